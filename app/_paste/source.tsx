@@ -25,6 +25,10 @@ export function Source({ text, setText, context }: SourceProps) {
     setSaid(read.ok ? (read.note ?? fileReadWords(chosen.name)) : read.say);
     if (read.ok) setText(read.text);
   };
+  const typed = (value: string) => {
+    setSaid(null);
+    setText(value);
+  };
   const clear = () => {
     setText("");
     field.current?.focus();
@@ -45,10 +49,7 @@ export function Source({ text, setText, context }: SourceProps) {
         placeholder={exampleOf(context)}
         aria-describedby="paste-hint"
         value={text}
-        onChange={(event) => {
-          setSaid(null);
-          setText(event.target.value);
-        }}
+        onChange={(event) => typed(event.target.value)}
       />
       <SourceActs take={take} said={said} onClear={text === "" ? undefined : clear} />
     </DropPlace>

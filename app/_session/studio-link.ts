@@ -1,3 +1,8 @@
+/**
+ * Keeps a page's studio (library, machines, standards) the same as the server's: hears the mark of the one that counts now,
+ * fetches it when the page holds another, and tries again for as long as the network fails.
+ */
+import { send } from "#app/_parts/send.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 interface StudioAsking {
@@ -67,8 +72,8 @@ export class StudioLink {
 
 /** Rejects when the server cannot be reached or cannot answer just now. */
 export async function fetchStudio(planId: string): Promise<PlanStudio | "refused"> {
-  const response = await fetch(`/api/plans/${planId}/studio`);
-  if (response.ok) return (await response.json()) as PlanStudio; // as the route sends it
-  if (response.status >= 500) throw new Error(`the server answered ${response.status}`);
+  const sent = await send<PlanStudio>("GET", `/api/plans/${planId}/studio`);
+  if (sent.ok) return sent.value;
+  if (sent.status === 0 || sent.status >= 500) throw new Error(sent.message);
   return "refused";
 }

@@ -60,16 +60,26 @@ function Notice({ session, loss, onClose }: NoticeProps) {
         </p>
       )}
       {words.trim() !== "" && <KeptWords label="Words of the item" words={words} />}
-      <div className="acts">
-        {session.canWrite && (
-          <button type="button" className="button button-strong" onClick={restore}>
-            Put back
-          </button>
-        )}
-        <button type="button" className="button" onClick={leave}>
-          Close
-        </button>
-      </div>
+      <NoticeActs onRestore={session.canWrite ? restore : null} onLeave={leave} />
     </section>
   );
 }
+
+interface NoticeActsProps {
+  /** Null for somebody who cannot edit the plan. */
+  readonly onRestore: (() => void) | null;
+  readonly onLeave: () => void;
+}
+
+const NoticeActs = ({ onRestore, onLeave }: NoticeActsProps) => (
+  <div className="acts">
+    {onRestore && (
+      <button type="button" className="button button-strong" onClick={onRestore}>
+        Put back
+      </button>
+    )}
+    <button type="button" className="button" onClick={onLeave}>
+      Close
+    </button>
+  </div>
+);

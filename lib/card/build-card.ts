@@ -1,4 +1,4 @@
-/** Makes the cue card of one edition, and seals it in an envelope with a signer that the caller brings. */
+/** Makes the cue card of an edition and puts it in a signed envelope; the caller supplies the signer. */
 import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
@@ -12,7 +12,7 @@ import { shortName } from "./short-name.ts";
 export interface CardInput {
   readonly studio: { readonly name: string; readonly town: string };
   readonly planId: string;
-  /** Of the edition: 1, 2, ... */
+  /** Number of the edition: 1, 2, ... */
   readonly number: number;
   readonly room: { readonly id: string; readonly name: string };
   readonly plan: Plan;
@@ -42,7 +42,7 @@ export function buildCard(input: CardInput): Card {
   return cardSchema.parse(card);
 }
 
-/** Seals a card. `sign` gives the 64 bytes of an Ed25519 signature over the bytes it is handed. */
+/** Seals a card. `sign` returns the 64 bytes of the Ed25519 signature over the given bytes. */
 export function sealCard(card: Card, keyId: string, sign: (bytes: Uint8Array) => Uint8Array): CardEnvelope {
   return { card, sha256: sha256Hex(canonicalJson(card)), keyId, signature: toBase64url(sign(cardBytes(card))) };
 }

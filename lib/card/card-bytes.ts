@@ -1,4 +1,4 @@
-/** What of a card is signed. Apart from the making of cards, which a device does not need. */
+/** The part of a card that is signed. A file of its own, since a device verifies cards but does not build them. */
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 
 /** The bytes that are signed: the card's canonical JSON in UTF-8. */

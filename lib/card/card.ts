@@ -1,4 +1,4 @@
-/** The one door to the cue card. */
+/** What other folders usually need of the cue card. */
 export { buildCard, sealCard } from "./build-card.ts";
 export { cardBytes } from "./card-bytes.ts";
 export { SAFETY_NOTE } from "./cautions.ts";

@@ -1,12 +1,12 @@
 /**
- * The words of care that go with every class that leaves the plan: on the card, the floor and the paper. They prompt and
- * defer; they never advise a person.
+ * The safety words that go with every class outside its plan: on the card, the floor and paper. They remind and refer to
+ * others; they never advise a person.
  */
 import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, MoveCaution, Plan } from "#lib/plan/schema.ts";
 
-/** The four sentences that stand wherever a class is shown outside its plan. */
+/** Shown wherever a class is shown outside its plan. */
 export const SAFETY_NOTE = [
   "General guidance for a class, not advice to any one person: whoever has a condition, an injury, a pregnancy or recent surgery follows their own clinician.",
   "Springs, straps, bars and carriage: the machine maker's manual comes first.",
@@ -31,7 +31,7 @@ const EXPECTED_WORDS: Record<ExpectedCaution, string> = {
 
 export interface CardCautions {
   readonly note: readonly string[];
-  /** What the moves ask of a body, each with the items that ask it, in plan order. */
+  /** Cautions of the moves, each with its items in plan order. */
   readonly asked: readonly { readonly words: string; readonly items: readonly string[] }[];
   /** Who is expected in the room. */
   readonly expected: readonly string[];

@@ -1,4 +1,4 @@
-/** A card as the rows of one page for camera crew and demonstrator: when, where people face, what changes, who is heard. */
+/** A card as the rows of one page for camera crew and demonstrator: times, facing, what changes, when the coach speaks. */
 
 import { readerOf } from "#lib/cues/as-read.ts";
 import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
@@ -9,10 +9,10 @@ import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { Facing, MoveItem } from "#lib/plan/schema.ts";
 import type { Card } from "./schema.ts";
 
-/** When the coach is heard between two moments of the class. Seconds. */
+/** How long the coach speaks between two moments of the class. Seconds. */
 export interface VoiceStretch {
   readonly seconds: number;
-  /** The longest stretch in which nobody speaks, where it is worth a shot of its own; else null. */
+  /** The longest silence, if it is long enough for a shot of its own; else null. */
   readonly quiet: { readonly from: number; readonly to: number } | null;
 }
 export interface CrewMove {
@@ -28,13 +28,13 @@ export interface CrewMove {
   readonly start: number;
   readonly seconds: number;
   readonly facing: Facing | null;
-  /** True for the first move, and where people face another way than before. */
+  /** True for the first move, and when people face another way than before. */
   readonly turns: boolean;
   readonly springs: readonly SpringCount[];
   readonly newSprings: boolean;
-  /** What to do to get there, springs included, in a safe order. */
+  /** What people do to get there, springs included, in a safe order. */
   readonly changes: readonly SetupChange[];
-  /** The lines for the crew, live fields filled as the work begins. */
+  /** The lines for the crew, with live fields filled in as of the start of the work. */
   readonly lines: readonly string[];
   readonly voice: VoiceStretch;
 }
@@ -50,7 +50,7 @@ export type CrewRow =
     }
   | CrewMove;
 
-/** Shorter silences are no shot of their own. Common practice, no source. Seconds. */
+/** Shorter silences are too short for a shot of their own. Common practice, no source. Seconds. */
 const QUIET = 15;
 
 /** The rows of a card, in plan order. */
@@ -96,7 +96,7 @@ function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove
   };
 }
 
-/** The cue track has one voice and no overlaps: what is heard is a sum, and silence what lies between. */
+/** The cue track has one voice and no overlaps, so talk is a sum of cues and silence is the gaps between them. */
 function voiceBetween({ cues }: Card, from: number, to: number): VoiceStretch {
   const said = cues
     .map((cue) => ({ from: Math.max(from, cue.from), to: Math.min(to, cue.to) }))
@@ -113,5 +113,5 @@ function voiceBetween({ cues }: Card, from: number, to: number): VoiceStretch {
   return { seconds: tenth(seconds), quiet: longest.to - longest.from >= QUIET ? longest : null };
 }
 
-/** "coach 14 s, quiet 2:10 to 2:35" is made of these; a class nobody speaks in is quiet. */
+/** True when there is no talk worth listing, as "quiet" instead of "coach 14 s". */
 export const isQuiet = ({ seconds }: VoiceStretch): boolean => seconds < 0.5;

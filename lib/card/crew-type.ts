@@ -1,32 +1,32 @@
-/** How large the type of a crew sheet may be so that one page holds it, worked out from its words: paper has no scroll bar. */
+/** The largest type at which a crew sheet fits on one page, worked out from its words, since paper cannot scroll. */
 import { clockTime } from "#lib/plan/format.ts";
 import type { CrewRow } from "./crew-sheet.ts";
 
-/** Points, largest first. The smallest is taken when none fits. */
+/** Points, largest first. The smallest is used when none fits. */
 export const CREW_TYPES = [9.6, 8.8, 8.2, 7.7, 7.2, 6.8, 6.4, 6] as const;
 
-/** What of the two papers is there on both: the width of A4 and the height of US letter, 9 mm of margin taken off. mm. */
+/** The area that A4 and US letter share: the width of A4 and the height of letter, less 9 mm of margin. mm. */
 const PAPER = { width: 192, height: 261 } as const;
-/** The columns whose words break, as parts of the width: those of the style sheet. */
+/** Widths of the columns whose text wraps, as shares of the page; the style sheet has the same. */
 export const CREW_COLUMNS = { time: 0.052, move: 0.255, on: 0.17, change: 0.23, heard: 0.131, crew: 0.11 } as const;
 const MM_PER_POINT = 25.4 / 72;
 const LINE_HEIGHT = 1.22;
-/** Letters of the page's typeface are about this wide, as a part of the type size: measured over the demo's own words. */
+/** Average letter width as a share of the type size, measured over the demo's words. */
 const LETTER = { plain: 0.5, bold: 0.53 } as const;
-/** Between two cells; above and below a row with its line; head, heads of the columns and words of care. mm. */
+/** Gap between cells; space and rule of a row; page head, column heads and safety words together. mm. */
 const GAP = 2;
 const ROW_GAP = 0.9;
 const REST = 40;
 
-/** Points. */
+/** In points. */
 export function crewType(rows: readonly CrewRow[]): number {
   return CREW_TYPES.find((type) => heightAt(rows, type) <= PAPER.height) ?? CREW_TYPES[CREW_TYPES.length - 1] ?? 6;
 }
 
-/** mm that the sheet is tall at a type. */
+/** Height of the sheet at a type size, mm. */
 function heightAt(rows: readonly CrewRow[], type: number): number {
   const em = type * MM_PER_POINT;
-  // Opening and closing have a row each.
+  // The opening and the closing have a row each.
   const lines = rows.reduce((sum, row) => sum + linesOf(row, em), 2);
   return REST + lines * em * LINE_HEIGHT + (rows.length + 2) * ROW_GAP;
 }

@@ -1,6 +1,6 @@
 /**
- * The cue card, format `springline.card/1`: everything a class needs on the floor with the network gone, and the signed
- * envelope it travels in. One zod schema is the type and the parser.
+ * The cue card, format `springline.card/1`: everything the floor needs to run a class without a network, and its signed
+ * envelope. The zod schema is both type and parser.
  */
 import * as z from "zod/mini";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
@@ -24,7 +24,7 @@ const clockRowSchema = z.object({
   reps: z.nullable(z.number()),
 });
 
-/** Unknown keys pass: a later server may add some, and the signature covers them all. */
+/** Unknown keys pass: a later server may add some, and the signature covers them too. */
 export const cardSchema = z.object({
   format: z.literal(CARD_FORMAT),
   studio: z.object({ name: z.string(), town: z.string() }),

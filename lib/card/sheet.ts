@@ -1,4 +1,4 @@
-/** A card as the rows of one page: what hangs on the wall. */
+/** A card as the rows of one page, to hang on the wall. */
 import { isSpringChange, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import { moveName, sideWords } from "#lib/plan/format.ts";
@@ -27,9 +27,9 @@ export type SheetRow =
       /** Seconds of the change before it. */
       readonly change: number;
       readonly springs: readonly SpringCount[];
-      /** Did the springs change? Then they are to be found at a glance. */
+      /** True when the springs change, so that the page can mark them. */
       readonly newSprings: boolean;
-      /** What else to do to get there. */
+      /** What else people do to get there. */
       readonly changes: readonly SetupChange[];
     };
 

@@ -1,6 +1,6 @@
 /**
- * A short name for an edition, made from its hash, that two people can compare by voice: the paper on the wall says
- * "lusab-babad", the device says "lusab-babad". It is for eyes and ears; the signature is the proof.
+ * A short name for an edition, made from its hash, so that people can check aloud that the paper on the wall and the device
+ * show the same one: "lusab-babad". It proves nothing; the signature does.
  *
  * The first 32 bits are written as two five-letter words, consonant-vowel-consonant-vowel-consonant, 16 bits a word:
  * the encoding of D. S. Wilkerson, "A Proposal for Proquints", arXiv:0901.4016 (2009).

@@ -1,7 +1,7 @@
 /** A withdrawal in words, the same on every screen. */
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
-/** "Withdrawn by Ines, 29 Nov: the firm spring is being replaced." By the reader's own calendar. */
+/** "Withdrawn by Ines, 29 Nov: the firm spring is being replaced." The date is in the reader's time zone. */
 export function withdrawnWords(of: { readonly byName: string; readonly at: number; readonly reason: string }): string {
   const day = new Date(of.at);
   const end = /[.!?]$/.test(of.reason) ? "" : ".";

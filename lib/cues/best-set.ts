@@ -1,18 +1,18 @@
 /**
- * Which of some lines one voice says, exactly. For every set of lines the earliest moment at which all of them can be over
- * is worked out from the sets with one line less; a set that can be over earlier can do whatever one that is over later can,
- * so one number a set is enough (the dynamic program of Held and Karp 1962 with release times and deadlines).
+ * The exact choice of lines for one voice. For each set of lines it works out the earliest time by which all of them can be
+ * said, from the sets with one line less. Ending earlier is never worse, so one number per set is enough (the dynamic
+ * program of Held and Karp 1962 with release times and deadlines).
  */
 import { isInTime, type Spoken, spokenAt } from "./said-order.ts";
 
 const NEVER = 0x7fffffff;
-/** Earlier lines are higher bits, so that of two sets of one worth the larger number says the earlier line. */
+/** Earlier lines have higher bits, so that among sets of equal worth the larger number contains the earlier line. */
 const bitOf = (n: number, of: number): number => 1 << (of - 1 - n);
 const hasLine = (set: number, n: number, of: number): boolean => (set & bitOf(n, of)) !== 0;
 
 /**
- * The choice among some lines that loses least and an order for it: the list's own where it is in time, else the one that
- * ends first. `known`: an order of some of them that is in time; the better it is, the less has to be tried.
+ * The choice among some lines that loses least, in an order that is in time: the list's own order if possible, else the one
+ * that ends first. `known`: a choice and order that is in time; the better it is, the less has to be tried.
  */
 export function bestSaid(lines: readonly Spoken[], some: readonly number[], known: readonly number[]): number[] {
   const core = [...some].sort((a, b) => a - b);
@@ -29,8 +29,8 @@ export function bestSaid(lines: readonly Spoken[], some: readonly number[], know
 }
 
 /**
- * The set of lines whose others are the least loss, and for each set on the way to it which line comes last. A set from
- * which only more can be lost than the best one known loses is not gone on from: of thousands of sets few are left.
+ * The set that leaves the least worth unsaid, and the last line of each set on the way to it. Sets that must lose more than
+ * the best known one are not extended, so few of thousands are left.
  */
 function bestSet(jobs: Jobs, known: number): { readonly best: number; readonly last: Uint8Array } {
   const { count, lengths, earliests, latests, befores } = jobs;
@@ -49,7 +49,7 @@ function bestSet(jobs: Jobs, known: number): { readonly best: number; readonly l
       least = loss;
     }
     for (let k = 0, bit = size >> 1; k < count; k++, bit >>= 1) {
-      // A line may not be said after one that had to wait for it.
+      // Skip a line that is in the set already, or that should have come before one in the set.
       if ((set & (bit | (befores[k] as number))) !== 0) continue;
       const over = Math.max(free, earliests[k] as number) + (lengths[k] as number);
       const more = set | bit;
@@ -63,7 +63,7 @@ function bestSet(jobs: Jobs, known: number): { readonly best: number; readonly l
 
 type Jobs = ReturnType<typeof jobsOf>;
 
-/** Plain arrays of numbers: going through the sets is most of what a cue track costs. */
+/** Plain arrays of numbers, since visiting the sets is most of the cost of a cue track. */
 function jobsOf(lines: readonly Spoken[], core: readonly number[]) {
   const jobs = core.map((place) => spokenAt(lines, place));
   return {
@@ -76,7 +76,7 @@ function jobsOf(lines: readonly Spoken[], core: readonly number[]) {
   };
 }
 
-/** What the lines that are not in the set are worth. */
+/** The worth of the lines that are not in the set. */
 function unsaidWorth({ count, worths }: Jobs, set: number): number {
   let worth = 0;
   for (let k = 0; k < count; k++) if (!hasLine(set, k, count)) worth += worths[k] as number;
@@ -84,8 +84,8 @@ function unsaidWorth({ count, worths }: Jobs, set: number): number {
 }
 
 /**
- * No more than what is lost whatever comes after a set that is over at `free`: lines for which it is too late, and of the
- * others so many of the cheapest as the longest would have to go for the rest to have room until the last is due.
+ * A lower bound on the loss of any choice that extends this set, which is over at `free`: the lines for which it is too
+ * late, plus, if the others do not fit before the last deadline, the cheapest worth times the fewest lines that must go.
  */
 function surelyLost({ count, lengths, earliests, latests, worths, befores }: Jobs, set: number, free: number): number {
   let lost = 0;
@@ -113,7 +113,7 @@ function surelyLost({ count, lengths, earliests, latests, worths, befores }: Job
   return over > 0 && needed > 0 ? lost + Math.ceil(over / longest) * cheapest : lost;
 }
 
-/** The set of lines that have to come after this one. */
+/** The lines that must come after this one, as a set. */
 const mustFollow = (lines: readonly Spoken[], core: readonly number[], place: number): number =>
   setOf(
     core,

@@ -1,6 +1,6 @@
 /**
- * What a person must do to get from one move's set-up to the next, in words and in a safe order: the acts of the change in
- * the words of `lib/acts`, and where hands and feet go. What the plan calls, and every screen and sheet that shows a change.
+ * What people do to get from one move's set-up to the next, in words and in a safe order: the acts of the change as worded
+ * by `lib/acts`, and where hands and feet go. Used for the plan's calls and wherever a change is shown.
  */
 
 import { actWords, FEET_WORDS, HANDS_WORDS, startPlaceWords } from "#lib/acts/act-words.ts";
@@ -15,11 +15,11 @@ export interface SetupChange {
   readonly kind: "carriage" | "spring-off" | "spring-on" | "stay" | "hands" | "feet" | "body" | "side" | "offset";
   /** An instruction, lower case: "take off two light". */
   readonly words: string;
-  /** For springs: which, so that a screen can draw them. */
+  /** The springs, for a screen that draws them. */
   readonly springs?: readonly SpringCount[];
 }
 
-/** The acts worded by `lib/acts`. Springs and the side are worded here: a screen needs no live fields. */
+/** The acts that `lib/acts` words. Springs and the side are worded here, without live fields. */
 const KINDS = {
   "carriage-home": "carriage",
   "strap-off": "feet",
@@ -33,7 +33,7 @@ const KINDS = {
 } as const;
 type WordedAct = keyof typeof KINDS;
 
-/** The first move has no set-up before it: then everything that it needs is named. */
+/** For the first move, without a set-up before it, everything that it needs is named. */
 export function setupChanges(plan: Plan, before: MoveItem | undefined, after: MoveItem): SetupChange[] {
   const to = setupOf(plan, after);
   const from = before ? setupOf(plan, before) : null;
@@ -56,18 +56,18 @@ export function setupChanges(plan: Plan, before: MoveItem | undefined, after: Mo
 
 export const isSpringChange = ({ kind }: SetupChange): boolean => kind === "carriage" || kind.startsWith("spring");
 
-/** The acts of a change as they are called and shown: that the springs stay is said first, never left to silence. */
+/** The acts of a change as called and shown. If the springs stay, that is said first. */
 export function calledActs(changes: readonly SetupChange[], springs: readonly SpringCount[]): readonly SetupChange[] {
   if (changes.some(isSpringChange)) return changes;
   return [{ kind: "stay", words: springs.length > 0 ? "springs stay" : "no springs", springs }, ...changes];
 }
 
-/** What is on after a change, as it is called and shown: "now on: one light, one firm". */
+/** The springs that are on after a change, as called and shown: "now on: one light, one firm". */
 export const nowOnWords = (equipment: Equipment, springs: Readonly<Record<string, number>>): string =>
   `now on: ${springWords(equipment, springs)}`;
 
 /**
- * A change as it is called: the acts, then what is on where the springs changed. "Carriage home, take off one heavy, face
+ * A change as it is called: the acts and, if the springs changed, what is on now. "Carriage home, take off one heavy, face
  * the back. Now on: one light."
  */
 export function changeCall(plan: Plan, before: MoveItem | undefined, after: MoveItem): { acts: string; on: string } {
@@ -90,7 +90,7 @@ function springChanges(plan: Plan, was: Setup["springs"], are: Setup["springs"])
   return [...change("spring-off", "take off", differ(-1)), ...change("spring-on", "put on", differ(1))];
 }
 
-/** Where feet and hands go that neither take nor leave anything: no acts of their own, but worth a word. */
+/** Where feet and hands go without taking or leaving anything. Not acts, but worth a word. */
 function placings(from: Setup | null, to: Setup): SetupChange[] {
   const placings: SetupChange[] = [];
   if (from?.feet !== to.feet && to.feet !== "free" && !isStrap(to.feet))
@@ -100,7 +100,7 @@ function placings(from: Setup | null, to: Setup): SetupChange[] {
   return placings;
 }
 
-/** The side is named where another move begins too, even when it is the same as before. */
+/** The side is also named when another move begins on the same side. */
 function sideChange(before: MoveItem | undefined, after: MoveItem): SetupChange[] {
   const oneSided = after.side === "left" || after.side === "right";
   if (!oneSided || (before?.side === after.side && before.move === after.move)) return [];

@@ -1,6 +1,6 @@
 /**
- * How much of a class is talk: what one voice says in it, heads-ups and counting in included, over the whole class. The cue
- * track is the one source, so that band, panel, read-through and command line say the same.
+ * How much of the whole class is talk, heads-ups and count-ins included. The cue track is the only source, so that band,
+ * panel, read-through and command line agree. What they say about it is worded here.
  */
 import { clockTime, percent, plainNumber, plural } from "#lib/plan/format.ts";
 import type { CueTrack } from "./types.ts";
@@ -10,12 +10,12 @@ export interface ClassTalk {
   readonly seconds: number;
   /** Seconds of the class, opening and closing included. */
   readonly total: number;
-  /** `seconds` over `total`, 0..1: one voice never says more than there is time for. */
+  /** `seconds` over `total`, 0..1: a voice never says more than there is time for. */
   readonly share: number;
-  /** Lines that are said, and those set aside for want of time. */
+  /** Lines that are said, and lines set aside because there is no time for them. */
   readonly said: number;
   readonly aside: number;
-  /** The most seconds that one of the lines set aside would need more; 0 when there are none. */
+  /** The largest shortage among the lines set aside, seconds; 0 when there are none. */
   readonly shortBy: number;
 }
 
@@ -37,8 +37,8 @@ export const talkPercent = ({ share }: ClassTalk): string => percent(share);
 export const talkInClass = ({ seconds, total }: ClassTalk): string =>
   `${clockTime(seconds)} of talk in ${clockTime(total)}`;
 
-/** "Everything fits."; "2 lines set aside for want of time, at least 3.5 s short." */
+/** "Everything fits."; "2 lines set aside: at least 3.5 s too little time." */
 export function asideWords({ aside, shortBy }: ClassTalk): string {
   if (aside === 0) return "Everything fits.";
-  return `${plural(aside, "line")} set aside for want of time, at least ${plainNumber(shortBy)} s short.`;
+  return `${plural(aside, "line")} set aside: at least ${plainNumber(shortBy)} s too little time.`;
 }

@@ -1,6 +1,6 @@
 /**
- * The cue track of a class: one voice from the first set-up to the last count, every line in its window (`windows.ts`),
- * the choice of what is said exact (`one-voice.ts`), or by how many seconds it does not fit.
+ * The cue track of a class: one voice from the first set-up to the last count. Every line is in its window (`windows.ts`)
+ * or set aside with the seconds it was short of; the choice of what is said is exact (`one-voice.ts`).
  */
 
 import { classClock } from "#lib/clock/clock.ts";
@@ -20,13 +20,13 @@ import { planOfSpan, type SpanPlace, type SpanSource, spanOf, spanPlaces, spanRe
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type PlacedWork, setupWindow, type Window, workWindow } from "./windows.ts";
 
-/** A line without words, dots only, still takes a moment. Seconds. */
+/** A line without words, only dots for instance, still takes a moment. Seconds. */
 const SHORTEST = 0.5;
 
-/** Places every spoken line of a plan, or says by how many seconds it does not fit. Pure; never overlaps. */
+/** Places every spoken line of a plan or says by how many seconds it does not fit. Pure; lines never overlap. */
 export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceOf(plan));
 
-/** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
+/** The problems that one voice solves for each span: its lines with the full heads-up, then with shorter ones. */
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
   return spanPlaces(sourceOf(plan)).map((stretch) =>
@@ -41,7 +41,7 @@ const sourceOf = (plan: Plan): SpanSource => ({
   clock: classClock(plan),
 });
 
-/** Cue tracks of one plan as it is written: a span in which nothing changed stays as it was placed. */
+/** Cue tracks of one plan while it is being written: a span in which nothing changed keeps its placing. */
 export class CueTracker {
   private readonly counter: SyllableCounter;
   private readonly kept = new KeptEach<KeptSpan>();
@@ -51,7 +51,7 @@ export class CueTracker {
     this.counter = counter;
   }
 
-  /** One more than there are moves: span n is said before move n is over and holds its set-up. Seconds of the class. */
+  /** One span more than there are moves. Times in seconds of the class. */
   spans(source: SpanSource): PlacedSpan[] {
     this.kept.round();
     return spanPlaces(source).map(
@@ -59,7 +59,7 @@ export class CueTracker {
     );
   }
 
-  /** Where only what the span does not read has changed, or where it begins, its lines stay where they are in it. */
+  /** Keeps the placing when nothing that the span reads has changed; when only its start moved, it is shifted. */
   private placed(stretch: SpanPlace, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
     const { reads, origin } = span;
@@ -77,19 +77,19 @@ export class CueTracker {
   }
 }
 
-/** A span as it was placed, in its own seconds and on the clock of the class. */
+/** A placed span, in its own seconds and on the clock of the class. */
 interface KeptSpan extends Pick<TalkSpan, "reads" | "origin"> {
   readonly placed: PlacedSpan;
   readonly onClock: PlacedSpan;
 }
 
-/** A span with its plan, and the counter of whoever has it placed. */
+/** A span with its plan and a syllable counter. */
 interface Voiced extends TalkSpan {
   readonly plan: Plan;
   readonly counter: SyllableCounter;
 }
 
-/** The lines of a span, once for each heads-up it may have. */
+/** The lines of a span, once for each heads-up that it may use. */
 function triesOf(span: Voiced): LineWish[][] {
   const { work, next } = span;
   const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
@@ -97,10 +97,10 @@ function triesOf(span: Voiced): LineWish[][] {
   return calls.length === 0 ? [others] : calls.map((call) => [...others, call]);
 }
 
-/** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
+/** The best placing of a span: with the full heads-up, or a shorter one if more can then be said. */
 function placedSpan(span: Voiced): PlacedSpan {
   const [whole, ...shorter] = triesOf(span);
-  // Where the whole call cannot be all and a shorter one is, there is nothing to weigh, and the long search is spared.
+  // If the full call cannot fit with all lines but a shorter one can, the long search is not needed.
   const early = isOverfull(whole ?? []) ? shorter.map(placeSpan) : undefined;
   const complete = early?.find((placed) => placed.lost === 0);
   if (complete) return complete;
@@ -108,7 +108,7 @@ function placedSpan(span: Voiced): PlacedSpan {
   return tries.reduce((best, other) => (other.lost < best.lost ? other : best));
 }
 
-/** The move that follows a placed one of the span. */
+/** The move after a placed one of the span. */
 const following = (span: Voiced, placed: PlacedWork): MoveItem | undefined =>
   placed === span.work ? span.next?.item : span.after;
 
@@ -126,7 +126,7 @@ function workWishes(span: Voiced, work: PlacedWork): LineWish[] {
 function setupWishes(span: Voiced, next: PlacedWork): LineWish[] {
   const window = setupWindow(span.plan, span.work, next);
   const wishes = span.setupLines.map((line) => wishOf(span, next, line, window));
-  // Into the change, all together; before the first move there is no change: they end as it starts.
+  // Together from the start of the change. Before the first move there is no change, so they end when it starts.
   const talk = wishes.reduce((sum, wish) => sum + wish.seconds, 0);
   const from = span.work ? next.row.transitionFrom : Math.max(0, next.row.start - talk);
   return wishes.map((wish, n) => (n === 0 ? { ...wish, wanted: from } : { ...wish, wanted: 0 }));
@@ -164,13 +164,13 @@ function wishOf(span: Voiced, placed: PlacedWork, line: Line, window: Window): L
   return { item: item.id, kind: line.kind, text: line.text, window, seconds: seconds, say };
 }
 
-/** Fields that say other words as time goes by. */
+/** Live fields whose words change with time. */
 const TIMED = /\{(seconds|minutes)-left\}/;
 
 interface Saying {
   readonly window: Window;
   readonly say: LineWish["say"];
-  /** When the work of its item ends, and the class. */
+  /** When the item's work ends, and the length of the class. */
   readonly end: number;
   readonly total: number;
   readonly counter: SyllableCounter;
@@ -180,7 +180,7 @@ interface Saying {
 function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
-  // Of every minute of the class the moment with the longest number of seconds is enough: say() is dear, numbers are not.
+  // Counting numbers is cheap and `say` is not, so it is tried once per minute: at the second with the longest number.
   const tries = new Map<number, { at: number; syllables: number }>();
   for (let at = window.from + 1; at <= window.to; at++) {
     const minutes = Math.round((total - at) / 60);
@@ -190,7 +190,7 @@ function longest(text: string, { window, say, end, total, counter }: Saying): nu
   return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);
 }
 
-/** A span that begins `origin` seconds into the class, on the clock of the class. */
+/** Shifts a span that begins `origin` seconds into the class to the clock of the class. */
 function movedTo(span: PlacedSpan, origin: number): PlacedSpan {
   return {
     ...span,
@@ -210,8 +210,8 @@ function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
 }
 
 /**
- * What the plan itself says before a change, the full call first, then the shorter ones for when there is less time.
- * The braces of names are doubled, so that nothing in a name is taken for a live field.
+ * What the plan itself calls before a change: the full call first, then shorter ones for when there is less time. Braces
+ * in names are doubled, so that nothing in a name is read as a live field.
  */
 export function headsUpTexts(plan: Plan, item: MoveItem): string[] {
   const following = plan.items.slice(plan.items.findIndex((other) => other.id === item.id) + 1);
@@ -222,7 +222,7 @@ export function headsUpTexts(plan: Plan, item: MoveItem): string[] {
   );
 }
 
-/** `called`: the first item after it that takes time. */
+/** `called`: the next item that takes time. */
 function callsOf(plan: Plan, item: MoveItem, called: PlanItem | undefined): string[] {
   if (!called) return ["Coming up: the close."];
   if (called.kind === "pause") return [`Coming up: a pause of ${countWord(Math.round(called.seconds))} seconds.`];

@@ -1,18 +1,18 @@
-/** A cue track back on the scripts it was made from: what became of each line. */
+/** Maps a cue track back to the scripts: what became of each line. */
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import type { Cue, CueTrack, DroppedLine } from "./types.ts";
 
 export interface LineOfTrack {
   readonly line: ScriptLine;
-  /** Place among the item's lines, from 0. */
+  /** Index among the item's lines. */
   readonly index: number;
-  /** Undefined for a line that is set aside, and for the crew's. */
+  /** Undefined for lines that are set aside and for crew lines. */
   readonly cue: Cue | undefined;
-  /** Defined for a line that is set aside. */
+  /** Defined only for lines that are set aside. */
   readonly dropped: DroppedLine | undefined;
 }
 
-/** Gives the lines of an item, in the order of its script. Lines of one kind are said as they were written. */
+/** Returns a function that gives an item's lines in script order. Lines of one kind are said in the order written. */
 export function linesOfTrack(track: CueTrack): (item: MoveItem) => LineOfTrack[] {
   const cues = byItem(track.cues);
   const dropped = byItem(track.dropped);

@@ -1,6 +1,6 @@
 /**
- * Fills the live fields of a line with what is true at the moment it is said: the seconds of this item's work that are
- * still to come, the minutes of the class, the side, the springs, the move, the one after.
+ * Fills in a line's live fields with what is true when it is said: seconds left of the item's work, minutes left of the
+ * class, side, springs, move and next move.
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
@@ -10,7 +10,7 @@ import { spokenText } from "#lib/talk/live-words.ts";
 export interface LiveMoment {
   readonly plan: Plan;
   readonly item: MoveItem;
-  /** The move after it, where whoever asks knows it already; undefined: looked up. */
+  /** The next move, if the caller knows it; looked up when undefined. */
   readonly next?: MoveItem | undefined;
   /** When its work begins and ends. */
   readonly row: Pick<ClockRow, "start" | "end">;
@@ -20,7 +20,7 @@ export interface LiveMoment {
   readonly at: number;
 }
 
-/** The text as it is said at `moment.at`. Before the work begins, all of the work is still to come. */
+/** The text as said at `moment.at`. Before the work begins, all of its seconds are left. */
 export function fillLiveFields(text: string, { plan, item, next, row, total, at }: LiveMoment): string {
   if (!text.includes("{")) return text;
   const said = spokenText(plan, text, {
@@ -37,6 +37,6 @@ function moveAfter(plan: Plan, item: MoveItem): MoveItem | undefined {
   return moves[moves.findIndex((move) => move.id === item.id) + 1];
 }
 
-/** A field that begins a sentence begins it with a capital: "{side} side. {side} foot up" is read off a screen too. */
+/** Capitalises a field at the start of a sentence, as in "{side} side. {side} foot up", since lines are also read. */
 const sentences = (text: string): string =>
   text.replace(/(^|[.!?]\s+)(\p{Ll})/gu, (_, before: string, letter: string) => before + letter.toUpperCase());

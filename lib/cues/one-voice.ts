@@ -1,25 +1,25 @@
 /**
- * One voice, several lines, each with a window and a worth: which of them are said, and in which order. Time is whole
- * tenths of a second throughout, so that nothing is lost to rounding.
- * Exact for up to `EXACT_LINES` lines (`best-set.ts`); above that the most valuable lines are placed exactly and each of the
- * others where it still fits.
+ * One voice and several lines, each with a window and a worth: which lines are said, and in which order. All times are whole
+ * tenths of a second, so nothing is lost to rounding.
+ * Exact for up to `EXACT_LINES` lines (`best-set.ts`). Above that the lines of most worth are placed exactly, and each of
+ * the others where it still fits.
  */
 import { bestSaid } from "./best-set.ts";
 import { isInTime, keepsOrder, lateness, type Spoken, spokenAt } from "./said-order.ts";
 
 export interface VoicePlan {
-  /** Places of the lines that are said, in the order in which they are said. */
+  /** Indices of the lines that are said, in the order in which they are said. */
   readonly said: readonly number[];
-  /** Places of the others, and by how many tenths each would have been late. */
+  /** Indices of the others, and by how many tenths each would be late. */
   readonly aside: readonly { readonly line: number; readonly shortBy: number }[];
 }
 
-/** A window of the trade holds some eight lines; twice that is 65,536 sets. */
+/** A real class has some eight lines to a span. 14 lines are 16,384 sets. */
 const EXACT_LINES = 14;
 
 /**
- * Chooses the lines whose loss costs least and an order in which they keep their windows. The order of the list is kept
- * where the windows allow it; of equal choices the one that says the earlier lines wins.
+ * Chooses which lines to say so that the least worth is lost, and an order that keeps every window: the list's own order
+ * where the windows allow it. Among equal choices the one with the earlier lines wins.
  */
 export function oneVoice(lines: readonly Spoken[]): VoicePlan {
   const all = lines.map((_, line) => line);
@@ -39,7 +39,7 @@ function choose(lines: readonly Spoken[], all: readonly number[]): VoicePlan {
   return { said, aside: left.map((line) => ({ line, shortBy: shortage(lines, said, line) })) };
 }
 
-/** True when some stretch of time has more to hold than its length: then no order says everything. False says nothing. */
+/** True when some stretch of time must hold more than its length, so no order says everything. False proves nothing. */
 export function isTooMuch(lines: readonly Spoken[]): boolean {
   const tos = [...new Set(lines.map((line) => line.latest))];
   return [...new Set(lines.map((line) => line.earliest))].some((from) =>
@@ -51,7 +51,7 @@ export function isTooMuch(lines: readonly Spoken[]): boolean {
   );
 }
 
-/** At each moment the line that must be over first, of those that may begin: where that is in time, nothing need be tried. */
+/** Always takes the line with the earliest deadline among those that may begin. If that is in time, no search is needed. */
 function mostUrgentFirst(lines: readonly Spoken[]): number[] {
   const open = new Set(lines.keys());
   const order: number[] = [];
@@ -75,11 +75,11 @@ function mostUrgentFirst(lines: readonly Spoken[]): number[] {
   return [...order, ...open];
 }
 
-/** An order with as many more of the lines as find a place in it, one by one. */
+/** The order with as many more lines as can be inserted one by one. */
 const oneByOne = (lines: readonly Spoken[], said: readonly number[], more: readonly number[]): number[] =>
   more.reduce<number[]>((order, line) => withLine(lines, order, line) ?? order, [...said]);
 
-/** The order with one more line where it is in time; null when there is no such place. */
+/** The order with one more line inserted where all are in time; null when there is no such place. */
 function withLine(lines: readonly Spoken[], said: readonly number[], line: number): number[] | null {
   const order = [line, ...said];
   for (let n = 0; !isInTime(lines, order); n++) {
@@ -91,7 +91,7 @@ function withLine(lines: readonly Spoken[], said: readonly number[], line: numbe
   return order;
 }
 
-/** Tenths by which one more line would be late, or make another late, at the best place for it. */
+/** Tenths by which one more line would be late, or make another late, in its best place. */
 function shortage(lines: readonly Spoken[], said: readonly number[], line: number): number {
   const late = insertions(said, line)
     .filter((order) => keepsOrder(lines, order))

@@ -1,6 +1,6 @@
 /**
- * Places the lines of one span: chooses what is said (`one-voice.ts`), then gives each line its moment. Lines of the work
- * are spread over the time there is; set-up waits for the change; nothing leaves its window.
+ * Places the lines of one span: chooses what is said (`one-voice.ts`), then when. Lines of the work are spread over the
+ * available time, set-up waits for the change, and every line stays in its window.
  */
 import { isTooMuch, oneVoice, type VoicePlan } from "./one-voice.ts";
 import { earliestBegins, latestBegins, type Spoken } from "./said-order.ts";
@@ -8,36 +8,36 @@ import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";
 
-/** A line that wants to be said. Times are seconds from the start of its span. */
+/** A line to be placed. Times are seconds from the start of its span. */
 export interface LineWish {
   readonly item: string;
   readonly kind: SpokenKind;
   readonly text: string;
   readonly window: Window;
-  /** When it would best begin; undefined: soon after the line before it. */
+  /** When it would best begin; undefined means soon after the line before it. */
   readonly wanted?: number;
-  /** Seconds reserved for it: the longest that it can take anywhere in its window. */
+  /** Seconds reserved for it: the longest it can take anywhere in its window. */
   readonly seconds: number;
-  /** The text as it is said at a time. */
+  /** The text as said at a time. */
   readonly say: (at: number) => { readonly text: string; readonly seconds: number };
 }
 
 export interface PlacedSpan {
   readonly cues: readonly Cue[];
   readonly dropped: readonly DroppedLine[];
-  /** What is lost by the lines set aside; 0 when everything is said. */
+  /** The worth of the lines set aside; 0 when everything is said. */
   readonly lost: number;
-  /** Seconds of all that is said, as they are before anything is rounded. */
+  /** Seconds of all that is said, before rounding. */
   readonly talkSeconds: number;
 }
 
-/** The longest silence put between two lines, so that talk stays near what it is about. Tenths. */
+/** The longest silence between two lines, so that they stay close to what they are about. Tenths. */
 const LONGEST_GAP = 60;
 
-/** True when it is sure at a glance that something must be set aside. */
+/** A quick check: true when something must surely be set aside. */
 export const isOverfull = (wishes: readonly LineWish[]): boolean => isTooMuch(wishes.map((wish) => spoken(wish, [])));
 
-/** The wishes in the order in which they are said by choice, and what one voice has to know of them. */
+/** The wishes in their preferred order, and what `oneVoice` needs to know of them. */
 export function spokenLines(wishes: readonly LineWish[]): {
   readonly sorted: readonly LineWish[];
   readonly lines: Spoken[];
@@ -70,7 +70,7 @@ export function placeSpan(wishes: readonly LineWish[]): PlacedSpan {
   };
 }
 
-/** A span's line in whole tenths: a window only ever shrinks by the rounding, a length only grows. */
+/** A line in whole tenths. Rounding only ever shrinks a window and lengthens a line. */
 function spoken(wish: LineWish, after: readonly number[]): Spoken {
   return {
     length: Math.max(1, Math.ceil(wish.seconds * 10 - 1e-6)),
@@ -81,7 +81,7 @@ function spoken(wish: LineWish, after: readonly number[]): Spoken {
   };
 }
 
-/** For each line the places of those that must be said before it. */
+/** For each line the indices of those that must be said before it. */
 const mustComeBefore = (wishes: readonly LineWish[]): readonly (readonly number[])[] =>
   wishes.map((wish, place) => {
     const before: number[] = [];
@@ -92,14 +92,14 @@ const mustComeBefore = (wishes: readonly LineWish[]): readonly (readonly number[
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";
 const isSetup = (kind: SpokenKind): boolean => kind === "setup" || kind === "safety";
 
-/** The start comes first; lines of one kind keep the author's order; what comes is called before it is set up. */
+/** The start comes first; lines of one kind keep the author's order; the heads-up comes before the set-up. */
 function mustPrecede(first: LineWish, then: LineWish): boolean {
   if (first.kind === "start") return ofWork(then.kind);
   if (first.kind === "heads-up") return isSetup(then.kind);
   return first.kind === then.kind || (isSetup(first.kind) && isSetup(then.kind));
 }
 
-/** Tenths at which each line begins: as early as it may and wants to be, the spare time shared between lines of the work. */
+/** When each line begins, in tenths: as early as allowed and wanted, with spare time shared between lines of the work. */
 function beginsOf(wishes: readonly LineWish[], lines: readonly Spoken[], { said }: VoicePlan): number[] {
   const latest = latestBegins(lines, said);
   const gap = spareGap(wishes, lines, said);
@@ -114,7 +114,7 @@ function beginsOf(wishes: readonly LineWish[], lines: readonly Spoken[], { said 
   });
 }
 
-/** The silence before each line of the work when the spare time up to the first call is shared between them. */
+/** The silence before each line of the work: the spare time up to the heads-up, shared between them. */
 function spareGap(wishes: readonly LineWish[], lines: readonly Spoken[], said: readonly number[]): number {
   const work = said.filter((place) => ofWork((wishes[place] as LineWish).kind));
   const first = work[0];

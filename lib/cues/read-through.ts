@@ -1,6 +1,6 @@
 /**
- * The words of a whole class as one text: every line where the cue track says it, its live fields filled, and beside what
- * is said the lines that are set aside and the crew's, each next to the words it was written after. Pure.
+ * The words of a whole class as one text: every line where the cue track says it, with live fields filled in. Lines that
+ * are set aside and crew lines stand next to the words that they were written after. Pure.
  */
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { plural } from "#lib/plan/format.ts";
@@ -12,16 +12,16 @@ import { fillLiveFields } from "./live-fields.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 
 export interface ReadLine {
-  /** The same as long as the line stays where it is in its script. */
+  /** Stays the same while the line keeps its place in its script. */
   readonly key: string;
   readonly kind: CueKind | SpokenKind;
-  /** As it is heard. */
+  /** As said, live fields filled in. */
   readonly text: string;
-  /** Seconds from the start of the class; null for what nobody says aloud. */
+  /** Seconds from the start of the class; null for lines that are not said. */
   readonly at: number | null;
-  /** Seconds that were missing for a line that is set aside; else null. */
+  /** Seconds by which a line that is set aside did not fit; else null. */
   readonly shortBy: number | null;
-  /** Place in the item's script, from 0; null for what the plan itself says: heads-up and count-in. */
+  /** Index in the item's script; null for the plan's own heads-up and count-in. */
   readonly line: number | null;
 }
 
@@ -29,7 +29,7 @@ export interface ReadLine {
 export interface ReadPart {
   readonly key: string;
   readonly item: PlanItem;
-  /** The item had a part before: the words of the next one began before its own were over. */
+  /** True when the item had a part before: the next item's words began before its own ended. */
   readonly again: boolean;
   /** Seconds from the start of the class at which its work begins and ends. */
   readonly from: number;
@@ -43,7 +43,7 @@ export interface ReadThrough {
   readonly crew: number;
 }
 
-/** `track`: the plan's own, where whoever asks has it already. */
+/** `track`: the plan's cue track, if the caller already has it. */
 export function readThrough(plan: Plan, track: CueTrack = cueTrack(plan)): ReadThrough {
   const { rows, total } = classClock(plan);
   const linesOf = linesOfTrack(track);
@@ -61,13 +61,13 @@ export function readThrough(plan: Plan, track: CueTrack = cueTrack(plan)): ReadT
   };
 }
 
-/** The text's sums as one paragraph, to stand over it. */
+/** Sums of the text, as a paragraph to stand above it. */
 export function sumsWords({ talk, crew }: Pick<ReadThrough, "talk" | "crew">): string {
-  const said = `${talkInClass(talk)}, heads-ups and counting in included, ${plural(talk.said, "line")}.`;
+  const said = `${talkInClass(talk)}, heads-ups and count-ins included, ${plural(talk.said, "line")}.`;
   return [said, asideWords(talk), crew > 0 && `${plural(crew, "line")} for the crew.`].filter(Boolean).join(" ");
 }
 
-/** What the plan itself says, or would have said. */
+/** What the plan itself calls, or would have called. */
 type Call = Cue | DroppedLine;
 
 function callsByItem({ cues, dropped }: CueTrack): ReadonlyMap<string, readonly Call[]> {
@@ -81,7 +81,7 @@ function callsByItem({ cues, dropped }: CueTrack): ReadonlyMap<string, readonly 
 
 interface Timed {
   readonly line: ReadLine;
-  /** Where it stands in the text: seconds, then the item's place, then its place in the item. */
+  /** Sort keys: seconds, then the item's index, then the line's order in the item. */
   readonly time: number;
   readonly place: number;
   readonly order: number;
@@ -97,7 +97,7 @@ interface Where {
 
 function timedLines(where: Where, lines: readonly LineOfTrack[], calls: readonly Call[]): Timed[] {
   const { item, place, row } = where;
-  // What is not said stands behind the words it was written after, at the front of its item where there are none.
+  // A line that is not said follows the words it was written after, or starts its item when there are none.
   let time = lines.find(({ cue }) => cue)?.cue?.from ?? row.start;
   const written = lines.map((one): Timed => {
     time = one.cue?.from ?? time;
@@ -114,7 +114,7 @@ function timedLines(where: Where, lines: readonly LineOfTrack[], calls: readonly
   return [...written, ...called];
 }
 
-/** A line that has no moment of its own, as it would be said when the work begins. */
+/** A line without a time of its own, worded as of the start of the work. */
 const filled = ({ plan, item, row, total }: Where, text: string): string =>
   fillLiveFields(text, { plan, item, row, total, at: row.start });
 
@@ -131,7 +131,7 @@ function readLine(where: Where, { line, index, cue, dropped }: LineOfTrack): Rea
   };
 }
 
-/** Cut where another item's words begin. What has no words stands before the first words of the items after it. */
+/** Starts a part wherever another item's words begin. Items without words come before the next item that has some. */
 function partsOf(items: readonly PlanItem[], rows: readonly ClockRow[], timed: readonly Timed[]): ReadPart[] {
   const parts: (ReadPart & { readonly lines: ReadLine[] })[] = [];
   const seen = new Set<number>();
@@ -160,7 +160,7 @@ function partsOf(items: readonly PlanItem[], rows: readonly ClockRow[], timed: r
   return parts;
 }
 
-/** The parts of `next`, each the very object of `before` where nothing in it changed, so that it is not drawn again. */
+/** `next`, with each unchanged part replaced by the same object of `before`, so that it is not rendered again. */
 export function keepSameParts(next: readonly ReadPart[], before: readonly ReadPart[]): readonly ReadPart[] {
   const old = new Map(before.map((part) => [part.key, part]));
   return next.map((part) => {

@@ -1,14 +1,14 @@
-/** Lines for one voice and orders of them: places in a list. Time is whole tenths of a second. */
+/** Lines for one voice, and orders of them as lists of indices. Times are whole tenths of a second. */
 
 export interface Spoken {
   /** Length, at least 1. */
   readonly length: number;
-  /** The window: begins no earlier, is over no later. */
+  /** The window: begins no earlier, ends no later. */
   readonly earliest: number;
   readonly latest: number;
-  /** What is lost when it is not said; whole, above 0. */
+  /** What is lost if it is not said: a whole number above 0. */
   readonly worth: number;
-  /** Places (in the list) of lines that must come before this one, when both are said. */
+  /** Indices of lines that must come before this one if both are said. */
   readonly after: readonly number[];
 }
 
@@ -18,7 +18,7 @@ export function spokenAt(lines: readonly Spoken[], place: number): Spoken {
   return line;
 }
 
-/** Begin of each line of an order when every line is said as early as it may be. */
+/** Start of each line of an order if every line is said as early as possible. */
 export function earliestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
   let free = Number.NEGATIVE_INFINITY;
   return order.map((place) => {
@@ -29,7 +29,7 @@ export function earliestBegins(lines: readonly Spoken[], order: readonly number[
   });
 }
 
-/** Begin of each line of an order when every line is said as late as it may be. */
+/** Start of each line of an order if every line is said as late as possible. */
 export function latestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
   let due = Number.POSITIVE_INFINITY;
   const begins = [...order].reverse().map((place) => {
@@ -40,7 +40,7 @@ export function latestBegins(lines: readonly Spoken[], order: readonly number[])
   return begins.reverse();
 }
 
-/** True when a line that must wait for another stands after it, and all are over in time. */
+/** True when the order respects `after` and every line ends in time. */
 export function isInTime(lines: readonly Spoken[], order: readonly number[]): boolean {
   return keepsOrder(lines, order) && lateness(lines, order) <= 0;
 }

@@ -1,7 +1,6 @@
 /**
- * From the start of one move to the start of the next: the stretch of a class in which lines are placed. A span counts its
- * seconds from its own beginning and knows nothing but what is named here, so that it stays as it was placed wherever in
- * the class it comes to stand.
+ * A span runs from the start of one move to the start of the next; lines are placed span by span. It counts seconds from its
+ * own start and reads only what is listed here, so its placing stays valid wherever in the class it moves.
  */
 
 import type { ClassClock, ClockRow } from "#lib/clock/clock.ts";
@@ -13,24 +12,24 @@ import { tellsMinutes } from "#lib/talk/talk.ts";
 import type { PlacedWork } from "./windows.ts";
 
 export interface TalkSpan {
-  /** Seconds from the start of the class to its beginning. */
+  /** When it begins, in seconds from the start of the class. */
   readonly origin: number;
-  /** Seconds from its beginning to the end of the class; null where no line of it tells the minutes that are left. */
+  /** Seconds from its start to the end of the class; null when none of its lines says how many minutes are left. */
   readonly classLeft: number | null;
   readonly work: PlacedWork | undefined;
   readonly next: PlacedWork | undefined;
-  /** The move after `next`: only its name is asked for. */
+  /** The move after `next`: only its name is used. */
   readonly after: MoveItem | undefined;
-  /** What the heads-up calls: the first item after the work that takes time. */
+  /** What the heads-up announces: the first item after the work that takes time. */
   readonly called: PlanItem | undefined;
-  /** Lines that are said in the work, and lines that set up what is next. */
+  /** Lines said during the work, and lines that set up the next move. */
   readonly lines: readonly SpokenLine[];
   readonly setupLines: readonly SpokenLine[];
-  /** All of the above but where it begins. */
+  /** All of the above except where it begins. */
   readonly reads: Reads;
 }
 
-/** What spans are cut from. `frame`: head and machines, `times`: all but words, the same values while they are the same. */
+/** What spans are cut from. `frame`: head and machines; `times`: all but words. Both keep their identity while equal. */
 export interface SpanSource {
   readonly frame: Plan;
   readonly times: Plan;
@@ -38,17 +37,17 @@ export interface SpanSource {
   readonly clock: ClassClock;
 }
 
-/** A move of the class with what is known of it. */
+/** A move item with its library move and its place. */
 interface Known extends PlacedWork {
-  /** Place among all items. */
+  /** Index among all items. */
   readonly at: number;
   readonly wordless: PlanItem | undefined;
   readonly move: Move | undefined;
 }
 
-/** Where a span lies in its class. */
+/** A span's place in its class. */
 export interface SpanPlace {
-  /** The item it begins with; none: the class itself. */
+  /** Id of the item it begins with; "" for the first span, which begins with the class. */
   readonly key: string;
   readonly frame: Plan;
   readonly total: number;
@@ -58,7 +57,7 @@ export interface SpanPlace {
   readonly called: PlanItem | undefined;
 }
 
-/** One more than there are moves. */
+/** One span more than there are moves. */
 export function spanPlaces({ frame, times, plan, clock }: SpanSource): SpanPlace[] {
   const moves: Known[] = [];
   for (const [at, item] of plan.items.entries()) {
@@ -78,7 +77,7 @@ export function spanPlaces({ frame, times, plan, clock }: SpanSource): SpanPlace
   }));
 }
 
-/** Items, rows and moves as they stand: while they are the same, nothing of the span can be otherwise. */
+/** Everything the span depends on, as it stands: while these values are the same, so is the span. */
 export function spanReads({ frame, total, work, next, after, called }: SpanPlace): Reads {
   const told = isTold(work) || isTold(next) ? total : null;
   const afterName = after && nameOf(after);

@@ -1,8 +1,8 @@
-/** The springs of a set-up as a list, for a screen that draws them. */
+/** The springs of a set-up as a list, for screens that draw them. */
 import { own } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
-/** How many of which spring, and how stiff one is, for a screen that draws it. */
+/** How many of which spring, and how stiff each is. */
 export interface SpringCount {
   readonly id: string;
   readonly label: string;
@@ -10,7 +10,7 @@ export interface SpringCount {
   readonly stiffnessNPerMm: number;
 }
 
-/** Springs with a count above zero, in the order of the equipment; one that the room has not comes last, under its id. */
+/** Springs with a count above 0, in the order of the equipment. Springs that the room lacks come last, under their id. */
 export function springCounts(plan: Plan, counts: Readonly<Record<string, number>>): SpringCount[] {
   const known = plan.equipment.springs.map(({ id, label, stiffnessNPerMm }) => ({ id, label, stiffnessNPerMm }));
   const unknown = Object.keys(counts)

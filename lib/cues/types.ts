@@ -1,7 +1,7 @@
-/** The cue track: what is said in a class, when, by one voice. Times are seconds from the start of the class. */
+/** The cue track: what one voice says in a class, and when. Times are seconds from the start of the class. */
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 
-/** The script's kinds that are spoken, and the two calls that the plan makes itself. Crew lines are read, not spoken. */
+/** The kinds of cue line that are spoken, and the plan's own two calls. Crew lines are read, not spoken. */
 export const SPOKEN_KINDS = [
   ...CUE_KINDS.filter((kind): kind is Exclude<(typeof CUE_KINDS)[number], "crew"> => kind !== "crew"),
   "heads-up",
@@ -14,15 +14,15 @@ export interface Cue {
   readonly kind: SpokenKind;
   readonly from: number;
   readonly to: number;
-  /** As it is said: live fields are filled with what is true at `from`. */
+  /** As said, with live fields filled in as of `from`. */
   readonly text: string;
 }
 
-/** A line for which there was no time. `shortBy` is how many more seconds it would have needed. */
+/** A line for which there was no time. `shortBy`: how many more seconds it would have needed. */
 export interface DroppedLine {
   readonly item: string;
   readonly kind: SpokenKind;
-  /** As it was written. */
+  /** As written. */
   readonly text: string;
   readonly shortBy: number;
 }

@@ -1,9 +1,9 @@
 /**
- * Where in a class each kind of line belongs. Common practice, no source, but for their order: set-up and safety are said
- * before the start, breath in the first repetitions, the easier way early, the heads-up at its lead, the count-in last.
+ * When in a class each kind of line may be said (common practice, no source): set-up and safety before the start, breath in
+ * the first repetitions, the easier way early, the heads-up ahead of the change, the count-in last.
  *
- * A span runs from the start of one move to the start of the next and holds the whole of every window in it: what is said
- * during the first move's work, and the set-up of the second. So spans do not touch, and each can be solved for itself.
+ * A span runs from the start of one move to the start of the next and contains whole windows only: what is said during the
+ * first move's work, and the set-up of the second. So spans never overlap, and each can be solved by itself.
  */
 import { type ClockRow, cycleSeconds } from "#lib/clock/clock.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
@@ -21,14 +21,14 @@ export interface PlacedWork {
   readonly row: ClockRow;
 }
 
-/** The start line, while the start is still the start. */
+/** Seconds within which the start line must be said. */
 const START_WITHIN = 12;
-/** The first breath belongs to the first repetitions, or to the first seconds of a hold. */
+/** A breath line belongs to the first repetitions, or to the first seconds of a hold. */
 const BREATH_REPS = 3;
 const BREATH_WITHIN = 20;
-/** Who needs the easier way needs it before they have struggled through half of the move. */
+/** People who need the easier way need it before half of the move is over. */
 const EASIER_WITHIN = 30;
-/** The harder way is for those who have found the movement. */
+/** The harder way is for people who have already found the movement. */
 const HARDER_AFTER = 10;
 
 /** The window of a line of the work itself. */
@@ -55,8 +55,8 @@ export function workWindow(plan: Plan, { item, row }: PlacedWork, kind: SpokenKi
 }
 
 /**
- * The window of a move's set-up and safety lines: they are over when it starts. They belong into the change; where that
- * is too short they may begin as soon as the heads-up of the move before has been called.
+ * The window of a move's set-up and safety lines, which end before it starts. They belong in the change; if that is too
+ * short they may begin as soon as the heads-up during the move before has been called.
  */
 export function setupWindow(plan: Plan, before: PlacedWork | undefined, { row }: PlacedWork): Window {
   if (!before) return { from: 0, to: row.start };
@@ -64,7 +64,7 @@ export function setupWindow(plan: Plan, before: PlacedWork | undefined, { row }:
   return { from: Math.max(before.row.start, Math.min(lead, row.transitionFrom)), to: row.start };
 }
 
-/** Whole seconds counted aloud at the end of a move; 0 when the house does not count or the move is too short. */
+/** Whole seconds counted aloud at the end of a move; 0 when the plan has no count-in or the move is too short. */
 export function countInSeconds(plan: Plan, row: ClockRow): number {
   return Math.max(0, Math.floor(Math.min(headSeconds(plan, "countInSeconds"), row.end - row.start)));
 }

@@ -1,6 +1,6 @@
 /**
- * What is lost when a line is not said. The numbers only rank (common practice, no source): set-up, start and safety go
- * after everything else has gone, and of the others one line less is always better than one that is worth more.
+ * What is lost when a line is not said. The numbers only rank lines (common practice, no source): set-up, start and safety
+ * are given up last, and among the others losing one line is always better than losing two.
  */
 import type { SpokenKind } from "./types.ts";
 
@@ -17,10 +17,10 @@ const WORTH: Readonly<Record<SpokenKind, number>> = {
   harder: 100,
 };
 
-/** The loss of one line; what a whole set loses is the sum. */
+/** The loss of one line; losses add up. */
 export const worthOfKind = (kind: SpokenKind): number => WORTH[kind];
 
-/** In which order lines are said where their windows leave a choice; equals keep the author's order. */
+/** The preferred order where windows leave a choice; equal kinds keep the author's order. */
 export const SAID_FIRST: Readonly<Record<SpokenKind, number>> = {
   start: 0,
   breath: 1,

@@ -14,7 +14,7 @@ export function secondsOf(map: ItemMap): number | undefined {
 }
 
 /** Sets the time of an item; on a locked one, the time it is locked at. */
-export function setItemSeconds(map: ItemMap, seconds: unknown): void {
+export function writeSeconds(map: ItemMap, seconds: unknown): void {
   setOrDelete(map, "seconds", seconds);
   if (bool(map.get("locked"))) setOrDelete(map, LOCKED_SECONDS, seconds);
 }

@@ -7,7 +7,7 @@ import * as Y from "yjs";
 import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { newItemMap } from "./create.ts";
 import { EXPECTED_KEY, type ItemMap, planParts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
-import { setItemSeconds, setLocked } from "./lock.ts";
+import { setLocked, writeSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
 import { fillLine, isEmptyLine, lineElement, readLine } from "./script.ts";
@@ -63,7 +63,7 @@ export function setItemField<F extends ItemField>(
   value: MoveItem[F] | undefined,
 ): void {
   withItem(w, id, (map) => {
-    if (field === "seconds") setItemSeconds(map, value);
+    if (field === "seconds") writeSeconds(map, value);
     else if (field === "locked") setLocked(map, value);
     else setOrDelete(map, field, value);
   });

@@ -1,6 +1,6 @@
 /**
- * What really happened in a class, step by step beside what was planned: worked out of the floor's own events, so that the
- * seconds of all rows add up to the time the class took.
+ * What really happened in a class, step by step, next to what was planned. It is worked out from the floor's events, so
+ * the seconds of all rows add up to the time the class took.
  */
 
 import type { Card } from "#lib/card/schema.ts";
@@ -10,20 +10,20 @@ import { advanced, type ClockAnchor, type FloorLog } from "./log.ts";
 import { type FloorNow, type FloorStage, floorNow, floorStages, standingLog, undoneTouches } from "./now.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
 
-/** A step held within its first seconds was held because people were not ready (common practice, no source). */
+/** A hold within a step's first seconds means that people were not ready (common practice, no source). */
 const JUST_BEGUN_SECONDS = 3;
 
 export interface LogOf {
   readonly sessionId: string;
   readonly kind: ClassLog["kind"];
-  /** The log's clock and the wall clock, read at the same moment: tells when the class began. */
+  /** The log's clock and the wall clock, read at the same moment, to date the start of the class. */
   readonly clock: ClockAnchor;
 }
 
-/** The log of a class as it stands at `until`, ms on the clock of the events; null before it began. */
+/** The log of a class up to `until`, ms on the clock of the events; null before the class began. */
 export function classLogUntil(card: Card, whole: FloorLog, until: number, of: LogOf): ClassLog | null {
   const happened = whole.filter((event) => event.at <= until);
-  // What was taken back did not happen, as far as seconds go: the time went into what was really going on.
+  // An undone touch takes no seconds: its time belongs to what was really going on.
   const log = standingLog(card, happened);
   const stages = floorStages(card, log);
   const startedAt = stages.at(-1)?.anchor.startedAt ?? null;
@@ -48,10 +48,10 @@ export function classLogUntil(card: Card, whole: FloorLog, until: number, of: Lo
   };
 }
 
-/** What was touched by mistake and taken back; left out where there was nothing. */
+/** The undone touches; no key when there are none. */
 function undoneOf(card: Card, log: FloorLog, startedAt: number): Pick<ClassLog, "undone"> {
   const undone = undoneTouches(card, log).map(({ touch, undoneAt }) => ({
-    act: touch.type as NonNullable<ClassLog["undone"]>[number]["act"], // only touches are taken back
+    act: touch.type as NonNullable<ClassLog["undone"]>[number]["act"], // only touches can be undone
     at: tenth((touch.at - startedAt) / 1000),
     after: tenth((undoneAt - touch.at) / 1000),
   }));
@@ -61,13 +61,13 @@ function undoneOf(card: Card, log: FloorLog, startedAt: number): Pick<ClassLog, 
 interface Spent {
   readonly took: number;
   readonly held: number;
-  /** Seconds after its start at which the last early hold was made, and what all early holds lasted. */
+  /** When the last early hold was made, in seconds after the step's start, and how long all early holds lasted. */
   readonly early?: { readonly after: number; readonly held: number };
 }
 const NOTHING: Spent = { took: 0, held: 0 };
 const keyOf = ({ phase, item }: Pick<FloorStep, "phase" | "item">): string => `${phase} ${item ?? ""}`;
 
-/** Adds what went by between an event and the next one to the steps it went into. */
+/** Adds the time between an event and the next one to the steps it was spent in. */
 function spend(spent: Map<string, Spent>, { anchor, now }: FloorStage, until: number): void {
   if (anchor.startedAt === null || anchor.ended) return;
   const of = (step: FloorStep) => spent.get(keyOf(step)) ?? NOTHING;
@@ -83,7 +83,7 @@ function spend(spent: Map<string, Spent>, { anchor, now }: FloorStage, until: nu
   }
 }
 
-/** `after`: seconds of the step that were behind when it was held for `ms`. */
+/** `after`: seconds into the step when it was held, for `ms`. */
 function heldMore(was: Spent, after: number, ms: number): Spent {
   const held = was.held + ms / 1000;
   if (after > JUST_BEGUN_SECONDS) return { ...was, held };
@@ -91,7 +91,7 @@ function heldMore(was: Spent, after: number, ms: number): Spent {
   return { ...was, held, early: { after: Math.max(early.after, after), held: early.held + ms / 1000 } };
 }
 
-/** Every step of the signed class and, in their places, those that a re-timing brought about. */
+/** Every step of the signed plan and, in their places, those that a re-timing added. */
 function rowsOf(card: Card, now: FloorNow, spent: ReadonlyMap<string, Spent>): ClassLogRow[] {
   const planned = new Map(floorSteps(card).map((step) => [keyOf(step), step]));
   const given = new Map(now.steps.map((step) => [keyOf(step), step]));
@@ -111,7 +111,7 @@ function rowsOf(card: Card, now: FloorNow, spent: ReadonlyMap<string, Spent>): C
   });
 }
 
-/** Of work only: a change or a pause that is held is simply longer. */
+/** Only for work: a change or a pause that is held is simply longer. */
 function lateStart(phase: FloorStep["phase"], went: Spent | undefined): Pick<ClassLogRow, "lateStart"> {
   if (phase !== "work" || !went?.early) return {};
   return { lateStart: tenth(went.early.after + went.early.held) };

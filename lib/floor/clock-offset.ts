@@ -1,9 +1,9 @@
 /**
- * By how much another device's clock differs from ours, from one question and its answer: RFC 5905 (NTP version 4),
- * section 8. The answer is wrong by at most half of the delay, so of several the one with the least delay is believed.
+ * How far another device's clock is from ours, measured by one request and its answer: RFC 5905 (NTP version 4),
+ * section 8. The error is at most half of the delay, so of several exchanges the one with the least delay is used.
  */
 
-/** Four readings of one exchange: ours when asking, theirs when asked, theirs when answering, ours when answered. */
+/** The four times of one exchange: request sent (ours), received (theirs), answer sent (theirs), received (ours). */
 export interface Exchange {
   readonly t1: number;
   readonly t2: number;
@@ -11,9 +11,9 @@ export interface Exchange {
   readonly t4: number;
 }
 export interface Offset {
-  /** Add it to our clock to read theirs. In the unit of the readings. */
+  /** Our clock plus this is theirs. In the unit of the readings. */
   readonly offset: number;
-  /** Time on the way, there and back. */
+  /** Round-trip time without the other device's own time. */
   readonly delay: number;
 }
 
@@ -22,10 +22,10 @@ export const exchangeOffset = ({ t1, t2, t3, t4 }: Exchange): Offset => ({
   delay: t4 - t1 - (t3 - t2),
 });
 
-/** How many of the last exchanges are looked at: RFC 5905, section 10, keeps eight. */
+/** How many recent exchanges count: RFC 5905, section 10, keeps eight. */
 export const EXCHANGES_KEPT = 8;
 
-/** The most trustworthy of the last exchanges: least delay, the newest of equals. Null without any, or with none possible. */
+/** The best of the recent exchanges: least delay, then newest. Null when there is none with a delay of 0 or more. */
 export function bestOffset(exchanges: readonly Exchange[]): Offset | null {
   const possible = exchanges
     .slice(-EXCHANGES_KEPT)

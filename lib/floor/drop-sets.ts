@@ -1,7 +1,7 @@
 /**
- * What may be left out of the rest of a class, in the order in which it is tried: nothing, then one move, then two, ...;
- * of as many those with less work first, the later ones of equals. Both sides of a pair go together; a side whose other
- * side has been begun is never left out, and locked moves go only when nothing else is left.
+ * What may be left out of the rest of a class, in the order to try it: nothing, then one move, then two, and so on. Among
+ * sets of one size the one with the least work comes first, then the one later in the class. Both sides of a pair go
+ * together, a side is kept once its other side has begun, and locked moves go last.
  */
 import { classClock } from "#lib/clock/clock.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
@@ -14,7 +14,7 @@ interface Unit {
   readonly locked: boolean;
 }
 
-/** Beyond two, moves are added one by one: to know the best of all choices would take longer than there is. */
+/** Above two, moves are added one by one: trying every choice would take too long while a class runs. */
 const EXACT_UNITS = 2;
 
 /** Sets of item ids in plan order. The first is empty. */
@@ -34,7 +34,7 @@ export function* dropSets(plan: Plan, position: number): Generator<readonly stri
 const seconds = (set: readonly Unit[]): number => set.reduce((sum, unit) => sum + unit.seconds, 0);
 const locks = (set: readonly Unit[]): number => set.filter((unit) => unit.locked).length;
 
-/** Later ones first, so that of equal sets the one that leaves out what comes last is tried first. */
+/** In reverse order, so that among equal sets the one with the later moves is tried first. */
 function unitsOf(plan: Plan, position: number): Unit[] {
   const others = otherSides(plan);
   const rows = new Map(classClock(plan).rows.map((row) => [row.item, row]));

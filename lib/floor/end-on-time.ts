@@ -1,8 +1,8 @@
 /**
- * A class that runs late, or early, made to end on time: what is done stays done, and the work that is left gets new
- * seconds, the nearest to the plan's that fill the time there is (the exact optimum of `lib/fit`, on a grid of one second).
- * Both sides stay equal and locks are kept where that is possible; no move gets less than its shortest time. Where even
- * that is too long, whole moves are left out, both sides of a pair together.
+ * Makes a class that runs late or early end on time. The work still to do gets new seconds, as near to the plan's as the
+ * remaining time allows (the exact optimum of `lib/fit`, on a grid of one second). Both sides stay equal and locks are kept
+ * where possible, and no move gets less than its shortest time. If that is still too long, whole moves are left out, both
+ * sides of a pair together.
  */
 
 import { shareOut } from "#lib/fit/share-out.ts";
@@ -14,25 +14,25 @@ import { type RestItem, type RestOfClass, restOfClass } from "./rest-of-class.ts
 
 export interface Retimed {
   readonly possible: true;
-  /** Seconds of work of items of the rest, in plan order; only those that change. */
+  /** New seconds of work, in plan order; only items that change. */
   readonly changed: readonly { readonly item: string; readonly from: number; readonly to: number }[];
   /** Items left out, in plan order. */
   readonly dropped: readonly string[];
-  /** Items that end up with other seconds than their other side. */
+  /** Items whose seconds differ from their other side's. */
   readonly uneven: readonly string[];
   /** Locked items whose seconds had to give way. */
   readonly unlocked: readonly string[];
-  /** Closing that ends the class on time; a class that cannot be stretched further has it longer. */
+  /** The closing that ends the class on time; longer than planned when the work cannot be stretched further. */
   readonly closingSeconds: number;
 }
 interface NotRetimed {
   readonly possible: false;
-  /** By how many seconds the class is over its time even so. */
+  /** Seconds by which the class would still be late. */
   readonly overBy: number;
 }
 export type EndOnTime = Retimed | NotRetimed;
 
-/** How strict a try is: everything kept; sides that are half done may differ; locks may give way too. */
+/** From strict to lenient: keep everything; let a side differ from its finished other side; let locks give way too. */
 const STRICTNESS = [
   { evenWithDone: true, locks: true },
   { evenWithDone: false, locks: true },
@@ -43,8 +43,8 @@ type Strictness = (typeof STRICTNESS)[number];
 /**
  * New times for what is left of a class.
  *
- * `position`: seconds of the plan that are behind us. `secondsLeft`: until the class has to be over, closing included;
- * it may be less than nothing. Never throws. The plan is the one the floor runs now, earlier re-timings included.
+ * `plan`: as the floor runs it now, earlier re-timings included. `position`: seconds of the plan already done.
+ * `secondsLeft`: until the class is due to end, closing included; may be negative. Never throws.
  */
 export function endOnTime(plan: Plan, position: number, secondsLeft: number): EndOnTime {
   let overBy = Number.POSITIVE_INFINITY;
@@ -77,7 +77,7 @@ function tryOnce(rest: RestOfClass, strict: Strictness, secondsLeft: number): Tr
   return answer(rest, strict, values, { room });
 }
 
-/** Pairs take two seconds at once: where the last second cannot be given out the closing takes it. */
+/** A pair takes two seconds at a time; if one second remains, the closing takes it. */
 function valuesFor(variables: readonly TickVariable[], total: number, least: number) {
   const singles = variables.filter((v) => v.spots.length === 1);
   const pairs = variables.filter((v) => v.spots.length === 2);
@@ -116,13 +116,13 @@ function answer(
 const isKept = (item: RestItem, strict: Strictness): boolean =>
   (strict.locks && item.locked) || (strict.evenWithDone && item.otherSide?.done === true);
 
-/** A side whose other side is done gets what that one got; a lock its own seconds. */
+/** A side gets what its finished other side got; a locked item keeps its own seconds. */
 function keptSeconds(item: RestItem, strict: Strictness): number {
   const even = strict.evenWithDone && item.otherSide?.done ? item.otherSide.seconds : item.seconds;
   return Math.max(item.doneSeconds, item.locked ? item.seconds : even);
 }
 
-/** Pairs of which both sides are still to come share one length; everything else has its own. */
+/** A pair with both sides still to come shares one time; every other item has its own. */
 function variablesOf(open: readonly RestItem[]): TickVariable[] {
   const byId = new Map(open.map((item) => [item.id, item]));
   const variables: TickVariable[] = [];
@@ -131,7 +131,7 @@ function variablesOf(open: readonly RestItem[]): TickVariable[] {
     if (taken.has(item.id)) continue;
     const other = item.otherSide && !item.begun ? byId.get(item.otherSide.id) : undefined;
     const pair = other && !other.begun ? variableOf([item, other]) : null;
-    // Two sides with nothing in common cannot be equal.
+    // Two sides whose ranges do not overlap cannot be equal.
     const fits = pair !== null && pair.low <= pair.high;
     for (const member of fits && other ? [item, other] : [item]) taken.add(member.id);
     variables.push(fits ? pair : singleOf(item));
@@ -139,7 +139,7 @@ function variablesOf(open: readonly RestItem[]): TickVariable[] {
   return variables;
 }
 
-/** Wishes in whole seconds: the live grid. */
+/** Wishes in whole seconds, the grid of the floor. */
 function variableOf(group: readonly RestItem[]): TickVariable {
   return {
     spots: group.map(({ place, seconds }) => ({ place, wish: Math.max(1, Math.round(seconds)) })),
@@ -148,7 +148,7 @@ function variableOf(group: readonly RestItem[]): TickVariable {
   };
 }
 
-/** Bounds between two whole seconds leave the next one up: never shorter than the shortest. */
+/** When no whole second lies between the bounds, the next one up is taken: never shorter than the shortest. */
 function singleOf(item: RestItem): TickVariable {
   const single = variableOf([item]);
   return { ...single, high: Math.max(single.low, single.high) };

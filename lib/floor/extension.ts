@@ -1,9 +1,10 @@
-/** "15 s more": what is going on gets longer by the coach's own touch, whatever it is. */
+/** "15 s more": the coach makes the current step longer by one touch, whichever step it is. */
 
 import type { Card } from "#lib/card/schema.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { headSeconds, itemById, moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 import type { FloorEvent, FloorLog } from "./log.ts";
 import { type FloorNow, floorNow, positionAt } from "./now.ts";
 import { itemNameById } from "./preview.ts";
@@ -13,14 +14,14 @@ import type { FloorStep } from "./steps.ts";
 export interface Extension {
   readonly event: FloorEvent & { readonly type: "retime" };
   readonly phase: FloorStep["phase"];
-  /** The item made longer, or changed into; null for the opening and the closing. */
+  /** The item made longer, or being changed into; null for the opening and the closing. */
   readonly item: string | null;
   readonly to: number;
-  /** The longest the item may be by its own range or its move's, where that is less than it now gets; else null. Seconds. */
+  /** The longest time of the item's range (or its move's) if the new time exceeds it; else null. Seconds. */
   readonly over: number | null;
 }
 
-/** What is going on gets `seconds` more; null before the class has begun and after its end. */
+/** Makes the current step `seconds` longer; null before the class has begun and after its end. */
 export function extension(card: Card, log: FloorLog, seconds: number, at: number): Extension | null {
   const now = floorNow(card, log);
   const { position, startedAt, ended } = positionAt(card, log, at);
@@ -39,7 +40,7 @@ function longer(
   const { phase, item } = step;
   const to = lengthOf(plan, step) + seconds;
   if (phase === "closing") return { retiming: { ...same, closingSeconds: to }, to, over: null };
-  // A class of nothing but its opening and its closing is one step.
+  // A class with only an opening and a closing is one step.
   if (phase === "opening" && steps.length === 1) {
     const openingSeconds = headSeconds(plan, "openingSeconds") + seconds;
     return { retiming: { ...same, openingSeconds }, to: openingSeconds, over: null };
@@ -52,22 +53,22 @@ function longer(
   return { retiming: { ...same, changed: [{ item, to }] }, to, over };
 }
 
-/** Seconds: the plan's own for work, since its clock is written in tenths. */
+/** Seconds. Work and pauses take the plan's own number, since the clock is rounded to tenths. */
 function lengthOf(plan: Plan, { phase, item, from, to }: FloorStep): number {
   const worked = phase === "work" || phase === "pause" ? itemById(plan, item ?? "") : undefined;
   if (worked && worked.kind !== "heading") return worked.seconds;
   return tenth(to - from);
 }
 
-/** What such a touch gave, beside what the signed plan has; null for a re-timing that was something else. */
+/** What such a touch gave, compared with the signed plan. */
 export interface Lengthened {
-  /** Seconds that the touch gave. */
+  /** Seconds that the touch added. */
   readonly by: number;
-  /** "Plank: 90 s, the plan has 60 s." */
+  /** "Plank: 90 s instead of the plan's 60 s." */
   readonly words: string;
 }
 
-/** `before`: the log up to the re-timing. */
+/** Null when `event` is no such touch. `before`: the log up to it. */
 export function lengthened(card: Card, before: FloorLog, event: FloorEvent): Lengthened | null {
   if (event.type !== "retime") return null;
   const made = extension(card, before, 1, event.at);
@@ -78,12 +79,11 @@ export function lengthened(card: Card, before: FloorLog, event: FloorEvent): Len
   if (to === null || by <= 0 || !isAlone(event, made)) return null;
   const signed = signedSeconds(card, made);
   const longest = extension(card, before, by, event.at)?.over ?? null;
-  const over = longest === null ? "" : ` Its longest is ${longest} s.`;
-  const plan = floorNow(card, before).plan;
-  return { by, words: `${nameOf(plan, made)}: ${to} s, the plan has ${signed} s.${over}` };
+  const name = nameOf(floorNow(card, before).plan, made);
+  return { by, words: FLOOR_SENTENCES.longer({ name, to, signed, longest }) };
 }
 
-/** Does it change nothing else? */
+/** True when the event changes nothing else. */
 function isAlone(
   { changed, dropped, changes = [], openingSeconds, closingSeconds }: Retiming,
   made: Extension,
@@ -102,7 +102,7 @@ function givenTo(event: Retiming, { phase, item }: Extension): number | null {
   return list?.find((one) => one.item === item)?.to ?? null;
 }
 
-/** Of the signed class; 0 for a change that only a re-timing brought about. */
+/** Seconds in the signed plan; 0 for a change that exists only because of a re-timing. */
 function signedSeconds({ plan, clock }: Card, { phase, item }: Extension): number {
   if (phase === "opening" || phase === "closing") return headSeconds(plan, `${phase}Seconds`);
   const row = clock.rows.find((one) => one.item === item);

@@ -1,8 +1,9 @@
-/** Which cards a device keeps when new ones arrive: the good ones, and the last good one where the new one is not. */
+/** Which cue cards a device keeps when new ones arrive: a good new one, else the last good one. */
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 
-/** A card as the device keeps it: the envelope as it came, since every opening verifies it again. */
+/** A card as the device keeps it: the envelope as received, since it is verified again whenever it is opened. */
 export interface KeptCard {
   readonly planId: string;
   readonly envelope: CardEnvelope;
@@ -19,7 +20,7 @@ export interface WithdrawnCard {
   readonly reason: string;
 }
 
-/** Why this card is not to be started any more; undefined while it may be. */
+/** The withdrawal of this edition; undefined while it may be started. */
 export const withdrawnOf = (
   edition: { readonly planId: string; readonly number: number },
   withdrawn: readonly WithdrawnCard[] = [],
@@ -29,7 +30,7 @@ export const withdrawnOf = (
 export interface Refused {
   readonly title: string;
   readonly reason: string;
-  /** Is an earlier, good card of the same plan still here? */
+  /** True when an earlier, good card of the same plan is still kept. */
   readonly earlierKept: boolean;
 }
 
@@ -38,7 +39,7 @@ export interface KeptAfter {
   readonly refused: readonly Refused[];
 }
 
-/** What somebody who cannot be trusted yet says a card is about. */
+/** The plan and title that an unverified card claims. */
 function claimOf(envelope: unknown): { planId: string | null; title: string } {
   const edition = field(field(envelope, "card"), "edition");
   const planId = field(edition, "planId");
@@ -52,10 +53,9 @@ const field = (value: unknown, name: string): unknown =>
     : null;
 
 /**
- * Takes what verifies under the studio's key. A card that does not verify, or is an older edition than the one here,
- * leaves the kept one in its place and is named with the reason. Plans that the studio no longer sends are let go, unless
- * something came that does not say truly which plan it is: it may be any of them. A card that was withdrawn stays, so that
- * whoever looks for it finds why it cannot be started.
+ * Keeps what verifies under the studio's key. A card that fails, or is older than the kept one, is refused with a reason
+ * and the kept one stays. Plans that the studio no longer sends are dropped, unless a refused card belongs to no known
+ * plan: it may stand for any of them. A withdrawn card stays, so that people can read why it cannot be started.
  */
 export function keepCards(
   before: readonly KeptCard[],
@@ -74,13 +74,13 @@ export function keepCards(
     const older = verdict.ok && earlier && verdict.card.edition.number < earlier.envelope.card.edition.number;
     if (verdict.ok && !older) {
       const { planId } = verdict.card.edition;
-      // Verified above: this is the shape.
+      // Verified above, so it has this shape.
       good.set(planId, { planId, envelope: envelope as CardEnvelope, keptAt: trust.now });
       continue;
     }
     if (earlier) stays.add(earlier.planId);
     else unknown ||= !verdict.ok;
-    const reason = verdict.ok ? "It is an older edition than the one kept here." : verdict.reason;
+    const reason = verdict.ok ? FLOOR_SENTENCES.olderEdition : verdict.reason;
     refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
   }
   const left = before.filter(

@@ -3,7 +3,7 @@ import type { Card } from "#lib/card/schema.ts";
 import type { ClockAnchor } from "./log.ts";
 import type { Rehearsing } from "./rehearsal.ts";
 
-/** What a page needs to go on with a rehearsal. */
+/** What a page needs to resume a rehearsal. */
 export interface KeptRehearsal {
   readonly card: Card;
   readonly rehearsing: Rehearsing;

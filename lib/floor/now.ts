@@ -1,6 +1,6 @@
 /**
- * The class as the floor runs it: the card with its re-timings applied one after the other, and where a log puts it at any
- * moment. What is behind us never changes by a re-timing, so a position in seconds of the plan goes on without a jump.
+ * The class as the floor runs it: the card with its re-timings applied in turn, and where a log puts the class at any
+ * moment. A re-timing never changes the past, so the position in seconds of the plan never jumps.
  */
 import type { Card } from "#lib/card/schema.ts";
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
@@ -23,17 +23,17 @@ import { saidAndToCome } from "./said-and-to-come.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
 import { type FloorClass, type FloorView, floorClass, viewOf } from "./view.ts";
 
-/** The class that is in force: the card's own, or the card's with re-timings. */
+/** The class in force: the card's own, or the card's with re-timings. */
 export interface FloorNow {
   readonly plan: Plan;
   readonly clock: ClassClock;
   readonly cues: readonly Cue[];
   readonly steps: readonly FloorStep[];
   readonly cls: FloorClass;
-  /** The re-timings that lead here, oldest first, as they were applied. */
+  /** The re-timings that led here, oldest first, as they were applied. */
   readonly retimings: readonly Retiming[];
 }
-/** What an event led to. The class stays in force, and the anchor true, until the next one. */
+/** The state after an event, valid until the next event. */
 export interface FloorStage {
   readonly event: FloorEvent;
   readonly anchor: TimedPosition;
@@ -43,12 +43,12 @@ export interface FloorStage {
 interface Node {
   readonly now: FloorNow;
   readonly before: Node | null;
-  /** Position at which the re-timing was made, seconds. */
+  /** Position when the re-timing was made, seconds. */
   readonly since: number;
-  /** Classes that follow by one more re-timing: the same events lead to the very same object. */
+  /** Classes one re-timing further on, so that the same events lead to the same object. */
   readonly after: Map<string, Node>;
 }
-/** An event that stands, what it led to, and the one that stood before it. */
+/** An event in force, the state after it, and the event in force before it. */
 interface Standing {
   readonly stage: FloorStage;
   readonly node: Node;
@@ -61,7 +61,7 @@ interface Told {
 }
 export interface UndoneTouch {
   readonly touch: FloorEvent;
-  /** ms, of its undo. */
+  /** When it was undone, ms. */
   readonly undoneAt: number;
 }
 interface Kept {
@@ -69,7 +69,7 @@ interface Kept {
   readonly logs: WeakMap<FloorLog, Told>;
 }
 
-/** Remembers what was worked out of a card, for as long as the card itself is held. */
+/** Keeps what was worked out from a card for as long as the card itself is in memory. */
 const byCard = new WeakMap<Card, Kept>();
 
 function keptOf(card: Card): Kept {
@@ -83,7 +83,7 @@ function keptOf(card: Card): Kept {
   return made;
 }
 
-/** One stage an event, in order of time. Worked out once a log: asking again, many times a second, costs nothing. */
+/** One stage per event, in order of time. Worked out once per log, so it may be called many times a second. */
 export const floorStages = (card: Card, log: FloorLog): readonly FloorStage[] => told(card, log).stages;
 
 function told(card: Card, log: FloorLog): Told {
@@ -99,7 +99,7 @@ function told(card: Card, log: FloorLog): Told {
         undone.push({ touch: top.stage.event, undoneAt: event.at });
         top = top.below;
       }
-      // As before, and nothing of what was taken back: the anchor is the older one, from which the time has run on.
+      // As before the undone touch: the older anchor holds, and time has run on from there.
       stages.push({ event, anchor: top?.stage.anchor ?? NOT_BEGUN, now: (top?.node ?? root).now });
     } else {
       const node: Node = top?.node ?? root;
@@ -116,24 +116,24 @@ function told(card: Card, log: FloorLog): Told {
   return made;
 }
 
-/** A touch may be; a re-timing only while that changes nothing behind us. */
+/** True for a touch; for a re-timing only while undoing it does not change the past. */
 function mayTakeBack({ stage, node, below }: Standing, at: number): boolean {
   if (!below || !isTouch(stage.event)) return false;
   if (node === below.node) return true;
   return mayUndo(node, advanced(stage.anchor, at, node.now.clock.total).position);
 }
 
-/** The events that stand, without the undos and what they took back: the same class, as if nobody had slipped. */
+/** The events in force, without undos and what they undid: the same class as if the mistakes had not happened. */
 export function standingLog(card: Card, log: FloorLog): FloorLog {
   const stands: FloorEvent[] = [];
   for (let one = told(card, log).top; one; one = one.below) stands.push(one.stage.event);
   return stands.reverse();
 }
 
-/** What was taken back, in the order of the undos. */
+/** The undone touches, in the order of the undos. */
 export const undoneTouches = (card: Card, log: FloorLog): readonly UndoneTouch[] => told(card, log).undone;
 
-/** The last touch that stands, where an undo at `at` would take it back; else null. */
+/** The touch that an undo at `at` would undo, or null. */
 export function lastTouch(card: Card, log: FloorLog, at: number): FloorEvent | null {
   const { top } = told(card, log);
   return top && mayTakeBack(top, at) ? top.stage.event : null;
@@ -143,7 +143,7 @@ function followed(node: Node, event: FloorEvent, position: number): Node {
   if (event.type === "undo-retime") return node.before && mayUndo(node, position) ? node.before : node;
   if (event.type !== "retime") return node;
   const retiming = ofWhatIsToCome(node.now, event, position);
-  // To the thousandth of a second: the same moment on another clock's zero differs in the last bits.
+  // Rounded to the millisecond: the same moment on a clock with another zero differs in its last bits.
   const key = JSON.stringify([Math.round(position * 1000), retiming]);
   const known = node.after.get(key);
   if (known) return known;
@@ -152,14 +152,14 @@ function followed(node: Node, event: FloorEvent, position: number): Node {
   return made;
 }
 
-/** A re-timing without what it would change behind us; a move being done gets no less than it already had. */
+/** A re-timing without its changes to the past. The current move gets no less than it has already had. */
 function ofWhatIsToCome({ plan, clock }: FloorNow, retiming: Retiming, position: number): Retiming {
   const rows = new Map(clock.rows.map((row) => [row.item, row]));
   const lastEnd = Math.max(0, ...clock.rows.map((row) => row.end));
   return {
     changed: retiming.changed.flatMap(({ item, to }) => {
       const row = rows.get(item);
-      // The clock is written in tenths: rounded down, the move would be over before now.
+      // The clock is in tenths: rounded down, the move would already be over.
       const had = row ? Math.ceil(Math.max(0, position - row.start) * 10 - 1e-6) / 10 : 0;
       return row && row.end > position ? [{ item, to: Math.max(to, had) }] : [];
     }),
@@ -171,7 +171,7 @@ function ofWhatIsToCome({ plan, clock }: FloorNow, retiming: Retiming, position:
   };
 }
 
-/** Of the opening and the changes, only those that are not over, and no less than they already had. */
+/** The opening and changes that are not over yet, with no less than they have already had. */
 function longerToCome(
   { openingSeconds, changes }: Retiming,
   { plan, clock }: Pick<FloorNow, "plan" | "clock">,
@@ -200,7 +200,7 @@ function retimed(was: FloorNow, retiming: Retiming, position: number): FloorNow 
   return { plan, clock, cues, steps, cls, retimings: [...was.retimings, retiming] };
 }
 
-/** Only where both classes have the same steps up to here, and are still in the same one. */
+/** True where both classes have the same steps so far and are still in the same step. */
 function mayUndo({ now, before }: Node, position: number): boolean {
   const behind = ({ steps }: FloorNow) => steps.filter((step) => step.from < position || step.from === 0);
   const begun = (step: FloorStep) => `${step.phase} ${step.item} ${step.from}`;
@@ -210,21 +210,21 @@ function mayUndo({ now, before }: Node, position: number): boolean {
   return is.every((step, n) => begun(step) === begun(was[n] ?? step));
 }
 
-/** The class in force after all that is in the log. */
+/** The class in force after the whole log. */
 export const floorNow = (card: Card, log: FloorLog): FloorNow =>
   floorStages(card, log).at(-1)?.now ?? keptOf(card).root.now;
 
-/** The stage in force at a moment of the log's clock; events later than that are not looked at. */
+/** The stage in force at a moment on the log's clock; later events are ignored. */
 const stageAt = (card: Card, log: FloorLog, at: number): FloorStage | undefined =>
   floorStages(card, log).findLast(({ event }) => event.at <= at);
 
-/** Where the class is at `at`, ms on the clock of the log. */
+/** Where the class is at `at`, ms on the log's clock. */
 export function positionAt(card: Card, log: FloorLog, at: number): FloorPosition {
   const stage = stageAt(card, log, at);
   return stage ? advanced(stage.anchor, at, stage.now.clock.total) : NOT_BEGUN;
 }
 
-/** Seconds by which the class will end after its time if it goes on from `at` with nothing else held; less than 0: before. */
+/** Seconds by which the class will end late if it runs on from `at` without a hold; negative when early. */
 export function latenessAt(card: Card, log: FloorLog, at: number): number {
   const { startedAt, position } = positionAt(card, log, at);
   if (startedAt === null) return 0;

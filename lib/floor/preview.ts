@@ -1,9 +1,10 @@
-/** What ending on time would change, in words and rows: read at a glance, before anything is changed. */
+/** What ending on time would change, in rows and sentences, shown before anything is changed. */
 import { tenth } from "#lib/numbers/round.ts";
-import { moveName, plural, sideWords } from "#lib/plan/format.ts";
+import { moveName, sideWords } from "#lib/plan/format.ts";
 import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Retimed } from "./end-on-time.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 import { otherSides } from "./rest-of-class.ts";
 
 interface PreviewRow {
@@ -14,14 +15,14 @@ interface PreviewRow {
   readonly to: number;
 }
 export interface RetimePreview {
-  /** Is there something to take? */
+  /** True when it would change anything. */
   readonly takes: boolean;
   readonly rows: readonly PreviewRow[];
-  /** What it costs: what is left out, what becomes uneven, what could not be kept, how much shorter things get. */
+  /** What it costs: what is left out, which sides differ, which locks give way, how much shorter items get. */
   readonly sentences: readonly string[];
 }
 
-/** `plan`: the class in force, that `answer` was worked out for. */
+/** `plan`: the class in force, for which `answer` was worked out. */
 export function previewOf(plan: Plan, answer: Retimed): RetimePreview {
   const rows = rowsOf(plan, answer);
   const closing = headSeconds(plan, "closingSeconds");
@@ -30,12 +31,12 @@ export function previewOf(plan: Plan, answer: Retimed): RetimePreview {
   }
   const takes = rows.length > 0 || answer.dropped.length > 0;
   const shorter = closing - answer.closingSeconds;
-  const less = shorter >= 1 ? [`The closing gets ${Math.round(shorter)} s less.`] : [];
+  const less = shorter >= 1 ? [FLOOR_SENTENCES.closingLess(Math.round(shorter))] : [];
   const sentences = [...sentencesOf(plan, answer), ...gistOf(answer), ...less];
   return { takes, rows, sentences };
 }
 
-/** A pair whose sides both go from the same to the same is one row. */
+/** A pair is one row when both sides change alike. */
 function rowsOf(plan: Plan, { changed }: Retimed): PreviewRow[] {
   const others = otherSides(plan);
   const by = new Map(changed.map((change) => [change.item, change]));
@@ -53,11 +54,11 @@ function rowsOf(plan: Plan, { changed }: Retimed): PreviewRow[] {
 
 /** "12 items get 1 to 3 s less." */
 function gistOf({ changed }: Retimed): string[] {
-  const say = (by: number[], word: string): string[] => {
+  const say = (by: number[], word: "less" | "more"): string[] => {
     if (by.length === 0) return [];
     const [least, most] = [Math.min(...by), Math.max(...by)].map(tenth);
     const span = least === most ? `${least}` : `${least} to ${most}`;
-    return [`${plural(by.length, "item gets", "items get")} ${span} s ${word}.`];
+    return [FLOOR_SENTENCES.itemsGet(by.length, span, word)];
   };
   const by = changed.map(({ from, to }) => to - from);
   return [
@@ -94,10 +95,10 @@ function sentencesOf(plan: Plan, { changed, dropped, uneven, unlocked }: Retimed
   ];
   const unlike = pairs.filter(({ left, right }) => uneven.includes(left.id) || uneven.includes(right.id));
   return [
-    ...gone.map((name) => `Left out: ${name}.`),
-    ...unlike.map(
-      ({ left, right }) => `Sides not alike: ${moveName(plan, left)}, left ${seconds(left)}, right ${seconds(right)}.`,
+    ...gone.map(FLOOR_SENTENCES.leftOut),
+    ...unlike.map(({ left, right }) =>
+      FLOOR_SENTENCES.sidesDiffer(moveName(plan, left), seconds(left), seconds(right)),
     ),
-    ...unlocked.map((id) => `Its time was locked and gives way: ${itemNameById(plan, id)}.`),
+    ...unlocked.map((id) => FLOOR_SENTENCES.unlocked(itemNameById(plan, id))),
   ];
 }

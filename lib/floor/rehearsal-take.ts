@@ -1,6 +1,6 @@
 /**
- * A rehearsal beside the plan as it is now: which set-ups and which lines are still those that were rehearsed, what the
- * coach's own seconds would be in the plan, and how fast the coach speaks. Matched by item, never by place.
+ * A rehearsal compared with the plan as it is now: which changes still match, what the coach's own seconds would be in the
+ * plan, and how fast the coach speaks. Matched by item, never by place.
  */
 
 import { classClock } from "#lib/clock/clock.ts";
@@ -11,7 +11,7 @@ import { syllablesOfText } from "#lib/talk/syllables.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
 import type { Rehearsed } from "./rehearsed-schema.ts";
 
-/** Why a change of the rehearsal cannot be taken into the plan as it is now; null when it can. */
+/** Why a rehearsed change cannot be taken into the plan as it is now. */
 export type NoMatch = "item-gone" | "other-move-before" | "other-set-up";
 
 export interface ChangeTake {
@@ -19,35 +19,35 @@ export interface ChangeTake {
   /** Seconds planned when it was rehearsed, and what it took. */
   readonly planned: number;
   readonly took: number;
-  /** What the plan has now: what its author gave, else the estimate. */
+  /** What the plan has now: its author's seconds, else the estimate. */
   readonly now: number;
-  /** What its actions come to in the plan now: a room full of people needs that much. */
+  /** What its actions add up to in the plan now: what a room full of people needs. */
   readonly estimate: number;
-  /** Whole seconds, rounded up: nobody is hurried by a rounding. */
+  /** Whole seconds, rounded up so that rounding hurries nobody. */
   readonly to: number;
   readonly noMatch: NoMatch | null;
-  /** Alone a coach is quicker than a room: less than the estimate is taken only when asked for. */
+  /** A coach alone is quicker than a room, so less than the estimate is not suggested. */
   readonly belowEstimate: boolean;
 }
 interface RateTake {
-  /** Syllables a second: what the plan counts with, and the coach's own to the tenth. */
+  /** Syllables a second: the plan's rate, and the coach's own to the tenth. */
   readonly now: number;
   readonly to: number;
-  /** Lines and syllables it was measured over. */
+  /** How many lines and syllables it was measured over. */
   readonly lines: number;
   readonly syllables: number;
 }
 export interface RehearsalTake {
   readonly changes: readonly ChangeTake[];
-  /** Null when too little was said to know. */
+  /** Null when too little was said. */
   readonly rate: RateTake | null;
-  /** Lines whose tap was forgotten or came too soon: nobody speaks so slowly or so fast. */
+  /** Lines whose tap came much too late or too soon: nobody speaks so slowly or so fast. */
   readonly strangeLines: number;
 }
 
-/** Slower or faster than any talk: a tap that came late or early. Syllables a second (talk runs at 3.3 to 5.9, see talk.ts). */
+/** Outside these a tap came late or early. Syllables a second; talk runs at 3.3 to 5.9, see `lib/talk/talk.ts`. */
 const POSSIBLE = { least: 1.5, most: 9 } as const;
-/** Fewer say little about how somebody speaks (common practice, no source). */
+/** Fewer lines or syllables say little about how somebody speaks (common practice, no source). */
 const ENOUGH = { lines: 5, syllables: 40 } as const;
 
 export function rehearsalTake(plan: Plan, { changes, lines }: Rehearsed): RehearsalTake {
@@ -76,7 +76,7 @@ function noMatchOf(
   return estimate === change.estimate ? null : "other-set-up";
 }
 
-/** All syllables by all the time they took, the plan's own pause after each line left out. */
+/** All syllables over all the time they took, without the plan's pause after each line. */
 function rateOf(plan: Plan, lines: Rehearsed["lines"]): Pick<RehearsalTake, "rate" | "strangeLines"> {
   const pause = plan.speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
   const said = lines.map(({ text, took }) => ({ syllables: syllablesOfText(text), seconds: took - pause }));
@@ -99,13 +99,13 @@ export interface Chosen {
   readonly rate: boolean;
 }
 
-/** What is offered at first: what fits the plan as it is, hurries nobody and changes something. */
+/** What is ticked at first: whatever matches the plan, is not below the estimate and changes something. */
 export function suggestedChoice({ changes, rate }: RehearsalTake): Chosen {
   const fit = changes.filter((c) => c.noMatch === null && !c.belowEstimate && c.to !== c.now);
   return { items: new Set(fit.map(({ item }) => item)), rate: rate !== null && rate.to !== rate.now };
 }
 
-/** The plan with what is chosen taken, for its clock; what does not match is never taken. */
+/** The plan with the chosen seconds and rate. What does not match is never taken. */
 export function withTaken(plan: Plan, take: RehearsalTake, chosen: Chosen): Plan {
   const to = new Map(takenChanges(take, chosen).map((change) => [change.item, change.to]));
   const items = plan.items.map((item) => {

@@ -1,7 +1,7 @@
 /**
- * The floor with no class: the clock of the plan runs, and the coach taps as each line is really said and each set-up is
- * really done. One gesture, whose meaning follows from where the class is; a change waits at its end until it is tapped.
- * Where the class is, is asked of `now.ts`, as for a class; taps move nothing by themselves.
+ * The floor with no class: the plan's clock runs, and the coach taps when a line is really said or a set-up really done.
+ * There is one gesture; what it means depends on where the class is. A change waits at its end until it is tapped.
+ * `now.ts` knows where the class is, as for a real class; taps do not move it.
  */
 
 import type { Card } from "#lib/card/schema.ts";
@@ -12,12 +12,12 @@ import { advanced, type ClockAnchor, type FloorEvent, type FloorLog, rebaseLog, 
 import { floorStages, positionAt } from "./now.ts";
 import type { FloorStep } from "./steps.ts";
 
-/** A line to be said; its place in the list of beats is its name while a rehearsal runs. */
+/** A line to be said, identified during a rehearsal by its index in the list of beats. */
 export interface Beat {
   readonly item: string;
   readonly kind: SpokenKind;
   readonly text: string;
-  /** Seconds of the plan at which the cue track has it begin and end. */
+  /** Seconds of the plan at which the line begins and ends on the cue track. */
   readonly from: number;
   readonly to: number;
 }
@@ -25,7 +25,7 @@ interface Tap {
   /** ms on the clock of the log. */
   readonly at: number;
   readonly beat: number;
-  /** What the line took, seconds; null where nobody knows when it was begun. */
+  /** Seconds that the line took; null when its start is not known. */
   readonly seconds: number | null;
 }
 export interface Rehearsing {
@@ -36,17 +36,17 @@ export interface Rehearsing {
 /** What the next tap will mean. */
 export type TapMeaning =
   | { readonly kind: "said"; readonly beat: number; readonly seconds: number }
-  /** Said before its time: it counts as said, not as measured. */
+  /** Said before its time: counted as said, but not measured. */
   | { readonly kind: "said-early"; readonly beat: number }
   | { readonly kind: "set-up" }
   | { readonly kind: "nothing" };
 
-/** A change waits this long before its end, so that it is still a change. Seconds. */
+/** A change waits this long before its end, so that it is still the current step. Seconds. */
 const WAIT = 0.001;
-/** Lines that the plan has follow each other within this are said in one go: the next begins as the last is tapped. Seconds. */
+/** Lines closer than this in the plan are said in one go: the next begins when the last is tapped. Seconds. */
 const IN_ONE_GO = 1.5;
 
-/** The lines of a class in the order in which they are said; the count-in has the length of its numbers. */
+/** The lines of a class in the order they are said. Without the count-ins, whose length is fixed. */
 export function beatsOf(card: Pick<Card, "cues">): readonly Beat[] {
   return card.cues
     .filter(({ kind }) => kind !== "count-in")
@@ -55,7 +55,7 @@ export function beatsOf(card: Pick<Card, "cues">): readonly Beat[] {
 }
 const beatOf = ({ item, kind, text, from, to }: Cue): Beat => ({ item, kind, text, from, to });
 
-/** The rehearsal at `at`: a change whose end has come and was not tapped is held there, from the moment it came. */
+/** The rehearsal at `at`: a change that reached its end without a tap is held from that moment. */
 export function advancedTo(card: Card, was: Rehearsing, at: number): Rehearsing {
   const stage = floorStages(card, was.log).at(-1);
   if (!stage || stage.anchor.startedAt === null || stage.anchor.held || stage.anchor.ended) return was;
@@ -68,7 +68,7 @@ export function advancedTo(card: Card, was: Rehearsing, at: number): Rehearsing 
   const hold: FloorEvent = { type: "hold", at: stage.anchor.at + (end - WAIT - position) * 1000 };
   return { ...was, log: [...was.log, hold] };
 }
-/** What a tap at `at` means. `was` is caught up to then. */
+/** What a tap at `at` means. `was` must have been advanced to `at`. */
 export function tapMeaning(card: Card, was: Rehearsing, at: number): TapMeaning {
   const { position, startedAt, ended } = positionAt(card, was.log, at);
   if (startedAt === null || ended) return { kind: "nothing" };
@@ -100,7 +100,7 @@ export function afterTap(card: Card, before: Rehearsing, at: number): Rehearsing
   }
 }
 
-/** The line that is being said, or null: the one a tap at `at` would say. */
+/** The line being said at `at`, which a tap would mark as said; or null. */
 export function beatAt(card: Card, was: Rehearsing, at: number): Beat | null {
   const meaning = tapMeaning(card, was, at);
   return meaning.kind === "said" ? (beatsOf(card)[meaning.beat] ?? null) : null;
@@ -111,13 +111,13 @@ const stepAt = (card: Card, log: FloorLog, position: number): FloorStep | undefi
     .at(-1)
     ?.now.steps.find((s) => position < s.to - SAME_MOMENT);
 
-/** The last event that moved the class by hand: lines are counted on from where it led. */
+/** The last event by which the coach moved the class: lines count on from where it led. */
 function lastJump(log: FloorLog): { readonly at: number; readonly to: number } | null {
   const jump = log.findLast((event) => event.type === "next" || event.type === "back" || event.type === "seek");
   return jump && "to" in jump && jump.to !== undefined ? { at: jump.at, to: jump.to } : null;
 }
 
-/** The beat that comes next: after the last one tapped since the class was last moved by hand. */
+/** The index of the next beat: after the last one tapped since the coach last moved the class. */
 function pointer(card: Card, { log, taps }: Rehearsing): number {
   const jump = lastJump(log);
   const first = jump ? beatsOf(card).findIndex((beat) => beat.from >= jump.to - SAME_MOMENT) : 0;
@@ -126,7 +126,7 @@ function pointer(card: Card, { log, taps }: Rehearsing): number {
   return since.reduce((n, tap) => Math.max(n, tap.beat + 1), start);
 }
 
-/** When the saying of beat `n` began, ms; null while its time has not come. */
+/** When beat `n` began to be said, ms; null before its time. */
 function begunAt(card: Card, { log, taps }: Rehearsing, n: number, at: number): number | null {
   const beats = beatsOf(card);
   const [beat, before] = [beats[n], beats[n - 1]];
@@ -140,7 +140,7 @@ function begunAt(card: Card, { log, taps }: Rehearsing, n: number, at: number): 
   return Math.max(came, jump?.at ?? came, last && last.at <= at ? last.at : came);
 }
 
-/** When the class first came to `position` after it was last moved by hand, ms; null when it has not, by `at`. */
+/** When the class first reached `position` after the coach last moved it, ms; null if it has not by `at`. */
 export function reachedAt(card: Card, log: FloorLog, position: number, at: number): number | null {
   const stages = floorStages(card, log);
   const since = lastJump(log)?.at ?? Number.NEGATIVE_INFINITY;
@@ -154,11 +154,11 @@ export function reachedAt(card: Card, log: FloorLog, position: number, at: numbe
   return null;
 }
 
-/** A change whose end has come and which was not tapped. */
+/** True when a change has reached its end and waits for a tap. */
 const waitsAtEnd = (steps: readonly FloorStep[], position: number): boolean =>
   steps.some((s) => s.phase === "change" && Math.abs(s.to - WAIT - position) < WAIT / 2);
 
-/** Seconds between two moments without those for which the coach held: a change that waits at its end goes on. */
+/** Seconds between two moments without the coach's holds. The time a change waits at its end counts. */
 export function spokenBetween(card: Card, log: FloorLog, from: number, to: number): number {
   const stages = floorStages(card, log);
   const rested = stages.reduce((sum, { anchor, event, now }, n) => {
@@ -169,21 +169,21 @@ export function spokenBetween(card: Card, log: FloorLog, from: number, to: numbe
   return Math.max(0, to - from - rested) / 1000;
 }
 
-/** Seconds for which a change has waited at its end at `at`; 0 while it does not. */
+/** How long a change has waited at its end, seconds; 0 when none waits. */
 export function waitingSeconds(card: Card, { log }: Rehearsing, at: number): number {
   const stage = floorStages(card, log).at(-1);
   if (!stage?.anchor.held || !waitsAtEnd(stage.now.steps, stage.anchor.position)) return 0;
   return Math.max(0, at - stage.anchor.at) / 1000;
 }
 
-/** The same rehearsal on another forward-only clock: see `rebaseLog`. */
+/** The same rehearsal on another monotonic clock: see `rebaseLog`. */
 export function rebasedRehearsal({ log, taps }: Rehearsing, was: ClockAnchor, is: ClockAnchor): Rehearsing {
   const away = Math.max(0, is.wall - was.wall);
   const by = is.mono - was.mono - away;
   return { log: rebaseLog(log, was, is), taps: taps.map((tap) => ({ ...tap, at: tap.at + by })) };
 }
 
-/** The same after the device slept: it stood still meanwhile, see `sleptLog`. */
+/** The same rehearsal after the device slept: see `sleptLog`. */
 export function rehearsalSlept({ log, taps }: Rehearsing, now: number, sleptMs: number): Rehearsing {
   return { log: sleptLog(log, now, sleptMs), taps: taps.map((tap) => ({ ...tap, at: tap.at - sleptMs })) };
 }

@@ -1,4 +1,4 @@
-/** What a rehearsal was, as plain data that goes with its log. One zod schema is the type and the parser. */
+/** What was rehearsed, as plain data in the class log. The zod schema is both type and parser. */
 import * as z from "zod/mini";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
 import { numberFrom } from "#lib/plan/number-fields.ts";
@@ -14,7 +14,7 @@ export const rehearsedSchema = z.strictObject({
         /** The move before it. */
         after: z.nullable(item),
         planned: seconds,
-        /** What the actions of the change come to, in the rehearsed plan. */
+        /** What the actions of the change add up to in the rehearsed plan. */
         estimate: seconds,
         took: seconds,
       }),
@@ -25,7 +25,7 @@ export const rehearsedSchema = z.strictObject({
       z.strictObject({
         item,
         kind: z.enum(SPOKEN_KINDS),
-        /** As it was said, live fields filled. */
+        /** As it was said, with live fields filled in. */
         text: z.string().check(z.maxLength(4_000)),
         planned: seconds,
         took: seconds,

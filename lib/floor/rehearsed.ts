@@ -1,4 +1,4 @@
-/** What a rehearsal was: each set-up and each line, planned beside the coach's own. */
+/** What was rehearsed: the seconds of each set-up and each line, planned and as the coach did them. */
 
 import type { Card } from "#lib/card/schema.ts";
 import { tenth } from "#lib/numbers/round.ts";
@@ -7,7 +7,7 @@ import { floorStages } from "./now.ts";
 import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.ts";
 import type { Rehearsed } from "./rehearsed-schema.ts";
 
-/** In the order of the class. What was done twice counts as it was done last; what was passed by is left out. */
+/** In the order of the class. What was done twice counts as done last; what was skipped is left out. */
 export function rehearsedTimes(card: Card, { log, taps }: Rehearsing): Rehearsed {
   const last = new Map(taps.flatMap(({ beat, seconds }) => (seconds === null ? [] : [[beat, seconds] as const])));
   const lines = beatsOf(card).flatMap((beat, n) => {

@@ -1,4 +1,4 @@
-/** What is left of a class at a moment: the work still to do with its bounds, and the seconds that nobody can change. */
+/** What is left of a class at a moment: the work still to do with its bounds, and the seconds that cannot change. */
 import { classClock } from "#lib/clock/clock.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -13,7 +13,7 @@ export interface RestItem {
   readonly locked: boolean;
   readonly shortest: number;
   readonly longest: number;
-  /** Seconds of it that are behind us: 0 but for the move being done. */
+  /** Seconds of it already done: above 0 only for the current move. */
   readonly doneSeconds: number;
   readonly begun: boolean;
   readonly otherSide: { readonly id: string; readonly seconds: number; readonly done: boolean } | null;
@@ -25,7 +25,7 @@ export interface RestOfClass {
   readonly closingSeconds: number;
 }
 
-/** A move being done is not cut off: it gets at least its count-in from now. */
+/** The current move is never cut off: it keeps at least its count-in from now. */
 export function restOfClass(plan: Plan, position: number, dropped: ReadonlySet<string>): RestOfClass {
   const closingSeconds = headSeconds(plan, "closingSeconds");
   const kept = retimedPlan(plan, { changed: [], dropped: [...dropped], closingSeconds });
@@ -49,7 +49,7 @@ export function restOfClass(plan: Plan, position: number, dropped: ReadonlySet<s
       seconds: item.seconds,
       locked: item.locked === true,
       shortest: Math.max(shortest, least),
-      // What the coach has just given by a touch of their own may stay, longest or not.
+      // What the coach has just added by hand may stay, even above the longest time.
       longest: Math.max(longest, shortest, least, doneSeconds > 0 ? item.seconds : 0),
       doneSeconds,
       begun: doneSeconds > 0,
@@ -65,7 +65,7 @@ function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] {
   return item.range ?? moveOf(plan, item)?.seconds ?? [item.seconds / 2, item.seconds * 1.5];
 }
 
-/** Item id -> its other side. */
+/** From item id to its other side. */
 export function otherSides(plan: Plan): Map<string, MoveItem> {
   return new Map(
     sidePairs(plan).flatMap(({ left, right }): [string, MoveItem][] =>

@@ -1,4 +1,4 @@
-/** A plan with some of its work given other seconds and some left out, as the floor goes on with it. */
+/** A plan after a re-timing: some of its items have new seconds, some are left out. */
 import type { Plan } from "#lib/plan/schema.ts";
 
 export interface Retiming {
@@ -6,12 +6,12 @@ export interface Retiming {
   /** Ids of items left out. */
   readonly dropped: readonly string[];
   readonly closingSeconds: number;
-  /** Where the opening, or a change, gets longer. By the item changed into. */
+  /** Set when the opening, or a change, gets longer. Changes are named by the item that follows them. */
   readonly openingSeconds?: number | undefined;
   readonly changes?: readonly { readonly item: string; readonly to: number }[] | undefined;
 }
 
-/** New seconds, new closing, without what is left out; everything else as it was. */
+/** Applies new seconds and the new closing and drops what is left out; everything else stays. */
 export function retimedPlan(plan: Plan, retiming: Retiming): Plan {
   const { changed, dropped, closingSeconds, openingSeconds = plan.openingSeconds } = retiming;
   const changes = new Map(retiming.changes?.map((change) => [change.item, change.to]));
@@ -25,7 +25,7 @@ export function retimedPlan(plan: Plan, retiming: Retiming): Plan {
     if (item.kind === "pause") return { ...item, seconds: to.get(item.id) ?? item.seconds };
     if (item.kind !== "move") return item;
     const { transitionSeconds, ...bare } = { ...item, seconds: to.get(item.id) ?? item.seconds };
-    // A change planned from a set-up that is left out says nothing about the one that now comes before.
+    // Seconds planned for a change from another move do not fit the move that now comes before.
     const same = comesAfter(moves, item.id) === comesAfter(before, item.id);
     const change = changes.get(item.id) ?? (same ? transitionSeconds : undefined);
     return change === undefined ? bare : { ...bare, transitionSeconds: change };

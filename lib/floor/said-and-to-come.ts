@@ -1,10 +1,10 @@
 /**
- * The cue track of a class whose times changed in the middle: what was said stays as it was, what is to come comes from the
- * new track, and no line is said a second time.
+ * The cue track of a class whose times changed midway: what was said stays, what is still to come is taken from the new
+ * track, and no line is said twice.
  */
 import type { Cue } from "#lib/cues/types.ts";
 
-/** `position`: seconds of the plan behind us. Lines never overlap: one being said gives way to a new one. */
+/** `position`: seconds of the plan already done. Lines never overlap: one being said is cut when a new one begins. */
 export function saidAndToCome(was: readonly Cue[], fresh: readonly Cue[], position: number): Cue[] {
   const said = was.filter((cue) => cue.from <= position);
   const toCome = withoutSaid(fresh, said, was).filter((cue) => cue.from > position);
@@ -16,8 +16,8 @@ const place = (cue: Cue): string => `${cue.item} ${cue.kind}`;
 const words = (cue: Cue): string => `${place(cue)} ${cue.text}`;
 
 /**
- * The same line may be worded otherwise at another moment ("twenty seconds to go"): one said that the new track does not
- * have stands for the first of its kind, in its item, that the old one did not have.
+ * Live fields may word the same line differently at another moment ("twenty seconds to go"). So a line that was said and is
+ * missing from the new track stands for the first line of its kind and item that is missing from the old track.
  */
 function withoutSaid(fresh: readonly Cue[], said: readonly Cue[], was: readonly Cue[]): Cue[] {
   const [freshWords, wasWords] = [new Set(fresh.map(words)), new Set(was.map(words))];

@@ -1,10 +1,11 @@
 /**
- * What gives way on a screen that is too small for its words. In this order, decided once for every screen of the floor:
- * the seconds down to the size at which they are still read; then what is not needed at this moment, part by part, if that
- * is enough for what matters to be read at the distance set; else nothing is left out as long as type is no smaller than one
- * reads in the hand, and what matters becomes smaller. The screen says what is not there, and from how far it is read.
+ * What gives way on a screen that is too small for its words, in one order for every screen of the floor. First the seconds
+ * shrink to the smallest size that is readable at the set distance. Then parts not needed at this moment are left out one
+ * by one, if that keeps what matters readable at that distance. Otherwise what matters shrinks, and nothing is left out
+ * until type is as small as one reads in the hand. The screen says what is missing and from how far it can be read.
  */
 import { NOISE } from "#lib/numbers/round.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 import { nameSizeAt } from "./legibility.ts";
 
 export interface LayoutTrial {
@@ -14,7 +15,7 @@ export interface LayoutTrial {
   readonly side: number;
   /** Font size of the seconds, CSS px. */
   readonly figure: number;
-  /** How many of the parts that may give way are left out. */
+  /** How many of the optional parts are left out. */
   readonly gone: number;
 }
 export interface FitBounds {
@@ -22,18 +23,18 @@ export interface FitBounds {
   /** CSS px, at most. */
   readonly mainMax: number;
   readonly figureMax: number;
-  /** How many parts may give way. */
+  /** How many parts are optional. */
   readonly parts: number;
 }
 
-/** Sizes fall by this from one trial to the next. */
+/** Ratio of the sizes of two trials in a row. */
 const STEP = 0.9;
-/** Type read in the hand or at a desk, CSS px: below it parts are left out sooner than that letters get smaller. */
+/** Type to be read in the hand or at a desk, CSS px: rather than go below it, parts are left out. */
 const IN_HAND = 26;
 const SMALLEST = 11;
-/** Seconds at least so much larger than the words, so that they are found first. */
+/** The seconds are at least this much larger than the words, so that they are seen first. */
 const FIGURE_OVER_MAIN = 1.25;
-/** Seconds change while they are read: 28 arcmin where names have 20. Sources in `legibility.ts`. */
+/** Seconds change while they are read, so they get 28 arcmin where names have 20. Sources in `legibility.ts`. */
 const FIGURE_OVER_NAME = 1.4;
 
 const sideOf = (main: number): number => Math.round(Math.min(60, main * 0.72, Math.max(17, main * 0.42)));
@@ -44,7 +45,7 @@ function falling(from: number, to: number): number[] {
   return [...sizes, to];
 }
 
-/** Ladders of trials, the best first: the first that the screen has room for is taken. In a ladder only sizes fall. */
+/** Ladders of trials, best first; the first trial that fits the screen is used. Within a ladder only sizes shrink. */
 export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): LayoutTrial[][] {
   const need = Math.ceil(nameSizeAt(distanceM));
   const trial = (main: number, figure: number, gone: number): LayoutTrial => ({
@@ -71,18 +72,21 @@ export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): La
   return made;
 }
 
-/** From how far type of that size is read, metres, rounded down to a tenth. */
+/** The distance from which type of this size can be read, metres, rounded down to a tenth. */
 const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + NOISE) / 10;
 
-/** What the screen says of what gave way; "" when nothing did. */
+/** What the screen says about what gave way; "" when nothing did. */
 export function droppedPartsWords(
   { main, gone }: Pick<LayoutTrial, "main" | "gone">,
   parts: readonly string[],
   distanceM: number,
 ): string {
   const left = parts.slice(0, gone);
-  const small =
-    main < Math.floor(nameSizeAt(distanceM)) ? `Read from ${readFromM(main)} m here, not ${distanceM} m.` : "";
-  const out = left.length > 0 ? `No room for ${left.join(", ")}.` : "";
-  return [small, out].filter(Boolean).join(" ");
+  const small = main < Math.floor(nameSizeAt(distanceM));
+  return [
+    small ? FLOOR_SENTENCES.readableFrom(readFromM(main), distanceM) : "",
+    left.length > 0 ? FLOOR_SENTENCES.noRoom(left) : "",
+  ]
+    .filter(Boolean)
+    .join(" ");
 }

@@ -1,4 +1,4 @@
-/** What a device is set to for its room: how far off it is read, sound, vibration, keys, how much longer one touch makes. */
+/** A device's settings for its room: reading distance, sound, vibration, keys, seconds added by one touch. */
 import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { KeyChoice } from "./keys.ts";
 
@@ -9,7 +9,7 @@ export interface FloorSettings {
   readonly sound: boolean;
   readonly vibration: boolean;
   readonly keys: KeyChoice;
-  /** Leads classes, or what it shows of those that another screen leads. */
+  /** Whether it leads classes, or which view it shows of a class that another screen leads. */
   readonly screen: ScreenView;
 }
 export const DISTANCES_M = [1, 1.5, 2, 3, 4, 5, 6, 8] as const;

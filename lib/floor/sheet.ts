@@ -1,13 +1,14 @@
 /**
- * When a sheet that a coach opened over the class closes by itself: it is a question about minutes from now, and what
- * happens next must not wait behind it.
+ * When a sheet that the coach opened over the class closes by itself. It asks about minutes from now and must not cover
+ * what happens next.
  */
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 import type { FloorView } from "./view.ts";
 
-/** Long enough to read the ways, short enough to be gone when it was forgotten (our own choice, no source). */
+/** Long enough to read the choices, short enough if the sheet was forgotten (our own choice, no source). */
 export const SHEET_UNTOUCHED_MS = 20_000;
 
-/** Where the class is, as far as a sheet minds. */
+/** Where the class is, as far as a sheet needs to know. */
 export interface SheetMoment {
   readonly item: string;
   readonly phase: FloorView["phase"];
@@ -22,8 +23,8 @@ export const sheetMoment = ({ item, phase, headsUp }: FloorView): SheetMoment =>
 });
 
 /**
- * Why it closes now, null where it stays. `was` is the moment looked at before, `untouchedMs` how long nobody has touched
- * anything. One that is opened within a heads-up or a change stays until the next begins.
+ * Why it closes now, or null when it stays. `was`: the moment checked before. `untouchedMs`: time since the last touch.
+ * A sheet opened during a heads-up or a change stays until the next one begins.
  */
 export function sheetCloses(was: SheetMoment, is: SheetMoment, untouchedMs: number): SheetClosing | null {
   const headsUpBegins = is.headsUp && !was.headsUp;
@@ -33,6 +34,6 @@ export function sheetCloses(was: SheetMoment, is: SheetMoment, untouchedMs: numb
 
 /** What the screen says once "end on time" has closed by itself. */
 export const CLOSED_WORDS: Readonly<Record<SheetClosing, string>> = {
-  change: "A change is coming: end on time has closed. Nothing was changed.",
-  untouched: "End on time has closed after 20 s. Nothing was changed.",
+  change: FLOOR_SENTENCES.closedForChange,
+  untouched: FLOOR_SENTENCES.closedUntouched(SHEET_UNTOUCHED_MS / 1000),
 };

@@ -1,10 +1,10 @@
-/** The class as the stretches of time the floor walks through: opening, change, work, pause, ..., closing. */
+/** The class as the steps that the floor goes through: opening, change, work, pause, ..., closing. */
 import type { ClassClock } from "#lib/clock/clock.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
 export type FloorPhase = "waiting" | "opening" | "change" | "work" | "pause" | "closing" | "done";
 
-/** Seconds from the start of the class; `to` above `from`. The steps of a class follow each other without a gap. */
+/** Seconds from the start of the class; `to` is above `from`. Steps follow each other without a gap. */
 export interface FloorStep {
   readonly phase: "opening" | "change" | "work" | "pause" | "closing";
   /** The item worked, paused at, or being changed into; null in the opening and the closing. */
@@ -13,7 +13,7 @@ export interface FloorStep {
   readonly to: number;
 }
 
-/** The steps of a class, those that take no time left out. */
+/** The steps of a class that take time. */
 export function floorSteps(card: { readonly plan: Plan; readonly clock: ClassClock }): FloorStep[] {
   const { rows, total } = card.clock;
   const steps: FloorStep[] = [];

@@ -1,13 +1,14 @@
-/** A class log made readable beside its plan: a row an item with its change, and a sentence for each place that took time. */
+/** A class log made readable next to its plan: a row per item with its change, and words for where time was gained or lost. */
 import { tenth } from "#lib/numbers/round.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ClassLog, ClassLogRow } from "./class-log-schema.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 
 export interface TaughtRow {
   readonly key: string;
   readonly name: string;
-  /** Seconds of the change into it; both 0 where there is none. */
+  /** Seconds of the change into it; both 0 when there is none. */
   readonly change: { readonly planned: number; readonly took: number };
   /** Seconds of the item itself, or of the opening or the closing. */
   readonly own: { readonly planned: number; readonly took: number };
@@ -15,21 +16,21 @@ export interface TaughtRow {
   readonly held: number;
   /** Seconds more (or, below 0, less) than planned, holds included. */
   readonly over: number;
-  /** Planned, and not done at all. */
+  /** Planned but not done at all. */
   readonly leftOut: boolean;
 }
 export interface TaughtTimes {
   readonly rows: readonly TaughtRow[];
   /** Seconds the class took more than planned; below 0: less. */
   readonly over: number;
-  /** Where most of the difference came from, in plain words, the greatest first; at most three. */
+  /** Where most of the difference came from, in words, largest first; at most three. */
   readonly why: readonly string[];
 }
 
-/** Differences below this are the breath of a class. Seconds. */
+/** Smaller differences are normal and not worth a word. Seconds. */
 const WORTH_A_WORD = 3;
 
-/** `plan`: the signed one that the log names. */
+/** `plan`: the signed plan that the log names. */
 export function taughtTimes(plan: Plan, log: ClassLog): TaughtTimes {
   const parts = new Map<string | null, ClassLogRow[]>();
   const keyOf = (row: ClassLogRow) => row.item ?? (row.phase === "closing" ? "closing " : "opening ");
@@ -63,9 +64,9 @@ function toldRow(key: string, name: string, of: readonly ClassLogRow[]): TaughtR
 function reasons(rows: readonly TaughtRow[]): string[] {
   const all = rows.flatMap((row) => {
     const { name, change, own, held } = row;
-    if (row.leftOut) return [{ seconds: -row.over, words: `${name} was left out: ${said(-row.over)} less` }];
+    if (row.leftOut) return [{ seconds: -row.over, words: FLOOR_SENTENCES.wasLeftOut(name, said(-row.over)) }];
     return [
-      { seconds: held, words: `held for ${said(held)} at ${name}` },
+      { seconds: held, words: FLOOR_SENTENCES.wasHeld(name, said(held)) },
       { seconds: Math.abs(change.took - change.planned), words: more(change, `the change to ${name}`) },
       { seconds: Math.abs(own.took - own.planned), words: more(own, name) },
     ];
@@ -76,7 +77,7 @@ function reasons(rows: readonly TaughtRow[]): string[] {
 
 function more({ planned, took }: TaughtRow["own"], what: string): string {
   const by = took - planned;
-  return `${what} took ${said(Math.abs(by))} ${by > 0 ? "more" : "less"} than planned`;
+  return FLOOR_SENTENCES.tookOther(what, said(Math.abs(by)), by > 0 ? "more" : "less");
 }
 
 const said = (seconds: number): string => `${Math.round(seconds)} s`;

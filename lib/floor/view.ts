@@ -1,4 +1,4 @@
-/** What the floor shows of one position in a class: a pure function. Which class and position: `now.ts`. */
+/** What the floor shows at a position of a class. Pure; `now.ts` works out which class and which position. */
 
 import type { ClassClock } from "#lib/clock/clock.ts";
 import { calledActs, nowOnWords, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
@@ -18,49 +18,49 @@ export interface FloorItem {
   readonly name: string;
   readonly side: ItemSide | null;
   readonly springs: readonly SpringCount[];
-  /** What to do to get there from the move before. */
+  /** What people do to get there from the move before. */
   readonly changes: readonly SetupChange[];
-  /** The same as it is called and shown: springs that stay are said to stay. Empty for what is no move. */
+  /** The same as called and shown: also says when the springs stay. Empty unless it is a move. */
   readonly acts: readonly SetupChange[];
-  /** "now on: one light": what is on after the change; null for what is no move. */
+  /** "now on: one light", after the change; null unless it is a move. */
   readonly nowOn: string | null;
 }
 
 export interface FloorView {
   readonly phase: FloorPhase;
   readonly held: boolean;
-  /** The item worked at or changed into; null in waiting, opening, closing and done. */
+  /** The current item, or the one being changed into; null in waiting, opening, closing and done. */
   readonly item: FloorItem | null;
-  /** The heading this item stands under. */
+  /** The title of the heading above this item. */
   readonly block: string | null;
-  /** Whole seconds to the end of this phase, rounded up: it shows 1 until the very end. */
+  /** Whole seconds to the end of this phase, rounded up: 1 until the very end. */
   readonly secondsLeft: number;
-  /** The line to say now, or the one said last in this item; null before the first. */
+  /** The line to say now, or the last one of this item; null before the first. */
   readonly line: { readonly text: string; readonly kind: Cue["kind"]; readonly now: boolean } | null;
   readonly next: FloorItem | null;
-  /** The change is near: time for the "coming up" call. */
+  /** True when it is time for the "coming up" call. */
   readonly headsUp: boolean;
   /** The number to count aloud, in the last seconds of a move. */
   readonly countIn: number | null;
   /** 0..1 of the class. */
   readonly progress: number;
-  /** Seconds of the plan behind us and before us. */
+  /** Seconds of the plan done and left. */
   readonly elapsed: number;
   readonly left: number;
-  /** Seconds by which the class will end after its time: holds and going back make it grow, going on early less than nothing. */
+  /** Seconds by which the class will end late: holds and going back add to it, skipping subtracts. Negative when early. */
   readonly lateBy: number;
-  /** "4 of 16": moves and pauses; 0 before the first. */
+  /** For "4 of 16", moves and pauses; 0 before the first. */
   readonly number: number;
   readonly of: number;
 }
 
-/** What a class needs to be shown: a verified card, or one with its times changed. */
+/** What is needed to show a class: a verified card, or one with new times. */
 export interface FloorCard {
   readonly plan: Plan;
   readonly clock: ClassClock;
   readonly cues: readonly Cue[];
 }
-/** A card made ready to be asked for views many times a second. */
+/** A card prepared for many views a second. */
 export interface FloorClass {
   readonly card: FloorCard;
   readonly steps: readonly FloorStep[];
@@ -79,9 +79,7 @@ const CLOSING: FloorItem = {
   acts: [],
   nowOn: null,
 };
-/** Rounding of sums of decimals must not show a second more than there is. */
-
-/** Prepares a class. */
+/** Prepares a class for `viewOf`. */
 export function floorClass(card: FloorCard): FloorClass {
   const items = new Map<string, FloorItem>();
   const blocks = new Map<string, string>();
@@ -113,7 +111,7 @@ function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
   };
 }
 
-/** The view of a position; `lateBy` in seconds, as `latenessAt` tells it. */
+/** The view at a position; `lateBy` in seconds, from `latenessAt`. */
 export function viewOf(
   cls: FloorClass,
   { startedAt, position, held, ended }: FloorPosition,
@@ -153,11 +151,11 @@ function nextOf(cls: FloorClass, step: FloorStep | undefined): FloorItem | null 
   return id === undefined ? CLOSING : (cls.items.get(id) ?? null);
 }
 
-/** The last line begun in this item, its set-up included: a line stays until the next one takes its place. */
+/** The last line begun in this item or its set-up. A line stays until the next one replaces it. */
 function lineAt(cls: FloorClass, step: FloorStep, position: number): FloorView["line"] {
   const since =
     cls.steps.find((s) => s.item === step.item && (s.item !== null || s.phase === step.phase))?.from ?? step.from;
-  // A set-up line may begin before its change does, where the change is short.
+  // If the change is short, a set-up line may begin before it.
   const cue = cls.card.cues.findLast(
     (c) =>
       c.from <= position + SAME_MOMENT &&

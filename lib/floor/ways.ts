@@ -1,6 +1,6 @@
 /**
- * The ways to end a class when it is due, with what each costs: the rest of the work gets other seconds, or the closing
- * alone does. Where neither is enough, what both can do together, which may still be late.
+ * The ways to end a class on time, with what each costs: new seconds for the rest of the work, or for the closing alone.
+ * If neither is enough: both together, which may still end late.
  */
 
 import type { Card } from "#lib/card/schema.ts";
@@ -9,14 +9,15 @@ import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { endOnTimeAt, retimeEvent } from "./acts.ts";
 import { endOnTime, type Retimed } from "./end-on-time.ts";
+import { FLOOR_SENTENCES } from "./floor-sentences.ts";
 import type { FloorEvent, FloorLog } from "./log.ts";
 import { floorNow, latenessAt, positionAt } from "./now.ts";
 import { previewOf, type RetimePreview } from "./preview.ts";
 import { minutesSeconds } from "./time-words.ts";
 
 /**
- * Seconds that a closing keeps: people come off the springs and sit up before they are let go (common practice, no source).
- * One that is planned shorter keeps what it has.
+ * Seconds that a closing keeps, as people get off the springs and sit up before they leave (common practice, no source).
+ * A closing planned shorter keeps what it has.
  */
 export const LEAST_CLOSING = 30;
 
@@ -24,29 +25,29 @@ export type WayId = "rest" | "closing" | "both";
 export interface EndingOption extends RetimePreview {
   readonly id: WayId;
   readonly answer: Retimed;
-  /** Seconds by which the class still ends after its time. */
+  /** Seconds by which the class still ends late. */
   readonly lateBy: number;
   /** "Ends on time.", "Still ends 0:40 late." */
   readonly ends: string;
 }
 export interface Ways {
-  /** At most two, the first the one that a key takes. */
+  /** At most two; the key takes the first. */
   readonly ways: readonly EndingOption[];
-  /** What is to be known before the ways; "" for nothing. */
+  /** A sentence to stand above the ways; "" when there is nothing to say. */
   readonly say: string;
 }
 
 const SAME: Retimed = { possible: true, changed: [], dropped: [], uneven: [], unlocked: [], closingSeconds: 0 };
-/** Nobody can tell less from on time. Seconds. */
+/** Less than this counts as on time. Seconds. */
 const ENOUGH = 1;
 
-/** What can be done at `at`, worked out afresh. */
+/** The ways at `at`, worked out anew. */
 export function waysAt(card: Card, log: FloorLog, at: number): Ways {
   const { plan } = floorNow(card, log);
   const late = latenessAt(card, log, at);
   const asWay = (id: WayId, answer: Retimed): EndingOption => {
     const lateBy = Math.max(0, latenessAt(card, [...log, retimeEvent(answer, at)], at));
-    const ends = lateBy < ENOUGH ? "Ends on time." : `Still ends ${minutesSeconds(lateBy)} late.`;
+    const ends = lateBy < ENOUGH ? FLOOR_SENTENCES.endsOnTime : FLOOR_SENTENCES.stillLate(minutesSeconds(lateBy));
     return { id, answer, lateBy, ends, ...previewOf(plan, answer) };
   };
   const rest = endOnTimeAt(card, log, at);
@@ -62,25 +63,28 @@ function asked(all: readonly EndingOption[], late: number): Ways {
   const ways = all.filter(({ takes }) => takes);
   const best = Math.min(...ways.map(({ lateBy }) => lateBy));
   if (ways.length === 0) {
-    return { ways, say: late < ENOUGH ? "The class ends on time as it is." : "Nothing is left that could be shorter." };
+    return {
+      ways,
+      say: late < ENOUGH ? FLOOR_SENTENCES.alreadyOnTime : FLOOR_SENTENCES.nothingToShorten(minutesSeconds(late)),
+    };
   }
   if (best < ENOUGH) return { ways, say: "" };
-  return { ways, say: `Nothing makes it end on time: the best there is ends ${minutesSeconds(best)} late.` };
+  return { ways, say: FLOOR_SENTENCES.atBestLate(minutesSeconds(best)) };
 }
 
-/** The work at its shortest, what may be left out left out, the closing at its least: as near to the due end as it gets. */
+/** As near to the due end as possible: shortest work, everything left out that may be, shortest closing. */
 function bestOfBoth(card: Card, log: FloorLog, at: number, plan: Plan): Retimed {
   const { position, startedAt } = positionAt(card, log, at);
   const spare = headSeconds(plan, "closingSeconds") - leastClosing(card, log, at);
   const secondsLeft = card.clock.total - (at - (startedAt ?? at)) / 1000 + spare;
   const first = endOnTime(plan, position, secondsLeft);
-  // Over even so: by that much later there is an answer, and none that is earlier.
+  // Still over: the earliest end that has an answer is later by exactly that much.
   const best = first.possible ? first : endOnTime(plan, position, secondsLeft + first.overBy + 0.1);
   if (!best.possible) return { ...SAME, closingSeconds: headSeconds(plan, "closingSeconds") - spare };
   return { ...best, closingSeconds: tenth(best.closingSeconds - spare) };
 }
 
-/** Seconds: not below what it has had by now, nor above what it has. */
+/** Seconds: no less than it has already had, no more than it has now. */
 function leastClosing(card: Card, log: FloorLog, at: number): number {
   const { plan, steps } = floorNow(card, log);
   const { position } = positionAt(card, log, at);
@@ -90,7 +94,7 @@ function leastClosing(card: Card, log: FloorLog, at: number): number {
   return Math.min(closing, Math.max(LEAST_CLOSING, had));
 }
 
-/** The event that takes a way at `at`; null where it is there no more. */
+/** The event that takes a way at `at`; null when that way is no longer offered. */
 export function wayEvent(card: Card, log: FloorLog, id: WayId | null, at: number): FloorEvent | null {
   const { ways } = waysAt(card, log, at);
   const way = id === null ? ways[0] : ways.find((one) => one.id === id);

@@ -1,6 +1,6 @@
 /**
- * The time axis of the whole class: seconds from the start of the class to CSS pixels, the minutes marked on it, and the
- * steps of the zoom. Linear everywhere, unlike the rail: what looks as long as something else is as long.
+ * The time axis of the whole class: from seconds to CSS pixels, the marks on it, and the zoom steps. Linear everywhere,
+ * unlike the rail, so what looks equally long is equally long.
  */
 import { clockTime } from "#lib/plan/format.ts";
 
@@ -12,7 +12,7 @@ interface Tick {
 }
 
 export interface Axis {
-  /** Where the axis ends: the end of the class or of its slot, whichever is later. */
+  /** Length of the axis: to the end of the class or of its slot, whichever is later. */
   readonly seconds: number;
   /** Pixels a second. */
   readonly scale: number;
@@ -20,13 +20,13 @@ export interface Axis {
   readonly ticks: readonly Tick[];
 }
 
-/** Room a mark's label needs, in px. */
+/** Width that a mark's label needs, px. */
 const LABEL_PX = 40;
 /** Seconds between two marks. */
 const INTERVALS = [10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600] as const;
-/** Pixels a second; below the first of them only the whole class at once is smaller. */
+/** Pixels a second. Only "fit", the whole class at once, may be smaller. */
 export const ZOOM_STEPS = [0.25, 0.4, 0.6, 0.9, 1.4, 2, 3, 4.5] as const;
-/** Two scales nearer than this are one step to the eye. */
+/** Scales closer than this factor look the same. */
 const SAME = 1.05;
 
 export interface AxisInput {
@@ -48,14 +48,14 @@ export function axisOf({ total, lengthSeconds, scale }: AxisInput): Axis {
   return { seconds, scale, width: seconds * scale, ticks };
 }
 
-/** The scale at which so many seconds are as wide as `width` px. */
+/** The scale at which `seconds` are `width` px wide. */
 export function fitScale(seconds: number, width: number): number {
   return seconds > 0 ? Math.max(0.01, Math.floor((width / seconds) * 1e4) / 1e4) : 1;
 }
 
 /**
- * The scale one step nearer (1) or farther (-1): "fit" is the whole class at once and the farthest there is. At the
- * end of the steps the scale stays.
+ * The scale one step nearer (1) or farther (-1). "fit", the whole class at once, is the farthest. Past the last step the
+ * scale stays.
  */
 export function zoomed(scale: number | "fit", fit: number, by: 1 | -1): number | "fit" {
   const now = scale === "fit" ? fit : Math.max(scale, fit);
@@ -64,7 +64,7 @@ export function zoomed(scale: number | "fit", fit: number, by: 1 | -1): number |
   return steps.findLast((step) => step < now / SAME) ?? "fit";
 }
 
-/** The smallest scale at which half of the items are at least `px` wide, and never smaller than the whole class. */
+/** The smallest scale at which half of the items are at least `px` wide, but never smaller than "fit". */
 export function scaleForTargets(seconds: readonly number[], px: number, fit: number): number | "fit" {
   const sorted = seconds.filter((s) => s > 0).sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)];
@@ -81,10 +81,10 @@ export interface Box {
   readonly width: number;
 }
 
-/** Kept free at the right end of a box, so that two neighbours with nothing between them are still two. */
+/** Left free at the right end of a box, so that adjacent boxes stay distinct. */
 const SEAM_PX = 1;
 
-/** Where a stretch of time is drawn. Never outside the axis; never into what begins when it ends. */
+/** Where a stretch of time is drawn: never outside the axis, and never over what begins when it ends. */
 export function boxOf(axis: Axis, { from, to }: AxisSpan): Box {
   const x = clamp(from * axis.scale, axis.width);
   const end = clamp(to * axis.scale, axis.width);

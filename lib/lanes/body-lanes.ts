@@ -1,4 +1,4 @@
-/** What the class does to bodies: breath by repetitions, one lane a muscle group, one a caution. */
+/** What the class asks of bodies: breath and repetitions, one lane per muscle group, one per caution. */
 
 import type { Balance } from "#lib/balance/balance.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
@@ -35,7 +35,7 @@ function breathWords(move: Move, reps: number | null): string {
   return `${repsWords(reps)} of ${plainNumber(cycle)} s${out}`;
 }
 
-/** One lane for each group that the class trains, in the library's order; the share stands beside the name. */
+/** One lane per muscle group that the class trains, in the library's order, with its share next to the name. */
 export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: Balance): Lane[] {
   return GROUPS.flatMap((group): Lane[] => {
     const cells = moves.flatMap((p): WeightCell[] => {
@@ -49,17 +49,17 @@ export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: 
   });
 }
 
-/** "17%"; with what the theme promises where that is not kept: "17% of 25%". */
+/** "17%", or "17% of 25%" when the class falls short of its theme. */
 const shareWords = (share: number, wanted = 0): string =>
   share >= wanted - NOISE ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
 
-/** As weights count in the balance: 1 prime mover, 0.5 helper. */
+/** Weights as in the balance: 1 prime mover, 0.5 helper. */
 function weightWords(weight: number): string {
   if (weight >= 1) return "prime mover";
   return weight >= 0.5 ? "helper" : "a little";
 }
 
-/** One lane for each thing that the moves ask of a body; it says when somebody whom it concerns is expected. */
+/** One lane per caution of the moves. Says when somebody whom it concerns is expected. */
 export function cautionLanes(plan: Plan, moves: readonly LaneMove[]): Lane[] {
   return MOVE_CAUTIONS.flatMap((caution): Lane[] => {
     const name = CAUTION_WORDS[caution];

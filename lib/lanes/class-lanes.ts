@@ -1,4 +1,4 @@
-/** A plan as lanes over time: everything the whole class shows, in seconds and words, before any pixel. */
+/** A plan as lanes over time: all that the whole-class view shows, in seconds and words, without pixels. */
 
 import type { Balance } from "#lib/balance/balance.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
@@ -15,16 +15,16 @@ import { headingsLane, workLane } from "./work-lanes.ts";
 
 export interface LanesInput extends ColumnsInput {
   readonly balance: Balance;
-  /** Talk divided by the time there is, by item id. */
+  /** Talk divided by the time available, by item id. */
   readonly talkShares: Readonly<Record<string, number>>;
   readonly track: CueTrack;
   readonly findings: readonly Finding[];
   readonly threads: readonly ThreadView[];
-  /** Others on this plan, each with the item they are on. */
+  /** Other people on this plan, each with their current item. */
   readonly present: readonly PersonOnItem[];
 }
 
-/** Pure. Cells of a lane are in order of time and never overlap; all lie between 0 and `total`. */
+/** Pure. Cells of a lane are in order of time, never overlap, and lie between 0 and `total`. */
 export function classLanes(input: LanesInput): ClassLanes {
   const { plan, total, nameOf, balance } = input;
   const columns = laneColumns(input);
@@ -58,7 +58,7 @@ function movesOf({ plan, rows }: LanesInput, placed: readonly PlacedColumn[]): L
   });
 }
 
-/** The lanes of `next`, each the very object of `before` where nothing in it changed, so that it is not drawn again. */
+/** `next`, with each unchanged lane replaced by the same object of `before`, so that it is not rendered again. */
 export function keepSameLanes(next: ClassLanes, before: ClassLanes | null): ClassLanes {
   if (before === null) return next;
   const old = new Map(before.lanes.map((lane) => [lane.id, lane]));

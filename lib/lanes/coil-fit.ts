@@ -1,23 +1,23 @@
-/** How the springs of a stretch are drawn in the width there is: every coil, narrower coils, or one coil and a number. */
+/** How springs are drawn in the available width: every coil, narrower coils, or one coil and a number. */
 import type { SpringCount } from "#lib/cues/springs.ts";
 import { textWidth } from "./text-width.ts";
 
 interface CoilGroup {
   readonly id: string;
-  /** Coils drawn, and the number beside the one coil where not all are drawn. */
+  /** How many coils are drawn; `times` is the number next to a single coil that stands for several, else null. */
   readonly drawn: number;
   readonly times: number | null;
 }
 export interface CoilFit {
-  /** Px of one coil. */
+  /** Width of one coil, px. */
   readonly coil: number;
   readonly groups: readonly CoilGroup[];
 }
 
-/** Px. A coil narrower than the least is no longer seen as one. */
+/** Px. A coil narrower than the smallest no longer looks like one. */
 export const COIL = { widths: [26, 20, 15, 12], short: 13, gap: 4, type: 12 } as const;
 
-/** Null where not even one coil and a number a spring fit: then only the words beside the picture say it. */
+/** Null when not even one coil and a number per spring fit; then only the cell's words name the springs. */
 export function fitCoils(springs: readonly SpringCount[], width: number): CoilFit | null {
   const all = springs.reduce((sum, spring) => sum + spring.count, 0);
   const gaps = Math.max(0, springs.length - 1) * COIL.gap;

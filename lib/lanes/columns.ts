@@ -1,4 +1,4 @@
-/** What takes time in a class, in order: the opening, every move and pause, the closing. Headings take none. */
+/** What takes time in a class, in order: the opening, every move and pause, the closing. Headings take no time. */
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -9,15 +9,15 @@ const CLOSING_ID = ":closing";
 
 export interface ColumnsInput {
   readonly plan: Plan;
-  /** One row an item, in plan order. */
+  /** One row per item, in plan order. */
   readonly rows: readonly ClockRow[];
   /** Seconds, closing included. */
   readonly total: number;
-  /** What a person calls an item, without side and time. */
+  /** An item's name, without side and time. */
   readonly nameOf: (item: PlanItem) => string;
 }
 
-/** Columns in order of time; none overlaps another. An opening or closing of no time has no column. */
+/** Columns in order of time, without overlaps. An opening or closing without time has no column. */
 export function laneColumns({ plan, rows, total, nameOf }: ColumnsInput): LaneColumn[] {
   const opened = rows[0]?.transitionFrom ?? total;
   const worked = rows.at(-1)?.end ?? total;
@@ -37,13 +37,13 @@ export function laneColumns({ plan, rows, total, nameOf }: ColumnsInput): LaneCo
   return [...edge(OPENING_ID, "opening", 0, opened), ...timed, ...edge(CLOSING_ID, "closing", worked, total)];
 }
 
-/** One column with its place among the columns. */
+/** A column with its index. */
 export interface PlacedColumn {
   readonly column: LaneColumn;
   readonly at: number;
 }
 
-/** The cell of one column. With `change`, the change into it is part of the cell. */
+/** The cell of a column. With `change`, it includes the change into the item. */
 export function cellOf({ column, at }: PlacedColumn, say: string, change = false): ClassCell {
   const { key, item, name, gapFrom, from, to } = column;
   return { key, item, name, first: at, last: at, from: change ? gapFrom : from, to, say };

@@ -1,4 +1,4 @@
-/** What was found, what is talked about and who is there, as marks over the item; what concerns the whole class stands over its opening. */
+/** Findings, threads and people present, as marks over their item; those of the whole class stand over its first column. */
 import { plural } from "#lib/plan/format.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -6,7 +6,7 @@ import { levelCounts } from "#lib/rules/level-words.ts";
 import { cellOf, type PlacedColumn } from "./columns.ts";
 import type { FoundCell, Lane, PresentCell, ThreadsCell } from "./types.ts";
 
-/** A finding is marked at the first of its items, as on the rail. */
+/** A finding is marked at its first item, as on the rail. */
 export function foundLane(placed: readonly PlacedColumn[], findings: readonly Finding[]): Lane {
   const at = byColumn(placed, findings, (finding) => finding.items[0]);
   const cells = placed.flatMap((p): FoundCell[] => {
@@ -37,7 +37,7 @@ export function threadsLane(placed: readonly PlacedColumn[], threads: readonly T
   return { id: "threads", kind: "threads", name: "Threads", cells };
 }
 
-/** Others who are on an item just now. Whoever is on a heading or on nothing is not here. */
+/** Other people by their current item. People on a heading or on no item are left out. */
 export function presentLane(placed: readonly PlacedColumn[], present: readonly PersonOnItem[]): Lane {
   const at = byColumn(placed, present, ({ itemId }) => itemId);
   const cells = placed.flatMap((p): PresentCell[] => {
@@ -52,7 +52,7 @@ export interface PersonOnItem {
   readonly itemId: string;
 }
 
-/** Things by the column they belong to: their item's, else the first of the class. Headings have no column of their own. */
+/** Groups things by column: their item's, or the first one when they have no item. Headings have no column. */
 function byColumn<T>(
   placed: readonly PlacedColumn[],
   things: readonly T[],

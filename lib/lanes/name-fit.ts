@@ -1,38 +1,38 @@
 /**
- * How the names of a class stand in their blocks: across where they fit, upright along the time axis where blocks are
- * narrow, and as a number with a list beside it where even that has no room. A name is never cut.
+ * How names are written in their blocks: across if they fit, turned upright if blocks are narrow, and as a number with a
+ * list of names if even that does not fit. A name is never cut.
  */
 import { textWidth, wrapText } from "./text-width.ts";
 
 export type NameFit =
   | { readonly way: "across" | "up"; readonly lines: readonly string[] }
-  /** `row`: how far down its number stands, so that the numbers of narrow neighbours do not touch. */
+  /** `row`: the row of its number, so that the numbers of narrow neighbours do not touch. */
   | { readonly way: "number"; readonly row: number };
 
 export interface NameBlock {
   readonly name: string;
   readonly number: string;
-  /** Px from the left end of the axis, and of the block itself. */
+  /** Px: position from the left end of the axis, and width of the block. */
   readonly x: number;
   readonly width: number;
 }
 
 export interface NamesFit {
-  /** Px of height that the names need. */
+  /** Height that the names need, px. */
   readonly height: number;
-  /** One a block, in the order given. */
+  /** One per block, in the given order. */
   readonly fits: readonly NameFit[];
-  /** True when at least one stands as a number: then the list is shown and every block carries its number. */
+  /** True when at least one name is a number: then the list is shown and every block has its number. */
   readonly numbered: boolean;
 }
 
-/** Px. Lines are a little tighter along the axis, where they stand side by side. */
+/** Px. Upright lines, side by side along the axis, are a little tighter. */
 export const NAME_TYPE = { size: 13, line: 16, upLine: 15, padding: 4, number: 12 } as const;
 const HEIGHTS = [48, 64, 80, 96, 112, 128, 144, 160] as const;
 
 /**
- * The lowest height at which every name fits; where none does, the height at which most do, the rest being numbers. Where
- * blocks are so narrow that their numbers would touch in one row, all are numbers in several.
+ * The lowest height at which every name fits. If there is none: the height at which most fit, with numbers for the rest.
+ * If blocks are so narrow that numbers in one row would touch, all names become numbers, in several rows.
  */
 export function fitNames(blocks: readonly NameBlock[]): NamesFit {
   const rows = numberRows(blocks);
@@ -50,7 +50,7 @@ export function fitNames(blocks: readonly NameBlock[]): NamesFit {
 
 const FIRST_ROW: NameFit = { way: "number", row: 0 };
 
-/** Whether a name has room at any height. */
+/** True when the name fits at some height. */
 const isNamed = (block: NameBlock): boolean => fitOne(block, HEIGHTS[HEIGHTS.length - 1] ?? 0) !== null;
 
 function allNumbers(rows: readonly number[]): NamesFit {
@@ -67,7 +67,7 @@ function fitOne({ name, width }: NameBlock, height: number): NameFit | null {
   return up ? { way: "up", lines: up } : null;
 }
 
-/** Row of each number such that no two numbers of one row touch. */
+/** A row for each number, so that no two numbers in one row touch. */
 function numberRows(blocks: readonly NameBlock[]): number[] {
   const ends: number[] = [];
   return blocks.map((block) => {
@@ -79,7 +79,7 @@ function numberRows(blocks: readonly NameBlock[]): number[] {
   });
 }
 
-/** Where a block's number is written: in the middle of the block, wider than it where it must be. */
+/** Where a block's number is written: centred in the block, wider than it if necessary. */
 export function numberBox({ number, x, width }: NameBlock): { readonly x: number; readonly width: number } {
   const needed = textWidth(number, NAME_TYPE.number) + 2;
   return { x: x + (width - needed) / 2, width: needed };

@@ -1,4 +1,4 @@
-/** How the machine and the people stand: springs, with a mark where they change, and facing and station. */
+/** Set-up lanes: springs, with a mark where they change, and facing with station. */
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { springCounts } from "#lib/cues/springs.ts";
 import { springWords } from "#lib/plan/format.ts";
@@ -27,7 +27,7 @@ export function springsLane(plan: Plan, moves: readonly LaneMove[]): Lane {
   return { id: "springs", kind: "springs", name: "Springs", cells, runs, turns };
 }
 
-/** "+2 −1": springs put on and taken off in the change into the move. */
+/** "+2 −1": springs put on and taken off in the change to the move. */
 function turnWords({ transition }: ClockRow): string {
   const { springOn = 0, springOff = 0 } = transition.actions;
   return [springOn > 0 && `+${springOn}`, springOff > 0 && `−${springOff}`].filter(Boolean).join(" ");
@@ -41,7 +41,7 @@ const STATION_WORDS: Readonly<Record<FacingAndStation["station"], string>> = {
 };
 export const stationWords = (station: FacingAndStation["station"]): string => STATION_WORDS[station];
 
-/** Facing and station; a move that the plan does not carry has neither. */
+/** Facing and station. A move that the plan does not carry has neither. */
 export function facingLane(plan: Plan, moves: readonly LaneMove[]): Lane {
   const known = moves.flatMap((p) => {
     const setup = setupOf(plan, p.item);
@@ -55,7 +55,7 @@ export function facingLane(plan: Plan, moves: readonly LaneMove[]): Lane {
   return { id: "standing", kind: "standing", name: "Facing, station", cells, runs };
 }
 
-/** Neighbouring moves of one value as one stretch, from the start of the first to the end of the last. */
+/** Joins neighbouring moves with equal values, from the start of the first to the end of the last. */
 function runsOf<P extends PlacedColumn, T>(placed: readonly P[], read: (p: P) => T): Run<T>[] {
   const runs: Run<T>[] = [];
   let last = "";

@@ -1,6 +1,6 @@
 /**
- * How wide words are before they are drawn, so that a name that does not fit is never cut. Widths are upper bounds of
- * the advance widths of Atkinson Hyperlegible Next, regular, measured in thousandths of the type's size.
+ * How wide text will be before it is drawn, so that no name is cut. Widths are upper bounds of the advance widths of
+ * Atkinson Hyperlegible Next, regular, in thousandths of the type size.
  */
 const CLASSES: readonly (readonly [characters: string, width: number])[] = [
   [" !'|`.,:;ijl", 290],
@@ -12,10 +12,10 @@ const CLASSES: readonly (readonly [characters: string, width: number])[] = [
   ["mMW@%", 925],
 ];
 const WIDTHS = new Map(CLASSES.flatMap(([characters, width]) => [...characters].map((c) => [c, width] as const)));
-/** Letters of other scripts can be as wide as they are high. */
+/** Letters of other scripts may be as wide as they are high. */
 const UNKNOWN = 1050;
 
-/** Pixels that a text takes in one line at a type size in px. Never less than what is drawn. */
+/** Width of a text in one line, px, at a type size in px. Never less than what is drawn. */
 export function textWidth(text: string, sizePx: number): number {
   let sum = 0;
   for (const character of text.normalize("NFD")) {
@@ -25,8 +25,8 @@ export function textWidth(text: string, sizePx: number): number {
 }
 
 /**
- * The text in lines of at most `width` px, broken between words and after hyphens, never inside a word. Null when a
- * word alone is wider, or when it would take more than `most` lines.
+ * The text in lines of at most `width` px, broken between words and after hyphens, never within a word. Null when one word
+ * is wider, or when it takes more than `most` lines.
  */
 export function wrapText(text: string, width: number, most: number, sizePx: number): readonly string[] | null {
   const lines: string[] = [];

@@ -1,19 +1,19 @@
 /**
- * The whole class as lanes over time: one lane a question (what is done, on which springs, facing where, ...), one cell
- * an item. Plain data in seconds; `axis.ts` turns seconds into pixels, `class-lanes.ts` makes all this from a plan.
+ * The whole class as lanes over time: one lane per question (which move, which springs, facing where, ...), one cell per
+ * item. Plain data in seconds, made from a plan by `class-lanes.ts`; `axis.ts` turns seconds into pixels.
  */
 import type { SpringCount } from "#lib/cues/springs.ts";
 import type { Facing, Group, ItemSide, Move, MoveCaution } from "#lib/plan/schema.ts";
 
-/** What takes time in a class. Opening and closing are columns as well. */
+/** What takes time in a class: an item, the opening or the closing. */
 export interface LaneColumn {
   /** The item's id, or ":opening" or ":closing", which no item can be called. */
   readonly key: string;
   readonly item: string | null;
   readonly kind: "opening" | "move" | "pause" | "closing";
-  /** 1, 2, ... among the moves; 0 for what is no move. */
+  /** 1, 2, ... among the moves; 0 unless it is a move. */
   readonly number: number;
-  /** What a person calls it, its side included: "Kneeling row, left". */
+  /** Its name with the side: "Kneeling row, left". */
   readonly name: string;
   /** When the change into it begins, when it begins and ends. Seconds. */
   readonly gapFrom: number;
@@ -25,9 +25,9 @@ export interface ClassCell {
   /** Unique in its lane: the column's key, or a heading's id. */
   readonly key: string;
   readonly item: string | null;
-  /** Of the column, or of the heading. */
+  /** The name of the column or the heading. */
   readonly name: string;
-  /** Places of the first and the last column it covers. */
+  /** Indices of the first and the last column that it covers. */
   readonly first: number;
   readonly last: number;
   readonly from: number;
@@ -42,7 +42,7 @@ export interface WorkCell extends ClassCell {
   readonly number: number;
   readonly timed: LaneColumn["kind"];
   readonly side: ItemSide;
-  /** Null for what is no move, or for a move that the plan does not carry. */
+  /** Null unless it is a move that the plan carries. */
   readonly pattern: Move["pattern"] | null;
   readonly known: boolean;
   readonly locked: boolean;
@@ -54,7 +54,7 @@ export interface Run<T> {
   readonly to: number;
   readonly value: T;
 }
-/** A moment at which something changes between two moves. */
+/** The time between two moves in which something changes. */
 export interface Turn {
   readonly key: string;
   readonly from: number;
@@ -67,7 +67,7 @@ export interface FacingAndStation {
   readonly station: Move["station"];
 }
 export interface TalkCell extends ClassCell {
-  /** Talk divided by the time there is. */
+  /** Talk divided by the time available. */
   readonly share: number;
 }
 export interface BreathCell extends ClassCell {
@@ -82,14 +82,14 @@ export interface WeightCell extends ClassCell {
   readonly weight: number;
 }
 export interface VoiceCell extends ClassCell {
-  /** When the coach speaks of this item: also outside its cell, as the first set-up is said in the opening. */
+  /** When this item's lines are said. May lie outside its cell: the first set-up is said during the opening. */
   readonly spans: readonly {
     readonly key: string;
     readonly from: number;
     readonly to: number;
     readonly call: boolean;
   }[];
-  /** Lines for which there is no time. */
+  /** How many lines are set aside because there is no time. */
   readonly dropped: number;
 }
 export interface CrewCell extends ClassCell {
@@ -101,19 +101,19 @@ export interface FoundCell extends ClassCell {
   readonly info: number;
 }
 export interface ThreadsCell extends ClassCell {
-  /** Open ones. */
+  /** How many open threads. */
   readonly threads: number;
 }
 
 export interface PresentCell extends ClassCell {
-  /** Names of others who are on the item just now. */
+  /** Names of others who are on the item now. */
   readonly people: readonly string[];
 }
 
 interface Head {
   readonly id: string;
   readonly name: string;
-  /** A second, smaller word at the lane's name: its share, who it concerns. */
+  /** A smaller note next to the lane's name: its share, or whom it concerns. */
   readonly note?: string;
 }
 export type Lane =
@@ -150,7 +150,7 @@ export type LaneKind = Lane["kind"];
 
 export interface ClassLanes {
   readonly columns: readonly LaneColumn[];
-  /** In the order they are drawn; a lane without a cell is left out, but for work. */
+  /** In drawing order. Lanes without cells are left out, except for work. */
   readonly lanes: readonly Lane[];
   /** Seconds: the class with opening and closing, and its slot. */
   readonly total: number;

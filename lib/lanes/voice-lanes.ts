@@ -1,4 +1,4 @@
-/** What is said: how much of each item's time is talk, when the coach's voice is heard, what the crew reads. */
+/** What is said: how much of each item's time is talk, when the coach speaks, what the crew reads. */
 import type { AsRead } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { percent, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
@@ -6,7 +6,7 @@ import { cellOf } from "./columns.ts";
 import type { LaneMove } from "./setup-lanes.ts";
 import type { CrewCell, Lane, TalkCell, VoiceCell } from "./types.ts";
 
-/** `shares`: talk divided by the time there is, by item id; nothing said, no entry. */
+/** `shares`: talk divided by the time available, by item id; no entry for items without talk. */
 export function talkLane(moves: readonly LaneMove[], shares: Readonly<Record<string, number>>): Lane {
   const cells = moves.flatMap((p): TalkCell[] => {
     const share = Object.hasOwn(shares, p.item.id) ? shares[p.item.id] : undefined;
@@ -17,7 +17,7 @@ export function talkLane(moves: readonly LaneMove[], shares: Readonly<Record<str
 
 function talkWords(share: number, { column }: LaneMove): string {
   const room = column.to - column.gapFrom;
-  if (!Number.isFinite(share)) return "lines to say, and no time for them";
+  if (!Number.isFinite(share)) return "lines to say but no time for them";
   const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
   return `its lines fill ${percent(share)} of ${secondsWords(Math.round(room))}${over}`;
 }
@@ -49,11 +49,11 @@ const isCall = (kind: CueTrack["cues"][number]["kind"]): boolean => kind === "he
 
 function voiceWords(spans: VoiceCell["spans"], dropped: number): string {
   const seconds = spans.reduce((sum, span) => sum + span.to - span.from, 0);
-  const lost = dropped > 0 ? `, ${plural(dropped, "line")} with no time` : "";
+  const lost = dropped > 0 ? `, ${plural(dropped, "line")} set aside` : "";
   return `coach speaks ${plural(spans.length, "time")}, ${secondsWords(Math.round(seconds))}${lost}`;
 }
 
-/** Lines for crew and demonstrator: read, not spoken, each from its move's start. */
+/** Lines for crew and demonstrator: read, not spoken, and due from the start of their move. */
 export function crewLane(moves: readonly LaneMove[], asRead: AsRead): Lane {
   const cells = moves.flatMap((p): CrewCell[] => {
     const lines = (p.item.script ?? [])

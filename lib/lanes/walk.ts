@@ -1,7 +1,7 @@
-/** The whole class by keyboard: left and right from item to item in a lane, up and down from lane to lane at one item. */
+/** Moving through the whole class by keyboard: left and right between items, up and down between lanes. */
 import type { ClassCell, Lane } from "./types.ts";
 
-/** A cell by the names of its lane and itself, so that it is found again after others have written. */
+/** A cell by the ids of its lane and itself, so that it can be found again after others have written. */
 export interface CellSpot {
   readonly lane: string;
   readonly cell: string;
@@ -10,7 +10,7 @@ export type WalkKey = "left" | "right" | "up" | "down" | "home" | "end" | "top" 
 
 type Lanes = readonly Lane[];
 
-/** The cell of a spot; where it is gone, the same item in the work lane, else the first cell there is. */
+/** The cell at a spot; if it is gone, the same item in the work lane, else the first cell. */
 export function cellAt(lanes: Lanes, spot: CellSpot | null): { readonly lane: Lane; readonly cell: ClassCell } | null {
   const lane = lanes.find((l) => l.id === spot?.lane);
   const cell = find(lane, spot);
@@ -23,7 +23,7 @@ export function cellAt(lanes: Lanes, spot: CellSpot | null): { readonly lane: La
 const find = (lane: Lane | undefined, spot: CellSpot | null): ClassCell | undefined =>
   lane?.cells.find((cell: ClassCell) => cell.key === spot?.cell);
 
-/** Where a key leads from a spot. At the edge one stays. A lane with nothing at this item is stepped over. */
+/** Where a key leads from a spot. At the edge it stays. Lanes without a cell at this item are skipped. */
 export function walk(lanes: Lanes, from: CellSpot | null, key: WalkKey): CellSpot | null {
   const here = cellAt(lanes, from);
   if (!here) return null;
@@ -50,7 +50,7 @@ export function walk(lanes: Lanes, from: CellSpot | null, key: WalkKey): CellSpo
   }
 }
 
-/** The first lane in this order that has something at the same item. */
+/** The first lane in this order that has a cell at the same item. */
 function across(order: Lanes, here: { lane: Lane; cell: ClassCell }): CellSpot {
   for (const lane of order) {
     const cell = lane.cells.find((c: ClassCell) => c.first <= here.cell.first && here.cell.first <= c.last);

@@ -1,4 +1,4 @@
-/** Repetitions as a line: up while the carriage goes out, level where it is held, down on the way back. */
+/** Repetitions as a line: up while the carriage goes out, level while it is held, down on the way back. */
 import { tenth } from "#lib/numbers/round.ts";
 import type { BreathCell } from "./types.ts";
 
@@ -7,14 +7,14 @@ interface Size {
   readonly height: number;
 }
 
-/** Narrower than this a repetition is no longer seen as one. */
+/** Narrower repetitions can no longer be seen. */
 const LEAST_PX = 4;
-/** Narrower than this its two halves are no longer told apart. */
+/** In narrower repetitions the two halves can no longer be told apart. */
 const LEAST_HALVES_PX = 9;
 
 /**
- * SVG paths within the size: the whole line, and again the half in which people breathe out. Null for a hold, and where
- * there are more repetitions than can be seen. The last one ends where the time does, whole or not.
+ * SVG paths of the given size: the whole line, and the part during which people breathe out. Null for a hold, and for more
+ * repetitions than can be seen. The last repetition is cut when the time ends.
  */
 export function wavePaths({ reps, cycle, exhaleOn }: BreathCell, { width, height }: Size) {
   if (reps === null || cycle === null || width / reps < LEAST_PX) return null;

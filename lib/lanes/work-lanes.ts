@@ -1,5 +1,5 @@
-/** The two lanes that name things: the headings of the class, and what is done under them. */
-import { clockTime, plainNumber, secondsWords } from "#lib/plan/format.ts";
+/** The two lanes with names: the headings of the class, and the items under them. */
+import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { cellOf, type PlacedColumn } from "./columns.ts";
@@ -34,8 +34,8 @@ function workWords({ column }: PlacedColumn, item: MoveItem | null, pattern: str
 }
 
 /**
- * Each heading over the columns up to the next one. A heading with nothing under it is named together with the next;
- * the last of them stands over the closing.
+ * Each heading over the columns up to the next heading. A heading without items is named together with the next one; if it
+ * is the last, it stands over the closing.
  */
 export function headingsLane(plan: Plan, placed: readonly PlacedColumn[], nameOf: (item: PlanItem) => string): Lane {
   const columns = new Map(placed.map((p) => [p.column.key, p]));
@@ -69,6 +69,7 @@ function headingCell(id: string, titles: readonly string[], under: readonly Plac
   const name = titles.join(" · ");
   const { gapFrom: from } = first.column;
   const { to } = last.column;
-  const say = `heading, ${plainNumber(under.length)} under it, ${secondsWords(to - from)} from ${clockTime(from)}`;
+  const items = plural(under.length, "item");
+  const say = `heading, ${items} under it, ${secondsWords(to - from)} from ${clockTime(from)}`;
   return { key: id, item: id, name, first: first.at, last: last.at, from, to, say };
 }

@@ -1,4 +1,4 @@
-/** What the crew reads at a moment of a class: its own lines and when they are due, and how long the coach speaks or not. */
+/** What the crew reads during a class: its lines and when they are due, and how long the coach speaks or is silent. */
 import { readerOf } from "#lib/cues/as-read.ts";
 import type { FloorNow } from "#lib/floor/now.ts";
 import { itemName } from "#lib/plan/format.ts";
@@ -8,23 +8,23 @@ interface CrewLine {
   readonly item: string;
   readonly name: string;
   readonly text: string;
-  /** Seconds until its move starts; 0 or less while it is being done. */
+  /** Seconds until its move starts; 0 or less during the move. */
   readonly inSeconds: number;
 }
 export interface CrewCalls {
   readonly now: readonly CrewLine[];
-  /** The nearest first. */
+  /** Soonest first. */
   readonly next: readonly CrewLine[];
-  /** Seconds until the next change begins, or the closing; in a change the work after it counts in. Null when there is none. */
+  /** Seconds until the next change or the closing; during a change, until the one after it. Null when there is none. */
   readonly changeIn: number | null;
-  /** Seconds of talk, or of quiet, from here; null when nothing is said any more. */
+  /** Whether the coach speaks now, and for how many more seconds that holds; null when nothing more is said. */
   readonly voice: { readonly speaks: boolean; readonly seconds: number | null };
 }
 
-/** Lines shown before they are due. */
+/** How many lines are shown before they are due. */
 const AHEAD = 4;
 
-/** `position` in seconds of the class in force. */
+/** `position`: seconds of the class in force. */
 export function crewSheet({ plan, clock, cues }: FloorNow, position: number): CrewCalls {
   const rows = new Map(clock.rows.map((row) => [row.item, row]));
   const asRead = readerOf(plan, clock);
@@ -48,7 +48,7 @@ export function crewSheet({ plan, clock, cues }: FloorNow, position: number): Cr
   };
 }
 
-/** The opening ends with the first change; an item's work, or a pause, with the next one. */
+/** The opening ends with the first change, work and pauses with the next one. */
 function changeIn({ plan, clock }: Pick<FloorNow, "plan" | "clock">, position: number): number | null {
   const headings = new Set(plan.items.filter(({ kind }) => kind === "heading").map(({ id }) => id));
   const rows = clock.rows.filter(({ item }) => !headings.has(item));
@@ -57,7 +57,7 @@ function changeIn({ plan, clock }: Pick<FloorNow, "plan" | "clock">, position: n
   return next === undefined ? null : next - position;
 }
 
-/** Lines that follow each other within a breath are one stretch of talk. Seconds. */
+/** Lines closer together than a breath are one stretch of talk. Seconds. */
 const BREATH = 1;
 
 function voiceAt(cues: FloorNow["cues"], position: number): CrewCalls["voice"] {

@@ -1,24 +1,24 @@
 /**
- * The line of one room: which screens are on it, who leads, what class is led. A reducer, so that it can be shown that two
- * screens never lead at once. Only the leader of the present term moves the class; a screen gets to lead when nobody does,
- * when the leader says yes, or when the leader has been off the line for a while and somebody is sure.
- * Times are ms of the server's forward-only clock unless a name says `Wall`.
+ * The line of one room: which screens are connected, which one leads, and its class. It is a reducer, so tests can show
+ * that two screens never lead at once. Only the leader of the current term moves the class. A screen becomes leader when
+ * nobody leads, when the leader agrees, or when the leader has been gone for a while and a person confirms.
+ * Times are ms on the server's monotonic clock unless a name says `Wall`.
  */
 import { standingEvents } from "#lib/floor/log.ts";
 import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { LineClass, LineMemory, LineRefusal } from "./messages.ts";
 
-/** A leader off the line for this long may be taken over from: a page that is opened again is back by then. */
+/** A leader gone for this long may be replaced: a reloaded page is back by then. */
 export const ABSENT_MS = 20_000;
-/** And after this long it leads no more; a screen that went away is named no longer. */
+/** After this long a leader that is gone stops leading, and lost screens are no longer listed. */
 export const FORGET_MS = 10 * 60_000;
 
 export interface LineScreen {
-  /** The device's. A device has one place on the line. */
+  /** The device's id. A device has one place on the line. */
   readonly id: string;
   readonly label: string;
   readonly view: ScreenView;
-  /** When it was lost; null while it is here. */
+  /** When contact was lost; null while it is connected. */
   readonly goneSince: number | null;
 }
 interface Leader {
@@ -28,15 +28,15 @@ interface Leader {
   readonly sinceWall: number;
 }
 export interface RoomLine {
-  /** Goes up by one whenever another screen leads, or none. */
+  /** Goes up by one whenever the leader changes, also to nobody. */
   readonly term: number;
   readonly leader: Leader | null;
-  /** Who asks to lead. */
+  /** The screen that asks to lead. */
   readonly asked: { readonly id: string; readonly label: string } | null;
-  /** What the leader last told. Stays as it is while nobody is there to tell. */
+  /** The class as the leader last sent it. Kept while the leader is gone. */
   readonly told: LineClass | null;
   readonly screens: readonly LineScreen[];
-  /** Taken from what a screen remembered, and nothing was done since: a later memory counts for more. */
+  /** Restored from a screen's memory and untouched since, so that a memory of a later term still replaces it. */
   readonly remembered: boolean;
 }
 export const EMPTY_LINE: RoomLine = { term: 0, leader: null, asked: null, told: null, screens: [], remembered: false };
@@ -52,7 +52,7 @@ export type LineAct = LineTime &
         readonly screen: Omit<LineScreen, "goneSince">;
         readonly memory: LineMemory | null;
       }
-    /** `lost`: it did not say that it goes. */
+    /** `lost`: it went without saying so. */
     | { readonly t: "leave"; readonly id: string; readonly lost: boolean }
     | { readonly t: "view"; readonly id: string; readonly view: ScreenView }
     | { readonly t: "lead"; readonly id: string; readonly term: number; readonly sure: boolean }
@@ -66,17 +66,17 @@ export type LineAct = LineTime &
 export interface Outcome {
   /** The same object when nothing changed. */
   readonly line: RoomLine;
-  /** What is said to one screen alone. */
+  /** An answer for one screen alone. */
   readonly refused?: { readonly to: string; readonly why: LineRefusal };
 }
 
-/** How long the leader has been off the line, ms; null when it is here, or nobody leads. */
+/** How long the leader has been gone, ms; null when it is connected or nobody leads. */
 export function leaderGoneFor({ leader, screens }: RoomLine, now: number): number | null {
   const goneSince = screens.find(({ id }) => id === leader?.id)?.goneSince ?? null;
   return leader && goneSince !== null ? now - goneSince : null;
 }
 
-/** May the leader be taken over from without being asked? */
+/** True when another screen may take over without asking the leader. */
 export const isLeaderAbsent = (line: RoomLine, now: number): boolean => (leaderGoneFor(line, now) ?? 0) >= ABSENT_MS;
 
 export function afterAct(before: RoomLine, act: LineAct): Outcome {
@@ -133,7 +133,7 @@ type Act<T extends LineAct["t"]> = Extract<LineAct, { t: T }>;
 
 function joined(before: RoomLine, { screen, memory, now }: Act<"join">): RoomLine {
   const recall = memory ? recalled(before, memory, now) : before;
-  // Its own name the studio knows better than a screen's memory does.
+  // The studio's name for the screen replaces the one in a memory.
   const { leader } = recall;
   const line = leader?.id === screen.id ? { ...recall, leader: { ...leader, label: screen.label } } : recall;
   const others = line.screens.filter(({ id }) => id !== screen.id);
@@ -141,12 +141,12 @@ function joined(before: RoomLine, { screen, memory, now }: Act<"join">): RoomLin
 }
 
 /**
- * Far beyond any term that classes come to, and far below what a message may carry: a term made up by a screen must not
- * bring the line to where no other screen can speak.
+ * Far above any real term and far below what a message may carry, so that a made-up term cannot push the line past the
+ * terms that other screens can send.
  */
 const HIGHEST_REMEMBERED = 1_000_000;
 
-/** Only a line on which nothing was done yet is taken from a memory, and of several the one of the latest term. */
+/** Only an unused line is restored from a memory; of several memories the one with the latest term counts. */
 function recalled(line: RoomLine, { term, leader }: LineMemory, now: number): RoomLine {
   if ((line.term > 0 && !line.remembered) || term <= line.term || term > HIGHEST_REMEMBERED) return line;
   const known = line.screens.some(({ id }) => id === leader?.id);
@@ -155,7 +155,7 @@ function recalled(line: RoomLine, { term, leader }: LineMemory, now: number): Ro
   return { ...line, term, leader, asked: null, screens, remembered: true };
 }
 
-/** A leader that goes may come back: its page is opened again, its network fails. After the end there is nothing to wait for. */
+/** A leader that leaves may come back after a reload or a network failure, so it keeps its place, except after the end. */
 function left(before: RoomLine, { id, lost, now }: Act<"leave">): RoomLine {
   const line = before.leader?.id === id && hasEnded(before.told) ? { ...nobodyLeads(before), told: null } : before;
   const stays = lost || line.leader?.id === id;
@@ -171,7 +171,7 @@ const hasEnded = (told: LineClass | null): boolean =>
 function asksToLead(line: RoomLine, act: Act<"lead">): Outcome {
   const { id, term, sure, now } = act;
   const screen = line.screens.find((s) => s.id === id);
-  // Whoever asks for what they no longer see is told what there is now, and may ask again.
+  // The screen asked by an outdated term: it is told, and may ask again.
   if (screen?.goneSince !== null || term !== line.term) return { line, refused: { to: id, why: "changed" } };
   if (line.leader?.id === id) return { line };
   if (!line.leader || (sure && isLeaderAbsent(line, now))) return { line: granted(line, id, act) };

@@ -1,6 +1,6 @@
 /**
- * What the screens of one room and the server say to each other on `/floor/line`: one JSON object a text frame. Strict and
- * bounded, since any paired device may send anything. The token stands in the first message, never in an address.
+ * What the screens of one room and the server send each other on `/floor/line`: one JSON object per text frame. Strict and
+ * bounded, since a paired device may send anything. The token is in the first message, never in a URL.
  */
 import * as z from "zod/mini";
 import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
@@ -8,7 +8,7 @@ import { SCREEN_VIEWS } from "#lib/protocol/line-wire.ts";
 
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 const term = wholeFrom(0, 1_000_000_000);
-/** ms of a forward-only clock. */
+/** ms on a monotonic clock. */
 const ms = numberFrom(-1e12, 1e12);
 /** Seconds of a plan. */
 const seconds = numberFrom(0, 86_400);
@@ -29,9 +29,9 @@ const eventSchema = z.discriminatedUnion("type", [
   }),
 ]);
 
-/** The class that is led: which signed card, and its log with times on the server's clock. */
+/** The class that is led: its edition, and its log with times on the server's clock. */
 export const lineClassSchema = z.strictObject({
-  /** The session of the class's log, so that whoever leads at the end files it once. */
+  /** The session id of the class log, so that the screen that leads at the end files it once. */
   session: z.string().check(z.regex(/^[0-9a-z]{16,40}$/)),
   edition: z.strictObject({
     planId: id,
@@ -53,7 +53,7 @@ const memorySchema = z.strictObject({
     }),
   ),
 });
-/** What a screen remembers of the line: a server that was started again knows nothing and takes it from there. */
+/** What a screen remembers of the line, from which a restarted server restores it. */
 export type LineMemory = z.infer<typeof memorySchema>;
 
 export const helloSchema = z.strictObject({
@@ -65,10 +65,10 @@ export const helloSchema = z.strictObject({
 });
 
 export const toServerSchema = z.discriminatedUnion("t", [
-  /** `t1`: the asker's clock. */
+  /** `t1`: the sender's clock. */
   z.strictObject({ t: z.literal("time"), t1: ms }),
   z.strictObject({ t: z.literal("view"), view: z.enum(SCREEN_VIEWS) }),
-  /** I want to lead. `term`: the one I know; `sure`: though the leader, who is off the line, cannot be asked. */
+  /** Asks to lead. `term`: as the sender knows it. `sure`: take over although the leader is gone and cannot be asked. */
   z.strictObject({ t: z.literal("lead"), term, sure: z.boolean() }),
   z.strictObject({ t: z.literal("withdraw") }),
   z.strictObject({ t: z.literal("answer"), term, to: id, yes: z.boolean() }),
@@ -78,5 +78,5 @@ export const toServerSchema = z.discriminatedUnion("t", [
 export type Hello = z.infer<typeof helloSchema>;
 export type ToServer = z.infer<typeof toServerSchema>;
 
-/** Why something was not done. Words for people: `line-words.ts`. */
+/** Why a request was refused. Words for people: `line-words.ts`. */
 export type LineRefusal = "not-leading" | "changed" | "asked-already" | "nobody-asks" | "not-signed" | "declined";

@@ -1,4 +1,4 @@
-/** A set-up as it stands, in words: for whoever shows a move, and looks for what they should look like. */
+/** A set-up in words, for a demonstrator who has to take that position. */
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { Facing, Move, Plan } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
@@ -56,7 +56,7 @@ export interface SetupWords {
   readonly feet: string;
 }
 
-/** Null for a pause, an unknown item or a move that is not in the plan. */
+/** Null for a pause, an unknown item or a move that the plan does not carry. */
 export function setupWords(plan: Plan, itemId: string | null): SetupWords | null {
   const item = itemId === null ? undefined : itemById(plan, itemId);
   const setup = item && isMoveItem(item) ? setupOf(plan, item) : null;

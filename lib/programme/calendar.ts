@@ -1,6 +1,6 @@
 /**
- * Days of a month as plain strings ('YYYY-MM-DD', month 'YYYY-MM', time 'HH:MM'): no time zone, no locale, weeks begin
- * on Monday as ISO 8601 has it. A class is at a wall-clock time of its town, so nothing here converts hours.
+ * Days of a month as plain strings ('YYYY-MM-DD', month 'YYYY-MM', time 'HH:MM'), without time zone or locale; weeks begin
+ * on Monday (ISO 8601). A class takes place at its town's wall-clock time, so nothing here converts hours.
  */
 
 const DAY_MS = 86_400_000;
@@ -10,7 +10,7 @@ const TIME = /^(?:[01]\d|2[0-3]):[0-5]\d$/;
 
 const pad = (n: number, width: number) => String(n).padStart(width, "0");
 
-/** Days since 1970-01-01. NaN when `date` is no day of the calendar. */
+/** Days since 1970-01-01; NaN when `date` is not a calendar day. */
 export function dayNumber(date: string): number {
   const m = DATE.exec(date);
   if (!m) return Number.NaN;
@@ -29,12 +29,12 @@ export const isMonth = (value: string): boolean => MONTH.test(value);
 export const isTime = (value: string): boolean => TIME.test(value);
 export const monthOf = (date: string): string => date.slice(0, 7);
 
-/** Minutes since midnight. NaN when `time` is not 'HH:MM' of a 24-hour day. */
+/** Minutes since midnight; NaN when `time` is not 'HH:MM' of a 24-hour day. */
 export function minuteOfDay(time: string): number {
   return isTime(time) ? Number(time.slice(0, 2)) * 60 + Number(time.slice(3)) : Number.NaN;
 }
 
-/** Every day of a month in order; empty when `month` is not one. */
+/** Every day of a month in order; empty when `month` is not a month. */
 export function daysOfMonth(month: string): string[] {
   if (!isMonth(month)) return [];
   const first = dayNumber(`${month}-01`);
@@ -55,8 +55,8 @@ export function isoWeekday(date: string): number {
 }
 
 /**
- * The ISO 8601 week of a day: a week belongs to the year that has its Thursday, so the first days of January may
- * belong to the last week of the year before.
+ * The ISO 8601 week of a day. A week belongs to the year of its Thursday, so the first days of January may belong to the
+ * last week of the year before.
  */
 export function isoWeek(date: string): { year: number; week: number } {
   const thursday = dayNumber(date) - isoWeekday(date) + 4;

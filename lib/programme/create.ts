@@ -1,4 +1,4 @@
-/** New month documents. Called by the server only, once a month: the update bytes are what is stored. */
+/** New month documents. Only the server calls this, once per month, and stores the update bytes. */
 import * as Y from "yjs";
 import { MONTH_DOC_VERSION, monthParts, type Slot, type SlotMap } from "./layout.ts";
 
@@ -14,7 +14,7 @@ export function createMonthDoc(month: string, slots: readonly Slot[] = []): Y.Do
   return doc;
 }
 
-/** The shared form of one slot. Its texts are created here, with the slot, and nowhere else. */
+/** A slot as a shared map. Its shared texts are created only here, together with the slot. */
 export function newSlotMap(slot: Slot): SlotMap {
   const map: SlotMap = new Y.Map();
   map.set("date", slot.date);

@@ -1,15 +1,15 @@
 /**
- * Where a month's slots live inside its shared document. Only `lib/programme` knows this.
+ * Where a month's slots are in its shared document. Only `lib/programme` knows this.
  *
  *   meta   Map   version, month ('YYYY-MM')
  *   slots  Map   slot id -> Map: date, time, minutes, coachId, roomId, planId, deleted; theme, note (Text)
  *
- * One flat key a value, so two people changing different things of one slot both count; what is typed is shared text,
- * so two people typing in one note lose no letter. Keys this version does not know are left alone.
+ * Each value has its own flat key, so that two people can change different values of one slot. What people type is shared
+ * text, so that two people typing in one note lose no letter. Unknown keys are left alone.
  */
 import type * as Y from "yjs";
 
-/** Bumped when the meaning of a key changes; `migrate.ts` carries older documents forward. */
+/** Raised when the meaning of a key changes; `migrate.ts` updates older documents. */
 export const MONTH_DOC_VERSION = 1;
 
 export type SlotMap = Y.Map<unknown>;
@@ -21,7 +21,7 @@ export interface Slot {
   readonly date: string;
   /** 'HH:MM', wall-clock time of the studio's town. */
   readonly time: string;
-  /** Whole minutes the room is taken. */
+  /** Whole minutes for which the room is booked. */
   readonly minutes: number;
   readonly theme: string;
   readonly coachId: string | null;
@@ -35,7 +35,7 @@ export interface MonthDocParts {
   readonly slots: Y.Map<SlotMap>;
 }
 
-/** The typed roots of a month document. Reading a root creates nothing that is sent to anybody. */
+/** The typed roots of a month document. Reading a root sends no update. */
 export function monthParts(doc: Y.Doc): MonthDocParts {
   return { meta: doc.getMap("meta"), slots: doc.getMap("slots") };
 }

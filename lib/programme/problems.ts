@@ -1,6 +1,6 @@
 /**
- * What is wrong with a month: slots with no plan or an unsigned one, two classes that need one coach or one room at
- * once, a plan that does not fit its slot. Days that are over are left in peace.
+ * What is wrong with a month: slots without a signed plan, two classes with the same coach or room at the same time, a plan
+ * that is too long for its slot. Past days are not checked.
  */
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
@@ -13,9 +13,9 @@ export type MonthProblemKind =
   | "plan-not-found"
   | "plan-hidden"
   | "plan-unsigned"
-  /** Signed once, written on since: the floor still gets the signed edition. */
+  /** Changed since it was signed: the floor still gets the signed edition. */
   | "plan-changed"
-  /** Its newest edition was taken out of use: the floor gets none. */
+  /** Its newest edition was withdrawn: the floor gets none. */
   | "plan-withdrawn"
   | "plan-too-long"
   | "coach-clash"
@@ -23,10 +23,10 @@ export type MonthProblemKind =
 
 export interface MonthProblem {
   readonly kind: MonthProblemKind;
-  /** The slots it is about, by day and time: one, or the two that clash. */
+  /** The slots it is about, in order of time: one, or the two that clash. */
   readonly slots: readonly string[];
   readonly message: string;
-  /** Minutes of the overlap, or by which the plan is too long; absent otherwise. */
+  /** Minutes of overlap, or minutes by which the plan is too long; else absent. */
   readonly minutes?: number;
 }
 
@@ -51,9 +51,9 @@ function planProblems(slot: Slot, plan: PlanSummary | "hidden" | undefined): Mon
     message,
     ...(minutes === undefined ? {} : { minutes }),
   });
-  if (slot.planId === null) return [say("no-plan", "No plan yet.")];
-  if (!plan) return [say("plan-not-found", "Its plan was deleted.")];
-  if (plan === "hidden") return [say("plan-hidden", "A plan you may not read: its state is not shown to you.")];
+  if (slot.planId === null) return [say("no-plan", "No plan yet. Choose one for this class.")];
+  if (!plan) return [say("plan-not-found", "Its plan was deleted. Choose another one.")];
+  if (plan === "hidden") return [say("plan-hidden", "You may not read this plan, so its state is not shown to you.")];
   const problems: MonthProblem[] = [];
   const title = planTitle(plan.title);
   if (plan.withdrawn) {
@@ -63,8 +63,8 @@ function planProblems(slot: Slot, plan: PlanSummary | "hidden" | undefined): Mon
   } else if (plan.state !== "signed-off") {
     problems.push(
       plan.edition === 0
-        ? say("plan-unsigned", `"${title}" is not signed off.`)
-        : say("plan-changed", `"${title}" was written on after edition ${plan.edition}; the floor gets that edition.`),
+        ? say("plan-unsigned", `"${title}" is not signed off, so the floor has nothing to run yet.`)
+        : say("plan-changed", `"${title}" was changed after edition ${plan.edition}. The floor gets that edition.`),
     );
   }
   const over = plan.lengthSeconds / 60 - slot.minutes;
@@ -86,16 +86,21 @@ function clashes(a: Slot, b: Slot): MonthProblem[] {
       kind: "coach-clash",
       slots,
       minutes,
-      message: `One coach has two classes at ${at} (${minutes} min).`,
+      message: `The coach has two classes at once: ${minutes} min from ${at}.`,
     });
   }
   if (a.roomId !== null && a.roomId === b.roomId) {
-    found.push({ kind: "room-clash", slots, minutes, message: `One room has two classes at ${at} (${minutes} min).` });
+    found.push({
+      kind: "room-clash",
+      slots,
+      minutes,
+      message: `The room has two classes at once: ${minutes} min from ${at}.`,
+    });
   }
   return found;
 }
 
-/** Minutes that two slots share, over midnight too; 0 when one ends as the other begins, or before. */
+/** Minutes that two slots share, also over midnight; 0 when one ends before or as the other begins. */
 export function overlapMinutes(a: Slot, b: Slot): number {
   const from = (s: Slot) => dayNumber(s.date) * 1440 + minuteOfDay(s.time);
   return Math.max(0, Math.min(from(a) + a.minutes, from(b) + b.minutes) - Math.max(from(a), from(b)));

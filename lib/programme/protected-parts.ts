@@ -1,4 +1,4 @@
-/** What of a month's document only ever grows: its slots and their texts. */
+/** The parts of a month document that no update may erase: its slots and their texts. */
 import type * as Y from "yjs";
 import { entryProtection, type ProtectionOf } from "#lib/doc/protected-parts.ts";
 import { monthParts } from "./layout.ts";

@@ -1,15 +1,15 @@
 /**
- * A month document read into plain slots. Reading never writes; a slot whose day or time makes no sense (a damaged
- * document) is passed over, never thrown on and never removed.
+ * Reads a month document into plain slots. Reading never writes. A slot without a valid day or time (a damaged document) is
+ * skipped: no error, and the slot stays in the document.
  */
 import * as Y from "yjs";
 import { isDate, isTime } from "./calendar.ts";
 import { monthParts, type Slot, type SlotMap } from "./layout.ts";
 
 export interface Month {
-  /** 'YYYY-MM'; empty when the document does not say. */
+  /** 'YYYY-MM'; "" when the document has none. */
   readonly month: string;
-  /** Living slots by day and time. */
+  /** Slots that are not taken out, by day and time. */
   readonly slots: readonly Slot[];
 }
 
@@ -31,7 +31,7 @@ export function readMonth(doc: Y.Doc): Month {
   return { month: typeof month === "string" ? month : "", slots: slots.sort(bySlotTime) };
 }
 
-/** Slots taken out, newest first: each can be put back. */
+/** Slots that were taken out and can be put back, newest first. */
 export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
   const gone: DeletedSlot[] = [];
   for (const [id, map] of monthParts(doc).slots) {
@@ -43,7 +43,7 @@ export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
   return gone.sort((a, b) => b.deletedAt - a.deletedAt || (a.slot.id < b.slot.id ? -1 : 1));
 }
 
-/** One living slot, or undefined. */
+/** One slot; undefined when there is none or it was taken out. */
 export function readSlotById(doc: Y.Doc, id: string): Slot | undefined {
   const map = monthParts(doc).slots.get(id);
   return map instanceof Y.Map && map.get("deleted") === undefined ? readSlot(id, map) : undefined;
@@ -55,7 +55,7 @@ export function slotTextOf(doc: Y.Doc, id: string, field: "theme" | "note"): Y.T
   return text instanceof Y.Text ? text : undefined;
 }
 
-/** By day, then time, then id. Plain code unit comparison: the same on every replica. */
+/** By day, then time, then id. Compared by code units, so the order is the same everywhere. */
 export function bySlotTime(a: Slot, b: Slot): number {
   for (const key of ["date", "time", "id"] as const) if (a[key] !== b[key]) return a[key] < b[key] ? -1 : 1;
   return 0;

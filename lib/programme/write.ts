@@ -1,6 +1,6 @@
 /**
- * What a person can do to a month: one function per act, each one transaction with the caller's origin, so that undo
- * takes back exactly one act and only one's own. A slot is never deleted for good.
+ * What a person can do to a month: one function per act, each in one transaction with the caller's origin, so that undo
+ * reverts exactly one act of one's own. A slot is never deleted for good.
  */
 import * as Y from "yjs";
 import { act, setText, type Writer } from "#lib/doc/write.ts";
@@ -8,10 +8,10 @@ import { isDate, isTime, monthOf } from "./calendar.ts";
 import { newSlotMap } from "./create.ts";
 import { monthParts, SLOT_MINUTES, type Slot, type SlotMap } from "./layout.ts";
 
-/** What `setSlotField` takes; day and time go through `moveSlot`, since they belong together. */
+/** Fields for `setSlotField`. Day and time go through `moveSlot`, since they belong together. */
 export type SlotField = Exclude<keyof Slot, "id" | "date" | "time">;
 
-/** Puts a new slot in. False, and nothing written, when its day is not one of this month or its time is no time. */
+/** Adds a slot. Returns false and writes nothing when its day is not in this month or its time is invalid. */
 export function addSlot(w: Writer, slot: Slot): boolean {
   if (!fits(w.doc, slot.date, slot.time) || monthParts(w.doc).slots.has(slot.id)) return false;
   const minutes = wholeMinutes(slot.minutes);
@@ -19,7 +19,7 @@ export function addSlot(w: Writer, slot: Slot): boolean {
   return true;
 }
 
-/** Sets one field. Texts are changed only where they differ, so that two people typing keep their letters. */
+/** Sets one field. Texts change only where they differ, so that two people typing both keep their letters. */
 export function setSlotField<F extends SlotField>(w: Writer, id: string, field: F, value: Slot[F]): void {
   withSlot(w, id, (map) => {
     const text = map.get(field);
@@ -33,8 +33,8 @@ export function setSlotField<F extends SlotField>(w: Writer, id: string, field: 
 }
 
 /**
- * Moves a slot to another day, another time, or both. What others change in it meanwhile stays.
- * False, and nothing written, when the day is not one of this month: a slot belongs to its month's document.
+ * Moves a slot to another day, time, or both. What others change in it meanwhile stays.
+ * Returns false and writes nothing when the day is in another month: a slot belongs to its month's document.
  */
 export function moveSlot(w: Writer, id: string, to: { date?: string; time?: string }): boolean {
   const map = monthParts(w.doc).slots.get(id);

@@ -1,4 +1,4 @@
-/** What a hand on the rail means: seconds from a dragged end, a new place from a dragged item. Pure; pixels in. */
+/** What a drag on the rail means: new seconds from a dragged end, a new place from a dragged item. Pure; takes pixels. */
 import { NOISE } from "#lib/numbers/round.ts";
 import type { RailLayout } from "./layout.ts";
 
@@ -14,14 +14,14 @@ export interface EndDrag {
   readonly longest: number;
 }
 
-/** Seconds that a dragged lower end stands for: on the grid, within its bounds; no movement changes nothing. */
+/** Seconds for a dragged lower end, on the grid and within bounds. A drag below half a grid step changes nothing. */
 export function draggedSeconds(d: EndDrag): number {
   const moved = d.dy / d.scale;
   if (Math.abs(moved) < d.grid / 2) return d.seconds;
   return onGrid(d.seconds + moved, d.grid, d.shortest, d.longest);
 }
 
-/** One step of the grid up or down; a time off the grid goes to the next line of it in that direction. */
+/** One grid step up or down; a time off the grid goes to the next grid line in that direction. */
 export function steppedSeconds(seconds: number, by: 1 | -1, grid: number, shortest = grid): number {
   const line = by === 1 ? Math.floor(seconds / grid + NOISE) + 1 : Math.ceil(seconds / grid - NOISE) - 1;
   return Math.max(shortest, line * grid);
@@ -33,8 +33,8 @@ function onGrid(seconds: number, grid: number, shortest: number, longest: number
 }
 
 /**
- * The item after which a dragged one would stand when let go with its middle at `y`; null is the top. The dragged item
- * itself does not count: with the hand held still the answer is where it already stands.
+ * The item after which a dragged one lands when it is dropped with its middle at `y`; null is the top. The dragged item
+ * itself is ignored, so a drag that does not move leaves it where it is.
  */
 export function dropAfter(layout: RailLayout, dragged: string, y: number): string | null {
   let after: string | null = null;
@@ -54,8 +54,8 @@ export interface Label {
 }
 
 /**
- * Nearest height to `wanted.top` at which a label covers no other and time still runs down: below every earlier one and
- * above every later one. Where both leave no room, it stays below the earlier.
+ * The height nearest to `wanted.top` at which a label covers no other and labels stay in order of time: below every earlier
+ * one and above every later one. If there is no such height, it stays below the earlier ones.
  */
 export function freeSpot(wanted: Label, taken: readonly Label[]): number {
   const above = taken.filter((t) => t.seconds <= wanted.seconds).map((t) => t.top + t.height);

@@ -1,8 +1,8 @@
 /**
- * Where everything stands on the rail. Time runs down; an item is as tall as its seconds at the chosen scale, but never
- * shorter than what is written in it needs, so the axis is linear inside each segment and only there.
- * Segments follow one another without a gap or an overlap: what has a segment of its own cannot collide.
- * Lengths in CSS pixels, times in seconds from the start of the class.
+ * Where everything stands on the rail. Time runs down. An item is as tall as its seconds at the chosen scale, but never
+ * too small for its text, so the axis is linear only within a segment.
+ * Segments follow each other without gaps or overlaps, so nothing can collide.
+ * Lengths are CSS pixels, times are seconds from the start of the class.
  */
 export type SegmentKind = "opening" | "heading" | "gap" | "move" | "pause" | "closing" | "free";
 
@@ -22,7 +22,7 @@ export interface RailInput {
   readonly total: number;
   /** Pixels a second. */
   readonly scale: number;
-  /** Pixels that what is written in a segment needs, by segment key. */
+  /** Pixels that a segment's text needs, by segment key. */
   readonly needs: Readonly<Record<string, number>>;
 }
 
@@ -44,7 +44,7 @@ export interface RailLayout {
   readonly lengthY: number;
 }
 
-/** Least pixels of a segment whatever is written in it; a gap of no time keeps items apart. */
+/** The least height of a segment, px; a gap without time still separates items. */
 export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
   opening: 28,
   heading: 34,
@@ -93,10 +93,10 @@ function bareSegments({ items, lengthSeconds, total }: RailInput): Bare[] {
   return list;
 }
 
-/** The first move of a class is set up during the opening: nothing changes into it. */
+/** The first move of a class is set up during the opening, so there is no change into it. */
 const firstMove = (items: readonly RailItem[]) => items.find((item) => item.kind === "move");
 
-/** Height of a time. Before the class: 0; after everything: the foot of the rail. */
+/** The y of a time: 0 before the class, the foot of the rail after it. */
 export function yOfSecond(layout: Pick<RailLayout, "segments" | "height">, second: number): number {
   if (second <= 0) return 0;
   for (const s of layout.segments) {
@@ -106,7 +106,7 @@ export function yOfSecond(layout: Pick<RailLayout, "segments" | "height">, secon
   return last ? last.top + last.height : layout.height;
 }
 
-/** The segment of an item, when it is on the rail. */
+/** The segment of an item, if it is on the rail. */
 export const segmentOf = (layout: RailLayout, id: string): RailSegment | undefined =>
   layout.segments.find((s) => s.key === id);
 

@@ -1,9 +1,9 @@
 /**
- * A library of moves to begin with, under plain anatomical and gym names; a studio changes it as it likes. Set-ups,
+ * A first library of moves under plain anatomical and gym names, for a studio to change as it likes. Set-ups,
  * loads and cautions are common practice, no source, and no advice: the machine maker's manual, local rules, a person's
  * own clinician and a licensed professional come first.
  *
- * The machine: springs draw the carriage home to the front; the cables of the handles come from the back.
+ * The machine: springs pull the carriage home to the front; the cables of the handles come from the back.
  */
 import type { Move } from "#lib/plan/schema.ts";
 import { BRIDGES } from "./moves/bridges.ts";

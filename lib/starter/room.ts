@@ -1,6 +1,6 @@
 /**
- * A first room to begin with, so that the first plan can be written on the first day. Its springs are an example, of the
- * size and unevenness that readings of a luggage scale give (invented; no maker's figures): the studio measures its own.
+ * A first room, so that a studio can write a plan on its first day. Its springs are an invented example with figures like
+ * those a luggage scale gives, not a maker's: the studio measures its own.
  */
 import type { Equipment } from "#lib/plan/schema.ts";
 

@@ -1,7 +1,7 @@
 /**
- * What a cue line states about the plan, in plain English: time left, halfway, last, first, side, what is next, how many
- * springs, how many rounds. Looks for the few ways in which coaches say such a thing and lets everything else pass: a
- * false alarm costs more trust than a claim that is missed. Names of moves and springs are left as words.
+ * What a cue line claims about the plan: time left, halfway, last, first, side, what is next, how many springs, how many
+ * rounds. It knows the few phrases that coaches use for these and ignores everything else, since a false alarm costs more
+ * trust than a missed claim. Names of moves and springs are returned as words.
  */
 import { perValue } from "#lib/memo/per-value.ts";
 import { LIVE_FIELDS, type ScriptLine } from "#lib/plan/schema.ts";
@@ -17,7 +17,7 @@ export type Claim =
     }
   | { readonly says: "side"; readonly side: "left" | "right" | "other"; readonly then: boolean; readonly said: string }
   | { readonly says: "next"; readonly name: string; readonly said: string }
-  /** `label`: the words before "springs" or of a bare count; "" for springs of any kind. */
+  /** `label`: the words before "springs", or after a bare count; "" for springs of any kind. */
   | {
       readonly says: "springs";
       readonly count: number;
@@ -63,18 +63,18 @@ const numberOf = (word: string | undefined): number => {
   return Number.isFinite(digits) ? digits : Object.hasOwn(NUMBERS, word ?? "") ? (NUMBERS[word ?? ""] ?? 0) : 0;
 };
 
-/** No claim without one of these: most lines are done here. */
+/** A claim contains one of these; most lines do not and need no further reading. */
 const WORTH_READING =
   /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|\d|\b(?:no|one|two|three|four|five|six)\b/i;
 
-/** The claims of a line. A live field states nothing: the plan fills it in. */
+/** The claims in a text. A live field claims nothing, since the plan fills it in. */
 export const claimsIn = (text: string): readonly Claim[] =>
   WORTH_READING.test(text) ? clausesOf(text).flatMap(claimsOfClause) : [];
 
-/** The same of a line, which is read once. */
+/** The claims of a line, worked out once per line. */
 export const claimsOf = perValue(({ text }: ScriptLine): readonly Claim[] => claimsIn(text));
 
-/** Lower case, between punctuation, with one space between words. */
+/** The clauses between punctuation, in lower case with single spaces. */
 function clausesOf(text: string): string[] {
   const fields = text.slice(0, 2000).replace(/\{([a-z-]+)\}/g, (all, name) => (isField(name) ? " livefield " : all));
   return fields
@@ -105,7 +105,7 @@ const claimsOfClause = (clause: string): Claim[] =>
 
 const UNIT = "(?<unit>seconds?|secs?|minutes?|mins?)";
 const AND_A_HALF = "(?<half> and a half)?";
-/** What is left of something else: of a breath, of a hold, per side. */
+/** Not followed by these: then it is time left of something else, as of a breath or a hold, or per side. */
 const NOT_OF =
   "(?! (?:on|at|in|with|for|of|each|per|every|apart|up|down|than)\\b(?! (?:the clock|the class|class|this|this move|the move|us|you)\\b))";
 const TIMES = [
@@ -119,7 +119,7 @@ const TIMES = [
 ];
 const ONE_LEFT =
   /\b(?<much>half an?|an?|a full|one|the last|last|final) (?<unit>minute) (?:more )?(?:is )?(?:left|to go|remaining)\b|\b(?:the |your |this is the |our )?(?:last|final) (?<last>half )?minute\b/;
-/** "Hold two more seconds" is about one repetition. */
+/** Fewer seconds, as in "hold two more seconds", are about one repetition. */
 const SHORTEST_MORE = 6;
 
 function timeLeft(clause: string): Claim | undefined {
@@ -138,7 +138,7 @@ function timeLeft(clause: string): Claim | undefined {
   return { says: "time", seconds: half ? 30 : 60, unit: half ? "seconds" : "minutes", said: found[0] };
 }
 
-/** "Bend half way" is a depth. */
+/** Not "bend half way", which is a depth. */
 const HALFWAY =
   /\b(?:were|youre|we are|you are|thats|that is|this is|now) (?:about |nearly |almost |already )?(?:at )?(?:the )?half ?way(?: (?:there|through|done|mark|point))?$|\bhalf ?way (?:there|done|mark|point)\b|^(?:and )?half ?way through(?: (?:this|the) (?:move|class|set|block))?$|^half ?time$|\bhalf of (?:it|the time|the class) is (?:done|gone|over)\b/;
 function halfway(clause: string): Claim | undefined {
@@ -164,13 +164,13 @@ function lastOrFirst(clause: string): Claim | undefined {
         ? "side"
         : "one";
   const says = which.endsWith("first") ? "first" : "last";
-  // "The first one is for free" speaks of a repetition.
+  // "The first one is for free" is about a repetition.
   if (says === "first" && part === "one") return undefined;
   const within = of === undefined ? {} : { of: /class|session|day/.test(of) ? ("class" as const) : ("block" as const) };
   return { says, what: part, ...within, said: found[0] };
 }
 
-/** A clause that does nothing but name the side. "Reach to the other side" and "feel the left side" say where, not which. */
+/** A clause that only names the side. "Reach to the other side" and "feel the left side" say where, not which side it is. */
 const SIDE = new RegExp(
   "^(?:okay |ok |and |so |now |were |we are |this is |thats |here is |its |on |onto |to |over |back |switch |switching |change |changing |swap |" +
     "swapping |move |same |thing |again |repeat |it |all |start |starting |begin |with |for |time for |then |lets |do |go |coming up |next )*" +
@@ -198,7 +198,7 @@ function nextMove(clause: string): Claim | undefined {
   return undefined;
 }
 
-/** Springs that come or go: how many there are is not said. */
+/** Springs are added or taken off, so the number is not how many there are. */
 const CHANGES =
   /\b(?:add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|down|up|per|each|if|or|maybe|try|for the)\b/;
 const ALL_SPRINGS = new RegExp(

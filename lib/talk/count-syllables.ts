@@ -1,15 +1,15 @@
 /**
- * Syllables of an English word nobody has looked up, from its letters: its groups of vowels, silent letters taken off, then
- * the endings and neighbours of vowels that say one more or one less. The rules were found on one half of the plain words of
- * the CMU Pronouncing Dictionary; `tests/reference/syllables.test.ts` says how often they are right on the other.
+ * Syllables of an English word that is not in the dictionary, from its letters: its groups of vowels without silent ones,
+ * then endings and vowel pairs that add or remove one. The rules were found on one half of the plain words of the CMU
+ * Pronouncing Dictionary; `tests/reference/syllables.test.ts` measures how often they are right on the other.
  */
 
-/** Silent letters at the end: a last e, but not of "middle"; -ed and -es are heard after some sounds only. */
+/** Silent endings: a final e, but not in "middle"; -ed and -es, which are a syllable only after some sounds. */
 const SILENT = /[^aeiouyl]e$|(?<=[aeiouyl])le$|[^aeiouytd]ed$|[^aeiouyszxcgl]es$(?<!ches|shes)|(?<=[aeiouy])les$/;
 
-/** Each says one syllable more than its group of vowels: a word may have several. */
+/** Each adds one syllable to the count of vowel groups; a word may match several. */
 const MORE: readonly RegExp[] = [
-  // Vowels that part: "medial", "violin", "radius", "area", "create", "actual", "quiet", "chaos".
+  // Vowels in separate syllables: "medial", "violin", "radius", "area", "create", "actual", "quiet", "chaos".
   /ia(?!l?tial)/,
   /rio(?!$)/,
   /io$|eous|vio|dio[^aeiouy]|bio[^aeiouy]|cio[^aeiouy]/,
@@ -23,7 +23,7 @@ const MORE: readonly RegExp[] = [
   // Endings after a vowel or an i of the stem: "going", "easier", "easiest".
   /[aeiou]ing$|(?<![aeiouy])ying$/,
   /ier$|iest$|[^aeiouy]ire[ds]?$/,
-  // A consonant that is said as a syllable: "spasm", "handled", "handling", "acre".
+  // A consonant that forms a syllable: "spasm", "handled", "handling", "acre".
   /sm$/,
   /[^aeiouyl]led$/,
   /[bt]ling/,
@@ -32,7 +32,7 @@ const MORE: readonly RegExp[] = [
   /^mc/,
 ];
 
-/** Each says one syllable less: an e that is silent inside the word, vowels that melt. */
+/** Each removes one syllable: a silent e inside the word, or vowels that merge. */
 const FEWER: readonly RegExp[] = [
   /[^aeiouy]ely$/,
   /[^aeiouy]ement/,

@@ -1,9 +1,8 @@
 /**
- * The words in which letters mislead the counter, by their number of syllables. A pronouncing dictionary kept as its
- * difference from `count-syllables.ts`: with both, every one of the 10,789 most used English words that the CMU
- * Pronouncing Dictionary (public domain) has is counted as it has it, and so are the words of this trade. Most used: sizes
- * 10 and 20 of SCOWL, the Spell Checker Oriented Word Lists (Kevin Atkinson and others). Where the dictionary has several
- * ways to say a word, its first is taken.
+ * The words that `count-syllables.ts` gets wrong, by their number of syllables. With both, the 10,789 most used English
+ * words that are in the CMU Pronouncing Dictionary (public domain), and the words of this trade, are counted as that
+ * dictionary has them. Most used: sizes 10 and 20 of SCOWL, the Spell Checker Oriented Word Lists (Kevin Atkinson and
+ * others). Of several pronunciations the dictionary's first is taken.
  */
 const BY_SYLLABLES: Readonly<Record<number, string>> = {
   1: `
@@ -49,7 +48,7 @@ const BY_SYLLABLES: Readonly<Record<number, string>> = {
     confidentiality homosexuality`,
 };
 
-/** Syllables of each, by the word's letters alone. */
+/** Syllables by word; words are lower case, letters only. */
 export const DIFFERENT: ReadonlyMap<string, number> = new Map(
   Object.entries(BY_SYLLABLES).flatMap(([syllables, words]) =>
     words

@@ -1,4 +1,4 @@
-/** What live fields say: the words the plan puts into a line at one moment of one item. */
+/** The words that live fields stand for, at one moment of one item. */
 import { moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
@@ -15,8 +15,8 @@ export interface SpokenMoment {
 }
 
 /**
- * A line as it is read or heard. A line with a field nobody knows stays as it is written: the parser of plan files
- * refuses it, and a screen shows it rather than hide it.
+ * A line as it is read or said. A line with an unknown field stays as written: the parser of plan files refuses it, and a
+ * screen shows it rather than hide it.
  */
 export function spokenText(plan: Plan, text: string, moment: SpokenMoment): string {
   const parsed = parseScriptText(text);
@@ -24,7 +24,7 @@ export function spokenText(plan: Plan, text: string, moment: SpokenMoment): stri
   return parsed.pieces.map((piece) => ("text" in piece ? piece.text : fieldWords(plan, piece.field, moment))).join("");
 }
 
-/** One field's words, as they are said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
+/** A field's words as said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
 function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string {
   switch (field) {
     case "move":

@@ -1,4 +1,4 @@
-/** Numbers as they are said, so that their syllables can be counted: 45 is "forty five". */
+/** Numbers as words, so that their syllables can be counted: 45 is "forty five". */
 
 const ONES =
   "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(
@@ -6,7 +6,7 @@ const ONES =
   );
 const TENS = "_ _ twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
 
-/** Words of a whole number from 0 to 999999; of a larger one, digit by digit. */
+/** A whole number from 0 to 999999 in words; a larger one digit by digit. */
 export function numberWords(n: number): string {
   if (n < 20) return ONES[n] ?? "";
   if (n < 100) return joined(TENS[Math.floor(n / 10)] ?? "", n % 10);

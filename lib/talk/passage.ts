@@ -1,4 +1,4 @@
-/** What is read aloud to find a coach's own rate: plain class talk of our own, a line of it as long as a cue line. */
+/** The passage read aloud to measure a coach's rate: class talk of our own, each line as long as a typical cue line. */
 export const PASSAGE: readonly string[] = [
   "Good morning, and welcome to the harbour room.",
   "Bring the carriage home, leave one light spring on, and kneel in the middle.",

@@ -1,17 +1,17 @@
 /**
- * How many syllables a text has. English only. A word is looked up in the dictionary (`dictionary.ts`) and counted from its
- * letters (`count-syllables.ts`) where that has nothing to say. Words in capitals are read as words, not spelt.
+ * How many syllables a text has. English only. A word is looked up in `dictionary.ts`, else counted from its letters by
+ * `count-syllables.ts`. Words in capitals are read as words, not spelt out.
  */
 import { countSyllables } from "./count-syllables.ts";
 import { DIFFERENT } from "./dictionary.ts";
 import { numberWords, sayNumbers } from "./number-words.ts";
 
-/** A short word run into the one before it, and heard: "couldn't", "that'll", "should've", "it'd". */
+/** Contractions that add a syllable: "couldn't", "that'll", "should've", "it'd". */
 const HEARD_SHORT = /[^aeiouy](?:n't|'ve|'ll)$|[dt]'d$/;
-/** After these the s of "the class's" is a syllable. */
+/** After these endings 's adds a syllable, as in "the class's". */
 const HISSING = /(?:[sxz]|ch|sh|[cszg]e)$/;
 
-/** Syllables of one word, at least 1 for anything with a letter in it, 0 for none. */
+/** Syllables of one word: at least 1 if it has a letter, else 0. */
 export function syllablesOfWord(word: string): number {
   const plain = word.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replaceAll("’", "'");
   const stem = plain.endsWith("'s") ? plain.slice(0, -2) : plain;
@@ -21,7 +21,7 @@ export function syllablesOfWord(word: string): number {
   return (DIFFERENT.get(letters) ?? countSyllables(letters)) + more;
 }
 
-/** Syllables of a text, numbers said as words. */
+/** Syllables of a text, with numbers read as words. */
 export function syllablesOfText(text: string, ofWord: (word: string) => number = syllablesOfWord): number {
   return sayNumbers(text)
     .split(/[^\p{L}\p{M}'’]+/u)
@@ -33,13 +33,13 @@ const LONGEST_WORD = 40;
 const MOST_TEXTS = 2000;
 const LONGEST_TEXT = 500;
 
-/** Counts for one reader, who keeps it: a class says most of its words many times, and a plan is read at every key press. */
+/** Counts and remembers: a class repeats most of its words, and a plan is counted at every key press. */
 export class SyllableCounter {
   private readonly words = new Map<string, number>();
   private readonly texts = new Map<string, number>();
   private readonly numbers: number[] = [];
 
-  /** A line is asked for by whoever counts talk and by whoever places it, and mostly nothing in it has changed. */
+  /** Syllables of a text. Both the talk counter and the cue track ask for each line, and mostly it has not changed. */
   readonly ofText = (text: string): number => {
     const known = this.texts.get(text);
     if (known !== undefined) return known;
@@ -49,7 +49,7 @@ export class SyllableCounter {
     return syllables;
   };
 
-  /** Of a whole number from 0 on, as it is said. */
+  /** Syllables of a whole number of 0 or more. */
   ofNumber(n: number): number {
     if (n >= 14_400) return this.ofText(numberWords(n));
     this.numbers[n] ??= this.ofText(numberWords(n));

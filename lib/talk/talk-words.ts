@@ -1,9 +1,9 @@
-/** Talk against time, in words: the same on the rail, in the script and for a screen reader. */
+/** An item's talk against its time, in words: the same on the rail, in the script and for screen readers. */
 import { tenth } from "#lib/numbers/round.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import type { ItemTalk } from "./talk.ts";
 
-/** Seconds of talk above the seconds there are; 0 when it fits. */
+/** Seconds by which talk exceeds its time; 0 when it fits. */
 export const talkOver = ({ seconds, roomSeconds }: Pick<ItemTalk, "seconds" | "roomSeconds">): number =>
   Math.max(0, tenth(seconds - roomSeconds));
 

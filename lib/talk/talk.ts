@@ -1,6 +1,6 @@
 /**
- * How long the words of a class take to say: syllables at the coach's own rate and a pause after each line. Live
- * fields count with the words they would say.
+ * How long the words of a class take to say: syllables at the coach's rate, and a pause after each line. Live fields count
+ * with the words that fill them.
  */
 
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
@@ -14,27 +14,27 @@ import { type SpokenMoment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
 
 /**
- * Where a plan says nothing. Rate: English talk runs at 4 to 5 syllables a second (range 3.3 to 5.9; a secondary source,
- * poletoparis.com), the middle taken. Pause: among the medium pauses of 0.2 to 1 s (Campione and Veronis 2002, from
- * memory); 0.4 s is common practice.
+ * Used when a plan has no rate or pause of its own. Rate: the middle of 4 to 5 syllables a second, usual for English talk
+ * (range 3.3 to 5.9; a secondary source, poletoparis.com). Pause: one of the medium pauses of 0.2 to 1 s (Campione and
+ * Veronis 2002, from memory); 0.4 s is common practice.
  */
 export const SPEECH_DEFAULTS = { syllablesPerSecond: 4.5, pauseSeconds: 0.4 } as const;
 
 export interface ItemTalk {
-  /** Seconds of everything the coach says in the item; lines for the crew are not said aloud. */
+  /** Seconds of all that the coach says in the item; without crew lines, which are not said aloud. */
   readonly seconds: number;
   readonly syllables: number;
-  /** Seconds there are: the change into the item and its work. */
+  /** Seconds available: the change into the item and its work. */
   readonly roomSeconds: number;
 }
 
-/** How a plan is spoken: its own rate and pause, else the defaults. */
+/** A plan's own rate and pause, else the defaults. */
 export const speechOf = ({ speech }: Pick<Plan, "speech">): { syllablesPerSecond: number; pauseSeconds: number } => ({
   syllablesPerSecond: speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond,
   pauseSeconds: speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds,
 });
 
-/** Seconds to say a text, its live fields filled, and pause after it; 0 for a text without words. */
+/** Seconds to say a text (live fields already filled in) and pause after it; 0 for a text without words. */
 export function spokenSeconds(
   plan: Plan,
   text: string,
@@ -48,7 +48,7 @@ function secondsOf(plan: Plan, syllables: number): number {
   return syllables === 0 ? 0 : syllables / syllablesPerSecond + pauseSeconds;
 }
 
-/** Talk divided by the time there is for it; infinite where there is none. */
+/** Talk divided by the time available; infinite when there is none. */
 export const talkShare = ({ seconds, roomSeconds }: ItemTalk): number =>
   roomSeconds > 0 ? seconds / roomSeconds : Number.POSITIVE_INFINITY;
 
@@ -57,18 +57,18 @@ export function itemTalk(plan: Plan, item: MoveItem): ItemTalk {
   return talkByItem(plan).get(item.id) ?? { seconds: 0, syllables: 0, roomSeconds: item.seconds };
 }
 
-/** The talk of every move item, by item id, its live fields as they stand when the work begins. */
+/** The talk of every move item, by item id, with live fields filled in as of the start of the work. */
 export const talkByItem = (plan: Plan): Map<string, ItemTalk> =>
   new TalkCounter().byItem({ frame: plan, plan, clock: classClock(plan) });
 
-/** What talk is counted in. `frame`: head and machines, the same value while they are the same. */
+/** What talk is counted from. `frame`: head and machines; keeps its identity while equal. */
 export interface TalkSource {
   readonly frame: Plan;
   readonly plan: Plan;
   readonly clock: ClassClock;
 }
 
-/** The talk of one plan as it is written: an item that says the same in the same time is not counted again. */
+/** The talk of one plan while it is being written: an item with the same words and time is not counted again. */
 export class TalkCounter {
   private readonly counter: SyllableCounter;
   private readonly items = new KeptEach<ItemTalk>();

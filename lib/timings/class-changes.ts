@@ -1,6 +1,6 @@
 /**
- * What the classes taught say about how long changes of set-up really take. The floor runs by its clock, so a change that
- * took what it was given says nothing: nobody knows when people were ready in it. Only a touch of the coach does.
+ * What class logs tell about how long changes really take. The floor runs by its clock, so a change that took its planned
+ * time tells nothing: people may have been ready at any moment. Only a touch by the coach shows when they were.
  */
 import type { Card } from "#lib/card/schema.ts";
 import type { ClassLog, ClassLogRow } from "#lib/floor/class-log-schema.ts";
@@ -9,23 +9,23 @@ import type { MoveItem } from "#lib/plan/schema.ts";
 import { changeBetween, setupOf } from "#lib/transitions/transitions.ts";
 import type { TimedChange } from "./studio-seconds.ts";
 
-/** Shorter holds are a slip of the finger. Seconds. */
+/** Shorter holds are slips of the finger. Seconds. */
 const A_HOLD = 2;
-/** The clock is written in tenths, and a touch is not exact: less than this early is on time. Seconds. */
+/** The clock is in tenths and a touch is not exact, so a smaller difference is none. Seconds. */
 const EARLY = 0.5;
-/** Work that got less was passed by, not done: how it was set up, nobody knows. Seconds. */
+/** Work that got less was skipped, so its set-up may not have happened. Seconds. */
 const DONE = 5;
-/** Sums of tenths. Seconds. */
+/** Tolerance for sums of tenths. Seconds. */
 const ROUNDING = 0.2;
-/** Rows of a log may add up to its length with this much rounding each. Seconds. */
+/** Tolerance per row when the rows of a log are added up. Seconds. */
 const ROUNDING_OF_ROW = 0.1;
 
 /**
- * The changes of one class whose true length its log tells: a change that was passed on early by *next* (people were
- * ready), one held in, or one after which the work was held as it had only just begun (they were not). A change tells
- * nothing when it ran by the clock, when it was gone through twice, when there was a pause before it in which people
- * may have set up already, or when the work before or after it was passed by. Counted from the set-up that was really
- * done before. A rehearsal has no people to wait for, and a log that does not fit its own card is not believed.
+ * The changes of one class whose true length its log shows: those ended early by *next* (people were ready), those held,
+ * and those after which the work was held right at its start (people were not ready). A change shows nothing when it ran by
+ * the clock, was gone through twice, followed a pause in which people may already have set up, or when the work before or
+ * after it was skipped. Its actions count from the set-up that was really done before. Rehearsals are ignored, as they have
+ * no people to wait for, and so are logs that do not fit their card.
  */
 export function classChanges(card: Pick<Card, "plan" | "clock">, log: ClassLog): TimedChange[] {
   if (log.kind !== "class" || !fitsCard(card, log)) return [];
@@ -37,7 +37,7 @@ export function classChanges(card: Pick<Card, "plan" | "clock">, log: ClassLog):
     if (item.kind === "pause") rested ||= tookAny(rows.get(`pause ${item.id}`));
     if (!isMoveItem(item)) continue;
     const work = rows.get(`work ${item.id}`);
-    if (!work || !tookAny(work)) continue; // left out: what comes next is changed into from the move before
+    if (!work || !tookAny(work)) continue; // left out: the next change begins from the move before
     const seconds = rested || !before ? null : trueSeconds(rows.get(`change ${item.id}`), before.work, work);
     const change = before ? changeBetween(card.plan, setupOf(card.plan, before.item), setupOf(card.plan, item)) : null;
     if (seconds !== null && change && change.estimate > 0) changes.push({ actions: change.actions, seconds });
@@ -51,7 +51,7 @@ const keyOf = ({ phase, item }: Pick<ClassLogRow, "phase" | "item">): string => 
 const tookAny = (row: ClassLogRow | undefined): boolean => row !== undefined && row.took + row.held > 0;
 const doneOnce = ({ took, given }: ClassLogRow): boolean => took >= DONE && took <= given + EARLY;
 
-/** Seconds from the end of the work before to when people worked; null where the log does not say. */
+/** Seconds from the end of the work before until people worked again; null when the log does not show it. */
 function trueSeconds(change: ClassLogRow | undefined, before: ClassLogRow, work: ClassLogRow): number | null {
   if (!change || !tookAny(change) || !doneOnce(before) || !doneOnce(work)) return null;
   const { given, took, held } = change;
@@ -61,7 +61,7 @@ function trueSeconds(change: ClassLogRow | undefined, before: ClassLogRow, work:
   return told ? took + held + late : null;
 }
 
-/** The floor writes one row a step, with the card's own seconds, and they add up. Anything else was written by somebody. */
+/** The floor writes one row per step with the card's own seconds, and they add up. Any other log is not from a floor. */
 function fitsCard({ plan, clock }: Pick<Card, "plan" | "clock">, log: ClassLog): boolean {
   const known = new Map(clock.rows.map((row) => [row.item, row]));
   const kinds = new Map(plan.items.map((item) => [item.id, item.kind]));

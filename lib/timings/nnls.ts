@@ -1,7 +1,7 @@
 /**
- * Least squares with no negative answer: the x >= 0 for which |A x - b| is least. The active-set method of Lawson and
- * Hanson, "Solving Least Squares Problems" (1974), chapter 23, on the normal equations: the systems here have a dozen
- * unknowns and are kept well conditioned by whoever calls.
+ * Non-negative least squares: the x >= 0 that minimises |A x - b|. The active-set method of Lawson and Hanson, "Solving
+ * Least Squares Problems" (1974), chapter 23, on the normal equations: systems here have a dozen unknowns, and the caller
+ * keeps them well conditioned.
  */
 
 export interface LeastSquares {
@@ -10,17 +10,17 @@ export interface LeastSquares {
   readonly residual: number;
 }
 
-/** Smaller than this, a gain is rounding. */
+/** A smaller gain is rounding. */
 const NOTHING = 1e-10;
 
-/** `rows` of A, all of one length, and `b`, one number a row. No rows, or rows without columns: x is all zero. */
+/** `rows`: those of A, all of one length; `b`: one number per row. Without rows or columns x is all zero. */
 export function nnls(rows: readonly (readonly number[])[], b: readonly number[]): LeastSquares {
   const n = rows[0]?.length ?? 0;
   const gram = product(rows, n);
   const right = Array.from({ length: n }, (_, j) => rows.reduce((sum, row, i) => sum + at(row, j) * at(b, i), 0));
   const free = new Set<number>();
   let x = new Array<number>(n).fill(0);
-  // Every round frees one unknown and can only lower the residual: no set of them comes twice.
+  // Every round frees one unknown and lowers the residual, so no set of unknowns comes twice.
   for (let round = 0; round < 3 * n + 10; round++) {
     const gain = right.map((r, j) => (free.has(j) ? 0 : r - dot(gram[j] ?? [], x)));
     const best = gain.reduce((k, g, j) => (g > (gain[k] ?? 0) ? j : k), 0);
@@ -31,7 +31,7 @@ export function nnls(rows: readonly (readonly number[])[], b: readonly number[])
   return { x, residual: Math.hypot(...rows.map((row, i) => dot(row, x) - at(b, i))) };
 }
 
-/** The least squares over the free unknowns; those that would turn negative are held at zero again, one step at a time. */
+/** Least squares over the free unknowns. Those that would turn negative go back to zero, one step at a time. */
 function within(
   gram: readonly (readonly number[])[],
   right: readonly number[],
@@ -62,7 +62,7 @@ function within(
   return x.map(() => 0);
 }
 
-/** Solves a symmetric, positive definite system by Gauss elimination with pivoting; a singular unknown is 0. */
+/** Solves a symmetric positive definite system by Gaussian elimination with pivoting; a singular unknown becomes 0. */
 export function solveSystem(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
   const n = right.length;
   const m = matrix.map((row, i) => [...row, at(right, i)]);

@@ -1,18 +1,18 @@
 /**
- * A studio's own seconds for each action of a change of set-up, from the changes its classes really made: non-negative
- * least squares pulled towards the usual seconds, the more so the fewer changes show an action (a normal prior around
- * each, the estimate its most likely value). Never towards the seconds in use: those may come from the same classes, which
- * would then be counted again at every look. Says how sure each one is.
+ * A studio's own seconds for each action of a change, from the changes that its classes really made: non-negative least
+ * squares pulled towards the usual seconds, the more so the fewer changes show an action (a normal prior on each; the
+ * estimate is the most likely value). The pull is never towards the seconds in use: those may come from the same classes,
+ * which would be counted again each time. Each estimate comes with its uncertainty.
  */
 import { tenth } from "#lib/numbers/round.ts";
 import { ACTIONS, type Action } from "#lib/plan/schema.ts";
 import { type ActionCounts, DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
 import { nnls, solveSystem } from "./nnls.ts";
 
-/** One change of set-up as it happened. */
+/** One change as it happened. */
 export interface TimedChange {
   readonly actions: ActionCounts;
-  /** From the end of the work before to when people worked again, holds included. */
+  /** From the end of the work before until people worked again, holds included. */
   readonly seconds: number;
 }
 
@@ -22,50 +22,50 @@ type Usual = Readonly<Record<TimedAction, number>>;
 
 export interface StudioSecond {
   readonly action: TimedAction;
-  /** What it is pulled towards. */
+  /** The program's seconds, towards which the estimate is pulled. */
   readonly usual: number;
-  /** Tenths of a second. */
+  /** The estimate, rounded to tenths. */
   readonly seconds: number;
-  /** Standard deviation of what is known about it: two of them either way hold it 19 times in 20. */
+  /** Standard deviation of the estimate: the true value is within two of them 19 times in 20. */
   readonly give: number;
-  /** How many of the changes had this action; with none of them it stays the usual. */
+  /** How many changes had this action; with none the estimate is the usual. */
   readonly seenIn: number;
-  /** How much of what is known about it the classes say: 0 nothing, it is the usual; towards 1 all. */
+  /** How much of the estimate comes from the classes: 0 is nothing (the usual), near 1 almost all. */
   readonly share: number;
 }
 export interface StudioSeconds {
   readonly rows: readonly StudioSecond[];
   readonly changes: number;
-  /** Changes left out because they took so long, or so short, that something else must have happened. */
+  /** Changes ignored because they were so long or so short that something else must have happened. */
   readonly leftOut: number;
-  /** What a change differs from its estimate by, as a standard deviation, seconds: with the usual seconds and with these. */
+  /** Standard deviation of changes from their estimate, seconds: with the usual seconds, and with these. */
   readonly offUsual: number;
   readonly offOwn: number;
 }
 
-/** How far the usual may be off, as a part of it; studios differ by about that (common practice, no source). */
+/** How far the usual may be off, as a share of it: about as much as studios differ (common practice, no source). */
 export const PRIOR_SHARE = 0.4;
-/** Nobody knows an action better than this beforehand, seconds. */
+/** The usual is never assumed to be more exact than this, seconds. */
 const LEAST_PRIOR = 0.5;
 /**
- * What one change scatters by from class to class, as a part of its estimate, until the changes themselves say otherwise;
- * and never less, so that a few that happen to agree are not believed too much (common practice, no source). Who is slow
- * is slow with all of a change: a long one scatters more.
+ * Scatter of a change from class to class, as a share of its estimate: the value assumed until the changes show their own,
+ * and the least allowed, so that a few changes that happen to agree do not count for too much (common practice, no source).
+ * A share, since slow people are slow with every action of a change.
  */
 const SCATTER = { usual: 0.35, least: 0.15 } as const;
-/** A short change scatters as one of this length, by the coach's own touch. Seconds. */
+/** Shorter changes scatter like one of this length, since the coach's touch is not exact either. Seconds. */
 const SHORT_CHANGE = 4;
-/** A change this many times its estimate, and this many seconds above it, was a talk, a fault or a forgotten button. */
+/** Longer than both limits, a change included a talk, a fault or a forgotten button. */
 const TOO_LONG = { times: 3, seconds: 20 } as const;
-/** A change in less than this part of its estimate was not made then: people had set up before. */
+/** Shorter than this share of its estimate, people had set up before. */
 const TOO_SHORT = 0.25;
 
-/** The studio's seconds from its timed changes; without any, every action stays the usual. */
+/** The studio's seconds from its timed changes; without any, every action keeps the usual. */
 export function studioSeconds(changes: readonly TimedChange[], usual: Usual = DEFAULT_ACTION_SECONDS): StudioSeconds {
   const usable = changes.filter((change) => isUsable(change, usual));
   const seen = usable.map((change): Seen => seenOf(change, usual));
   const first = estimate(seen, usual, SCATTER.usual);
-  // Once more with the scatter that was seen: a tidy team's changes tell more than a wild one's.
+  // Once more with the observed scatter: changes that vary less tell more.
   const scatter = seen.length > TIMED_PARTS.length ? Math.max(SCATTER.least, scatterOf(seen, first)) : SCATTER.usual;
   const seconds = estimate(seen, usual, scatter);
   const gives = uncertainties(seen, usual, scatter);
@@ -103,10 +103,10 @@ function isUsable(change: TimedChange, usual: Usual): boolean {
 
 /** A change as a row of the system. */
 interface Seen {
-  /** In the order of TIMED. */
+  /** In the order of `TIMED_PARTS`. */
   readonly counts: readonly number[];
   readonly seconds: number;
-  /** Its scatter is this many times the scatter of all. */
+  /** Its standard deviation is the common scatter times this. */
   readonly length: number;
 }
 
@@ -115,7 +115,7 @@ function seenOf(change: TimedChange, usual: Usual): Seen {
   return { counts, seconds: change.seconds, length: Math.max(SHORT_CHANGE, sumOf(counts, listOf(usual))) };
 }
 
-/** Changes weighted by their scatter, and one row an action that pulls it to the usual. */
+/** Changes weighted by their scatter, plus one row per action that pulls it to the usual. */
 function estimate(seen: readonly Seen[], usual: Usual, scatter: number): readonly number[] {
   const pulls = TIMED_PARTS.map((action, k) => TIMED_PARTS.map((_, j) => (j === k ? 1 / priorOf(usual[action]) : 0)));
   const rows = [...seen.map(({ counts, length }) => counts.map((n) => n / (scatter * length))), ...pulls];
@@ -123,7 +123,7 @@ function estimate(seen: readonly Seen[], usual: Usual, scatter: number): readonl
   return nnls(rows, [...seen.map(({ seconds, length }) => seconds / (scatter * length)), ...wanted]).x;
 }
 
-/** Square roots of the diagonal of the inverse of what is known: from the changes, and beforehand. */
+/** Square roots of the diagonal of the inverse information matrix, from the changes and the prior. */
 function uncertainties(seen: readonly Seen[], usual: Usual, scatter: number): number[] {
   const known = TIMED_PARTS.map((action, j) =>
     TIMED_PARTS.map((_, k) => {
@@ -145,6 +145,6 @@ const rms = (list: readonly number[]): number =>
 const scatterOf = (seen: readonly Seen[], seconds: readonly number[]): number =>
   rms(seen.map((change) => (change.seconds - sumOf(change.counts, seconds)) / change.length));
 
-/** Seconds by which one change is off. */
+/** Standard deviation of changes from their estimate, seconds. */
 const offBy = (seen: readonly Seen[], seconds: readonly number[]): number =>
   rms(seen.map((change) => change.seconds - sumOf(change.counts, seconds)));

@@ -1,4 +1,4 @@
-/** The two tracks of a class, for whoever plays its recording: what is said, and the chapters. */
+/** The two tracks that go with a recording of a class: what is said, and the chapters. */
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import type { Card } from "#lib/card/schema.ts";
 import type { Cue } from "#lib/cues/types.ts";
@@ -6,21 +6,21 @@ import { moveName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { type VttCue, vttFile } from "./webvtt.ts";
 
-/** The cue track of a signed class, named by its edition. */
+/** The cue track of an edition, named by it. */
 export const cuesVtt = (card: Card): string => trackVtt(nameOf(card), card.cues, card.cautions.note);
 
-/** "Long and strong, edition 2, lusab-babad": what the device and the paper on the wall say too. */
+/** "Long and strong, edition 2, lusab-babad", as on the device and on paper. */
 const nameOf = ({ edition }: Card): string => `${edition.title}, edition ${edition.number}, ${edition.shortName}`;
 
-/** A cue track as WebVTT captions, one cue a spoken line. Ids are `<n>-<kind>-<item>`. */
+/** A cue track as WebVTT captions, one cue per spoken line. Ids are `<n>-<kind>-<item>`. */
 export function trackVtt(title: string, cues: readonly Cue[], notes: readonly string[] = SAFETY_NOTE): string {
   const withIds = cues.map((cue, n) => ({ ...cue, id: `${n + 1}-${cue.kind}-${cue.item}` }));
   return vttFile(`${title}, cues`, withIds, notes);
 }
 
 /**
- * Chapters: opening, every heading with its moves and pauses nested inside, closing. A move's chapter begins with the
- * change into it, so that jumping there shows the set-up.
+ * Chapters: the opening, every heading with its moves and pauses inside, the closing. A move's chapter begins with the
+ * change into it, so that jumping to it shows the set-up.
  */
 export function chaptersVtt(card: Card): string {
   const { rows, total } = card.clock;
@@ -46,7 +46,7 @@ const moveTitle = (card: Card, item: MoveItem): string => {
   return item.side === "left" || item.side === "right" ? `${name}, ${item.side}` : name;
 };
 
-/** When the block under the heading at `index` ends: where the last item before the next heading does. */
+/** When the block of the heading at `index` ends: with the last item before the next heading. */
 function blockEnd(card: Card, index: number): number {
   const { items } = card.plan;
   const next = items.findIndex((item, n) => n > index && item.kind === "heading");

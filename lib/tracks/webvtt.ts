@@ -1,6 +1,6 @@
-/** Writing WebVTT: timestamps, safe text, blocks. Source: W3C WebVTT, "WebVTT file structure" (writer's rules). */
+/** Writes WebVTT: timestamps, safe text, blocks. Source: W3C WebVTT, "WebVTT file structure" (rules for writers). */
 
-/** One cue to be written. Seconds from the start of the media; `to` above `from`. */
+/** A cue to write. Seconds from the start of the media; `to` is above `from`. */
 export interface VttCue {
   readonly id: string;
   readonly from: number;
@@ -9,8 +9,8 @@ export interface VttCue {
 }
 
 /**
- * `hh:mm:ss.ttt`, hours always written and of two digits or more. Rounded to the millisecond.
- * Throws RangeError for a time below zero or not finite.
+ * `hh:mm:ss.ttt`, always with hours, of two digits or more. Rounded to the millisecond.
+ * Throws RangeError for a negative or non-finite time.
  */
 export function vttTimestamp(seconds: number): string {
   if (!Number.isFinite(seconds) || seconds < 0) throw new RangeError(`not a time on a track: ${seconds}`);
@@ -23,8 +23,8 @@ export function vttTimestamp(seconds: number): string {
 }
 
 /**
- * Text as a cue may hold it: one line, `&`, `<` and `>` escaped, so that no tag, no entity and no arrow can arise from
- * what somebody wrote. NUL is taken out, since a reader would replace it.
+ * Text for a cue: one line with `&`, `<` and `>` escaped, so that what people wrote can never become a tag, an entity or an
+ * arrow. NUL is removed, since a reader would replace it.
  */
 export const vttText = (text: string): string =>
   text
@@ -36,8 +36,8 @@ export const vttText = (text: string): string =>
     .replaceAll(">", "&gt;");
 
 /**
- * A whole file. Cues are put in order of time, an enclosing one first; those with no time or no words are left out.
- * `notes`: sentences for whoever opens the file, as a comment block before the first cue; a player shows none of it.
+ * A whole file. Cues are sorted by time, enclosing ones first; cues without time or words are left out. `notes`: sentences
+ * in a comment block before the first cue, which players do not show.
  */
 export function vttFile(title: string, cues: readonly VttCue[], notes: readonly string[] = []): string {
   const written = cues

@@ -87,7 +87,7 @@ function fits(): void {
   compare(pairs, 20);
 }
 
-/** A block of ten moves between two others, with a tie and two that wait. */
+/** A block of ten moves between two others, with a tie and two moves that come after others. */
 function blockOf(seed: number): Plan {
   const dice = new Dice(seed);
   const inside = Array.from({ length: 10 }, (_, i) =>
@@ -125,7 +125,7 @@ function order(): void {
   compare(pairs, 20);
 }
 
-/** Reading, then every command, in milliseconds. */
+/** Milliseconds for reading and then for every command. */
 function through(file: DamagedFile): { readonly ms: number; readonly most: string } {
   const read = taken(() => readPlanBytes(file.bytes));
   const parts = [{ name: "read", ms: read.ms }];

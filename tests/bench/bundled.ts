@@ -1,11 +1,11 @@
-/** Arithmetic is measured as it is shipped, bundled, in a process of its own. */
+/** Measures arithmetic as it is shipped: bundled, in its own process. */
 import { fork } from "node:child_process";
 import { join } from "node:path";
 import { build } from "esbuild";
 
 const ROOT = join(import.meta.dirname, "../..");
 
-/** Runs one file of this folder. True when all its targets are met. */
+/** Runs one file of this folder. True when all of its targets are met. */
 export async function benchBundled(name: "arithmetic" | "check" | "cues"): Promise<boolean> {
   const entry = join(import.meta.dirname, `${name}.ts`);
   const bundle = join(ROOT, `node_modules/.cache/springline-bench/${name}.mjs`);

@@ -1,4 +1,4 @@
-/** What each step of a check takes, and each rule in it. The clock itself costs something: the sums are above a check's own. */
+/** What each step of a check and each rule takes. Reading the clock costs time too, so the sums exceed a check's own time. */
 import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
@@ -6,7 +6,7 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
 
-/** Mean milliseconds from which on a rule is named. */
+/** Rules that take at least this many milliseconds on average are listed. */
 const WORTH_NAMING = 0.01;
 
 export class Shares {

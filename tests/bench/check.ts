@@ -37,7 +37,7 @@ function textsOf(doc: Y.Doc): Y.XmlText[] {
 
 type Edit = (w: Writer, dice: Dice) => void;
 
-/** One key: a letter, or every other time the one that was typed last taken back, so that lines stay as long as they are. */
+/** One key: a letter, then its removal, so that lines keep their length. */
 function letters(doc: Y.Doc): Edit {
   const texts = textsOf(doc);
   let typed: { text: Y.XmlText; at: number } | undefined;
@@ -67,14 +67,14 @@ const KINDS = [
   { what: "one item moved", make: () => movedItem },
 ] as const;
 
-/** A document of the long class and the studio that it is read with. */
+/** A document of the long class, and its studio. */
 function opened(): { readonly doc: Y.Doc; readonly studio: StudioContext } {
   const plan = longClass(ITEMS, LINES);
   const { moves, equipment, standards = {} } = plan;
   return { doc: createPlanDoc(plan, { carry: false }), studio: { moves, equipment, standards } };
 }
 
-/** Milliseconds: wall time, and what the process used of its processors, its threads for garbage and compiling too. */
+/** Milliseconds: wall time, and processor time of the process, garbage collection and compiling included. */
 interface Took {
   readonly wall: number;
   readonly used: number;
@@ -93,7 +93,7 @@ interface Rounds {
   readonly rounds: number;
 }
 
-/** Gives the wall time that 99 of 100 keep. */
+/** Returns the 99th percentile of wall time. */
 function show(what: string, act: () => unknown, { before, rounds }: Rounds): number {
   const once = () => {
     before();
@@ -127,7 +127,7 @@ function edited(): void {
   }
 }
 
-/** All of an analysis: each part is worked out as it is asked for. */
+/** A whole analysis; each part is worked out when it is asked for. */
 function allOf(plan: Plan): unknown {
   const { clock, balance, talk, classTalk, track, findings } = analyse(plan);
   return { clock, balance, talk, classTalk, track, findings };

@@ -30,21 +30,21 @@ function target(what: string, is: number, atMost: number): void {
 
 const CONSONANTS = "bdfgklmnprstvz";
 const VOWELS = "aeiou";
-/** A word nobody has counted, of one to four syllables. */
+/** A word that has not been counted yet, of one to four syllables. */
 const newWord = (dice: Dice): string =>
   Array.from({ length: 1 + dice.upTo(4) }, () => dice.one([...CONSONANTS]) + dice.one([...VOWELS])).join("") +
   dice.one([...CONSONANTS]);
 
 const movesOf = (plan: Plan): MoveItem[] => plan.items.flatMap((item) => (item.kind === "move" ? [item] : []));
 
-/** The class with a new word in every line, so that nothing that was kept fits. */
+/** The class with a new word in every line, so that no cached answer fits. */
 function newLines(plan: Plan, dice: Dice): Plan {
   const fresh = structuredClone(plan);
   for (const item of movesOf(fresh)) for (const line of item.script ?? []) line.text = `${line.text} ${newWord(dice)}`;
   return fresh;
 }
 
-/** One letter more in one line; everything else as it was, in new objects. */
+/** One more letter in one line; everything else unchanged, but in new objects. */
 function oneKeyMore(plan: Plan, dice: Dice): Plan {
   const fresh = structuredClone(plan);
   const line = dice.one(movesOf(fresh).flatMap((item) => item.script ?? []));
@@ -59,7 +59,7 @@ function oneTimeChanged(plan: Plan, dice: Dice): Plan {
   return fresh;
 }
 
-/** The spread of `act` over plans that each come from the one before. The making of them is not measured. */
+/** The spread of `act` over plans that each derive from the one before. Making them is not measured. */
 function over(rounds: number, change: (plan: Plan, dice: Dice) => Plan, act: (plan: Plan) => unknown): Spread {
   const dice = new Dice(5);
   let plan = longClass(ITEMS, LINES);

@@ -63,7 +63,7 @@ async function scriptsOf(url: string, path: string, cookie: string): Promise<str
   return [...new Set(tags.map(([, src]) => src ?? ""))];
 }
 
-/** What the page itself says that it fetches once its first screen stands. */
+/** What the page says that it fetches after its first screen. */
 async function laterOf(url: string): Promise<string[]> {
   const html = await (await fetch(`${url}/floor`)).text();
   return JSON.parse(/<script type="application\/json">(.*?)<\/script>/.exec(html)?.[1] ?? "[]");

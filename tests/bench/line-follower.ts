@@ -1,5 +1,5 @@
 /**
- * One screen that follows, in a process of its own: says where it takes the class to be, beside the machine's own clock,
+ * One follower in its own process: prints where it takes the class to be, with the time on the machine's own clock,
  * which both processes share. Beside it, in the same run, a peer that has no shared clock: what it hears happened as it
  * heard it. Arguments: url, token, ms between looks, looks.
  */
@@ -7,14 +7,14 @@ import { WebSocket } from "ws";
 import { openLine } from "#lib/client/line-link.ts";
 
 const [, , url = "", token = "", everyMs = "50", looks = "100"] = process.argv;
-/** The peer takes the class to begin the moment it hears of it. */
+/** The peer takes the class to begin when it hears of it. */
 let heardAt: number | null = null;
 const link = openLine({
   origin: url,
   token,
   view: "wall",
   WebSocket: WebSocket as unknown as typeof globalThis.WebSocket,
-  // This process's clock knows nothing of the others'.
+  // This process's clock has its own zero.
   now: () => performance.now() + 7e6,
   onState: ({ line }) => {
     if (line?.told && heardAt === null) heardAt = machine();
@@ -25,7 +25,7 @@ const ready = setInterval(() => {
   clearInterval(ready);
   process.send?.("ready");
 }, 10);
-/** ms of the machine's own clock. */
+/** ms on the machine's own clock. */
 function machine(): number {
   return performance.timeOrigin + performance.now();
 }

@@ -1,4 +1,4 @@
-/** The server that screens are measured against, in a process of its own: the real line over a real database of devices. */
+/** The server for measuring screens, in its own process: the real line over a real database of devices. */
 import { startLineServer } from "#tests/support/line-server.ts";
 
 const server = await startLineServer();

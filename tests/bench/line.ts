@@ -103,7 +103,7 @@ interface Way {
   readonly back: readonly [number, number];
 }
 
-/** A relay that holds everything up for a while, another while each time, in order. */
+/** A relay that delays everything, each time differently, but keeps the order. */
 async function relayTo(url: string, way: Way): Promise<{ url: string; close(): void }> {
   const port = Number(new URL(url).port);
   const sockets = new Set<Socket>();

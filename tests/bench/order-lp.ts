@@ -1,5 +1,5 @@
 /**
- * The best order of a block written down for a mixed-integer solver, straight from the words of the plan file format: one
+ * The best order of a block written for a mixed-integer solver, straight from the plan file format: one
  * binary for "b comes right after a", places that rise along the line (Miller, Tucker and Zemlin, "Integer programming
  * formulation of traveling salesman problems", J. ACM 7(4), 1960), ties as arcs that are taken, waits as places.
  */
@@ -7,7 +7,7 @@ import type { MoveItem } from "#lib/plan/schema.ts";
 
 export interface OrderModel {
   readonly items: readonly MoveItem[];
-  /** Seconds from one item to the next; row and column `items.length` are what stands before and after. */
+  /** Seconds from one item to the next; row and column `items.length` stand for what is before and after. */
   readonly seconds: readonly (readonly number[])[];
 }
 

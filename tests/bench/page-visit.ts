@@ -1,10 +1,10 @@
 /**
- * One visit to a page of the built program with nothing kept from before, on a slow processor and a slow line: what came,
- * what moved, when the largest thing stood and when the page answered. The page is watched from its first script on.
+ * One visit to a page of the built program with an empty cache, on a slow processor and a slow network: what was fetched,
+ * what moved, when the largest element was drawn and when the page responded. It is watched from its first script on.
  */
 import type { Browser, BrowserContext, Page } from "@playwright/test";
 
-/** As published for a middling phone on a slow line: 1.6 Mbit/s down, 0.75 up, 150 ms there and back, a quarter of the speed. */
+/** As published for a mid-range phone on a slow network: 1.6 Mbit/s down, 0.75 up, 150 ms round trip, a quarter of the speed. */
 const LINE = { offline: false, latency: 150, downloadThroughput: 1_600_000 / 8, uploadThroughput: 750_000 / 8 };
 const SLOWER = 4;
 const LONGEST_MS = 30_000;
@@ -16,15 +16,15 @@ export const SIZES = {
 } as const;
 export type SizeName = keyof typeof SIZES;
 
-/** A page to be visited, and in its own words (a script in the page) the acts it must answer, in order. */
+/** A page to visit, and the acts that it must respond to, in order, as a script in the page. */
 export interface Visited {
   readonly name: string;
   readonly path: string;
-  /** Each an expression: true once the page has done what it was asked. Asked again until it has. */
+  /** Expressions that are true once the page has responded; polled until they are. */
   readonly answers: readonly string[];
-  /** Selector of what stands there once the page is whole. */
+  /** Selector of an element that is there once the page is complete. */
   readonly stands: string;
-  /** kB of script that may come before the page first answers. */
+  /** kB of script allowed before the page first responds. */
   readonly scriptKb: number | null;
 }
 
@@ -33,7 +33,7 @@ export interface Opening {
   readonly cls: number;
   /** ms from the request */
   readonly lcp: number;
-  /** What moved most, and what was largest: for whoever has to mend it. */
+  /** What moved most and what was largest, to help whoever has to fix it. */
   readonly moved: string;
   readonly largest: string;
 }
@@ -45,19 +45,19 @@ export interface Answering {
 }
 export type Kind = "html" | "style" | "font" | "script";
 
-/** Opens the page and leaves it alone until everything has come. */
+/** Opens the page and leaves it alone until everything is loaded. */
 export async function openOnly(browser: Browser, visit: VisitOptions): Promise<Opening> {
   return visiting(browser, visit, OBSERVE, async (page) => {
     await page.goto(visit.page.path);
     await page.locator(visit.page.stands).first().waitFor({ timeout: LONGEST_MS });
     await page.waitForLoadState("networkidle");
-    // On a slow processor what has come is drawn some time after the line is quiet.
+    // A slow processor draws some time after the network is quiet.
     await page.waitForTimeout(SETTLED_MS);
     return page.evaluate<Opening>("window.bench.read()");
   });
 }
 
-/** Opens the page and asks it for its answers as soon as there is anything to ask. */
+/** Opens the page and performs the acts as soon as possible. */
 export async function askAtOnce(browser: Browser, visit: VisitOptions): Promise<Answering> {
   return visiting(browser, visit, askFor(visit.page), async (page) => {
     await page.goto(visit.page.path, { waitUntil: "commit" });
@@ -96,7 +96,7 @@ async function visiting<T>(
   }
 }
 
-/** As text, since a compiler's helpers are not there. */
+/** As text, since the compiler's helpers are not in the page. */
 const OBSERVE = `{
   const windows = [];
   let largest = { startTime: 0, element: null };
@@ -124,7 +124,7 @@ const OBSERVE = `{
   }) };
 }`;
 
-/** Asks every 20 ms. What has come is counted at the first answer. */
+/** Polls every 20 ms. Counts what was fetched at the first response. */
 const askFor = ({ answers }: Visited): string => `{
   const answers = [${answers.map((of) => `() => ${of}`).join(", ")}];
   const at = [];

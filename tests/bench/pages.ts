@@ -41,7 +41,7 @@ export async function benchPages({ rounds }: { rounds: number }): Promise<boolea
     for (const page of pages)
       for (const size of Object.keys(SIZES) as SizeName[]) {
         const visit = { url: app.url, page, size, state };
-        // The server's own first time is not the page's.
+        // The server's first request is slow and does not count for the page.
         await fetch(app.url + page.path, { headers: cookieOf(state) });
         const opened: Opening[] = [];
         const answered: Answering[] = [];
@@ -76,14 +76,14 @@ async function signedIn(browser: Browser, url: string): Promise<{ state: State; 
   return { state, pages: pagesWith(id) };
 }
 
-/** What a page is asked, in the page: presses of keys as a keyboard gives them, as soon as there is something to press on. */
+/** The acts, as a script in the page: key presses as from a keyboard, as soon as they can be handled. */
 const PRESS = `const press = (on, key) => on.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));`;
 const asked = (act: string): string => `(() => { ${PRESS} ${act} })()`;
 const CHOSEN_BY_KEY = asked(`
   const option = document.querySelector('[role="option"][tabindex="0"]');
   if (option) press(option, "ArrowDown");
   return document.querySelector('[role="option"][aria-selected="true"]') !== null;`);
-/** Goes on to the first move, opens it where there is only a sheet for it, and writes a letter. */
+/** Goes to the first move, opens its sheet if there is one, and types a letter. */
 const LETTER_TAKEN = asked(`
   const chosen = document.querySelector('[role="option"][aria-selected="true"]');
   if (chosen?.dataset.kind !== "move") press(chosen, "ArrowDown");

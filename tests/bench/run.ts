@@ -15,7 +15,7 @@ const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     rounds: { type: "string", default: "3" },
-    // So long that the checks, which come every half minute while people write, fall into it.
+    // Long enough to include the checks that run every half minute while people write.
     seconds: { type: "string", default: "30" },
     works: { type: "string", default: "" },
     plans: { type: "string", default: "200" },

@@ -20,7 +20,7 @@ import { quantile } from "./timing.ts";
 
 const WRITERS = 5;
 const CHANGES = 80;
-/** Between two letters of one writer: fast typing. */
+/** ms between two letters of one writer: fast typing. */
 const LETTER_EVERY_MS = 180;
 const TARGET_P95_MS = 250;
 
@@ -81,7 +81,7 @@ async function post(to: string, origin: string, cookie: string, body: unknown): 
   return answer;
 }
 
-/** A tablet, where the panel shows the findings of the item that is open. */
+/** A tablet, on which the panel shows the findings of the open item. */
 async function readerOf(url: string, planId: string, cookie: string): Promise<Page> {
   const path = findChromium();
   const browser = await chromium.launch({
@@ -128,7 +128,7 @@ function writerOf(url: string, planId: string, who: { cookie: string; userId: st
   return { doc, connection };
 }
 
-/** ms from each change of the probed item to the moment its finding stands in the reader's page. */
+/** ms from each change of the probed item until its finding shows on the reader's page. */
 async function changesSeen(reader: Page, [prober, ...others]: readonly Writer[]): Promise<number[]> {
   if (!prober) return [];
   const typing = others.map((writer, n) => setInterval(() => type(writer.doc, n), LETTER_EVERY_MS));

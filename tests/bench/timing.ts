@@ -1,6 +1,6 @@
-/** Milliseconds, taken and summed up. */
+/** Measures milliseconds and sums them up. */
 
-/** Nearest rank. */
+/** Percentile by nearest rank. */
 export function quantile(sorted: Float64Array, q: number): number {
   return sorted[Math.max(0, Math.ceil(q * sorted.length) - 1)] ?? Number.NaN;
 }
@@ -26,7 +26,7 @@ export function spread(ms: readonly number[]): Spread {
   return { p50: quantile(sorted, 0.5), p99: quantile(sorted, 0.99) };
 }
 
-/** The spread of an act done again and again, after as many rounds to warm up. */
+/** The spread of an act that is repeated, after as many warm-up rounds. */
 export function measure(rounds: number, act: () => unknown): Spread {
   for (let i = 0; i < rounds; i++) act();
   return spread(Array.from({ length: rounds }, () => taken(act).ms));

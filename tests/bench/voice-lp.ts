@@ -1,5 +1,5 @@
 /**
- * Which lines of a span are said, written down for a mixed-integer solver: a binary for "is said", a begin in tenths of a
+ * Which lines of a span are said, written for a mixed-integer solver: a binary for "is said", a start in tenths of a
  * second, and for each two lines a binary for "comes before", with as large a number as their windows need (the disjunctive
  * form of Manne, "On the job-shop scheduling problem", Operations Research 8(2), 1960, from memory).
  */
@@ -12,7 +12,7 @@ export function voiceLp(lines: readonly Spoken[]): string {
   const last = Math.max(1, ...lines.map((line) => line.latest));
   const apart = pairs.flatMap(({ a, b, name }) => {
     const most = last + Math.max(a.length, b.length);
-    // Said both and in this order: one is over before the other begins. Otherwise the large number lets it pass.
+    // If both are said in this order, one ends before the other begins; otherwise the large number relaxes this.
     return [
       `f${name}: b${b.n} - b${a.n} - ${most} ${name} - ${most} s${a.n} - ${most} s${b.n} >= ${a.length - 3 * most}`,
       `g${name}: b${a.n} - b${b.n} + ${most} ${name} - ${most} s${a.n} - ${most} s${b.n} >= ${b.length - 2 * most}`,

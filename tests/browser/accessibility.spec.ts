@@ -1,4 +1,4 @@
-/** Every screen of the workspace, by day and by night, against the rules that a machine can check (WCAG 2.2 A and AA). */
+/** Every screen of the workspace, light and dark, against the rules that a tool can check (WCAG 2.2 A and AA). */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, onRail, openFromDesk, test, type Who } from "./kit.ts";
@@ -23,7 +23,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string }[] = [
 ];
 const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
-/** One page, looked at by day and by night: opened once, since opening is what takes the time. */
+/** Checks one page light and dark. It is opened once, since opening takes most of the time. */
 async function hasNoBarrier(page: Page): Promise<void> {
   for (const colorScheme of ["light", "dark"] as const) {
     await page.emulateMedia({ colorScheme });

@@ -1,6 +1,6 @@
 /**
- * The floor brought back to the plan: a room's seconds out of its classes, a class rehearsed and what was measured taken
- * into the plan, and the sheets that crew and wall are given. Clocks are the test's own.
+ * From the floor back to the plan: a room's seconds from its classes, a rehearsed class whose measurements are taken
+ * into the plan, and the sheets for crew and wall. The test controls the clocks.
  */
 import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
@@ -11,7 +11,7 @@ test.describe.configure({ mode: "serial" });
 const UPPER = "Upper body and trunk";
 const clean = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 const idOf = (page: Page): string => /plans\/([^/?#]+)/.exec(page.url())?.[1] ?? "";
-/** What sticks out of the page to the right, by name: nothing, once its type has come. */
+/** Names what extends past the right edge of the page once its fonts are loaded. */
 const nothingSticksOut = (page: Page) =>
   expect
     .poll(() =>
@@ -28,7 +28,7 @@ const nothingSticksOut = (page: Page) =>
     )
     .toEqual([]);
 
-test("a manager sees what the classes tell of a room's changes, takes two, and it is on record", async ({ as }) => {
+test("a manager sees what classes show about a room's changes, takes two, and it is on the record", async ({ as }) => {
   const page = await as("petra");
   await page.goto("/studio");
   await page.getByRole("link", { name: "Set-up timings of Loft" }).click();
@@ -54,12 +54,12 @@ test("a manager sees what the classes tell of a room's changes, takes two, and i
   expect(answer?.status()).toBe(404);
 });
 
-/** The great target of a rehearsal: its words say what a tap means. */
+/** The large target of a rehearsal, whose words say what a tap means. */
 const target = (page: Page) => page.getByRole("navigation", { name: "The rehearsal" }).getByRole("button").first();
 
 /**
- * Goes through a rehearsal by the page's own clock: every line takes `lineSeconds`, every set-up is done `lateSeconds`
- * after the clock would have gone on; until `setUps` of them are done.
+ * Goes through a rehearsal on the page's clock: every line takes `lineSeconds`, every set-up is done `lateSeconds`
+ * after its planned end; stops after `setUps` of them.
  */
 async function goThrough(page: Page, how: { lineSeconds: number; lateSeconds: number; setUps: number }) {
   let [lines, done] = [0, 0];
@@ -73,7 +73,7 @@ async function goThrough(page: Page, how: { lineSeconds: number; lateSeconds: nu
     } else if (await page.getByText("waits for your set-up").isVisible()) {
       await page.clock.runFor(how.lateSeconds * 1000);
       done += 1;
-      // A pedal's key does the same.
+      // A pedal key does the same.
       await page.keyboard.press("PageDown");
     }
     await page.clock.runFor(300);
@@ -88,7 +88,7 @@ async function endIt(page: Page): Promise<void> {
   await expect(page.getByRole("heading", { name: "The rehearsal was ended early" })).toBeVisible();
 }
 
-test("a draft is rehearsed with one key, and what is chosen of it is one step in the plan", async ({ as }) => {
+test("a draft is rehearsed with one key, and what is chosen goes into the plan as one step", async ({ as }) => {
   const page = await as("marta");
   await openFromDesk(page, UPPER);
   await expectSaved(page);
@@ -107,7 +107,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   expect(went.done).toBe(3);
   expect(went.lines).toBeGreaterThan(10);
 
-  // The page is read again: it goes on.
+  // After a reload it goes on.
   await page.reload();
   await expect(page.getByText("Rehearsal, no class")).toBeVisible();
   await endIt(page);
@@ -133,13 +133,13 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expectSaved(page);
   expect(page.url()).toBe(plan);
   await expect(page.getByText(`${to} s planned`).first()).toBeVisible();
-  // One step, and one step takes all of it back.
+  // One step, undone by one step.
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(page.getByRole("button", { name: "Undo" })).toBeDisabled();
   await expectSaved(page);
 });
 
-test("a signed card is rehearsed on the room's device: its log is no class, and the plan's writers see it", async ({
+test("an edition is rehearsed on the room's device: its log does not count as a class, and the plan's writers see it", async ({
   as,
   app,
 }) => {
@@ -159,7 +159,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await expect(device.getByText("Rehearsal, no class")).toBeVisible();
   const went = await goThrough(device, { lineSeconds: 3, lateSeconds: 4, setUps: 1 });
   expect(went.done).toBe(1);
-  // Closed and opened again the device goes on with the rehearsal.
+  // Closed and reopened, the device resumes the rehearsal.
   await device.reload();
   await expect(device.getByText("Rehearsal, no class")).toBeVisible();
   await endIt(device);
@@ -182,14 +182,14 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await expect(manager.getByText("9 classes taught in this room show")).toBeVisible();
 });
 
-/** Pages of a PDF, and whether the first one stands. */
+/** Pages of a PDF, and whether the first one is upright. */
 async function paperOf(page: Page, format: "A4" | "Letter"): Promise<{ pages: number; stands: boolean }> {
   const pdf = (await page.pdf({ format })).toString("latin1");
   const [, width = 0, height = 0] = (/MediaBox \[0 0 (\S+) (\S+)\]/.exec(pdf) ?? []).map(Number);
   return { pages: pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0, stands: height > width };
 }
 
-/** Signs the team's other plan too, so that both demo plans are measured. */
+/** Signs the team's other plan as well, so that both demo plans are measured. */
 async function signUpper(marta: Page, ines: Page, origin: string): Promise<string> {
   await openFromDesk(marta, UPPER);
   const id = idOf(marta);
@@ -202,7 +202,7 @@ async function signUpper(marta: Page, ines: Page, origin: string): Promise<strin
   return id;
 }
 
-test("crew sheet and print sheet of both demo plans are one page of either paper, with name and words of care", async ({
+test("crew sheet and print sheet of both demo plans fit on one A4 or letter page, with name and safety words", async ({
   as,
   app,
 }) => {
@@ -223,9 +223,7 @@ test("crew sheet and print sheet of both demo plans are one page of either paper
   }
 });
 
-test("the crew sheet on a phone is a list that does not run off the screen, and says when to be where", async ({
-  as,
-}) => {
+test("the crew sheet on a phone is a list within the screen that says when to be where", async ({ as }) => {
   const page = await as("sam", { viewport: { width: 390, height: 844 } });
   await page.goto("/desk");
   await page.getByRole("link", { name: /^Crew sheet of Whole body/ }).click();
@@ -237,7 +235,7 @@ test("the crew sheet on a phone is a list that does not run off the screen, and 
   await clean(page);
 });
 
-test("the timings told by classes do not run off a phone, light and dark", async ({ as }) => {
+test("the timings from classes fit on a phone, light and dark", async ({ as }) => {
   for (const colorScheme of ["light", "dark"] as const) {
     const page = await as("petra", { viewport: { width: 390, height: 844 }, colorScheme });
     await page.goto("/studio");

@@ -1,4 +1,4 @@
-/** Two people write one plan at the same moment, one of them loses the network, comes back, and nothing is lost. */
+/** Two people write one plan at once; one loses the network and comes back, and nothing is lost. */
 import {
   DEMO_PASSWORD,
   expect,
@@ -37,7 +37,7 @@ test("[INV-01] two coaches see each other's items, seconds and words at once", a
   await expectSaved(ines);
 });
 
-test("both type in one script; one goes offline, writes on, and comes back", async ({ as }) => {
+test("two people type in one script; one goes offline, keeps writing and comes back", async ({ as }) => {
   const marta = await as("marta");
   const ines = await as("ines");
   await openFromDesk(marta, PLAN);
@@ -79,7 +79,7 @@ test("what was written offline survives closing the page", async ({ as }) => {
     .click();
   await expectSaved(marta);
   const url = marta.url();
-  // The socket alone goes: the page itself can still be read again.
+  // Only the socket is cut: the page itself can still be loaded.
   await marta.context().route("**/sync/**", (route) => route.abort());
   await marta.routeWebSocket(/\/sync\//, (socket) => socket.close());
   await marta.reload();
@@ -100,7 +100,7 @@ test("what was written offline survives closing the page", async ({ as }) => {
   await expectSaved(again);
 });
 
-test("a session that ends in mid-edit keeps the words and takes them in after signing in again", async ({
+test("when a session ends during an edit, the words are kept and go in after signing in again", async ({
   as,
   app,
   signedIn,
@@ -123,7 +123,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   const id = list.find((p) => p.name.startsWith("Marta"))?.id;
   const ended = await petra.request.post(`/api/people/${id}/end-sessions`, { headers: { origin: app.url }, data: {} });
   expect(ended.ok()).toBe(true);
-  // Every session of hers has ended, the one the other tests share as well.
+  // All of her sessions have ended, also the one that the other tests share.
   signedIn.delete("marta");
   await expect(marta.getByRole("alert", { name: "The connection has ended" })).toBeVisible({ timeout: 5_000 });
   await toEndOfScript(marta);
@@ -140,7 +140,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   await expect(script(ines)).toContainText("Typed after the end.");
 });
 
-test("[INV-02] a browser that takes the device copy away does not silence the page", async ({ as }) => {
+test("[INV-02] when the browser deletes the device's copy, the page goes on saving and says so", async ({ as }) => {
   const marta = await as("marta");
   const ines = await as("ines");
   await openFromDesk(marta, PLAN);
@@ -162,7 +162,7 @@ test("[INV-02] a browser that takes the device copy away does not silence the pa
   await expect(marta.getByRole("alert").filter({ hasText: "no copy of the plan on this device" })).toBeVisible();
 });
 
-test("[INV-11] what one person typed does not go in under the name of the next on the same device", async ({
+test("[INV-11] what one person typed never goes in under the name of the next person on the device", async ({
   as,
   signedIn,
 }) => {

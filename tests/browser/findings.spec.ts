@@ -1,6 +1,6 @@
 /**
- * From the count of findings to each of them, where there is no margin to show them; and a start from another place, which
- * is seen on the rail, found, and said by one press.
+ * From the count of findings to each finding on screens without a margin; and another start position, which
+ * shows on the rail, is found, and is put into words with one press.
  */
 import type { Page } from "@playwright/test";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
@@ -8,7 +8,7 @@ import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.t
 
 const focusedSlip = (page: Page) => page.locator("article[data-finding]:focus");
 
-test("on a phone a press on must fix opens the next finding of that weight, and it stands in sight", async ({ as }) => {
+test("on a phone, pressing must fix opens the next finding of that level and scrolls it into view", async ({ as }) => {
   const page = await as("jonas", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await openFromDesk(page, FIRST_TRY.title);
   const count = page.getByRole("button", { name: /must fix$/ });
@@ -24,7 +24,9 @@ test("on a phone a press on must fix opens the next finding of that weight, and 
   expect(seen.size, "each press goes on to another").toBe(3);
 });
 
-test("a start four centimetres further is seen on the rail, found, and said by one press", async ({ as }) => {
+test("a start four centimetres further shows on the rail, is found, and is put into words with one press", async ({
+  as,
+}) => {
   const page = await as("jonas");
   await openFromDesk(page, FIRST_TRY.title);
   const item = onRail(page, /Forearm plank hold.*starting 4 cm further from the anchor/);

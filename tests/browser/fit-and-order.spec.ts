@@ -1,6 +1,6 @@
 /**
- * Fit to length and Fewer set-ups with two people in one plan: the previews live, what is taken is what was shown, one
- * undo gives back exactly what was there, and what the other person wrote meanwhile stays.
+ * Fit to length and Fewer set-ups with two people in one plan: previews stay current, what is taken is what was shown, one
+ * undo restores exactly what was there, and what the other person wrote meanwhile stays.
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
@@ -30,7 +30,7 @@ async function open(page: Page, id: string): Promise<void> {
   await expectSaved(page);
 }
 
-/** The plan as the server has it. */
+/** The plan as the server stores it. */
 async function file(page: Page, id: string): Promise<Plan> {
   const parsed = parsePlan(await (await page.request.get(`/api/plans/${id}/file`)).text());
   if (!parsed.ok) throw new Error(parsed.message);
@@ -51,7 +51,7 @@ async function expectNoBarrier(page: Page): Promise<void> {
   expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
 }
 
-/** Tabs on until the button of that name has the keyboard. */
+/** Presses Tab until the button of that name has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {
   for (let presses = 0; presses < 60; presses++) {
     await page.keyboard.press("Tab");
@@ -61,7 +61,7 @@ async function tabTo(page: Page, name: string): Promise<void> {
   throw new Error(`no way to ${name} by Tab`);
 }
 
-test("the preview lives while the other writes; taking it is one step, and one undo gives back exactly the old times", async ({
+test("the preview follows what the other writes; taking it is one step, and one undo restores exactly the old times", async ({
   as,
 }) => {
   const marta = await as("marta");
@@ -98,7 +98,7 @@ test("the preview lives while the other writes; taking it is one step, and one u
   }
   await expectSaved(marta);
   const taken = await file(marta, id);
-  // What whole repetitions leave over, less than one step of the grid, is the closing's.
+  // What whole repetitions leave over, less than one grid step, goes to the closing.
   expect(taken.closingSeconds).toBeGreaterThanOrEqual(60);
   expect(taken.closingSeconds).toBeLessThan(65);
   const sides = taken.items
@@ -123,9 +123,7 @@ test("the preview lives while the other writes; taking it is one step, and one u
   });
 });
 
-test("a class whose times are all kept names what stops it, and leads to it; a lock less and it fits", async ({
-  as,
-}) => {
+test("a class with all times locked says what stops it and leads there; with one lock less it fits", async ({ as }) => {
   const marta = await as("marta");
   const id = await make(marta);
   await marta.getByRole("button", { name: "Fit to length" }).click();
@@ -161,9 +159,7 @@ test("a class whose times are all kept names what stops it, and leads to it; a l
   expect(times(await file(marta, id)), "no time has changed").toEqual(times(TURNING_CLASS));
 });
 
-test("Fewer set-ups is taken by keyboard, saves on the clock what it said, and one undo puts all back", async ({
-  as,
-}) => {
+test("Fewer set-ups by keyboard: it saves what it said, and one undo restores everything", async ({ as }) => {
   const marta = await as("marta");
   const id = await make(marta);
   await onRail(marta, /Heading: To and fro/).focus();
@@ -208,7 +204,7 @@ test("Fewer set-ups is taken by keyboard, saves on the clock what it said, and o
   expect(ids(await file(marta, id))).toEqual(ids(TURNING_CLASS));
 });
 
-test("what holds an item to its place is seen by both, kept by the order, and two people hold one item at once", async ({
+test("what holds an item in place is seen by both, kept by the new order, and two people can hold one item at once", async ({
   as,
 }) => {
   const marta = await as("marta");
@@ -252,7 +248,7 @@ test("what holds an item to its place is seen by both, kept by the order, and tw
   await expect(lastPull(marta)).not.toContainText("stays next");
 });
 
-test("a class with no heading says what a block is, and makes one", async ({ as }) => {
+test("a class without headings explains what a block is, and can make one", async ({ as }) => {
   const marta = await as("marta");
   const id = await make(marta, {
     ...TURNING_CLASS,
@@ -266,7 +262,7 @@ test("a class with no heading says what a block is, and makes one", async ({ as 
   expect((await file(marta, id)).items[0]?.kind).toBe("heading");
 });
 
-test("on a phone: what stops it opens its sheet, and the times are taken by touch", async ({ as }) => {
+test("on a phone: what stops the fit opens its sheet, and the times are taken by touch", async ({ as }) => {
   const marta = await as("marta", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   const stiff = TURNING_CLASS.items.map((item) =>
     item.kind === "move" ? { ...item, locked: item.id !== "pull-2" } : item,
@@ -290,7 +286,7 @@ test("on a phone: what stops it opens its sheet, and the times are taken by touc
 });
 
 for (const colorScheme of ["light", "dark"] as const) {
-  test(`both previews have no barrier, ${colorScheme}`, async ({ as }) => {
+  test(`both previews are accessible, ${colorScheme}`, async ({ as }) => {
     const marta = await as("marta", { colorScheme });
     await make(marta);
     await marta.getByRole("button", { name: "Fit to length" }).click();

@@ -1,4 +1,4 @@
-/** The floor in a browser: paired once, then alone. Calls come at the card's own seconds, by a clock that the test drives. */
+/** The floor in a browser: paired once, then offline. Calls come at the card's seconds, on a clock that the test controls. */
 import { generateKeyPairSync, sign } from "node:crypto";
 import { expect, type Page, test } from "@playwright/test";
 import { sealCard } from "#lib/card/card.ts";
@@ -13,7 +13,7 @@ test.beforeAll(async () => {
 });
 test.afterAll(() => app.remove());
 
-/** A pairing code for a room, made by the manager; the browser is signed out again. */
+/** A pairing code for a room, made by the manager, who signs out again. */
 async function newCode(page: Page, room: string): Promise<string> {
   await letIn(page.context(), app.url, "petra");
   const rooms = await (await page.request.get(`${app.url}/api/rooms`)).json();
@@ -32,7 +32,7 @@ async function pairWith(page: Page, code: string): Promise<void> {
   await expect(page.getByText("it opens with no network")).toBeVisible({ timeout: 30_000 });
 }
 
-/** The card that the device keeps, as it keeps it. */
+/** The card as the device stores it. */
 const keptCard = (page: Page): Promise<CardEnvelope> =>
   page.evaluate(
     () =>
@@ -45,7 +45,7 @@ const keptCard = (page: Page): Promise<CardEnvelope> =>
       }),
   );
 
-/** Space, as soon as a held class stands on the page: nobody waits for a screen that looks ready. */
+/** Presses Space as soon as the held class is on the page, as people do. */
 function pressSpaceAtFirstSight(): void {
   const observer = new MutationObserver(() => {
     if (!document.querySelector('[role="timer"][data-held="true"]')) return;
@@ -58,7 +58,7 @@ function pressSpaceAtFirstSight(): void {
 const line = (page: Page) => page.locator("[data-now]");
 const seconds = (page: Page) => page.getByRole("timer");
 
-test("paired, then the server goes: the page opens again and the class plays with the right calls", async ({
+test("paired, then without the server: the page opens again and the class runs with the right calls", async ({
   page,
 }) => {
   await pairWith(page, await newCode(page, "Loft"));
@@ -76,7 +76,7 @@ test("paired, then the server goes: the page opens again and the class plays wit
   expect(cues.length).toBeGreaterThan(3);
   let at = 0;
   const runTo = async (time: number) => {
-    // Like a device that looked away: whatever was due is done once, and the page must be right at once.
+    // Like a device that slept: timers that were due fire once, and the page must be right at once.
     await page.clock.fastForward(Math.round((time - at) * 1000));
     await page.clock.runFor(200);
     at = time + 0.2;
@@ -89,7 +89,7 @@ test("paired, then the server goes: the page opens again and the class plays wit
     if (cue.kind === "count-in") await expect(seconds(page)).toHaveText("2count: two");
   }
 
-  // Twelve seconds into the next item the page is closed and opened again: the class has gone on.
+  // Twelve seconds into the next item the page is closed and reopened: the class has gone on.
   await runTo((first?.end ?? 0) + 12);
   await page.keyboard.press(" ");
   await expect(seconds(page)).toContainText("held");
@@ -109,7 +109,7 @@ test("paired, then the server goes: the page opens again and the class plays wit
   await page.getByRole("button", { name: "Back to the editions" }).click();
   await expect(page.getByRole("heading", { name: "Loft" })).toBeVisible();
 
-  // What the class did waits for the studio, and is told once however often it is asked for.
+  // The class log waits for the server, and is filed once however often it is sent.
   const waits = page.getByText("The log of one class is kept here until the studio has it.");
   await expect(waits).toBeVisible();
   await app.start();
@@ -126,7 +126,7 @@ test("paired, then the server goes: the page opens again and the class plays wit
   await page.context().clearCookies();
 });
 
-test("no answer of the studio's and no token is in any cache or address", async ({ page }) => {
+test("no answer of the server and no token is in any cache or URL", async ({ page }) => {
   await pairWith(page, await newCode(page, "Loft"));
   const kept = await page.evaluate(async () => {
     const urls: string[] = [];
@@ -140,7 +140,7 @@ test("no answer of the studio's and no token is in any cache or address", async 
   expect(page.url()).toBe(`${app.url}/floor`);
 });
 
-test("a card altered by a byte, or of another studio's key, is refused with the reason; the last good one stays", async ({
+test("a card with one byte altered, or with another studio's key, is refused with the reason; the last good one stays", async ({
   page,
 }) => {
   await pairWith(page, await newCode(page, "Loft"));
@@ -164,7 +164,7 @@ test("a card altered by a byte, or of another studio's key, is refused with the 
   ).toBeVisible();
   await expect(page.getByRole("button", { name: card.edition.title })).toBeEnabled();
 
-  // Its last day over, the card stays, says so, and cannot be run.
+  // Once expired, the card stays, says so, and cannot be run.
   await page.clock.setSystemTime(Date.parse(card.expiresAt) + 1000);
   spoil = (sealed) => sealed;
   await page.getByRole("button", { name: "Fetch editions" }).click();
@@ -172,7 +172,7 @@ test("a card altered by a byte, or of another studio's key, is refused with the 
   await expect(page.getByRole("button", { name: card.edition.title })).toBeDisabled();
 });
 
-test("a device that was taken back is told so, and fetches nothing more", async ({ page, browser }) => {
+test("a device that is no longer paired is told so and fetches nothing more", async ({ page, browser }) => {
   await pairWith(page, await newCode(page, "Loft"));
   const manager = await browser.newPage();
   await letIn(manager.context(), app.url, "petra");
@@ -197,13 +197,13 @@ test("nothing on the floor is cut off or needs scrolling, on a tablet and in the
     await page.setViewportSize({ width, height });
     for (let n = 0; n < 6; n += 1) {
       await page.keyboard.press("PageDown");
-      // Letters are fitted in the frame after the screen has changed.
+      // Type is fitted in the frame after the screen has changed.
       await expect.poll(() => page.evaluate(tooLarge)).toEqual([]);
     }
   }
 });
 
-/** What of the page sticks out, or is too small for a thumb. Runs in the page. */
+/** What extends past the page or is too small for a thumb. Runs in the page. */
 function tooLarge(): string[] {
   const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;
   const wrong = [];

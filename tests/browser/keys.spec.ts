@@ -17,7 +17,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
 
 const help = (page: Page) => page.getByRole("dialog", { name: "Keys" });
 
-/** As a reader who has just come: nothing is being typed in. The page may still be waking up. */
+/** As a reader who has just arrived, with no field focused. The page may still be loading. */
 async function opensHelp(page: Page, says = "On every page"): Promise<void> {
   await expect(async () => {
     await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
@@ -30,7 +30,7 @@ async function opensHelp(page: Page, says = "On every page"): Promise<void> {
   await expect(help(page)).toHaveCount(0);
 }
 
-test("every page, from its own keys to those that are the same everywhere", async ({ as }) => {
+test("every page lists its own keys and those that are the same everywhere", async ({ as }) => {
   const people = new Map<Who | null, Page>();
   for (const { who, path, says } of PAGES) {
     const page = people.get(who) ?? (await as(who));
@@ -41,7 +41,7 @@ test("every page, from its own keys to those that are the same everywhere", asyn
   }
 });
 
-test("the plan page: from the rail, with undo, and never while a word is typed", async ({ as }) => {
+test("the plan page: keys work from the rail, with undo, and never while somebody types", async ({ as }) => {
   const page = await as("ines");
   await openFromDesk(page, "Upper body and trunk");
   await opensHelp(page, "On the rail");

@@ -1,5 +1,5 @@
 /**
- * What the browser tests share: one built program with the invented studio for a whole worker, and its people signed in
+ * Shared by the browser tests: one built program with the invented studio per worker, and its people, signed in
  * once each. A page that throws or logs an error fails the test that opened it.
  */
 import { type Browser, type BrowserContext, test as base, expect, type Page } from "@playwright/test";
@@ -11,7 +11,7 @@ export type Who = "petra" | "ines" | "marta" | "jonas" | "sam";
 export { DEMO_PASSWORD, expect };
 
 interface Fixtures {
-  /** Opens a browser of their own for one person, signed in. Nobody: signed out. */
+  /** Opens a separate browser for one person, signed in; for nobody, signed out. */
   as(who: Who | null, options?: Parameters<Browser["newContext"]>[0]): Promise<Page>;
 }
 interface WorkerFixtures {
@@ -56,7 +56,7 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
   },
 });
 
-/** Signs in through the program's own door. */
+/** Signs in through the program's sign-in page. */
 export async function letIn(context: BrowserContext, url: string, who: Who): Promise<void> {
   const answer = await context.request.post(`${url}/api/auth/sign-in/email`, {
     headers: { origin: url },
@@ -79,7 +79,7 @@ export const onRail = (page: Page, name: string | RegExp) =>
 
 export const script = (page: Page) => page.getByRole("textbox", { name: /^Script of/ });
 
-/** The page's own word on where the words are. */
+/** Waits until the page says that everything is saved. */
 export const saveState = (page: Page) => page.locator("[data-state]").first();
 
 export async function expectSaved(page: Page): Promise<void> {
@@ -93,13 +93,13 @@ export async function openFromDesk(page: Page, title: string): Promise<void> {
   await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
 }
 
-/** Clicks into the script and waits, as hands do, until the editor has settled where its caret is. */
+/** Clicks into the script and waits until the editor has settled where its caret is. */
 export async function intoScript(page: Page): Promise<void> {
   await script(page).click();
   await settled(page);
 }
 
-/** Puts the caret behind the script's last word: the editor itself says that it is there, and goes on saying it. */
+/** Puts the caret after the script's last word and waits until the editor reports it there, and keeps doing so. */
 export async function toEndOfScript(page: Page): Promise<void> {
   await intoScript(page);
   await expect(async () => {
@@ -109,14 +109,14 @@ export async function toEndOfScript(page: Page): Promise<void> {
   }).toPass();
 }
 
-/** The editor sets its selection from the page's, and the page's from its own, up to some frames after a click or key. */
+/** Editor and page copy each other's selection up to some frames after a click or key. */
 async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
     for (let frame = 0; frame < 4; frame++) await new Promise((done) => requestAnimationFrame(done));
   });
 }
 
-/** Positions between the caret and the end of the last line, by the editor's own account. */
+/** Positions between the caret and the end of the last line, as the editor reports them. */
 function lettersBehindCaret(text: HTMLElement | SVGElement): number {
   const { state } = (text as HTMLElement & { editor: Editor }).editor;
   return state.doc.content.size - 1 - state.selection.head;

@@ -1,6 +1,6 @@
 /**
- * A class that cannot be let down: the studio's server is gone, the browser is closed and opened again in the middle, the
- * class runs forty seconds late, and one touch makes it end on time. The clock is the test's own.
+ * A class that must not fail: the server is gone, the browser is closed and reopened in the middle, the
+ * class runs forty seconds late, and one touch makes it end on time. The test controls the clock.
  */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -21,7 +21,7 @@ test.afterAll(async () => {
   rmSync(profile, { recursive: true, force: true });
 });
 
-/** The device's browser, its storage on disk: closed and opened again it is the same device. */
+/** The device's browser with its storage on disk: closed and reopened it is the same device. */
 async function openBrowser(): Promise<{ context: BrowserContext; page: Page }> {
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: findChromium(),
@@ -57,7 +57,7 @@ async function pairDevice(page: Page): Promise<void> {
   await expect(page.locator("ul li button").first()).toBeEnabled();
 }
 
-/** Types of the events of the class that the device keeps. */
+/** Event types of the class that the device stores. */
 const keptEvents = (page: Page): Promise<string[]> =>
   page.evaluate(
     () =>
@@ -74,18 +74,18 @@ const toSeconds = (figure: string): number => {
   const [minutes = 0, seconds = 0] = figure.split(":").map(Number);
   return minutes * 60 + seconds;
 };
-/** What the status says is left of the class. Seconds. */
+/** Seconds left of the class, as the status line says. */
 async function secondsLeft(page: Page): Promise<number> {
   const words = (await page.locator("header").textContent()) ?? "";
   return toSeconds(/([\d:]+) left/.exec(words)?.[1] ?? "");
 }
-/** Like a device that looked away: whatever was due is done once, and the page must be right at once. */
+/** Like a device that slept: timers that were due fire once, and the page must be right at once. */
 async function pass(page: Page, seconds: number): Promise<void> {
   await page.clock.fastForward(Math.round(seconds * 1000) - 200);
   await page.clock.runFor(200);
 }
 
-test("no server, the browser opened again, forty seconds late: End on time, and it does", async () => {
+test("no server, browser reopened, forty seconds late: End on time makes it end on time", async () => {
   const paired = await openBrowser();
   await pairDevice(paired.page);
   await paired.context.close();
@@ -128,18 +128,18 @@ test("no server, the browser opened again, forty seconds late: End on time, and 
 
   await page.getByRole("button", { name: "end on time" }).tap();
   const sheet = page.getByRole("dialog", { name: "End on time" });
-  await expect(sheet.getByRole("heading", { level: 2 })).toHaveText("The class ends 0:40 after its time.");
+  await expect(sheet.getByRole("heading", { level: 2 })).toHaveText("The class ends 0:40 late.");
   await expect(sheet.getByText(/items get .* s less/)).toBeVisible();
   await sheet.getByRole("button", { name: "take these times" }).tap();
   await expect(page.getByText("on time", { exact: false }).first()).toBeVisible();
   await page.getByRole("button", { name: "undo" }).tap();
   await expect(page.getByText("0:40 late")).toBeVisible();
-  // Opened and left alone it goes by itself; what comes and the targets are there all the while.
+  // Opened and left alone it closes by itself; the next item and the targets stay visible throughout.
   await page.getByRole("button", { name: "end on time" }).tap();
   await expect(sheet).toBeVisible();
   for (const target of ["hold", "skip", "undo", "end"])
     await expect(page.getByRole("button", { name: target, exact: true })).toBeVisible();
-  // After 20 s, or sooner where a change begins.
+  // After 20 s, or sooner when a change begins.
   let waited = 0;
   while (waited < 20 && (await sheet.isVisible())) {
     await page.clock.runFor(1000);

@@ -5,7 +5,7 @@ import { expect, onRail, openFromDesk, test } from "./kit.ts";
 
 const field = (page: Page, name: string) => page.getByRole("textbox", { name, exact: true });
 
-/** Tab by Tab, as somebody without a mouse goes there. */
+/** Gets there by Tab alone, as somebody without a mouse does. */
 async function tabTo(page: Page, target: Locator): Promise<void> {
   for (let i = 0; i < 160; i++) {
     if (await target.evaluate((element) => element === document.activeElement)) return;
@@ -19,7 +19,7 @@ async function typeOver(page: Page, words: string): Promise<void> {
   await page.keyboard.type(words);
 }
 
-/** A move as the server has it, for looking and for putting it back. */
+/** A move as the server stores it, to check it and to restore it. */
 async function readMove(page: Page, id: string): Promise<{ move: Move; updatedAt: number }> {
   return (await page.request.get(`/api/library/${id}`)).json();
 }
@@ -44,7 +44,7 @@ test("a lead edits a move by keyboard; a coach's open plan follows, the signed e
   await ines.keyboard.press("Enter");
   await expect(ines.getByRole("heading", { level: 1, name: "Kneeling row" })).toBeVisible();
 
-  // What is signed, as it stands before.
+  // The signed edition before the change.
   const sheetLink = ines.getByRole("link", { name: "Whole body, steady" }).last();
   const sheetPath = (await sheetLink.getAttribute("href")) ?? "";
   const [planId] = /[^/]+(?=\/\d+\/print$)/.exec(sheetPath) ?? [];
@@ -118,7 +118,7 @@ test("two people edit one move at once: the second sees what the first changed a
   expect(move).toMatchObject({ name: "Push-up for three", met: 4.5, tempo: { backSeconds: 3.5 } });
 });
 
-test("nothing typed is lost: no network, a page read again, a link followed by mistake", async ({ as }) => {
+test("nothing typed is lost: without a network, after a reload, after a link followed by mistake", async ({ as }) => {
   const page = await as("ines");
   await page.goto("/library/plank-hold/edit");
   await field(page, "Name").fill("Plank, still");

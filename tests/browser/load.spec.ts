@@ -1,5 +1,5 @@
 /**
- * The load of an item used for its decisions: whether the springs could stay on, which springs are one step lighter or
+ * The load of an item, used to decide whether the springs can stay on, which springs are one step lighter or
  * heavier, and where people start; by mouse, by touch and by keyboard. Numbers are looked up in the plan's own file.
  */
 import { AxeBuilder } from "@axe-core/playwright";
@@ -24,7 +24,7 @@ async function openItem(page: Page, name: string): Promise<void> {
   await expect(load(page)).toBeVisible();
 }
 
-/** The plan as the server has it, and the item of that name in it. */
+/** The plan as the server stores it, and its item of that name. */
 async function stored(page: Page, name: string): Promise<{ plan: Plan; item: MoveItem }> {
   await expectSaved(page);
   const id = /\/plans\/([^/?]+)/.exec(page.url())?.[1];
@@ -41,7 +41,7 @@ function middle(plan: Plan, item: MoveItem, offsetMm = item.offsetMm ?? 0): numb
   return Math.round(forceN(plan.equipment, item.springs, { xMm: (from + to) / 2, offsetMm }));
 }
 
-test("by mouse: the springs stay on, as one step of undo; the slider shows while it moves and writes when let go", async ({
+test("by mouse: keeping the springs is one step of undo; the slider previews while it moves and writes when released", async ({
   as,
 }) => {
   const page = await as("marta");
@@ -79,9 +79,7 @@ test("by mouse: the springs stay on, as one step of undo; the slider shows while
   await expect(slider(page)).toHaveValue("0");
 });
 
-test("by touch on a phone: every target a finger wide, one step heavier is taken, one centimetre further", async ({
-  as,
-}) => {
+test("by touch on a phone: every target is a finger wide; one step heavier, one centimetre further", async ({ as }) => {
   const page = await as("marta", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await openItem(page, CURL);
   await load(page)
@@ -149,7 +147,7 @@ test("a reader sees the load and can change nothing; a plank shows the wrist loa
   await expect(load(page).getByRole("button", { name: /Take|Keep/ })).toHaveCount(0);
 });
 
-test("the class: minutes of each intensity add up to it, and energy is worked out for a mass that is not kept", async ({
+test("minutes of each intensity add up to the class, and energy is worked out for a body mass that is not stored", async ({
   as,
 }) => {
   const page = await as("ines");

@@ -1,9 +1,9 @@
-/** Two people in one month: each sees the other's act, undo takes back one's own, a cut is said, and nothing is lost. */
+/** Two people in one month: each sees the other's acts, undo reverts only one's own, going offline is said, nothing is lost. */
 import type { Page } from "@playwright/test";
 import { addMonths } from "#lib/programme/calendar.ts";
 import { expect, test } from "./kit.ts";
 
-/** A month that is near and in which the invented studio has planned nothing: only near ones are open. */
+/** A near month without classes in the invented studio; only near months are open. */
 const month = addMonths(new Date().toISOString().slice(0, 7), 3);
 const MONTH = `/programme/${month}`;
 const DAY = `${month}-12`;
@@ -23,7 +23,7 @@ async function addClass(page: Page, theme: string): Promise<void> {
   await page.getByRole("button", { name: "Add the class" }).click();
 }
 
-test("[INV-08] two coaches plan one day; undo by keys takes back one's own act and says so", async ({ as }) => {
+test("[INV-08] two coaches plan one day; undo by key reverts only one's own act and says so", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   await Promise.all([openMonth(marta), openMonth(ines)]);
   await Promise.all([addClass(marta, "Rows at noon"), addClass(ines, "Quiet legs")]);
@@ -39,7 +39,7 @@ test("[INV-08] two coaches plan one day; undo by keys takes back one's own act a
   await expect(classOf(ines, "Rows at noon")).toBeVisible();
 });
 
-test("a month without its network says so at once, keeps what is written, and sends it on return", async ({ as }) => {
+test("a month that goes offline says so at once, keeps what is written, and sends it when back", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   await Promise.all([openMonth(marta), openMonth(ines)]);
   await marta.context().setOffline(true);

@@ -1,4 +1,4 @@
-/** Pages that come through a plain HTTP proxy which carries no upgrades: they say so instead of opening for ever. */
+/** Pages behind a plain HTTP proxy that passes no upgrades say so instead of loading for ever. */
 import type { Page } from "@playwright/test";
 import { plainProxy } from "../support/plain-proxy.ts";
 import { expect, test } from "./kit.ts";
@@ -6,7 +6,7 @@ import { expect, test } from "./kit.ts";
 const WORDS = "This address does not carry live connections";
 const told = (page: Page) => page.getByRole("alert").filter({ hasText: WORDS });
 
-test("plan, month and floor say that the address carries no live connections; a plan opens once it does", async ({
+test("plan, month and floor say that the address allows no live connection; a plan opens once it does", async ({
   app,
   as,
 }) => {

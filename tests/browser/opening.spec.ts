@@ -1,4 +1,4 @@
-/** The opening of pages: what may be fetched before they can be used, what is there before any script, and that nothing moves. */
+/** Opening a page: what may be fetched before it can be used, what is there before any script, and that nothing moves. */
 import type { APIRequestContext, Page } from "@playwright/test";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { expect, test } from "./kit.ts";
@@ -16,7 +16,7 @@ async function importPlan(page: Page, url: string): Promise<string> {
   return (await made.json()).id;
 }
 
-/** Bytes of the scripts that the page itself names, as they are sent to a browser. */
+/** Bytes of the scripts that the page names, as sent to a browser. */
 async function scriptBytes(request: APIRequestContext, path: string): Promise<number> {
   const html = await (await request.get(path)).text();
   const tags = [...html.matchAll(/<script[^>]*\ssrc="([^"]+)"[^>]*>/g)].filter(([tag]) => !/nomodule/i.test(tag));
@@ -28,11 +28,11 @@ async function scriptBytes(request: APIRequestContext, path: string): Promise<nu
   return bytes;
 }
 
-test("the script a page names stays within its budget", async ({ as, app }) => {
+test("the scripts that a page loads stay within their budget", async ({ as, app }) => {
   const page = await as("marta");
   const plan = await scriptBytes(page.request, `/plans/${await importPlan(page, app.url)}`);
   const desk = await scriptBytes(page.request, "/desk");
-  // A page of nothing has 127 kB, which is the framework's.
+  // An empty page has 127 kB, all of it the framework's.
   for (const bytes of [plan, desk]) expect(bytes).toBeGreaterThan(100_000);
   expect(plan).toBeLessThanOrEqual(300_000);
   expect(desk).toBeLessThanOrEqual(160_000);
@@ -47,7 +47,7 @@ test("a plan can be read before any script has run", async ({ as, app }) => {
   await expect(words).toContainText("Kneeling trunk rotation, right 55\u00a0s");
 });
 
-test("nothing that was read moves while a page opens", async ({ as, app }) => {
+test("nothing moves while a page opens", async ({ as, app }) => {
   const page = await as("marta", PHONE);
   await page.addInitScript(SHIFTS);
   for (const path of [`/plans/${await importPlan(page, app.url)}`, "/desk"]) {
@@ -57,7 +57,7 @@ test("nothing that was read moves while a page opens", async ({ as, app }) => {
   }
 });
 
-/** Sum of all, which is never below the worst window. */
+/** The sum of all shifts, which is never below the worst window. */
 const SHIFTS = `
   window.shifted = 0;
   new PerformanceObserver((list) => {

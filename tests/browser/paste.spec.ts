@@ -3,7 +3,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, onRail, openFromDesk, test } from "./kit.ts";
 
-/** Cells as a spreadsheet copies them, with two rows that nobody could be sure of. */
+/** Cells as a spreadsheet copies them, with two ambiguous rows. */
 const CELLS = [
   "Exercise\tTime (s)\tSprings\tSide\tCues",
   "Pulls again:\t\t\t\t",
@@ -25,7 +25,9 @@ async function openPaste(page: Page): Promise<void> {
 }
 
 for (const colorScheme of ["light", "dark"] as const) {
-  test(`the doubts of a pasted list, ${colorScheme}, against what a machine can check`, async ({ as }) => {
+  test(`the doubts of a pasted list, ${colorScheme}, have no accessibility fault that a tool can find`, async ({
+    as,
+  }) => {
     const page = await as("ines", { colorScheme });
     await openFromDesk(page, "Upper body and trunk");
     await openPaste(page);
@@ -74,7 +76,7 @@ test("a spreadsheet's cells are added by keyboard alone, and one undo removes th
   await expect(items(page)).toHaveCount(before);
 });
 
-test("on a phone a message becomes the first class, what is in doubt left out", async ({ as }) => {
+test("on a phone a message becomes the first class, without what is in doubt", async ({ as }) => {
   const page = await as("jonas", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await page.goto("/desk");
   await page.getByRole("button", { name: "New plan" }).tap();
@@ -100,7 +102,7 @@ test("on a phone a message becomes the first class, what is in doubt left out", 
   await expect(items(page)).toHaveCount(1);
 });
 
-test("a file is read where it is dropped or chosen; what is no text is refused in a sentence", async ({ as }) => {
+test("a file can be dropped or chosen; anything but text is refused with a sentence", async ({ as }) => {
   const page = await as("ines");
   await openFromDesk(page, "Upper body and trunk");
   await openPaste(page);

@@ -1,6 +1,6 @@
 /**
- * The whole job: a trainee hands in, a lead comments on the words and hands back, the trainee mends it, the lead signs
- * off, a device is paired, the server stops, and the class plays through with the right calls at the right seconds.
+ * The whole job: a trainee hands in, a lead comments on the words and hands back, the trainee fixes it, the lead signs
+ * off, a device is paired, the server stops, and the class runs through with the right calls at the right seconds.
  */
 import type { Page } from "@playwright/test";
 import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
@@ -17,14 +17,14 @@ async function importPlan(page: Page, plan: unknown): Promise<void> {
   });
 }
 
-test("[INV-16] a bad plan file is refused with its place", async ({ as }) => {
+test("[INV-16] a bad plan file is refused with a sentence that names the place", async ({ as }) => {
   const jonas = await as("jonas");
   const [first, ...rest] = SHORT_CLASS.items;
   await importPlan(jonas, { ...SHORT_CLASS, items: [first, { ...rest[0], seconds: "sixty" }] });
   await expect(jonas.getByText(/\/items\/1\/seconds/)).toBeVisible();
 });
 
-test("handed in, commented, handed back, mended, signed", async ({ as }) => {
+test("handed in, commented, handed back, fixed, signed", async ({ as }) => {
   const jonas = await as("jonas");
   const ines = await as("ines");
   await importPlan(jonas, SHORT_CLASS);
@@ -75,12 +75,12 @@ test("handed in, commented, handed back, mended, signed", async ({ as }) => {
   await jonas.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();
   const settle = ines.getByRole("article", { name: "Thread by Ines Duarte" }).getByRole("button", { name: "settle" });
   await settle.click();
-  // What is to be signed is read as it is at that moment.
+  // The plan to be signed is read as it is at that moment.
   await expect(settle).toHaveCount(0);
 
   await ines.getByRole("button", { name: "Review and sign" }).click();
   await expect(review.getByRole("button", { name: /Sign off edition 1/ })).toHaveAttribute("aria-disabled", "false");
-  // Written on while she reads: what she signs must be what she read.
+  // Changed while she reads: what she signs must be what she read.
   await jonas.getByRole("button", { name: "5 seconds more" }).click();
   await expectSaved(jonas);
   await review.getByRole("button", { name: /Sign off edition 1/ }).click();
@@ -100,7 +100,7 @@ test("the tracks and the print sheet of the edition", async ({ as }) => {
   await expect(sam.getByText(/clinician/i).first()).toBeVisible();
 });
 
-test("[INV-14] paired, server gone, page opened again: the class runs to its end, second by second", async ({
+test("[INV-14] paired, server gone, page reloaded: the class runs to its end, second by second", async ({
   as,
   app,
 }) => {
@@ -147,7 +147,7 @@ test("[INV-14] paired, server gone, page opened again: the class runs to its end
   await expect(floor).toHaveAttribute("data-phase", "change");
   await to(101, 95);
   await expect(device.getByText("left side")).toBeVisible();
-  // Held for ten seconds: the class ends ten seconds later, and says so.
+  // Held for ten seconds, the class ends ten seconds later and says so.
   await device.keyboard.press("Space");
   await to(10, 0);
   await device.keyboard.press("Space");

@@ -6,7 +6,7 @@ for (const [name, width, height] of [
   ["tablet", 1180, 820],
   ["laptop", 1440, 900],
 ] as const)
-  test(`on a ${name} the class is read whole, with no live field left to guess`, async ({ as }) => {
+  test(`on a ${name} the whole class can be read, with every live field filled in`, async ({ as }) => {
     const ines = await as("ines", { viewport: { width, height } });
     await openFromDesk(ines, "Arms and chest, first try");
     await ines.getByRole("button", { name: "Review and sign" }).click();

@@ -1,6 +1,6 @@
 /**
- * What keeps a studio's words its own, as people meet it: a new password signs out everywhere else, a page that would
- * erase for good is refused and can start afresh, and a lead sees what a plan's file does otherwise than the studio.
+ * How a studio's words are protected, as people see it: a new password signs out everywhere else, a page that would
+ * erase for good is refused and can start again, and a lead sees how an imported plan differs from the studio.
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "@playwright/test";
@@ -20,7 +20,7 @@ async function hasNoBarrier(page: Page): Promise<void> {
   await page.emulateMedia({ colorScheme: "light" });
 }
 
-/** A browser in which Lena, who joins by invitation and is nobody else's in these tests, is signed in. */
+/** A browser with Lena signed in; she joins by invitation and no other test uses her. */
 async function lena(browser: Browser, url: string): Promise<Page> {
   const context = await browser.newContext({ baseURL: url });
   const page = await context.newPage();
@@ -79,7 +79,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await expect(ended).toContainText("Your session has ended.");
   await ended.getByLabel(/Email of/).fill(LENA);
   await ended.getByLabel("Password").fill(SECOND);
-  // The sign-in library allows few tries in ten seconds: a refusal is waited out, and what was typed stays.
+  // The sign-in library allows few tries in ten seconds, so a refusal is waited out; what was typed stays.
   await expect(async () => {
     const go = ended.getByRole("button", { name: "Sign in and continue" });
     if (await go.isVisible()) await go.click();
@@ -91,7 +91,7 @@ test("a new password signs the person out everywhere else, and says so before an
   for (const page of [elsewhere, here]) await page.context().close();
 });
 
-test("[INV-07] undo of an added item takes it out, redo brings it back, and a thing taken out is never refused", async ({
+test("[INV-07] undoing an added item takes it out, redo brings it back, and taking out is never refused", async ({
   as,
 }) => {
   const ines = await as("ines");
@@ -112,7 +112,7 @@ test("[INV-07] undo of an added item takes it out, redo brings it back, and a th
   await expectSaved(ines);
 });
 
-test("a lead sees what a plan's file does otherwise than the studio, before signing", async ({ as }) => {
+test("before signing, a lead sees how an imported plan differs from the studio", async ({ as }) => {
   const marta = await as("marta");
   await openFromDesk(marta, "Upper body and trunk");
   const file = await (await marta.request.get(marta.url().replace("/plans/", "/api/plans/").concat("/file"))).json();

@@ -1,4 +1,4 @@
-/** Two people in one line of a script in the same second, and the keyboard's way into a script. */
+/** Two people typing in one line of a script at once, and entering a script by keyboard. */
 import { expect, expectSaved, intoScript, onRail, openFromDesk, script, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
@@ -28,7 +28,7 @@ for (const [marta, ines] of [
     }
   });
 
-test("Tab into a script has a caret, and the first letters typed land in it", async ({ as }) => {
+test("Tab into a script shows a caret, and the first letters typed land in it", async ({ as }) => {
   const page = await as("marta");
   await openFromDesk(page, PLAN);
   await onRail(page, /seconds from/)

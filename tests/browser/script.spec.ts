@@ -1,6 +1,6 @@
 /**
- * The script used for its decision: kinds by key, live fields by typing, lines from the library, lines carried to another
- * item, the class's words read through, and the coach's own rate. By mouse, by keyboard, on a phone.
+ * Writing a script: kinds by key, live fields by typing, lines from the library, lines pasted into another
+ * item, the read-through, and the coach's own rate. By mouse, by keyboard, on a phone.
  */
 import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
@@ -22,7 +22,7 @@ async function importPlan(page: Page, data: Plan): Promise<string> {
   return (await answer.json()).id;
 }
 
-/** Two moves of the long class, with few lines, in a plan of one's own. */
+/** A plan of its own with two moves of the long class and few lines. */
 function twoMoves(): Plan {
   const plan = longClass(60, 400);
   const [first, second] = plan.items.flatMap((item) => (item.kind === "move" ? [item] : []));
@@ -41,7 +41,7 @@ async function openScript(page: Page, nth: number): Promise<void> {
   await intoScript(page);
 }
 
-test("in a plan of 60 items and 400 lines an editor is there only where somebody writes", async ({ as }) => {
+test("in a plan of 60 items and 400 lines an editor exists only where somebody writes", async ({ as }) => {
   const page = await as("ines");
   const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
   await page.goto(`/plans/${id}`);
@@ -86,7 +86,7 @@ test("a key for each kind, a live field by typing, a line from the library", asy
   for (const key of CUE_KINDS.keys()) await expect(help.getByText(`Alt + ${key + 1}`, { exact: true })).toBeVisible();
 });
 
-test("talk against time in seconds: in the script's bar, on the rail and for a screen reader", async ({ as }) => {
+test("talk against time in seconds: in the script's bar, on the rail and for screen readers", async ({ as }) => {
   const page = await as("ines");
   const plan = twoMoves();
   const long = "Long neck, soft knees, ribs heavy, and let the carriage come to you all the way. ".repeat(20);
@@ -104,7 +104,7 @@ test("talk against time in seconds: in the script's bar, on the rail and for a s
   await expect(page.getByRole("region", { name: /^Script of/ })).toContainText(/s of time: [\d.]+ s too much/);
 });
 
-test("a line carried to another item keeps its kind and its live field, and reads well elsewhere", async ({ as }) => {
+test("a line pasted into another item keeps its kind and live field, and reads well elsewhere", async ({ as }) => {
   const page = await as("ines");
   const id = await importPlan(page, twoMoves());
   await page.goto(`/plans/${id}`);
@@ -165,7 +165,7 @@ test("read-through by keyboard: from the rail, line by line, into the script and
   await expect(onRail(page, /seconds from/).first()).toBeVisible();
 });
 
-test("read-through on a phone, without barriers, and on paper", async ({ as }) => {
+test("the read-through on a phone, accessible, and on paper", async ({ as }) => {
   const page = await as("ines", PHONE);
   const id = await importPlan(page, twoMoves());
   await page.goto(`/plans/${id}?view=read-through`);
@@ -186,7 +186,7 @@ test("read-through on a phone, without barriers, and on paper", async ({ as }) =
 
 const sheet = (page: Page) => page.getByRole("dialog", { name: "Find your own rate" });
 
-test("the read-aloud check: a tap twice is refused, readings are taken together, taken as one step", async ({ as }) => {
+test("the read-aloud check: a double tap is refused, readings are combined and taken as one step", async ({ as }) => {
   const page = await as("ines");
   const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
   await page.goto(`/plans/${id}`);
@@ -226,7 +226,7 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
   await expect(field).toHaveValue("");
 });
 
-test("the read-aloud check on a phone, without barriers", async ({ as }) => {
+test("the read-aloud check on a phone, accessible", async ({ as }) => {
   const page = await as("ines", PHONE);
   const id = await importPlan(page, twoMoves());
   await page.goto(`/plans/${id}`);

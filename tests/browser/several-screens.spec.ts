@@ -1,6 +1,6 @@
 /**
- * Several screens in one room, each a browser of its own: the coach's leads, the others follow its clock. Everything runs on
- * the real clock here, since what is looked at is whether clocks agree.
+ * Several screens in one room, each in a browser of its own: the coach's leads, the others follow its clock. All run on
+ * the real clock, since the test is about whether clocks agree.
  */
 import AxeBuilder from "@axe-core/playwright";
 import { type Browser, expect, type Page, test } from "@playwright/test";
@@ -16,7 +16,7 @@ test.beforeAll(async () => {
 });
 test.afterAll(() => app.remove());
 
-/** A device of the Loft, paired, on its shelf. */
+/** A paired device of the Loft, showing its list of classes. */
 async function paired(browser: Browser, name: string, size = { width: 1280, height: 800 }): Promise<Page> {
   const context = await browser.newContext({ baseURL: app.url, viewport: size });
   await letIn(context, app.url, "petra");
@@ -39,7 +39,7 @@ async function begins(page: Page): Promise<void> {
   await page.locator("ul li button").first().click();
   await page.getByRole("button", { name: "Start the class" }).click();
 }
-/** Ends the class for all screens. A class left open would hold the room against the next test's leader for a while. */
+/** Ends the class for all screens. An open class would block the room for the next test's leader for a while. */
 async function ends(page: Page): Promise<void> {
   await page.getByRole("button", { name: "end", exact: true }).click();
   await page.getByRole("button", { name: "end now?" }).click();
@@ -112,7 +112,7 @@ test("crew, demonstrator and wall change their second with the coach's", async (
   const shown = await figure(coach);
   for (const page of [crew, demo, wall]) expect(await figure(page)).toBe(shown);
 
-  // A page opened again follows by itself; none of the views has a barrier.
+  // A reloaded page follows by itself; all views are accessible.
   await wall.reload();
   await expect(wall.getByRole("timer")).toContainText("held");
   for (const page of [crew, demo, wall]) {
@@ -122,7 +122,7 @@ test("crew, demonstrator and wall change their second with the coach's", async (
     expect(violations.map(({ id }) => id)).toEqual([]);
   }
 
-  // Told as soon as it is over: nobody has to come back to the screen for it. And there is nothing left to lead.
+  // Filed as soon as it is over, without anybody at the screen. And there is nothing left to lead.
   const told = coach.waitForResponse((response) => response.url().endsWith("/api/devices/logs"));
   await coach.getByRole("button", { name: "go on" }).click();
   await coach.getByRole("button", { name: "end", exact: true }).click();
@@ -135,7 +135,7 @@ test("crew, demonstrator and wall change their second with the coach's", async (
   await leave(coach, crew, demo, wall);
 });
 
-test("a follower off the network runs on, says so, and is back without a jump", async ({ browser }) => {
+test("a follower that goes offline runs on, says so, and comes back without a jump", async ({ browser }) => {
   const [coach, wall] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Wall screen")]);
   await follows(wall, "Wall");
   await begins(coach);
@@ -146,7 +146,7 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   // On a busy machine the coach's own line may be let go and taken up again meanwhile.
   await expect(coach.getByText("lost: Wall screen")).toBeVisible({ timeout: 45_000 });
   await changeTogether(coach, wall);
-  // What the coach does meanwhile is not known there, and known as soon as it is back.
+  // What the coach does meanwhile shows there only once it is back.
   await coach.keyboard.press(" ");
   await expect(coach.getByRole("timer")).toContainText("held");
   await expect(wall.getByRole("timer")).not.toContainText("held");
@@ -170,7 +170,7 @@ async function changeTogether(one: Page, other: Page): Promise<void> {
   }).toPass({ timeout: 40_000 });
 }
 
-/** How many classes of the first card of the shelf the studio knows of. Asked as a coach would read them. */
+/** How many class logs the studio has for the first card of the list, as a coach reads them. */
 async function classesTaught(browser: Browser, device: Page): Promise<number> {
   const edition = await device.evaluate(
     () =>
@@ -197,7 +197,9 @@ async function classesTaught(browser: Browser, device: Page): Promise<number> {
   return count;
 }
 
-test("taking over is asked and shown; the class goes on with who leads; its log arrives once", async ({ browser }) => {
+test("taking over is asked and shown; the class goes on with the new leader; its log arrives once", async ({
+  browser,
+}) => {
   const [coach, crew] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Camera desk")]);
   const before = await classesTaught(browser, coach);
   await follows(crew, "Crew");
@@ -216,7 +218,7 @@ test("taking over is asked and shown; the class goes on with who leads; its log 
   await expect(crew.getByRole("navigation", { name: "The class" })).toBeVisible();
   await expect(coach.getByText("Camera desk has led since")).toBeVisible();
   await expect(coach.getByRole("navigation", { name: "The class" })).toHaveCount(0);
-  // Held, skipped into the next change: the one that leads now moves the other.
+  // Hold and skip to the next change: the new leader moves the other screen.
   await crew.keyboard.press(" ");
   await expect(coach.getByRole("timer")).toContainText("held");
   expect(await figure(coach)).toBe(await figure(crew));
@@ -226,12 +228,12 @@ test("taking over is asked and shown; the class goes on with who leads; its log 
   await coach.getByRole("button", { name: "stop following" }).click();
   await expect(coach.getByText("The log of one class is kept here")).toHaveCount(0);
   await expect(crew.getByText("The log of one class is kept here")).toHaveCount(0);
-  // Who leads at the end tells the studio of the class; who handed it over does not.
+  // The screen that leads at the end files the log; the one that handed over does not.
   expect(await classesTaught(browser, coach)).toBe(before + 1);
   await leave(coach, crew);
 });
 
-test("a second coach who begins a class beside the first is told, runs alone, and may follow", async ({ browser }) => {
+test("a second coach who begins a class next to the first is told, runs alone, and may follow", async ({ browser }) => {
   const [coach, second] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second tablet")]);
   await begins(coach);
   await coach.keyboard.press("PageDown");
@@ -252,7 +254,7 @@ test("a second coach who begins a class beside the first is told, runs alone, an
   await leave(coach, second);
 });
 
-test("the leader's tablet dies: the class goes on from another, which leads the screens once it says so", async ({
+test("the leader's tablet dies: the class goes on from another, which leads once its coach confirms", async ({
   browser,
 }) => {
   const [coach, spare, wall] = await Promise.all([
@@ -279,7 +281,7 @@ test("the leader's tablet dies: the class goes on from another, which leads the 
   await leave(spare, wall);
 });
 
-test("the views fit their screens, light letters on the floor's dark ground, nothing wider than the page", async ({
+test("the views fit their screens, with light text on the floor's dark ground and nothing wider than the page", async ({
   browser,
 }, info) => {
   const [coach, screen] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second screen")]);
@@ -305,7 +307,7 @@ test("the views fit their screens, light letters on the floor's dark ground, not
   await leave(coach, screen);
 });
 
-/** What sticks out of the page, or is too small for a thumb. Runs in the page. */
+/** What extends past the page or is too small for a thumb. Runs in the page. */
 function tooLarge(): string[] {
   const wrong = [];
   const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;

@@ -1,11 +1,11 @@
-/** A manager sets the house: a limit on a rule's page, a measured spring, own timings; open plans follow; others may not. */
+/** A manager sets studio standards: a rule's limit, a measured spring, own timings. Open plans follow; others may not. */
 import type { Page } from "@playwright/test";
 import { expect, openFromDesk, saveState, test } from "./kit.ts";
 
 const RULE = "group-without-rest";
 const LONGEST = /^Longest work in a row/;
 
-/** The margin's slips of one rule. */
+/** The margin's findings of one rule. */
 const slips = (page: Page) => page.getByRole("article", { name: "One muscle group works for too long without a rest" });
 
 test("a limit changed on the rule's page changes the findings of an open plan, and nothing typed is lost", async ({
@@ -14,7 +14,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   const [ines, petra] = [await as("ines"), await as("petra")];
   await openFromDesk(ines, "Upper body and trunk");
   await expect(slips(ines)).toHaveCount(0);
-  // Half a title, not yet left: it must be there afterwards.
+  // A title being typed, with the field still focused, must still be there afterwards.
   const title = ines.getByRole("textbox", { name: "Title" });
   await title.press("End");
   await ines.keyboard.type(", slow");
@@ -39,7 +39,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   await title.press("Control+z");
   await expect(saveState(ines)).toHaveAttribute("data-state", "saved");
 
-  // From the finding to its rule, beside the plan, where a lead reads the house's limit and may not change it.
+  // From the finding to its rule, next to the plan, where a lead can read the studio's limit but not change it.
   const [page] = await Promise.all([
     ines.waitForEvent("popup"),
     slips(ines)
@@ -64,7 +64,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   await expect(slips(ines)).toHaveCount(0);
 });
 
-test("readings are typed by keyboard, the doubtful one is left out, the line is used", async ({ as }) => {
+test("readings are typed by keyboard, a doubtful one is left out, and the fitted line is used", async ({ as }) => {
   const petra = await as("petra");
   await petra.goto("/studio");
   const loft = petra.getByRole("article").filter({ has: petra.getByRole("heading", { name: "Loft" }) });
@@ -73,7 +73,7 @@ test("readings are typed by keyboard, the doubtful one is left out, the line is 
   await expect(petra.getByText("One spring at a time")).toBeVisible();
   await petra.getByLabel("Force in", { exact: true }).selectOption({ label: "newtons" });
   await petra.getByLabel("Travel in cm of row 1").focus();
-  // 20 N + 0.35 N/mm, but for the third.
+  // 20 N + 0.35 N/mm, except the third reading.
   for (const [travel, force] of [
     ["10", "55"],
     ["20", "90"],
@@ -99,7 +99,7 @@ test("readings are typed by keyboard, the doubtful one is left out, the line is 
   await expect(petra.getByText("left out")).toBeVisible();
 });
 
-test("own seconds change what a change costs, at once on the page and in an open plan", async ({ as }) => {
+test("the studio's own seconds change every estimate, at once on the page and in an open plan", async ({ as }) => {
   const [ines, petra] = [await as("ines"), await as("petra")];
   await openFromDesk(ines, "Upper body and trunk");
   await petra.goto("/studio");
@@ -114,7 +114,7 @@ test("own seconds change what a change costs, at once on the page and in an open
   await expect(ines.getByRole("article", { name: /^A change is planned shorter/ })).toHaveCount(0);
 });
 
-test("a coach reads the rules and changes none; crew does not see them", async ({ as, app }) => {
+test("a coach can read the rules but not change them; crew cannot see them", async ({ as, app }) => {
   const marta = await as("marta");
   await marta.goto(`/rules/${RULE}`);
   await expect(marta.getByRole("heading", { name: "What it finds" })).toBeVisible();

@@ -1,4 +1,4 @@
-/** The tracks of a signed class, read by the browser's own WebVTT reader: an implementation of the standard that is not ours. */
+/** The tracks of an edition, read by the browser's WebVTT parser, an independent implementation. */
 import { expect, test } from "@playwright/test";
 import { buildCard } from "#lib/card/card.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";

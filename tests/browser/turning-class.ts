@@ -1,4 +1,4 @@
-/** A class that turns round between every two moves, with a pair of sides under it. No change of set-up is planned. */
+/** A class in which people turn round between every two moves, with one pair. No seconds are planned for changes. */
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 
 const PRESS: Move = {

@@ -1,4 +1,4 @@
-/** Two people in the same second: typing into one shared text, and one taking out what the other is writing in. */
+/** Two people at once: typing in one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
 import { expect, expectSaved, onRail, openFromDesk, script, test, toEndOfScript } from "./kit.ts";
 
@@ -6,7 +6,7 @@ const PLAN = "Upper body and trunk";
 const MARTA = "all balls roll along the wall. ";
 const INES = "22 seconds, no more, then rest; ";
 
-/** Both at once, each in their own rhythm; then both read the same, with each one's words whole in it. */
+/** Both type at once, each in their own rhythm; then both read the same text, with each person's words whole. */
 async function typeTogether(fields: readonly [Locator, Locator], delays: readonly [number, number]): Promise<void> {
   const [one, other] = fields;
   const before = await one.inputValue();
@@ -22,12 +22,12 @@ async function typeTogether(fields: readonly [Locator, Locator], delays: readonl
   await expect(other).toHaveValue(new RegExp(MARTA));
   const read = await one.inputValue();
   await expect(other).toHaveValue(read);
-  // Into an empty text both write at one place: whose words come first there is nobody's to say.
+  // In an empty text both write in one place, so either order is right.
   if (before === "") expect([INES + MARTA, MARTA + INES]).toContain(read);
   else expect(read).toBe(INES + before + MARTA);
 }
 
-test("notes, title, theme and a heading of a plan take two people's typing at once", async ({ as }) => {
+test("two people can type in a plan's notes, title, theme and headings at once", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) await openFromDesk(page, PLAN);
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
@@ -64,7 +64,7 @@ async function openSlot(page: Page): Promise<void> {
   await expect(page.getByRole("dialog")).toBeVisible();
 }
 
-test("the month's theme takes two people's typing, and says who took the class out", async ({ as }) => {
+test("two people can type in a month's theme, and it says who took the class out", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   await openSlot(marta);
   await openSlot(ines);
@@ -83,7 +83,7 @@ test("the month's theme takes two people's typing, and says who took the class o
 });
 
 for (const where of ["script", "seconds"] as const) {
-  test(`an item taken out while another is in its ${where}: said, kept, put back`, async ({ as }) => {
+  test(`an item taken out while another is in its ${where}: said, kept, can be put back`, async ({ as }) => {
     const [marta, ines] = [await as("marta"), await as("ines")];
     for (const page of [marta, ines]) {
       await openFromDesk(page, PLAN);
@@ -98,7 +98,7 @@ for (const where of ["script", "seconds"] as const) {
     const typing = marta.keyboard.type(where === "script" ? "Kept to the last letter of a sentence" : "47", {
       delay: 40,
     });
-    // Not before the first letters are there: the rest come while it is taken out.
+    // After the first letters have arrived; the rest are typed while it is taken out.
     if (where === "seconds") await typing;
     else await expect(script(marta)).toContainText("Kept");
     await Promise.all([typing, ines.getByRole("button", { name: "Take out", exact: true }).click()]);
@@ -119,7 +119,7 @@ for (const where of ["script", "seconds"] as const) {
   });
 }
 
-test("a number that is being typed stays when another sets it meanwhile, and says so", async ({ as }) => {
+test("a number being typed stays when another person sets it, and says so", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) {
     await openFromDesk(page, PLAN);
@@ -139,7 +139,7 @@ test("a number that is being typed stays when another sets it meanwhile, and say
   await expect(seconds(ines)).toHaveValue("47");
 });
 
-test("a lock set while one was offline is said when the page is opened again", async ({ as }) => {
+test("a lock set while one was offline is told when the page is reopened", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) {
     await openFromDesk(page, PLAN);
@@ -164,7 +164,7 @@ test("a lock set while one was offline is said when the page is opened again", a
   const notice = again.getByRole("region", { name: "Set by others instead of yours" });
   await expect(notice).toContainText(`Ines Duarte locked`);
   await expect(notice).toContainText(`at ${before} s; you had ${before + 5} s.`);
-  // Two notices at once: neither lies on the other's buttons.
+  // Two notices at once do not cover each other's buttons.
   await onRail(again, /seconds from/)
     .nth(3)
     .click();

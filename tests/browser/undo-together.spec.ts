@@ -1,9 +1,9 @@
-/** Two people press on one item in the same second, and both take it back. */
+/** Two people change one item in the same second, and both undo it. */
 import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 
-test("one presses more and the other less, both undo: the seconds are as they were", async ({ as }) => {
+test("one person adds seconds, the other subtracts, both undo: the seconds are as before", async ({ as }) => {
   const pages = [await as("marta"), await as("ines")] as const;
   for (const page of pages) {
     await openFromDesk(page, PLAN);
@@ -14,7 +14,7 @@ test("one presses more and the other less, both undo: the seconds are as they we
   const [marta, ines] = pages;
   const seconds = (page: typeof marta) => page.getByLabel("Seconds", { exact: true });
   const before = await seconds(marta).inputValue();
-  // Neither hears of the other until both have pressed.
+  // Neither hears of the other until both have pressed a button.
   for (const page of pages) await page.context().setOffline(true);
   await Promise.all([
     marta.getByRole("button", { name: "5 seconds more" }).click(),
@@ -29,7 +29,7 @@ test("one presses more and the other less, both undo: the seconds are as they we
   for (const page of pages) await expect(seconds(page)).toHaveValue(before);
 });
 
-test("both move one item, both undo: it is where it was", async ({ as }) => {
+test("both move one item, both undo: it is back where it was", async ({ as }) => {
   const pages = [await as("marta"), await as("ines")] as const;
   for (const page of pages) await openFromDesk(page, PLAN);
   const [marta, ines] = pages;
@@ -43,7 +43,7 @@ test("both move one item, both undo: it is where it was", async ({ as }) => {
     await onRail(page, /seconds from/)
       .nth(4)
       .click();
-  // Neither hears of the other until both have moved it: one after the other, up and down come to nothing.
+  // Neither hears of the other until both have moved it; one after the other, up and down would cancel out.
   for (const page of pages) await page.context().setOffline(true);
   await Promise.all([marta.keyboard.press("Alt+ArrowUp"), ines.keyboard.press("Alt+ArrowDown")]);
   for (const page of pages) await page.context().setOffline(false);
@@ -57,7 +57,7 @@ test("both move one item, both undo: it is where it was", async ({ as }) => {
   for (const page of pages) await expect.poll(() => order(page)).toEqual(before);
 });
 
-test("Ctrl+Z in Seconds: what is half typed first, then the plan's own last step, and the field shows it", async ({
+test("Ctrl+Z in Seconds: undoes the typing first, then the plan's last step, and the field shows it", async ({
   as,
 }) => {
   const page = await as("marta");

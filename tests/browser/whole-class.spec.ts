@@ -1,6 +1,6 @@
 /**
- * The whole class used for its decision: find what is lopsided, go to the item it comes from, mend it on the panel, see
- * the bars even. By mouse, with a finger on a tablet and a phone, by keyboard alone; and what goes on the wall.
+ * The whole class in use: find what is lopsided, go to the item that causes it, fix it in the panel, see
+ * even bars. By mouse, by finger on a tablet and a phone, by keyboard alone; and on paper.
  */
 import type { Page } from "@playwright/test";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -15,7 +15,7 @@ const balance = (page: Page) => page.getByRole("region", { name: "Balance" });
 const longer = (page: Page) => page.getByRole("button", { name: "5 seconds more" });
 const LEFT = /Kneeling trunk rotation, left/;
 
-/** A plan of one's own: the demo's good class with the left trunk rotation a quarter of a minute shorter. */
+/** A plan of its own: the demo's good class with the left trunk rotation 15 s shorter. */
 async function lopsidedPlan(page: Page, change: (plan: Plan) => Plan = (plan) => plan): Promise<string> {
   await page.goto("/desk");
   const link = page.getByRole("link", { name: "Upper body and trunk" }).first();
@@ -36,7 +36,7 @@ async function openWhole(page: Page, id: string): Promise<void> {
   await expect(grid(page)).toBeVisible();
 }
 
-test("by mouse: from the rail to the lopsided group, to its item, mended, even", async ({ as }) => {
+test("by mouse: from the rail to the lopsided group and its item; fixed, both sides are even", async ({ as }) => {
   const page = await as("ines");
   const id = await lopsidedPlan(page);
   await page.goto(`/plans/${id}`);
@@ -53,7 +53,7 @@ test("by mouse: from the rail to the lopsided group, to its item, mended, even",
   for (let i = 0; i < 3; i++) await longer(page).click();
   await expect(balance(page)).toContainText("Left and right match in every group.");
 
-  // The chosen item is the same on the rail; the view can be reloaded and gone back from.
+  // The same item is chosen on the rail; reloading and going back work.
   await page.reload();
   await expect(grid(page)).toBeVisible();
   await cell(page, LEFT).click();
@@ -69,7 +69,7 @@ for (const [size, options] of [
   ["tablet", TABLET],
   ["phone", PHONE],
 ] as const) {
-  test(`with a finger on a ${size}: lopsided, mended, even`, async ({ as }) => {
+  test(`with a finger on a ${size}: lopsided, fixed, even`, async ({ as }) => {
     const page = await as("ines", options);
     await openWhole(page, await lopsidedPlan(page));
     const pair = balance(page).getByRole("button", { name: LEFT_PAIR }).first();
@@ -78,7 +78,7 @@ for (const [size, options] of [
     for (let i = 0; i < 3; i++) await longer(page).tap();
     if (size === "phone") await page.getByRole("button", { name: "Back to the lanes" }).tap();
     await expect(balance(page)).toContainText("Left and right match in every group.");
-    // Begins so wide that most items take a finger; nothing but the lanes scrolls sideways.
+    // Starts wide enough for a finger on most items; only the lanes scroll sideways.
     const widths = await grid(page)
       .getByRole("columnheader")
       .evaluateAll((cells) => cells.map((c) => c.getBoundingClientRect().width).sort((a, b) => a - b));
@@ -89,7 +89,7 @@ for (const [size, options] of [
   });
 }
 
-test("by keyboard alone: W, arrows from item to item and lane to lane, Enter, mended, even, W", async ({ as }) => {
+test("by keyboard alone: W, arrows between items and lanes, Enter, fixed, even, W", async ({ as }) => {
   const page = await as("ines");
   await page.goto(`/plans/${await lopsidedPlan(page)}`);
   await onRail(page, /^Heading/)
@@ -125,7 +125,7 @@ test("by keyboard alone: W, arrows from item to item and lane to lane, Enter, me
   await expect(onRail(page, LEFT)).toBeFocused();
 });
 
-test("what a colleague writes shows at once", async ({ as }) => {
+test("a colleague's changes show at once", async ({ as }) => {
   const page = await as("ines");
   const id = await lopsidedPlan(page);
   const origin = new URL(page.url()).origin;
@@ -140,7 +140,7 @@ test("what a colleague writes shows at once", async ({ as }) => {
   await expect(cell(page, LEFT)).not.toHaveAttribute("aria-label", before ?? "");
 });
 
-test("no name is cut at any width, of a class of sixty moves either", async ({ as }) => {
+test("no name is cut at any width, also in a class of sixty moves", async ({ as }) => {
   const page = await as("ines");
   const id = await lopsidedPlan(page, sixty);
   await openWhole(page, id);
@@ -165,7 +165,7 @@ test("no name is cut at any width, of a class of sixty moves either", async ({ a
   }
 });
 
-test("on paper: one lying page with title, draft, date and the words of care", async ({ as }) => {
+test("on paper: one landscape page with title, draft, date and the safety words", async ({ as }) => {
   const page = await as("ines", { colorScheme: "dark" });
   await openWhole(page, await lopsidedPlan(page));
   const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
@@ -178,11 +178,11 @@ test("on paper: one lying page with title, draft, date and the words of care", a
   await expect(sheet).toContainText(/draft, printed \d+ \w+ \d{4}/);
   for (const words of ["own clinician", "maker's manual", "Local rules"]) await expect(sheet).toContainText(words);
   await expect(page.getByRole("banner")).toBeHidden();
-  // By night too it is black on white.
+  // It is black on white in dark mode too.
   expect(await sheet.evaluate((element) => getComputedStyle(element).color)).toBe("rgb(0, 0, 0)");
 });
 
-/** The moves of the class again and again, shorter and longer. */
+/** The moves of the class repeated, some shorter and some longer. */
 function sixty(plan: Plan): Plan {
   const moves = plan.items.flatMap((item) => (item.kind === "move" ? [item] : []));
   const items = Array.from({ length: 60 }, (_, n): PlanItem[] => {

@@ -20,14 +20,14 @@ import {
 } from "#lib/doc/write.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 
-/** One writer's act: which, on what, where. */
+/** One writer's act: which kind, on what, where. */
 export interface Act {
   readonly kind: number;
   readonly on: number;
   readonly to: number;
 }
 
-/** What must still be there at the end. */
+/** What must still exist at the end. */
 export class Ledger {
   readonly letters: string[] = [];
   readonly ids: string[] = [];
@@ -106,7 +106,7 @@ function newMove(ledger: Ledger): MoveItem {
   return { id: ledger.id(), kind: "move", move: "kneeling-row", side: "both", seconds: 60, springs: {} };
 }
 
-/** Only what has no words in it: a copy's letters would be there twice. */
+/** Only items without words, since a copy would repeat their letters. */
 function copy(w: Writer, id: string, ledger: Ledger): void {
   const words = `${labelOf(w.doc, id)?.toString() ?? ""}${scriptOf(w.doc, id)?.toString() ?? ""}`;
   if (!/[\ue000-\uf8ff]/.test(words)) duplicateItem(w, id, ledger.id());
@@ -116,7 +116,7 @@ const item = (w: Writer, n: number): string | undefined => {
   const ids = orderedIds(w.doc);
   return ids[n % Math.max(1, ids.length)];
 };
-/** An item to stand after, or the top. */
+/** An item to come after, or the top. */
 const place = (w: Writer, n: number): string | null => {
   const ids = orderedIds(w.doc);
   return ids[(n % (ids.length + 1)) - 1] ?? null;
@@ -126,14 +126,14 @@ function onItem(w: Writer, act: Act, change: (id: string) => void): void {
   if (id !== undefined) change(id);
 }
 
-/** As a text field does: the whole new text, of which one letter is new. */
+/** As a text field does: the whole new text, with one new letter. */
 function typeIn(w: Writer, text: Y.Text, act: Act, ledger: Ledger): void {
   const now = text.toString();
   const at = act.to % (now.length + 1);
   setText(w, text, now.slice(0, at) + ledger.letter() + now.slice(at));
 }
 
-/** As the editor does: letters into the line, which may still be empty. */
+/** As the editor does: letters inserted in the line, which may still be empty. */
 function typeInScript(w: Writer, act: Act, ledger: Ledger): void {
   onItem(w, act, (id) => {
     const script = scriptOf(w.doc, id);

@@ -1,4 +1,4 @@
-/** Edits of a plan's document that reach everything an analysis reads, the studio behind it too. */
+/** Edits of a plan's document that reach everything an analysis reads, the studio included. */
 import * as Y from "yjs";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { planParts } from "#lib/doc/layout.ts";
@@ -44,7 +44,7 @@ const SAID = [
   "Three rounds. Two light on.",
   "Keep breathing, long neck, ribs down, and slow, slow, slow as you come back to the front. ",
 ];
-/** More makes the answers slow to work out afresh and finds nothing else. */
+/** More items only make fresh answers slow and find nothing new. */
 const MOST_ITEMS = 10;
 const MOST_LINES = 6;
 
@@ -105,10 +105,10 @@ const EDITS: readonly Edit[] = [
 ];
 const LEVELLED = ["missing-cue", "says-otherwise", "uneven-sides", "change-not-told"];
 
-/** One of a list in which undefined may be one of them. */
+/** Picks from a list that may contain undefined. */
 const pick = <T>(dice: Dice, list: readonly T[]): T => list[dice.upTo(list.length)] as T;
 
-/** One edit; of every three one is an act of the program's own, as all writers do them. */
+/** One edit; every third one is one of the program's own acts. */
 export function editOnce(at: Edited, dice: Dice): void {
   const w = { doc: at.doc, origin: "edit" };
   const ids = orderedIds(at.doc);
@@ -135,7 +135,7 @@ function dropLine(w: Writer, id: string): void {
   if (script && script.length > 1) w.doc.transact(() => script.delete(script.length - 1, 1), w.origin);
 }
 
-/** A letter, or a word that says something of the plan, anywhere in any line of an item. */
+/** A letter, or a word that claims something about the plan, anywhere in any line of an item. */
 function typeIn(w: Writer, id: string, dice: Dice): void {
   const lines = scriptOf(w.doc, id)?.toArray() ?? [];
   const texts = lines.flatMap((line) => (line instanceof Y.XmlElement ? line.toArray() : []));

@@ -67,7 +67,7 @@ describe("[INV-19] after each of many edits", () => {
     30_000 + EDITS * 100,
   );
 
-  test("two analyses of two moments may be asked in any order", () => {
+  test("analyses of two versions may be asked in any order", () => {
     const dice = new Dice(3);
     const at = aClass(false);
     const analyst = new PlanAnalyst();
@@ -80,7 +80,7 @@ describe("[INV-19] after each of many edits", () => {
   });
 });
 
-describe("what nothing was written in stays the very same value", () => {
+describe("an unchanged part stays the same object", () => {
   test("items, moves and machines of the plan", () => {
     const at = aClass(false);
     const reader = new PlanReader(at.doc);
@@ -94,7 +94,7 @@ describe("what nothing was written in stays the very same value", () => {
     expect(reader.read(at.studio).plan).toBe(after);
   });
 
-  test("findings that are not about what changed", () => {
+  test("findings about other parts", () => {
     const plan = longClass(20, 120);
     const analyst = new PlanAnalyst();
     const before = analyst.of(plan).findings;
@@ -107,8 +107,8 @@ describe("what nothing was written in stays the very same value", () => {
   });
 });
 
-describe("what a rule says that it reads", () => {
-  /** Every rule given the whole plan, whatever it says. */
+describe("what a rule declares to read", () => {
+  /** Every rule given the whole plan, whatever it declares to read. */
   function unlimited(plan: Plan): readonly Finding[] {
     const { rules } = studioRulesOf(RULES, plan.standards);
     return findingsInOrder(rules, plan.items, [batchOf(rules, ruleContext(plan))]);
@@ -123,7 +123,7 @@ describe("what a rule says that it reads", () => {
     for (const plan of [longClass(30, 160), longClass(12, 200)]) isAll(plan);
   });
 
-  test("is one of the few things there are", () => {
+  test("is one of the known parts", () => {
     expect(RULES.filter((rule) => !READS.includes(rule.reads))).toEqual([]);
     expect(new Set(RULES.map((rule) => rule.reads))).toEqual(new Set(READS));
   });

@@ -93,7 +93,7 @@ describe("end on time", () => {
     expect(seen.impossible).toBeGreaterThan(5);
   });
 
-  it("a class in time is left as it is", () => {
+  it("leaves a class that is on time as it is", () => {
     const plan = samplePlan();
     const { total } = classClock(plan);
     expect(endOnTime(plan, 50, total - 50)).toMatchObject({
@@ -115,7 +115,7 @@ describe("end on time", () => {
     expect(answer.changed.reduce((sum, c) => sum + c.from - c.to, 0)).toBe(40);
   });
 
-  it("the second side of a pair gets what the first side got", () => {
+  it("gives the second side of a pair what the first side got", () => {
     const plan = samplePlan();
     const { rows, total } = classClock(plan);
     const done = rows.find((row) => row.item === "row-left");

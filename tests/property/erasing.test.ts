@@ -43,7 +43,7 @@ function setUp(pages: number): { server: Y.Doc; pages: Page[] } {
   };
 }
 
-/** Everything the page holds is offered, as on connecting, and judged; then both have it. */
+/** Offers everything the page holds, as on connecting, and has it judged; then both have it. */
 function meet(server: Y.Doc, { doc }: Page): boolean {
   const offer = Y.encodeStateAsUpdate(doc, Y.encodeStateVector(server));
   const refused = erases(server, Y.decodeUpdate(offer), planProtection(server));
@@ -120,7 +120,7 @@ test("[INV-07] an update is refused exactly when yjs, applying it, would remove 
 
 const living = (struct: Y.Item | undefined) => (struct?.deleted ? undefined : struct);
 
-/** Asks yjs: applies the update to a copy and looks whether any map, kind or text that was there stands there no more. */
+/** Asks yjs: applies the update to a copy and checks whether any map, kind or text has disappeared. */
 function takesAway(server: Y.Doc, update: Uint8Array): boolean {
   const copy = new Y.Doc();
   Y.applyUpdate(copy, Y.encodeStateAsUpdate(server));

@@ -1,4 +1,4 @@
-/** A finding's advice about a time and the fit never contradict each other: what is taken is kept by the next fit. */
+/** A finding's fix for a time and the fit never contradict each other: a fix that is taken is kept by the next fit. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
@@ -14,7 +14,7 @@ const SEED = 3_141;
 const RUNS = often(20, 60);
 const NAMES = Object.keys(STARTER_MOVES);
 
-/** Classes of the starter library, in the seconds that coaches write, and up to a minute and a half off their slot. */
+/** Classes from the starter library with typical seconds, up to a minute and a half off their slot. */
 const classes = fc
   .record({
     grid: fc.constantFrom(1, 5, 5, 5, 10),
@@ -59,7 +59,7 @@ const secondsIn = (plan: Plan): Map<string, number> =>
 
 const OF_TIME = ["partial-rep", "too-short-or-long"];
 
-/** Takes every offer about a time, each by itself, and fits afterwards. Answers how many there were. */
+/** Takes every fix about a time, each by itself, and fits afterwards. Returns how many there were. */
 function offersAreKept(plan: Plan): number {
   let offers = 0;
   for (const finding of checkPlan(plan).findings.filter(({ rule }) => OF_TIME.includes(rule))) {
@@ -77,7 +77,7 @@ function offersAreKept(plan: Plan): number {
   return offers;
 }
 
-test("before a fit and after it, whatever is offered and taken is kept by the next fit", () => {
+test("whatever fix is taken before or after a fit is kept by the next fit", () => {
   const seen = { before: 0, after: 0, fits: 0, cutBefore: 0, cutAfter: 0 };
   const cut = (plan: Plan): number => checkPlan(plan).findings.filter(({ rule }) => rule === "partial-rep").length;
   fc.assert(

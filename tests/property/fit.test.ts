@@ -1,4 +1,4 @@
-/** The fit against every possible answer tried one by one, with costs as exact fractions: same optimum, same tie. */
+/** The fit against all possible answers tried one by one, with exact fractions as costs: same optimum, same tie-break. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
@@ -14,7 +14,7 @@ import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const SEED = 20_117;
 
-/** What the format says, said again in the plainest way: all the answers there are. */
+/** The definition of the format in its simplest form: all possible answers. */
 interface Answer {
   readonly seconds: ReadonlyMap<string, number>;
   readonly closing: number;
@@ -112,7 +112,7 @@ function bestAnswer(plan: Plan, answers: readonly Answer[]): Answer | undefined 
   }, undefined);
 }
 
-/** Few wishes from a small list, so that ties and sides that share a mean come up often. */
+/** Few wishes from a small list, so that ties and sides with the same mean are frequent. */
 const small = fc
   .record({
     grid: fc.constantFrom(5, 5, 10, 10, 7.5, 6),
@@ -148,7 +148,7 @@ const small = fc
 const asSeconds = (plan: Plan): Map<string, number> =>
   new Map(plan.items.filter(isMove).map((item) => [item.id, item.seconds]));
 
-test("the same answer as trying all of them, or none where there is none", () => {
+test("finds the same answer as trying all, or none when there is none", () => {
   let [possible, tied] = [0, 0];
   fc.assert(
     fc.property(small, (plan) => {
@@ -187,13 +187,13 @@ function holdsTheLaws(plan: Plan, fit: Fit): void {
   for (const item of plan.items.filter(isMove)) if (item.locked) expect(changed.has(item.id)).toBe(false);
   for (const { left, right } of sidePairs(fitted))
     if (left && right && !(left.locked && right.locked)) expect(left.seconds).toBe(right.seconds);
-  // A class that fits already, with all its repetitions whole, is left alone.
+  // A class that fits already, with whole repetitions, is left unchanged.
   const open = fitted.items.filter(isMove).filter((item) => !item.locked);
   if (open.some((item) => costOf(item.seconds, item.seconds, repOf(fitted, item)) > 0)) return;
   expect(fitToLength(fitted)).toMatchObject({ possible: true, changed: [] });
 }
 
-test("exact or says why, on any plan", () => {
+test("is exact or says why, on any plan", () => {
   let possible = 0;
   const anyLength = fc.tuple(validPlan, fc.integer({ min: -300, max: 300 })).map(([plan, spare]) => {
     const length = Math.round(classClock(plan).total + spare);
@@ -210,7 +210,7 @@ test("exact or says why, on any plan", () => {
   expect(possible).toBeGreaterThan(often(30, 100));
 });
 
-test("total on plans with wrong contents: an answer or a sentence", () => {
+test("never throws on plans with wrong contents: gives an answer or a sentence", () => {
   fc.assert(
     fc.property(damagedPlan, (plan) => {
       const fit = fitToLength(plan);

@@ -1,4 +1,4 @@
-/** Re-timings on the floor: whatever is held, extended, skipped, gone back to or re-timed, in any order. */
+/** Re-timings on the floor, mixed with holds, extensions, skips and going back in any order. */
 import { describe, expect, test } from "vitest";
 import { buildCard, type Card } from "#lib/card/card.ts";
 import { endOnTime } from "#lib/floor/end-on-time.ts";
@@ -38,7 +38,7 @@ function longerPlan(random: () => number): Plan {
   return { ...base, items };
 }
 
-/** One random thing that a coach may do, as the page would write it. */
+/** One random act of a coach, as the page would log it. */
 function randomEvent(card: Card, log: FloorLog, at: number, random: () => number): FloorEvent[] {
   const { plan, steps, clock } = floorNow(card, log);
   const { position, held, startedAt } = positionAt(card, log, at);
@@ -65,7 +65,7 @@ const doneRows = (card: Card, log: FloorLog, position: number) =>
   floorNow(card, log).clock.rows.filter((row) => row.end <= position && row.end > row.start);
 
 describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-timed`, () => {
-  test("[INV-23] what is behind us never changes, and the second shown never jumps by a re-timing", () => {
+  test("[INV-23] a re-timing never changes the past, and the second shown never jumps", () => {
     const random = seededRandom(99);
     let retimed = 0;
     for (let run = 0; run < RUNS; run++) {
@@ -88,7 +88,7 @@ describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-t
           if (a.phase !== "done" && b.phase !== "done")
             expect([b.phase, b.item?.id], say).toEqual([a.phase, a.item?.id]);
         }
-        // History is a fact: the views of earlier moments are the same whatever came later.
+        // The past is fixed: views of earlier moments do not depend on what came later.
         expect(positionAt(card, after, at - 1), say).toEqual(positionAt(card, log, at - 1));
         log = after;
       }
@@ -99,7 +99,7 @@ describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-t
     expect(retimed).toBeGreaterThan(RUNS);
   });
 
-  test("after End on time the class ends within a second of its due end, or it is said why not", () => {
+  test("after End on time the class ends within a second of its due end, or the reason is given", () => {
     const random = seededRandom(7);
     const seen = { onTime: 0, impossible: 0, dropped: 0 };
     for (let run = 0; run < RUNS; run++) {
@@ -173,11 +173,11 @@ describe("worked by hand", () => {
     expect(floorView(card, log, T0 + 104_000)).toMatchObject({ phase: "work", secondsLeft: 1 });
   });
 
-  test("taken back in the same item, and no more once that would throw the class into another", () => {
+  test("can be undone in the same item, but not when that would move the class to another", () => {
     const log = [started, longer(60)];
     expect(lastTouch(card, log, T0 + 70_000)).toMatchObject({ type: "retime" });
     expect(lastTouch(card, log, T0 + 95_000)).toBeNull();
-    // "undo-retime" stands in logs of an earlier program.
+    // "undo-retime" is found in logs of an earlier version.
     for (const type of ["undo", "undo-retime"] as const) {
       const undone: FloorLog = [...log, { type, at: T0 + 70_000 }];
       expect(floorView(card, undone, T0 + 71_000)).toMatchObject({ secondsLeft: 19, lateBy: 0 });
@@ -186,15 +186,15 @@ describe("worked by hand", () => {
     }
   });
 
-  test("a re-timing later on does not change where next and back went before it", () => {
+  test("a later re-timing does not change where earlier next and back led", () => {
     const log: FloorLog = [started, { type: "next", at: T0 + 40_000, to: 90 }, longer(45)];
-    // The pike is done: nothing of it changes.
+    // The pike is over, so it does not change.
     expect(floorView(card, log, T0 + 50_000)).toMatchObject({ phase: "pause", secondsLeft: 10 });
     const older: FloorLog = [started, longer(35), { type: "next", at: T0 + 40_000 }];
     expect(positionAt(card, older, T0 + 40_000).position).toBe(105);
   });
 
-  test("a pair left out is gone from the class, and what is being changed into stays whatever an event says", () => {
+  test("a pair that is left out is gone; the item being changed into stays whatever an event says", () => {
     const drop = (at: number): FloorLog => [
       started,
       { type: "retime", at: T0 + at * 1000, changed: [], dropped: ["row-left", "row-right"], closingSeconds: 40 },
@@ -203,7 +203,7 @@ describe("worked by hand", () => {
     expect(floorNow(card, drop(115)).cls.order).toEqual(["pike-1", "rest", "row-left"]);
   });
 
-  test("asking again gives the same object, also for another log with the same re-timings", () => {
+  test("asking again returns the same object, also for another log with the same re-timings", () => {
     const log = [started, longer(60)];
     expect(floorNow(card, log)).toBe(floorNow(card, [...log, { type: "hold", at: T0 + 61_000 }]));
     expect(floorNow(card, [started])).toBe(floorNow(card, []));

@@ -1,6 +1,6 @@
 /**
- * Writers around a hub over a network that lives in memory and obeys the test: nothing arrives until it is delivered,
- * and what is on its way may be delivered out of order, twice, or never. Coming back exchanges what each side lacks.
+ * Writers around a hub over an in-memory network controlled by the test: nothing arrives until it is delivered,
+ * and messages may be delivered out of order, twice, or never. Reconnecting exchanges what each side lacks.
  */
 import * as Y from "yjs";
 
@@ -15,7 +15,7 @@ class Line {
 export class Network {
   readonly hub: Y.Doc;
   readonly writers: readonly Y.Doc[];
-  /** Every change, once, as its writer made it. */
+  /** Every change once, as its writer made it. */
   readonly everyUpdate: Uint8Array[];
   dropped = 0;
   duplicated = 0;
@@ -39,7 +39,7 @@ export class Network {
     });
   }
 
-  /** Delivers one message that is on its way: any of them, and perhaps keeps a copy that will arrive again. */
+  /** Delivers any one message in transit, and sometimes keeps a copy that arrives again. */
   deliver(writer: number, way: Way, pick: number, again: boolean): void {
     const queue = this.line(writer)[way];
     if (queue.length === 0) return;
@@ -58,7 +58,7 @@ export class Network {
     queue.splice(pick % queue.length, 1);
   }
 
-  /** Everything on its way is lost. */
+  /** Loses everything in transit. */
   disconnect(writer: number): void {
     const line = this.line(writer);
     line.connected = false;
@@ -67,7 +67,7 @@ export class Network {
     line.down.length = 0;
   }
 
-  /** Both sides say what they have and get what they lack. */
+  /** Both sides tell what they have and get what they lack. */
   reconnect(writer: number): void {
     const doc = this.doc(writer);
     this.line(writer).connected = true;
@@ -89,7 +89,7 @@ export class Network {
     }
   }
 
-  /** Everybody comes back and everything arrives. Twice: what one brings on the way back must reach the others. */
+  /** Everybody reconnects and everything arrives. Done twice, since what one brings back must reach the others. */
   settle(): void {
     for (let round = 0; round < 2; round++) {
       for (let i = 0; i < this.writers.length; i++) this.reconnect(i);
@@ -112,7 +112,7 @@ export class Network {
   }
 }
 
-/** With a client id of the test's choosing: the winner of a tie would differ from run to run otherwise. */
+/** With a client id chosen by the test, since the winner of a tie would otherwise differ from run to run. */
 function replica(start: Uint8Array, clientId: number): Y.Doc {
   const doc = new Y.Doc();
   doc.clientID = clientId;

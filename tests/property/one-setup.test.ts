@@ -1,6 +1,6 @@
 /**
- * One set-up for a change: composed it tells all of it in the right order, and mending the findings of a change in any order
- * leaves that one line beside the coach's own.
+ * One set-up for a change: it tells all of it in the right order, and fixing the findings of a change in any order
+ * leaves that one line next to the coach's own.
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -29,7 +29,7 @@ const OF_THE_CHANGE = RULES.filter(({ id }) =>
 );
 const found = (plan: Plan): readonly Finding[] => checkPlan(plan, OF_THE_CHANGE).findings;
 
-/** As long as it takes by itself, and said by nobody unless `script` says it. */
+/** A change with its estimated length, told only by `script`. */
 function told(plan: Plan, script: (item: MoveItem, before: MoveItem | undefined) => readonly ScriptLine[]): Plan {
   const before = new Map(walkSetups(plan).map((step) => [step.item.id, step.before?.item]));
   const items = plan.items.map((item): PlanItem => {
@@ -59,10 +59,10 @@ const clausesIn = (text: string): string[] =>
     .split(", ")
     .map((clause) => clause.toLowerCase());
 
-/** Nothing can be put between two acts of one line, told in words or by a sign: a posture there is as good as told. */
+/** Nothing can be inserted between two acts of one line, so a posture between them counts as told. */
 const isPosture = ({ act }: SetupAct): boolean => act === "station" || act === "position";
 
-/** What coaches write: nothing, parts of the change, in the right order and in wrong ones. */
+/** What coaches may write: nothing, or parts of the change, in right and wrong orders. */
 const OWN = [
   "Carriage home.",
   "{springs}.",
@@ -83,14 +83,14 @@ const itemOf = (plan: Plan, id: string): MoveItem => {
 const scriptOf = (plan: Plan, id: string): readonly ScriptLine[] => itemOf(plan, id).script ?? [];
 const scriptsOf = (plan: Plan) => plan.items.map((item) => (item.kind === "move" ? (item.script ?? []) : []));
 
-/** Takes offers one after the other, the findings always in the order that `pick` gives; answers how many were taken. */
+/** Takes fixes one after the other, with findings in the order of `pick`; returns how many were taken. */
 function mendAll(
   plan: Plan,
   pick: (findings: readonly Finding[]) => readonly Finding[],
 ): { plan: Plan; taken: number } {
   let now = plan;
   let taken = 0;
-  // Findings are those of before, as two people see them who press one after the other.
+  // Uses the earlier findings, as when two people press at nearly the same time.
   for (const finding of pick(found(plan))) {
     const mend = remedyFor(now, finding);
     if (!mend) continue;
@@ -135,7 +135,7 @@ describe("the composed set-up", () => {
     expect(mends).toBeGreaterThan(often(50, 200));
   }, 120_000);
 
-  it("takes in any acts that the coach's lines tell in the right order: each is told once, in order, nothing is left", () => {
+  it("works around acts that the coach's lines tell in the right order: each is told once, in order, none is missing", () => {
     let inBetween = 0;
     let exact = 0;
     fc.assert(
@@ -155,7 +155,7 @@ describe("the composed set-up", () => {
                 item,
                 picked.map((act) => [act]),
               );
-            // One line tells a run of them: what is missing within a line cannot be put into it.
+            // One line tells several acts; an act missing within a line cannot be inserted.
             const places = picked.map((act) => acts.indexOf(act));
             const run = acts.slice(Math.min(...places), Math.max(...places) + 1);
             return linesOf(any, before, item, run.length === 0 ? [] : [run]);
@@ -176,7 +176,7 @@ describe("the composed set-up", () => {
               linesOf(plan, step.before?.item, step.item, [some]).flatMap(({ text }) => clausesIn(text));
             const inOrder = clausesOf(acts).filter((clause) => clauses.includes(clause));
             const signs = toldAt(start, { ...step, item: itemOf(start, step.item.id) }, acts);
-            // Where the coach's words tell nothing but their own acts ("other foot" tells the side too).
+            // Only where the coach's words tell no further act ("other foot" tells the side too).
             const mine = own.flatMap(({ text }) => clausesIn(text));
             const plain = acts.every(
               (act) => !signs.has(act) || clausesOf([act]).every((clause) => mine.includes(clause)),
@@ -185,7 +185,7 @@ describe("the composed set-up", () => {
               expect(clauses).toEqual(inOrder);
               exact++;
             }
-            // What has no clause of its own is told by a sign in the coach's words.
+            // An act without a clause of its own is told by a sign in the coach's words.
             for (const act of acts)
               if (!signs.has(act) && ((apart && plain) || !isPosture(act)))
                 for (const { text } of linesOf(plan, step.before?.item, step.item, [[act]]))
@@ -199,7 +199,7 @@ describe("the composed set-up", () => {
     expect(exact).toBeGreaterThan(often(40, 150));
   }, 120_000);
 
-  it("comes beside what the coach wrote: every line kept, one at each place at most, nothing left to find", () => {
+  it("keeps every line that the coach wrote, adds at most one per place, and leaves no finding", () => {
     let mends = 0;
     fc.assert(
       fc.property(validPlan, fc.array(ownLines, { minLength: 12, maxLength: 12 }), fc.boolean(), (any, own, turned) => {
@@ -212,7 +212,7 @@ describe("the composed set-up", () => {
         for (const [i, script] of scriptsOf(plan).entries()) {
           const mine = before[i] ?? [];
           expect(mine.every((line) => script.includes(line))).toBe(true);
-          // One for each place between the coach's lines, before and after them.
+          // At most one per place: before, between and after the coach's lines.
           expect(script.length).toBeLessThanOrEqual(2 * mine.length + 1);
         }
         expect(

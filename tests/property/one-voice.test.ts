@@ -1,4 +1,4 @@
-/** Which lines are said: never two at once, never outside a window, and no choice that loses less exists. */
+/** Which lines are said: never two at once, never outside a window, and no other choice loses less. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { oneVoice } from "#lib/cues/one-voice.ts";
@@ -41,7 +41,7 @@ function bruteLoss(lines: readonly Spoken[]): number {
   return best;
 }
 
-/** Of the sets that lose least the one that says the earlier lines: of two the one that has the first line they differ in. */
+/** Among sets that lose least, the one with the earlier lines: the one that has the first line in which two sets differ. */
 function firstOfBest(lines: readonly Spoken[]): number[] {
   const sets: number[][] = [];
   const tryFrom = (said: readonly number[], free: number): void => {
@@ -60,10 +60,10 @@ function firstOfBest(lines: readonly Spoken[]): number[] {
 }
 
 describe("one voice", () => {
-  test("of equal choices takes the one that says the earlier lines", () => {
+  test("among equal choices says the earlier lines", () => {
     fc.assert(
       fc.property(scripts(3, 6), (lines) => {
-        // Lines of one worth: most choices have their like.
+        // Lines of equal worth, so that most choices have ties.
         const alike = lines.map((one) => ({ ...one, worth: 100 }));
         const { said, aside } = oneVoice(alike);
         if (aside.length > 0) expect([...said].sort((a, b) => a - b)).toEqual(firstOfBest(alike));
@@ -72,7 +72,7 @@ describe("one voice", () => {
     );
   });
 
-  test("loses the least that any order of any choice of up to nine lines loses", () => {
+  test("loses no more than any other order of any choice of up to nine lines", () => {
     let tight = 0;
     fc.assert(
       fc.property(scripts(0, 7), (lines) => {
@@ -115,7 +115,7 @@ describe("one voice", () => {
     );
   });
 
-  test("what is set aside for one tenth too few is said when the window is one tenth longer", () => {
+  test("a line short of one tenth is said when its window is one tenth longer", () => {
     const two = (latest: number): Spoken[] => [
       { length: 30, earliest: 0, latest, worth: 102, after: [] },
       { length: 20, earliest: 0, latest, worth: 101, after: [] },

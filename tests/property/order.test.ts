@@ -1,4 +1,4 @@
-/** Laws of the order keys: total, ties by id, and a place after any item, also between people who chose the same key. */
+/** Laws of order keys: a total order, ties by id, and a place after any item, also when people chose the same key. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { byOrder, keyAfter, keyAtEnd, type Ordered } from "#lib/doc/order.ts";
@@ -8,13 +8,13 @@ const SEED = 7_041;
 const check = (property: fc.IProperty<unknown[]>) =>
   fc.assert(property as fc.IProperty<unknown>, { seed: SEED, numRuns: often(100, 300) });
 
-/** Lists as people make them: each puts something after something, and some do so at the same moment. */
+/** Lists as people make them: each inserts after something, and some do so at the same moment. */
 const places = fc.array(fc.record({ after: fc.nat({ max: 50 }), at: fc.nat({ max: 3 }) }), { maxLength: 40 });
 function grow(steps: readonly { after: number; at: number }[]): Ordered[] {
   let list: Ordered[] = [];
   steps.forEach(({ after, at }, i) => {
     const key = keyAfter(list, list[after % (list.length + 1)]?.id ?? null);
-    // `at` people put something in the same place without knowing of each other: the same key.
+    // `at` people insert in the same place without knowing of each other, and get the same key.
     const twins = Array.from({ length: 1 + at }, (_, twin) => ({ id: `i${i}-${twin}`, order: key }));
     list = [...list, ...twins].sort(byOrder);
   });
@@ -22,7 +22,7 @@ function grow(steps: readonly { after: number; at: number }[]): Ordered[] {
 }
 const anyItem = fc.record({ id: fc.string({ maxLength: 4 }), order: fc.string({ maxLength: 6 }) });
 
-test("the order is total and the same whichever way the list came", () => {
+test("the order is total and does not depend on the order of the list", () => {
   check(
     fc.property(fc.array(anyItem, { maxLength: 12 }), (items) => {
       for (const a of items) {
@@ -38,7 +38,7 @@ test("the order is total and the same whichever way the list came", () => {
   );
 });
 
-test("what is put after an item stands after it, after its twins, and before everything that stood further down", () => {
+test("an item put after another comes after it and those with the same key, and before everything further down", () => {
   let twinsSeen = 0;
   check(
     fc.property(places, fc.nat({ max: 60 }), (steps, pick) => {
@@ -55,7 +55,7 @@ test("what is put after an item stands after it, after its twins, and before eve
   expect(twinsSeen).toBeGreaterThan(50);
 });
 
-test("the top and the end are always free; something that is gone counts as the end", () => {
+test("the top and the end are always free; a missing item counts as the end", () => {
   check(
     fc.property(places, (steps) => {
       const list = grow(steps);
@@ -68,7 +68,7 @@ test("the top and the end are always free; something that is gone counts as the 
   );
 });
 
-test("keys no program made never throw, and still give a place after", () => {
+test("invalid keys never throw and still give a place after them", () => {
   check(
     fc.property(fc.array(anyItem, { minLength: 1, maxLength: 8 }), fc.nat({ max: 8 }), (items, pick) => {
       const list = items.map(({ order }, i) => ({ id: `i${i}`, order })).sort(byOrder);
@@ -80,7 +80,7 @@ test("keys no program made never throw, and still give a place after", () => {
   );
 });
 
-test("a thousand inserts at one place keep a strict order", () => {
+test("a thousand inserts in one place keep a strict order", () => {
   let list: Ordered[] = [];
   for (let i = 0; i < 1000; i++) list = [{ id: `i${i}`, order: keyAfter(list, null) }, ...list];
   for (let i = 1; i < list.length; i++) expect((list[i - 1]?.order ?? "") < (list[i]?.order ?? "")).toBe(true);

@@ -57,7 +57,7 @@ function goesThrough(file: DamagedFile, seen: Seen): void {
   expect((user + system) / 1000).toBeLessThan(HANGS_MS);
 }
 
-/** Says which file it was: the seed makes it again. */
+/** Names the file, which its seed can make again. */
 function through(files: Iterable<DamagedFile>): Seen {
   const seen: Seen = { refused: 0, answered: 0 };
   let n = 0;
@@ -79,7 +79,7 @@ test(`${FILES} files damaged at random, seed ${SEED}`, () => {
   expect(seen.answered).toBeGreaterThan(FILES / 20);
 }, 300_000);
 
-test("files made to be slow", () => {
+test("files designed to be slow", () => {
   const seen = through(worstFiles());
   expect(seen.answered).toBeGreaterThan(15);
   expect(seen.refused).toBeGreaterThan(15);

@@ -1,4 +1,4 @@
-/** Several people type into one shared text at once, in every rhythm and delivery: every letter is there, in its words. */
+/** Several people type in one shared text at once, with any rhythm and delivery: every letter is there, in its word. */
 import { expect, test } from "vitest";
 import * as Y from "yjs";
 import { often } from "#tests/support/long.ts";
@@ -10,7 +10,7 @@ const RUNS = often(64, 200);
 /** Like letters next to like ones are what a mere comparison of texts gets wrong. */
 const START = "Legs and arms, all in all: small balls. ll";
 const WORDS = ["balls all along the wall. ", "Aller and alle, 22:22. ", "llllllll", "Zu zweit 😀😀 geht es. "];
-/** How many steps of the network lie between two keys. */
+/** Network steps between two keys. */
 const RHYTHMS = [1, 2, 5] as const;
 
 interface Typist {

@@ -1,6 +1,6 @@
 /**
- * Several people type into one line of a script at the same moment: real editor states over real shared documents, with no
- * browser. Letters travel late and in their own time; every string stays whole.
+ * Several people type in one line of a script at once: real editor states over real shared documents, without a
+ * browser. Letters arrive late, each with its own delay; every string stays whole.
  */
 import { EditorState, type Plugin, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { ySyncPlugin } from "@tiptap/y-tiptap";
@@ -16,10 +16,10 @@ import { Dice } from "../support/dice.ts";
 
 const schema = scriptSchema();
 const NAMES = ["amber", "BRINE", "12345", "+*-=#"] as const;
-/** ms from key to key: those at which people were seen to be cut up, and a slow hand. */
+/** ms between keys: those at which strings were seen to break up, and a slow typist. */
 const RHYTHMS = [60, 110, 170] as const;
 
-/** One person's editor, as far as its plugins know: a state, what is dispatched, and no screen. */
+/** One person's editor as its plugins see it: a state and a dispatch, but no screen. */
 class Hands {
   readonly doc = new Y.Doc();
   state: EditorState;
@@ -61,7 +61,7 @@ class Hands {
 
 interface Play {
   readonly lines: readonly ScriptLine[];
-  /** Where each person's caret stands, as places in the editor. */
+  /** Each person's caret, as a position in the editor. */
   readonly carets: readonly number[];
   readonly words: readonly string[];
   readonly mended?: boolean;
@@ -82,7 +82,7 @@ function startOf(lines: readonly ScriptLine[]): Uint8Array {
   return Y.encodeStateAsUpdate(doc);
 }
 
-/** Keys and deliveries in order of time; each letter reaches each other person after a delay of its own, in order. */
+/** Keys and deliveries in order of time. Each letter reaches every other person after its own delay, in order. */
 function play({ lines, carets, words, mended = true }: Play, dice: Dice): Hands[] {
   const start = startOf(lines);
   const people = carets.map((_, i) => new Hands(start, 10 + i, mended));
@@ -128,7 +128,7 @@ const SCRIPTS: readonly (readonly ScriptLine[])[] = [
   [],
 ];
 
-/** Every place in the first line at which a caret can stand. */
+/** Every caret position in the first line. */
 function placesIn(lines: readonly ScriptLine[]): number[] {
   const hands = new Hands(startOf(lines), 9, true);
   const size = hands.state.doc.firstChild?.content.size ?? 0;
@@ -152,7 +152,7 @@ describe("two to four people in one line of a script", () => {
     }
   });
 
-  it("at the end and at the start of a line that is the only one of its kind", () => {
+  it("at the end and at the start of the only line of its kind", () => {
     const lines: readonly ScriptLine[] = [{ kind: "setup", text: "Hands on the bars." }];
     const end = placesIn(lines).at(-1) ?? 1;
     const words = [" Marta writes here now.", "Jonas begins the line. "];
@@ -161,7 +161,7 @@ describe("two to four people in one line of a script", () => {
     expect(jonas?.text).toBe(marta?.text);
   });
 
-  it("are cut up without it: the binding alone puts the caret back by its offset", () => {
+  it("are broken up without it: the binding alone restores the caret by its offset", () => {
     const lines: readonly ScriptLine[] = [{ kind: "setup", text: "Hands on the bars." }];
     const end = placesIn(lines).at(-1) ?? 1;
     const words = [" Marta writes here now.", "Jonas begins the line. "];

@@ -1,5 +1,5 @@
 /**
- * Pages over a network, each with its own undo, and a witness that knows from the acts alone who gave which value to what.
+ * Pages over a network, each with its own undo, and a witness that knows from the acts alone who set which value.
  * The witness reads documents by their plain values and knows nothing of how undo works.
  */
 import * as Y from "yjs";
@@ -33,7 +33,7 @@ export interface Act {
   readonly on: number;
   readonly to: number;
 }
-/** `fresh`: a number that no act has used before, so that a value says whose it is. */
+/** `fresh`: a number that no act has used before, so that a value shows who set it. */
 type Does = (w: Writer, act: Act, fresh: number) => void;
 type Maps = Y.Map<Y.Map<unknown>>;
 
@@ -123,7 +123,7 @@ export const MONTH: Kind = {
   ],
 };
 
-/** Every plain value of a document by its place: "item/seconds" to JSON; what is not there is not in it. */
+/** Every plain value of a document by its place: "item/seconds" to JSON. Absent values are left out. */
 export function plainValues(kind: Kind, doc: Y.Doc): Map<string, string> {
   const values = new Map<string, string>();
   const read = (map: Y.Map<unknown>, under: string) => {
@@ -144,7 +144,7 @@ export function changed(before: ReadonlyMap<string, string>, after: ReadonlyMap<
 
 const START = -1;
 
-/** Who gave which value to which place; an absence is a value too. */
+/** Who set which value in which place; an absence is a value too. */
 export class Witness {
   private readonly authors = new Map<string, Set<number>>();
 
@@ -159,12 +159,12 @@ export class Witness {
     }
   }
 
-  /** Whether anybody ever gave it. That nothing is there is nobody's gift where nothing has been there. */
+  /** True when somebody set it. Where nothing has ever been, absence is nobody's. */
   given(at: string, value: string | undefined): boolean {
     return this.authors.get(`${at} ${value}`) !== undefined;
   }
 
-  /** The one who gave it, where nobody else has given the same. */
+  /** Who set it, if nobody else has set the same. */
   only(at: string, value: string | undefined): number | undefined {
     const [one, ...more] = this.authors.get(`${at} ${value}`) ?? [];
     return more.length === 0 && one !== START ? one : undefined;

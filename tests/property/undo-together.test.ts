@@ -33,7 +33,7 @@ type Step = typeof step extends fc.Arbitrary<infer T> ? T : never;
 interface Page {
   readonly doc: Y.Doc;
   readonly undo: ActUndo;
-  /** What this page's own undo and redo made of each place, last. */
+  /** What this page's undo and redo last set in each place. */
   readonly left: Map<string, string | undefined>;
 }
 const seen = { acts: 0, undone: 0, redone: 0, stood: 0, inPart: 0, collisions: 0 };
@@ -65,7 +65,7 @@ class Game {
     else this.takeBack(s.who % this.pages.length, s.t);
   }
 
-  /** Whether it was a step. */
+  /** True when it was an undo step. */
   act(who: number, chosen: Act): boolean {
     const { doc, undo } = this.page(who);
     const before = plainValues(this.kind, doc);
@@ -86,7 +86,7 @@ class Game {
     const differs = changed(before, after);
     for (const at of differs) {
       if (back === "undo") expect([at, this.witness.only(at, before.get(at)) ?? who]).toEqual([at, who]);
-      // A putting back is redone over the taking out that it was of, which another's redo has brought back.
+      // Putting back is redone over the taking out that another person's redo has restored.
       else if (!at.endsWith("/deleted")) expect([at, before.get(at)]).toEqual([at, left.get(at)]);
       left.set(at, after.get(at));
     }
@@ -132,7 +132,7 @@ class Game {
 
 function play(kind: Kind, people: number, steps: readonly Step[]): void {
   const game = new Game(kind, people);
-  // A key that is read for the first time makes its root: all have them from the start.
+  // Reading a root for the first time creates it, so everybody gets all roots at the start.
   for (const doc of game.network.docs) plainValues(kind, doc);
   for (const s of steps) {
     game.take(s);
@@ -159,7 +159,7 @@ test.each(CASES)(
   },
 );
 
-/** What there was counts; a made item that is taken back is not there any more, its mark is. */
+/** Compares with what was there; when making an item is undone, only its mark is left. */
 const living = (values: ReadonlyMap<string, string>) => {
   const out = new Set([...values.keys()].filter((at) => at.endsWith("/deleted")).map((at) => at.split("/")[0]));
   return Object.fromEntries([...values].filter(([at]) => !out.has(at.split("/")[0])).sort());
@@ -176,7 +176,7 @@ test.each(["plan", "month"] as const)(
         const start = living(game.values);
         const order: number[] = [];
         for (const { who, act: chosen } of list) {
-          // An act that changes nothing is no step.
+          // An act that changes nothing is not an undo step.
           if (game.act(who % 3, chosen)) order.push(who % 3);
           game.network.flush();
         }

@@ -1,4 +1,4 @@
-/** For any log: after an undo the class is where the log without that touch has it, at every moment from then on. */
+/** For any log: from an undo on, the class is where the log without that touch puts it. */
 import { expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -36,17 +36,17 @@ function randomTouch(log: FloorLog, at: number, dice: Dice): FloorEvent | null {
   return actEvent(card, log, kind === "hold" && held ? "resume" : kind, at);
 }
 
-/** The same, worked out by striking the touch out of the list. */
+/** The same, worked out by removing the touch from the list. */
 function without(log: FloorLog, touch: FloorEvent): FloorLog {
   return log.filter((event) => event !== touch);
 }
 
-test(`[INV-23] ${RUNS} random classes with slips taken back`, () => {
+test(`[INV-23] ${RUNS} random classes with mistakes undone`, () => {
   const dice = new Dice(2311);
   let undone = 0;
   for (let run = 0; run < RUNS; run++) {
     let log: FloorLog = [{ type: "start", at: T0 }];
-    /** Only what nobody took back. */
+    /** Only events that were not undone. */
     let straight: FloorLog = log;
     let at = T0;
     for (let n = 0; n < 12; n++) {
@@ -72,7 +72,7 @@ test(`[INV-23] ${RUNS} random classes with slips taken back`, () => {
           ];
       }
       expect(standingLog(card, log), say).toEqual(straight);
-      // History is a fact: what was shown before is not shown otherwise afterwards.
+      // The past is fixed: what was shown before does not change afterwards.
       expect(positionAt(card, log, at - 1), say).toEqual(positionAt(card, was, at - 1));
     }
     const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: at, wall: 0 } } as const;

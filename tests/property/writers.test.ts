@@ -1,6 +1,6 @@
 /**
- * Two to four writers over a network that loses, doubles and reorders: in every order everybody ends with the same
- * plan, nothing typed is lost, and nothing that was moved is there twice. A failure prints its seed and its acts.
+ * Two to four writers over a network that loses, duplicates and reorders: everybody always ends with the same
+ * plan, nothing typed is lost, and nothing that was moved appears twice. A failure prints its seed and its acts.
  */
 import fc from "fast-check";
 import { expect, test } from "vitest";
@@ -32,13 +32,13 @@ const step = fc.oneof(
 );
 type Step = typeof step extends fc.Arbitrary<infer T> ? T : never;
 
-/** The same start for everybody, made once, as the server makes it. */
+/** The same start for everybody, made once, as on the server. */
 const start = (() => {
   const doc = createPlanDoc(SMALL_PLAN, { carry: true });
   return Y.encodeStateAsUpdate(doc);
 })();
 
-/** Whatever was named, tied, taken out or put back: an item comes after living items only, each once, never itself. */
+/** Whatever was set, tied, taken out or put back: an item comes after existing items only, each once, never itself. */
 function expectHoldsSound(doc: Y.Doc): void {
   const { items } = readAll(doc).plan;
   const ids = new Set(items.map((i) => i.id));
@@ -97,7 +97,7 @@ test.each([2, 3, 4])("%i writers converge in every order and lose nothing", (wri
   );
 });
 
-test("one types in an empty script while the other adds a line to it: both are kept (found by the test above)", () => {
+test("one types in an empty script while the other adds a line: both are kept (found by the test above)", () => {
   const steps: Step[] = [
     { t: "act", who: 0, act: { kind: 3, on: 0, to: 0 } },
     { t: "act", who: 1, act: { kind: 5, on: 0, to: 0 } },

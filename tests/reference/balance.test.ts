@@ -31,7 +31,7 @@ const items: PlanItem[] = [
 describe("balance", () => {
   const answer = balance(examplePlan(items));
 
-  it("weighs seconds a group and side", () => {
+  it("weighs seconds per group and side", () => {
     expect(answer.groups).toMatchObject({
       "upper-back": { seconds: 220, left: 165, right: 55 },
       biceps: { seconds: 110, left: 82.5, right: 27.5 },
@@ -41,7 +41,7 @@ describe("balance", () => {
     expect(Object.keys(answer.groups)).toHaveLength(4);
   });
 
-  it("shares are of the sum over all groups", () => {
+  it("gives shares of the sum over all groups", () => {
     expect(answer.groups["upper-back"]?.share).toBeCloseTo(220 / 405, 8);
     expect(Object.values(answer.groups).reduce((sum, g) => sum + g.share, 0)).toBeCloseTo(1, 8);
   });
@@ -53,7 +53,7 @@ describe("balance", () => {
 
   it("finds the longest stretch: a heading does not break it, a pause and another muscle do", () => {
     expect(answer.longest["upper-back"]).toEqual({ seconds: 100, items: ["a", "b"] });
-    // biceps at 0.5 is exactly enough to count as worked
+    // biceps at 0.5 is just enough to count as worked
     expect(answer.longest.biceps).toEqual({ seconds: 100, items: ["a", "b"] });
     expect(answer.longest.chest).toEqual({ seconds: 50, items: ["c"] });
   });
@@ -63,7 +63,7 @@ describe("balance", () => {
     expect(answer.setups).toEqual({ springChanges: 2, facingChanges: 2, positionChanges: 0 });
   });
 
-  it("counts the seconds of every way the spine goes, for both ways of a move that goes two", () => {
+  it("counts the seconds of every direction of the spine, both for a move with two", () => {
     const moves = {
       bend: { ...exampleMoves.squat, spine: ["flexion" as const] },
       reach: { ...exampleMoves.squat, spine: ["rotation" as const, "extension" as const] },
@@ -78,7 +78,7 @@ describe("balance", () => {
     expect(balance(examplePlan(rows, { moves })).spine).toEqual({ flexion: 90, rotation: 40, extension: 40 });
   });
 
-  it("finds the longest stretches on the wrists and on the knees, broken as a muscle's are", () => {
+  it("finds the longest stretches on the wrists and on the knees, broken like those of a muscle", () => {
     // wrists: plank 45 + 45, a pause, plank 60. Knees: row and press kneel, 60 + 40 + 50 + 30; after the pause 90.
     const planks = [
       exampleMove("p", { move: "plank", seconds: 45 }),

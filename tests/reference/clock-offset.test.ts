@@ -17,7 +17,7 @@ describe("clock offset", () => {
     expect(answer.delay).toBeCloseTo(delay, 9);
   });
 
-  it("is never wrong by more than half of the delay, however uneven the way", () => {
+  it("is never wrong by more than half of the delay, however asymmetric", () => {
     const ms = fc.integer({ min: 0, max: 2000 });
     fc.assert(
       fc.property(fc.integer({ min: -1e6, max: 1e6 }), ms, ms, ms, (truth, there, thinking, back) => {
@@ -30,7 +30,7 @@ describe("clock offset", () => {
     );
   });
 
-  it("believes the exchange with the least delay among the last eight", () => {
+  it("takes the exchange with the least delay among the last eight", () => {
     const exchange = (delay: number, offset: number): Exchange => ({
       t1: 0,
       t2: delay / 2 + offset,

@@ -44,7 +44,7 @@ describe("the clock of a class", () => {
     expect(total).toBe(365);
   });
 
-  it("keeps the estimate and its actions beside a planned transition", () => {
+  it("keeps the estimate and its actions next to a planned transition", () => {
     // row r to plank: off 1 x 2, home 2, turns 2 x 1.5 = 3, position 3, handle down 1, base 2 = 13
     expect(rows.at(-1)?.transition).toEqual({
       planned: 0,
@@ -53,7 +53,7 @@ describe("the clock of a class", () => {
     });
   });
 
-  it("counts repetitions as work over one tempo cycle, and none for what is held", () => {
+  it("counts repetitions as work over one tempo cycle, and none for a hold", () => {
     // squat: 3 s out, 2 s back: 45 / 5 = 9; row the same: 60 / 5 = 12; a plank is held
     expect(rows.map((r) => r.reps)).toEqual([null, 9, 12, null, 12, null]);
   });
@@ -84,7 +84,7 @@ describe("the clock of a class", () => {
     expect(clock.total).toBe(0.7);
   });
 
-  it("passes over an item whose move is unknown: the next is compared with the last known set-up", () => {
+  it("skips an item whose move is unknown: the next is compared with the last known set-up", () => {
     const {
       rows: [, , third],
     } = classClock(examplePlan([exampleMove("a"), exampleMove("x", { move: "gone" }), exampleMove("b")]));

@@ -33,7 +33,7 @@ function byHighs(model: FitModel): number | undefined {
   return solved.Status === "Optimal" ? solved.ObjectiveValue + model.fixedCost : undefined;
 }
 
-/** The least cost of one sum when times need not be on the grid and repetitions may be cut off for nothing. */
+/** The least cost of one sum when times may be off the grid and repetitions may be cut at no cost. */
 function byQuadprog(model: FitModel, target: number): number {
   const { items, equal } = model;
   const n = items.length;
@@ -46,7 +46,7 @@ function byQuadprog(model: FitModel, target: number): number {
     ...equal.map(([a, b]) => items.map((_, i) => (i === a ? 1 : i === b ? -1 : 0))),
     ...items.flatMap((_, k) => [items.map((_, i) => Number(i === k)), items.map((_, i) => -Number(i === k))]),
   ];
-  // A hair outside: with every item at a bound the solver takes rounding for a contradiction.
+  // Slightly wider bounds: with every item at a bound the solver mistakes rounding for a contradiction.
   const low = (values: readonly number[]) => (values[0] ?? 0) - 1e-7;
   const high = (values: readonly number[]) => (values.at(-1) ?? 0) + 1e-7;
   const bounds = [target, ...equal.map(() => 0), ...items.flatMap(({ values }) => [low(values), -high(values)])];
@@ -62,7 +62,7 @@ function byQuadprog(model: FitModel, target: number): number {
   return items.reduce((sum, item, i) => sum + costOf(item.wish, seconds[i] ?? item.wish, null), model.fixedCost);
 }
 
-/** What the fit gives the items that may change, together. */
+/** The sum that the fit gives to the items that may change. */
 function sumOf(plan: Plan, fit: PossibleFit): number {
   const open = new Set(fitModel(plan).items.map(({ id }) => id));
   return fittedPlan(plan, fit).items.reduce(
@@ -99,7 +99,7 @@ const wholeClass = fc
     return ofLength(examplePlan(list, { gridSeconds: grid }), spare);
   });
 
-/** A slot that the class misses by this much. */
+/** By how much the class misses its slot. */
 function ofLength(plan: Plan, spare: number): Plan {
   const length = Math.round(classClock(plan).total + spare);
   return { ...plan, lengthSeconds: Math.min(14400, Math.max(60, length)) };

@@ -58,11 +58,11 @@ describe("a class by hand", () => {
   );
   const answer = classIntensity(plan);
 
-  it("adds up minutes of each level; what is unknown is said and counted nowhere", () => {
+  it("adds up minutes of each level; unknown moves are named and not counted", () => {
     expect(answer.seconds).toEqual({ rest: 170, "very-light": 0, light: 0, moderate: 90, vigorous: 60 });
     expect(answer.unknown).toEqual({ seconds: 45, items: ["c"] });
   });
-  it("gives MET-minutes and energy a kilogram", () => {
+  it("gives MET-minutes and energy per kilogram", () => {
     expect(answer.metMinutes).toBeCloseTo(845 / 60, 8);
     expect(answer.kcalPerKg).toBeCloseTo(((845 / 60) * 3.5) / 200, 8);
   });

@@ -1,5 +1,5 @@
 /**
- * Can the floor be read at 4 m? Worked out from the capitals of the very font file that is shipped, against published
+ * Whether the floor can be read at 4 m: worked out from the capitals of the shipped font file, against published
  * figures: FAA human factors design standard and ISO 9241-303 (20 arcmin for critical text, 16 at the least), and WCAG
  * 2.2 (7:1, AAA). Assumption about the screen: a CSS pixel is 1/96 inch (CSS Values and Units), so that 1280 x 800 is a
  * panel of about 34 x 21 cm. On a smaller panel of the same pixels the distance shrinks in proportion.
@@ -37,7 +37,7 @@ function fontTable(file: Buffer, tag: string): Buffer {
   throw new Error(`the font has no table ${tag}`);
 }
 
-/** Height of a capital as a share of the font size: OS/2 sCapHeight (version 2 and up) over head unitsPerEm. */
+/** Cap height as a share of the font size: OS/2 sCapHeight (version 2 and up) over head unitsPerEm. */
 function capRatio(): number {
   const file = readFileSync(FONT);
   const os2 = fontTable(file, "OS/2");
@@ -62,7 +62,7 @@ describe("angles", () => {
 describe("at 4 m", () => {
   const ratio = capRatio();
 
-  test("the font's capitals are what its file says, between 0.6 and 0.75 of its size", () => {
+  test("the font's cap height is read from its file and lies between 0.6 and 0.75 of its size", () => {
     expect(ratio).toBeGreaterThan(0.6);
     expect(ratio).toBeLessThan(0.75);
   });
@@ -85,7 +85,7 @@ describe("at 4 m", () => {
 });
 
 describe("at the distance that a device is set to", () => {
-  test("the cap height taken is the font's own", () => expect(CAP_RATIO).toBeCloseTo(capRatio(), 3));
+  test("the cap height used is the font's own", () => expect(CAP_RATIO).toBeCloseTo(capRatio(), 3));
 
   test.each(DISTANCES_M.map((metres) => [metres]))("%d m: name 20 arcmin, seconds 28, minutes 17", (metres) => {
     const { name, nameFrom, seconds, minutes } = typeSizes(metres);
@@ -96,7 +96,7 @@ describe("at the distance that a device is set to", () => {
     expect(capArcMinutes(minutes, CAP_RATIO, metres * 1000)).toBeGreaterThan(17);
   });
 
-  test("a wall is read from farther than a tablet, a tablet from farther than a telephone; the sentence says how far", () => {
+  test("a wall can be read from farther than a tablet, a tablet from farther than a phone; the sentence says how far", () => {
     const [wall, tablet, hand] = [readableToM(1920, 1080), readableToM(1280, 800), readableToM(390, 844)];
     expect(wall).toBeGreaterThan(tablet);
     expect(tablet).toBeGreaterThan(hand);
@@ -123,7 +123,7 @@ describe("contrast", () => {
     expect(ratioOf(fg, bg)).toBeCloseTo(ratio, 3);
   });
 
-  test("every colour of words on the floor is 7:1 or more on every ground it may stand on", () => {
+  test("every text colour of the floor has 7:1 or more on every ground it may stand on", () => {
     const css = readFileSync("app/floor/floor.css", "utf8");
     const colours = new Map([...css.matchAll(/(--floor-[a-z-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1], m[2]]));
     const hex = (name: string) => colours.get(`--floor-${name}`) ?? "";

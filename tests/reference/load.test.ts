@@ -1,6 +1,6 @@
 /**
  * Springs against published worked examples and against a small class worked out by hand from the definition of the
- * plan file format ("Load"). Units of the books, N/m and m, are turned into the plan's N/mm and mm.
+ * plan file format ("Load"). The books' N/m and m are converted to the plan's N/mm and mm.
  */
 import { describe, expect, it } from "vitest";
 import { combinedSpring, forceN, loadRows, travelMm, workJ } from "#lib/load/load.ts";
@@ -96,7 +96,7 @@ describe("a class by hand", () => {
   );
   const rows = new Map(loadRows(plan).map((row) => [row.item, row]));
 
-  it("has one row a move item, in order", () => {
+  it("has one row per move item, in order", () => {
     expect([...rows.keys()]).toEqual(["a", "p", "b", "c", "d", "e"]);
   });
   it("gives force at both ends and the middle, and work", () => {

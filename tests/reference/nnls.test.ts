@@ -22,7 +22,7 @@ describe("non-negative least squares", () => {
     expect(answer.residual).toBeCloseTo(rnorm, 9);
   });
 
-  it("finds what a quadratic program finds, on 200 random problems", () => {
+  it("finds the same as a quadratic program on 200 random problems", () => {
     const random = seededRandom(20261125);
     for (let n = 0; n < 200; n++) {
       const columns = 1 + Math.floor(random() * 8);
@@ -37,7 +37,7 @@ describe("non-negative least squares", () => {
     }
   });
 
-  it("has an answer for nothing at all", () => {
+  it("has an answer for an empty problem", () => {
     expect(nnls([], [])).toEqual({ x: [], residual: 0 });
   });
 });

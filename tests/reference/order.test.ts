@@ -1,5 +1,5 @@
 /**
- * Orders against what others found: br17 of TSPLIB (Reinelt, "TSPLIB - a traveling salesman problem library", ORSA Journal
+ * Orders against published results: br17 of TSPLIB (Reinelt, "TSPLIB - a traveling salesman problem library", ORSA Journal
  * on Computing 3(4), 1991; 17 cities, asymmetric, published optimum 39), small textbook matrices, and every order of a
  * block tried one by one.
  */
@@ -17,7 +17,7 @@ import { often } from "#tests/support/long.ts";
 
 const SEED = 17_039;
 
-/** A round trip from node 0 and back: the other nodes are the units, node 0 stands before and after them. */
+/** A round trip from node 0 and back: the other nodes are the units, with node 0 before and after them. */
 function tour(matrix: readonly (readonly number[])[]): Sequencing {
   const count = matrix.length - 1;
   const node = (unit: number) => (unit === count ? 0 : unit + 1);
@@ -81,7 +81,7 @@ describe("round trips", () => {
   });
 });
 
-/** What the format says, said again in the plainest way: try every order of the block's move items. */
+/** The definition of the format in its simplest form: try every order of the block's move items. */
 interface Tried {
   readonly seconds: number;
   readonly order: readonly MoveItem[];
@@ -109,7 +109,7 @@ function through(plan: Plan, inside: readonly MoveItem[]): number {
   return sum;
 }
 
-/** Ties stand together in plan order, everybody behind whom they come after; both seen in the block alone. */
+/** Tied items are together in plan order, and every item follows those it comes after; within the block only. */
 function keeps(plan: Plan, order: readonly MoveItem[]): boolean {
   const stood = blockItems(plan).filter(isMove);
   const place = new Map(order.map((item, i) => [item.id, i]));

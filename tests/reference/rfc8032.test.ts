@@ -33,7 +33,7 @@ describe.each(fixture.vectors)("RFC 8032 $name", ({ secret, public: key, message
     expect(noble.verify(bytes(signature), bytes(message), bytes(key), { zip215: false })).toBe(true);
   });
 
-  test("neither takes the signature with one bit turned", () => {
+  test("neither accepts the signature with one bit flipped", () => {
     const bad = bytes(signature);
     bad[40] = (bad[40] ?? 0) ^ 1;
     expect(verify(null, bytes(message), publicKey(key), bad)).toBe(false);

@@ -1,6 +1,6 @@
 /**
- * The studio's clock on a device, over a made-up network. What is asked of it is RFC 5905's own bound (section 8: an
- * exchange is wrong by at most half of its delay), and that no offset is ever jumped into while two screens can be seen.
+ * The server's clock on a device, over a simulated network. It must keep the bound of RFC 5905 (section 8: an
+ * exchange is wrong by at most half of its delay), and must not jump while two screens can be compared.
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -15,7 +15,7 @@ import {
   studioTime,
 } from "#lib/line/shared-clock.ts";
 
-/** One exchange begun at `at` of a device whose clock is `truth` ms behind the studio's. */
+/** One exchange begun at `at` by a device whose clock is `truth` ms behind the server's. */
 const exchange = (at: number, truth: number, there: number, back: number, thinking = 0.2): Exchange => ({
   t1: at,
   t2: at + there + truth,
@@ -26,7 +26,7 @@ const wayArb = fc.double({ min: 0.01, max: 100, noNaN: true });
 const waysArb = fc.array(fc.tuple(wayArb, wayArb), { minLength: 12, maxLength: 40 });
 const truthArb = fc.double({ min: -1e7, max: 1e7, noNaN: true });
 
-describe("over a network of up to 100 ms each way, however uneven", () => {
+describe("over a network of up to 100 ms each way, however asymmetric", () => {
   test("the clock is never wrong by more than half of the least delay of the last eight, once it has slid there", () => {
     fc.assert(
       fc.property(truthArb, waysArb, (truth, ways) => {
@@ -45,7 +45,7 @@ describe("over a network of up to 100 ms each way, however uneven", () => {
     );
   });
 
-  test("from one exchange to the next it slides: never back, never faster than half a hundredth", () => {
+  test("between exchanges it slides: never back, never faster than 5 ms a second", () => {
     fc.assert(
       fc.property(truthArb, waysArb, (truth, ways) => {
         let clock = firstClock(
@@ -70,16 +70,16 @@ describe("worked by hand", () => {
   const even = (at: number, truth: number) => exchange(at, truth, 10, 10, 0);
   const first = firstClock(Array.from({ length: 8 }, (_, n) => even(n * 20, 500))) as SharedClock;
 
-  test("two screens 60 ms wrong each the other way are 100 ms apart by no more than their delays", () => {
-    // All of the delay on one side: the worst case, and exactly half of the delay wrong.
+  test("two screens that are wrong in opposite directions are no further apart than their delays allow", () => {
+    // All of the delay in one direction: the worst case, wrong by exactly half of the delay.
     const late = firstClock([exchange(0, 0, 100, 0, 0)]) as SharedClock;
     const early = firstClock([exchange(0, 0, 0, 100, 0)]) as SharedClock;
     expect(clockOffsetAt(late, 1000)).toBe(50);
     expect(clockOffsetAt(early, 1000)).toBe(-50);
   });
 
-  test("a better offset of 5 ms is there after one second, half of it after half a second", () => {
-    // 1 ms each way: believed before those of 10 ms.
+  test("a better offset of 5 ms is reached after one second, half of it after half a second", () => {
+    // 1 ms each way: preferred to those of 10 ms.
     const better = afterExchange(first, exchange(1000, 505, 1, 1, 0)) as SharedClock;
     expect(clockOffsetAt(better, 1002)).toBe(500);
     expect(clockOffsetAt(better, 1502)).toBeCloseTo(502.5, 9);
@@ -96,15 +96,15 @@ describe("worked by hand", () => {
     expect(little.target).toBe(500 + STEP_MS - 1);
   });
 
-  test("an answer that came before its question changes nothing", () => {
+  test("an answer before its question is ignored", () => {
     expect(afterExchange(first, { t1: 10, t2: 0, t3: 0, t4: 5 })).toBe(first);
     expect(firstClock([{ t1: 10, t2: 0, t3: 0, t4: 5 }])).toBeNull();
   });
 
-  test("an hour off the network on clocks 100 millionths apart: 360 ms, stepped when the line is back", () => {
+  test("after an hour offline on clocks 100 ppm apart, the 360 ms are jumped when the line is back", () => {
     const back = afterExchange(first, even(3_600_000, 860)) as SharedClock;
     expect(clockOffsetAt(back, 3_600_020)).toBe(860);
-    // Twenty minutes: 120 ms, slid into in 24 s.
+    // Twenty minutes: 120 ms, reached by sliding for 24 s.
     const soon = afterExchange(first, even(1_200_000, 620)) as SharedClock;
     expect(clockOffsetAt(soon, 1_200_020)).toBe(500);
     expect(clockOffsetAt(soon, 1_224_020)).toBeCloseTo(620, 9);

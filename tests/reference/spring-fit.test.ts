@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { fitSpring, type SpringReading } from "#lib/springs/spring-fit.ts";
 
-/** At least this many right digits are asked for (double precision holds between 15 and 16). */
+/** At least this many digits must be right (double precision has 15 to 16). */
 const DIGITS = 9;
 
 function expectDigits(computed: number, certified: number): void {
@@ -17,7 +17,7 @@ function expectDigits(computed: number, certified: number): void {
 const readings = (pairs: readonly (readonly [number, number])[]): SpringReading[] =>
   pairs.map(([travelMm, newtons]) => ({ travelMm, newtons }));
 
-/** Calibration of ozone monitors: x the customer's, y NIST's own measurement. */
+/** Calibration of ozone monitors: x is the customer's, y NIST's own measurement. */
 const norris = readings([
   [0.2, 0.1],
   [337.4, 338.8],

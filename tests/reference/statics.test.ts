@@ -1,7 +1,7 @@
 /**
  * The hands' share of body weight against force-plate studies. Each value keeps its quantity: a held position (static)
- * is compared with the model, which is static; a moving peak is another quantity and is only used for how a study's own
- * values differ from each other. No study of a moving carriage was found.
+ * is compared with the model, which is static; a moving peak is another quantity and only used to see how a study's
+ * own values differ from each other. No study of a moving carriage was found.
  */
 import { describe, expect, it } from "vitest";
 import { POSES } from "#lib/plan/schema.ts";
@@ -75,7 +75,7 @@ describe("raised hands and feet, against the differences within one study of mov
 });
 
 /**
- * A plank worked out beside the program from the same tables (no publication): Winter's masses, arms upright, the hand
+ * A plank worked out independently from the same tables (no publication): Winter's masses, arms upright, the hand
  * pressing c statures ahead of the wrist.
  */
 describe("a worked plank", () => {
@@ -134,7 +134,7 @@ describe("joints", () => {
 });
 
 describe("every pose", () => {
-  it("has a share inside its band, and a band that is no wider than ten points either way", () => {
+  it("has a share within its band, and a band of at most ten points either way", () => {
     for (const pose of POSES) {
       const { share, low, high } = handsShare(pose);
       expect(low, pose).toBeLessThanOrEqual(share);
@@ -145,7 +145,7 @@ describe("every pose", () => {
     }
   });
 
-  it("knees, hands raised, level, feet raised: the order every study finds", () => {
+  it("knees, hands raised, level, feet raised: the order that every study finds", () => {
     expect(points("knees")).toBeLessThan(points("hands-raised"));
     expect(points("hands-raised")).toBeLessThan(points("high-plank"));
     expect(points("high-plank")).toBeLessThan(points("feet-raised"));

@@ -63,7 +63,7 @@ describe("one difference at a time", () => {
     expect(to(after, { ...start, ...before })).toEqual({ actions, seconds });
   });
 
-  it("turns the short way between any two facings", () => {
+  it("turns the shorter way between any two facings", () => {
     const circle: Facing[] = ["front", "right", "back", "left"];
     const turns = circle.map((from) => circle.map((end) => quarterTurns(from, end)));
     expect(turns).toEqual([
@@ -88,7 +88,7 @@ describe("the other side of one move", () => {
     expect(to({ side: "left" }, right)).toEqual({ actions: { strapOff: 1, strapOn: 1 }, seconds: 8 });
   });
 
-  it("costs nothing where nothing is in the hand or on the foot", () => {
+  it("costs nothing when nothing is in the hand or on the foot", () => {
     expect(to({ side: "right" }, { ...start, hands: "handles", side: "left" }).seconds).toBe(0);
   });
 });
@@ -135,7 +135,7 @@ describe("many differences at once", () => {
 });
 
 describe("the set-up of an item", () => {
-  it("is the move's, the item's own facing and springs winning", () => {
+  it("is the move's, with the item's own facing and springs", () => {
     const item: MoveItem = exampleMove("a", { move: "row", side: "left", springs: { heavy: 1 }, facing: "left" });
     const { station, position, hands, feet } = exampleMoves.row;
     expect(setupOf(examplePlan([item]), item)).toEqual({
@@ -149,7 +149,7 @@ describe("the set-up of an item", () => {
     });
   });
 
-  it("is unknown for a move the plan does not carry, even one every object inherits", () => {
+  it("is unknown for a move the plan does not carry, even one named like a property of every object", () => {
     for (const id of ["gone", "constructor"]) expect(setupOf(plan, exampleMove("a", { move: id }))).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-/** The part of the independent WebVTT reader that the tests use; the package says nothing of its types. */
+/** The part of the independent WebVTT parser that the tests use; the package has no types of its own. */
 declare module "node-webvtt" {
   interface ParsedCue {
     readonly identifier: string;

@@ -1,6 +1,6 @@
 /**
- * The tracks of a signed class against the W3C WebVTT specification ("WebVTT file structure") and the timestamp lists of
- * web-platform-tests (webvtt/parsing/file-parsing, BSD-3-Clause), and read back by node-webvtt, which is not ours.
+ * The tracks of an edition against the W3C WebVTT specification ("WebVTT file structure") and the timestamp lists of
+ * web-platform-tests (webvtt/parsing/file-parsing, BSD-3-Clause), and read back by node-webvtt, an independent parser.
  */
 import webvtt from "node-webvtt";
 import { describe, expect, test } from "vitest";
@@ -20,11 +20,11 @@ const card = buildCard({
   expiresAt: 86_400_000,
 });
 
-/** A reader's timestamp by the letter of the specification, section "WebVTT timestamp". */
+/** A timestamp exactly as in the specification, section "WebVTT timestamp". */
 const TIMESTAMP = /^(?:(\d{2,}):)?([0-5]\d):([0-5]\d)\.(\d{3})$/;
 
 describe("timestamps", () => {
-  test("the writer gives one of the forms that every reader accepts, and means that time", () => {
+  test("are in a form that every reader accepts, and mean the right time", () => {
     const seconds = [0, 1, 0.0004, 0.0005, 59.9996, 61.25, 3599.999, 3600, 359_999.5, 400_000];
     for (const s of seconds) {
       const written = vttTimestamp(s);
@@ -36,22 +36,22 @@ describe("timestamps", () => {
     expect(fixture.parser_accepts).toContain(vttTimestamp(1));
   });
 
-  test("nothing in the published list of bad timestamps has the writer's form", () => {
+  test("never match the published list of bad timestamps", () => {
     for (const bad of fixture.parser_rejects) expect(bad).not.toMatch(/^\d{2,}:[0-5]\d:[0-5]\d\.\d{3}$/);
   });
 
-  test("a time that cannot be on a track is refused", () => {
+  test("refuse a time that cannot be on a track", () => {
     for (const bad of [-0.001, Number.NaN, Number.POSITIVE_INFINITY])
       expect(() => vttTimestamp(bad)).toThrow(RangeError);
   });
 });
 
 describe("payload", () => {
-  test("no tag, entity, arrow, line break or NUL can arise from words", () => {
+  test("words can never become a tag, entity, arrow, line break or NUL", () => {
     expect(vttText("a --> b <i>&amp;\n\nc\0")).toBe("a --&gt; b &lt;i&gt;&amp;amp; c");
   });
 
-  test("cues without words or time are left out, an enclosing cue comes first", () => {
+  test("leaves out cues without words or time and puts enclosing cues first", () => {
     const file = vttFile("t", [
       { id: "in", from: 1, to: 2, text: "inside" },
       { id: "out", from: 1, to: 9, text: "around" },
@@ -70,18 +70,18 @@ describe.each([
 ])("%s track", (_, file) => {
   const read = webvtt.parse(file, { strict: true });
 
-  test("an independent reader takes all of it", () => {
+  test("an independent parser accepts all of it", () => {
     expect(read.valid).toBe(true);
     expect(read.errors).toEqual([]);
     expect(read.cues).toHaveLength(file.split("-->").length - 1);
   });
 
-  test("says in its head which edition it is of, by the name the device shows, and whose word comes first", () => {
+  test("names in its head the edition, as the device shows it, and has the safety words", () => {
     const [head, , ...rest] = file.split("\n");
     expect(head).toMatch(
       new RegExp(`^WEBVTT Rows &amp; reaches &lt;short&gt;, edition 2, ${card.edition.shortName}, `),
     );
-    // A comment block by the specification, section "WebVTT comment block": no arrow in it, ended by an empty line.
+    // A comment block as in the specification, section "WebVTT comment block": without an arrow, ended by an empty line.
     expect(rest.slice(0, rest.indexOf(""))).toEqual(["NOTE", ...card.cautions.note]);
     expect(card.cautions.note.join(" ")).toMatch(/clinician.*maker's manual.*Local rules.*licensed/);
   });

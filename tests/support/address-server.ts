@@ -1,4 +1,4 @@
-/** A real server with the doors of the program and none of its pages: `/api/address`, `/api/health`, sockets, and one page. */
+/** A real server with the program's entry points but not its pages: `/api/address`, `/api/health`, sockets, and one page. */
 import { GET as address } from "#app/api/address/route.ts";
 import { GET as health } from "#app/api/health/route.ts";
 import { createLog } from "#server/base/log.ts";

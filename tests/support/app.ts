@@ -1,4 +1,4 @@
-/** The built program as a person meets it: its own process, its own data folder, the invented studio inside. */
+/** The built program as people use it: its own process and data folder, with the invented studio in it. */
 import { type ChildProcess, spawn } from "node:child_process";
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
@@ -10,9 +10,9 @@ const ROOT = resolve(import.meta.dirname, "../..");
 export interface RunningApp {
   readonly url: string;
   readonly dataDir: string;
-  /** Stops the process and waits until it is gone. The data stay. */
+  /** Stops the process and waits until it has ended. The data stays. */
   stop(signal?: NodeJS.Signals): Promise<void>;
-  /** Starts it again on the same address and data. */
+  /** Starts it again with the same address and data. */
   start(): Promise<void>;
   /** Stops it and removes its data. */
   remove(): Promise<void>;

@@ -1,6 +1,6 @@
 /**
- * A server in a process of its own, to be attacked: live documents on one port, routes behind the real gate on another, one
- * thread for both, and a log that lies on a full disk. Says one line of JSON with its addresses and the sessions of its
+ * A server in its own process, to be attacked: live documents on one port, routes behind the real gate on another, one
+ * thread for both, and a log on a full disk. Prints one line of JSON with its addresses and the sessions of its
  * people, and keeps a plan `p` for them. Argument: how many sockets one person may have, where a test needs another number.
  */
 import { existsSync, openSync } from "node:fs";
@@ -20,7 +20,7 @@ import { startSyncServer } from "./sync-server.ts";
 
 const FULL = "/dev/full";
 const log = existsSync(FULL) ? createLog("info", openSync(FULL, "w")) : undefined;
-// A log that is folded again and again, whatever else goes on.
+// The log is folded repeatedly, whatever else happens.
 const limits = { compactRowsBusy: 300 };
 const server = await startSyncServer({ limits, fold: foldInThread, ...(log ? { log } : {}) });
 server.addPlan("p");

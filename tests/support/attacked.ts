@@ -1,6 +1,6 @@
 /**
- * A server under attack, seen from outside: how long anybody's request waits meanwhile (asked from a thread of its own), and
- * whether a writer beside the attacker keeps every word.
+ * A server under attack, seen from outside: how long requests wait meanwhile (measured from a separate thread), and
+ * whether a writer next to the attacker keeps every word.
  */
 import { type ChildProcess, spawn } from "node:child_process";
 import { rmSync } from "node:fs";
@@ -13,7 +13,7 @@ import { eventually } from "./eventually.ts";
 import { SHOWS_WAITS } from "./long.ts";
 import { RawClient } from "./raw-client.ts";
 
-/** The server and beside it, where it looks for it, its thread; a folder for each process of the tests. */
+/** The server with its thread next to it, where it looks for it; one folder for each test process. */
 const BUNDLES = join(ROOT, "dist-tests");
 const ENTRIES = { "attack-server": "tests/support/attack-server.ts", "fold-worker": "server/doc-log/fold-worker.ts" };
 /** Longest that anybody's request may wait. */
@@ -22,11 +22,11 @@ export const WAIT_MS = 500;
 const MOST_RUNS = 5;
 const PLAN = { kind: "plan", key: "p" } as const;
 
-/** What the server says of itself as it starts. */
+/** What the server prints when it starts. */
 interface Said {
-  /** Of live documents, `ws://...`. */
+  /** For live documents, `ws://...`. */
   readonly url: string;
-  /** Of routes behind the gate, on the same thread. */
+  /** For routes behind the gate, on the same thread. */
   readonly http: string;
   /** Of the studio's own pages. */
   readonly origin: string;
@@ -98,10 +98,10 @@ export async function startAttacked(): Promise<Attacked> {
   };
 }
 
-/** The title as the server has it, for pages that have just come. */
+/** The title as the server stores it, as a new page reads it. */
 export const titleOf = (client: RawClient): string => planParts(client.doc).title.toString();
 
-/** A thread that asks again as soon as it is answered, so that what this process is busy with is not measured. */
+/** A thread that asks again as soon as it is answered, so that this process's own work is not measured. */
 const ASKER = `
 const { parentPort, workerData } = require("node:worker_threads");
 const { Agent, get } = require("node:http");

@@ -1,8 +1,8 @@
-/** Finds the Chromium the browser tests run in, or says what to do. */
+/** Finds the Chromium for the browser tests, or says what to do. */
 import { existsSync } from "node:fs";
 import { chromium } from "@playwright/test";
 
-/** No GPU, no background traffic: a closed network must not slow a test. */
+/** No GPU and no background traffic, so that a closed network does not slow tests down. */
 export const CHROMIUM_ARGS = [
   "--no-sandbox",
   "--disable-gpu",
@@ -13,7 +13,7 @@ export const CHROMIUM_ARGS = [
   "--disable-sync",
 ];
 
-// The shell is the same engine without a window round it: it starts faster and draws less.
+// The shell is the same engine without a window, so it starts faster.
 const SYSTEM_PATHS = [
   "/usr/bin/chromium-headless-shell",
   "/usr/bin/chromium",

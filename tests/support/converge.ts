@@ -1,4 +1,4 @@
-/** The comparing function every convergence test ends in: all replicas agree, by several independent routes. */
+/** The comparison at the end of every convergence test: all replicas agree, by several independent checks. */
 import { expect } from "vitest";
 import * as Y from "yjs";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
@@ -7,12 +7,12 @@ import { SMALL_PLAN } from "./sync-server.ts";
 
 const STUDIO: StudioContext = { moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment };
 
-/** Everything a person could read in a document. */
+/** Everything that a person can read in a document. */
 export const readAll = (doc: Y.Doc) => ({ plan: readPlan(doc, STUDIO), deleted: readDeleted(doc) });
 
 /**
  * Same plan, same state vectors, nothing pending, reading writes nothing, a document built from every update ever
- * made equals the live ones, and one that was stored and read again does too.
+ * made equals the live ones, and so does one that was stored and read back.
  */
 export function expectConverged(docs: readonly Y.Doc[], everyUpdate: readonly Uint8Array[]): void {
   const [first] = docs;
@@ -31,7 +31,7 @@ export function expectConverged(docs: readonly Y.Doc[], everyUpdate: readonly Ui
   }
 }
 
-/** Backwards, so that nothing arrives in the order it was made. */
+/** In reverse, so that nothing arrives in the order it was made. */
 function built(updates: readonly Uint8Array[]): Y.Doc {
   const doc = new Y.Doc();
   Y.applyUpdate(doc, Y.mergeUpdates([...updates].reverse()));

@@ -1,4 +1,4 @@
-/** Plan files as they should never be: damaged at random in bytes, text and values. The same seed makes the same files. */
+/** Plan files damaged at random in bytes, text and values. The same seed makes the same files. */
 import fc from "fast-check";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
@@ -12,7 +12,7 @@ export interface DamagedFile {
   readonly bytes: Uint8Array;
 }
 
-/** `count` damaged files; about one in ten ends up valid all the same, and then has to be answered. */
+/** `count` damaged files. About one in ten is still valid, and must then get an answer. */
 export function* damagedFiles(seed: number, count: number): Generator<DamagedFile> {
   const small = fc.sample(validPlan, { seed, numRuns: 60 }).map((plan) => JSON.stringify(plan));
   const real = [FIRST_TRY, UPPER_BODY_AND_TRUNK].map((plan) => JSON.stringify(plan));
@@ -80,13 +80,13 @@ const BITS = [
   "\\u0000",
 ];
 
-/** Puts `piece` somewhere; after a token as often as anywhere. */
+/** Inserts `piece` somewhere. */
 function putIn(text: string, piece: string, dice: Dice): string {
   const at = dice.upTo(text.length + 1);
   return text.slice(0, at) + piece + text.slice(at);
 }
 
-/** Puts `piece` where a value stands. */
+/** Puts `piece` in place of a value. */
 function asValue(text: string, piece: string, dice: Dice): string {
   const places = [...text.matchAll(/[:[,](-?\d[\d.eE+-]*|true|false|null|"(?:[^"\\]|\\.)*")/g)];
   if (places.length === 0) return text;

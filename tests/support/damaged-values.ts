@@ -1,14 +1,14 @@
-/** Damage to a plan file's values, where it is still JSON: wrong types, ids that are not there, times at the limits. */
+/** Damage to the values of a plan file that is still JSON: wrong types, unknown ids, times at the limits. */
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Dice } from "./dice.ts";
 
-/** What is done, and doing it. */
+/** A kind of damage, and the function that does it. */
 export type Harm<T> = readonly [string, (it: T, dice: Dice) => T];
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 type Seat = { readonly holder: Json[] | { [key: string]: Json }; readonly key: string | number };
 
-/** Every place of a value at which something stands. */
+/** Every place within a value. */
 function seatsOf(root: Json): Seat[] {
   const seats: Seat[] = [];
   const visit = (holder: Json): void => {
@@ -32,7 +32,7 @@ function set({ holder, key }: Seat, value: Json): void {
   else holder[key] = value;
 }
 
-/** Does something to one place of the file, where it is still JSON. */
+/** Damages one place of a file that is still JSON. */
 function atSeat(change: (seat: Seat, dice: Dice, root: Json, seats: readonly Seat[]) => void) {
   return (text: string, dice: Dice): string => {
     const root = parsed(text);

@@ -1,12 +1,12 @@
-/** A line between a page and the server that can go dead without a word: nothing is forwarded, nothing is closed. */
+/** A connection between page and server that can go dead silently: nothing is forwarded, nothing is closed. */
 import { type AddressInfo, connect, createServer, type Socket } from "node:net";
 
 export interface DeadLine {
   /** `ws://127.0.0.1:<port>`, for pages. */
   readonly url: string;
-  /** Forwards nothing more, either way, and takes new connections without a word. */
+  /** Forwards nothing more in either direction, and accepts new connections without answering. */
   die(): void;
-  /** New connections are forwarded again; those that died stay dead. */
+  /** Forwards new connections again; dead ones stay dead. */
   live(): void;
   stop(): Promise<void>;
 }

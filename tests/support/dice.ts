@@ -1,4 +1,4 @@
-/** Chance from a seed, for tests that make their own data. */
+/** Seeded random numbers, for tests that make their own data. */
 import { seededRandom } from "#lib/order/random.ts";
 
 export class Dice {
@@ -6,7 +6,7 @@ export class Dice {
   constructor(seed: number) {
     this.next = seededRandom(seed);
   }
-  /** A whole number from 0 to less than n. */
+  /** A whole number from 0 to n - 1. */
   upTo(n: number): number {
     return Math.floor(this.next() * n);
   }

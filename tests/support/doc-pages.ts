@@ -1,4 +1,4 @@
-/** Pages of plans and months against a real server, each on a test edge, on a line that can die. */
+/** Pages of plans and months against a real server, each on a test edge, over a connection that can die. */
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
 import { PlanSession } from "#app/_session/session.ts";
 import { type DeadLine, deadLine } from "./dead-line.ts";
@@ -20,7 +20,7 @@ export interface Page<S> {
 }
 
 export interface PageOptions extends Pick<TestEdgeOptions, "kept" | "notes" | "slowCopies"> {
-  /** Past the line that can die. */
+  /** Not through the connection that can die. */
   readonly straight?: boolean;
 }
 
@@ -30,7 +30,7 @@ export interface DocPages {
   generation(kind: "plan" | "month", key: string): string;
   edgeOf(user: string, options: PageOptions): TestEdge;
   page<S extends AnySession>(edge: TestEdge, session: S): Page<S>;
-  /** Of the plan "p". */
+  /** For the plan "p". */
   openPlan(user: string, options?: PageOptions): Page<PlanSession>;
   openMonth(user: string, month: string, options?: PageOptions): Page<MonthSession>;
   stop(): Promise<void>;
@@ -38,7 +38,7 @@ export interface DocPages {
 
 export const person = (user: string) => ({ id: user, name: `Name of ${user}` });
 
-/** Until the page is there and shows it: a snapshot is as old as the last frame. */
+/** Waits until the page shows it; a snapshot is as old as the last frame. */
 export const reaches = ({ session }: Page<AnySession>, state: string, ms?: number) =>
   eventually(
     `the page is ${state} (it is ${session.saveState})`,

@@ -1,4 +1,4 @@
-/** Waiting on a condition with a deadline, in place of sleeping. */
+/** Waits for a condition with a deadline instead of sleeping. */
 
 /** Resolves with the first value that is neither undefined nor false. Rejects after `ms`, naming what did not happen. */
 export async function eventually<T>(what: string, look: () => T | undefined | false, ms = 5000): Promise<T> {

@@ -1,5 +1,5 @@
 /**
- * Fit to length written down for general-purpose solvers, straight from the words of the plan file format and apart from
+ * Fit to length written for general-purpose solvers, straight from the plan file format and independent of
  * `lib/fit`: every value an item may take, which items must be equal, and the sum they must have.
  */
 import { classClock } from "#lib/clock/clock.ts";
@@ -9,9 +9,9 @@ export interface FitModel {
   readonly items: readonly ModelItem[];
   /** Places of items that must get the same. */
   readonly equal: readonly (readonly [number, number])[];
-  /** What the values may add up to, least and most; undefined when what is fixed is longer than the class. */
+  /** The least and the most that the values may add up to; undefined when the fixed part exceeds the class. */
   readonly target: readonly [number, number] | undefined;
-  /** Cost of items that follow a locked other side: paid whatever is chosen. */
+  /** The cost of items that follow a locked other side, paid whatever is chosen. */
   readonly fixedCost: number;
 }
 
@@ -83,7 +83,7 @@ function valuesOf(plan: Plan, item: MoveItem, most: number): number[] {
   return [...new Set(values)].sort((a, b) => a - b);
 }
 
-/** One tempo cycle; what is quicker than half a second is none. */
+/** One tempo cycle; null below half a second. */
 export function repOf(plan: Plan, item: MoveItem): number | null {
   const tempo = plan.moves[item.move]?.tempo;
   if (!tempo || "holdSeconds" in tempo) return null;
@@ -93,13 +93,13 @@ export function repOf(plan: Plan, item: MoveItem): number | null {
 
 const round = (x: number): number => Math.round(x * 1e6) / 1e6;
 
-/** The format's words: (d - wish)^2 / wish, and 2 where d is further than 0.5 s from a multiple of rep. */
+/** As in the format: (d - wish)^2 / wish, plus 2 when d is more than 0.5 s from a multiple of rep. */
 export function costOf(wish: number, seconds: number, rep: number | null): number {
   const off = rep === null ? 0 : Math.min(seconds % rep, rep - (seconds % rep));
   return (seconds - wish) ** 2 / wish + (off > 0.5 + 1e-9 ? 2 : 0);
 }
 
-/** In CPLEX LP format: one binary an item and value. Empty when some item has no value at all. */
+/** In CPLEX LP format: one binary per item and value. Empty when some item has no possible value. */
 export function fitLp(model: FitModel): string {
   const { items, equal, target } = model;
   if (target === undefined || items.some((item) => item.values.length === 0)) return "";

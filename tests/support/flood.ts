@@ -1,4 +1,4 @@
-/** Sockets that send as fast as they are taken, to a server under attack, and the frames they send. */
+/** Sockets that send to a server under attack as fast as it accepts, and the frames they send. */
 import * as encoding from "lib0/encoding";
 import { WebSocket } from "ws";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
@@ -8,7 +8,7 @@ import { eventually } from "./eventually.ts";
 export interface Flood {
   readonly user: "jonas" | "sam";
   readonly sockets?: number;
-  /** How long it lasts. */
+  /** How long the attack lasts, ms. */
   readonly ms?: number;
   /** The next frame of a socket; undefined when it has no more. */
   frame(socket: number, n: number): Uint8Array | undefined;
@@ -16,7 +16,7 @@ export interface Flood {
   readonly again?: boolean;
 }
 
-/** How many frames went out, and the codes with which sockets were closed. */
+/** How many frames were sent, and the codes with which sockets were closed. */
 export interface Flooded {
   readonly sent: number;
   readonly codes: ReadonlySet<number>;
@@ -26,7 +26,7 @@ export interface Flooded {
 const AT_ONCE = 200;
 const WAITING = 256 * 1024;
 
-/** A socket without a document, so that the attack costs the attacker little. */
+/** A socket without a document, so that attacking is cheap. */
 export function bareSocket(server: Attacked, user: string): WebSocket {
   const address = `${server.url}/sync/plan/p?d=${PLAN_DOC_VERSION}&e=${EDITOR_VERSION}`;
   const ws = new WebSocket(address, { headers: { cookie: `session=${server.sessions[user]}` } });
@@ -87,7 +87,7 @@ export function presenceFrame(entries: readonly { clientId: number; clock: numbe
   return encoding.toUint8Array(out);
 }
 
-/** Items of one client from a clock on, byte by byte, as an update of their own. */
+/** Items of one client from a given clock on, byte by byte, as a separate update. */
 export function itemsUpdate(
   from: { readonly client: number; readonly clock: number; readonly count: number },
   write: (out: encoding.Encoder, n: number) => void,
@@ -99,7 +99,7 @@ export function itemsUpdate(
   return encoding.toUint8Array(out);
 }
 
-/** One letter of a client at the front of a text: each a struct of its own, as nothing grows together there. */
+/** One letter of a client at the front of a text: each is a separate struct, since those never merge. */
 export function writeLetter(out: encoding.Encoder, at: { client: number; clock: number; text: string }): void {
   encoding.writeUint8(out, at.clock === 0 ? 4 : 4 | 0x40);
   encoding.writeVarUint(out, at.clock === 0 ? 1 : at.client);

@@ -1,4 +1,4 @@
-/** New words under the client id of somebody else's page: what would take the place of what that page says next. */
+/** New words under another page's client id, which would replace what that page writes next. */
 import * as Y from "yjs";
 import type { RawClient } from "./raw-client.ts";
 

@@ -1,4 +1,4 @@
-/** A short class with nothing in it that must be fixed: ten minutes of rows and presses, written by two people. */
+/** A short class without must-fix findings: ten minutes of rows and presses, written by two people. */
 import { readItems } from "#lib/doc/read.ts";
 import { insertItems, moveItem } from "#lib/doc/write.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
@@ -31,7 +31,7 @@ export const GOOD_ITEMS: readonly PlanItem[] = [
   item("m4", "chest-press", 100, 20),
 ];
 
-/** The two take turns: the first begins, the second writes on. The heading the plan came with goes to the end. */
+/** Two people take turns: the first begins, the second continues. The heading the plan came with moves to the end. */
 export async function writeGoodClass(
   s: PlanStudio,
   doc: DocName,

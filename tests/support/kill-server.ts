@@ -1,6 +1,6 @@
 /**
- * A sync server in a process of its own, to be killed. Everybody is signed in and may write; every plan that is asked
- * for is there. Arguments: database file, program of the checkpointing thread. Says `port <n>` on standard output when it can be reached.
+ * A sync server in its own process, to be killed. Everybody is signed in and may write; every plan that is asked
+ * for exists. Arguments: database file, program of the checkpointing thread. Prints `port <n>` when it can be reached.
  */
 import { createServer } from "node:http";
 import * as Y from "yjs";
@@ -17,7 +17,7 @@ import type { KindHooks } from "#server/sync/host.ts";
 const [, , file = "", program = ""] = process.argv;
 const db = openDatabase(file);
 const silent = () => undefined;
-// So often that it is killed in the middle of a checkpoint too.
+// So often that it is sometimes killed during a checkpoint.
 checkpointBeside(db, { log: { warn: console.error }, everyMs: 2, program });
 const kind: KindHooks = {
   currentVersion: PLAN_DOC_VERSION,
@@ -37,7 +37,7 @@ const rooms = createDocumentRooms({
     accessTo: () => () => ({ exists: true, reads: true, writes: true, comments: true }),
     kinds: { plan: kind, month: kind },
   },
-  // Folding in the middle of the burst, so that it is killed there too.
+  // Folds during the burst, so that it is sometimes killed there too.
   limits: { compactRowsBusy: 40 },
 });
 const http = createServer();

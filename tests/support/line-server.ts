@@ -1,4 +1,4 @@
-/** The line of screens on a port of its own, over a real studio with paired devices; and a screen made of raw frames. */
+/** The line on its own port, over a real studio with paired devices; and a screen made of raw frames. */
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { WebSocket } from "ws";
@@ -16,7 +16,7 @@ import type { LineLimits } from "#server/line/limits.ts";
 import { eventually } from "./eventually.ts";
 import { must, openStudio, type PlanStudio } from "./plan-studio.ts";
 
-/** The one hash that counts as signed here; the real look-up is tested where classes are signed. */
+/** The only hash that counts as signed here; the real look-up is tested with signing. */
 export const SIGNED = "5".repeat(64);
 
 export interface PairedScreen {
@@ -29,9 +29,9 @@ export interface LineServer {
   pair(name: string, roomId?: string): PairedScreen;
   takeBack(screen: PairedScreen): void;
   lineOf(roomId: string): RoomLine;
-  /** Stops the line and begins another, as a process that is started again: nothing is remembered, the clock is another. */
+  /** Restarts the line as a new process would: nothing is remembered and the clock starts anew. */
   restart(): void;
-  /** Moves the line's forward-only clock on. */
+  /** Advances the line's monotonic clock. */
   advance(ms: number): void;
   stop(): Promise<void>;
 }
@@ -82,7 +82,7 @@ export async function startLineServer(limits: Partial<LineLimits> = {}): Promise
   };
 }
 
-/** A class that a screen leads, begun at `at`, ms of whatever clock it is told in. */
+/** A class that a screen leads, begun at `at`, ms on the clock that the receiver expects. */
 export const classFrom = (at: number, session = "a"): LineClass => ({
   session: session.padEnd(16, "0"),
   edition: { planId: "rows", number: 1, hash: SIGNED },
@@ -90,7 +90,7 @@ export const classFrom = (at: number, session = "a"): LineClass => ({
   log: [{ type: "start", at }],
 });
 
-/** Says exactly what a test tells it to, and remembers everything it hears. */
+/** Sends exactly what a test tells it to, and records everything it receives. */
 export class RawScreen {
   readonly ws: WebSocket;
   readonly heard: FromServer[] = [];
@@ -125,7 +125,7 @@ export class RawScreen {
   get line(): RoomLine | undefined {
     return this.of("line").at(-1)?.line;
   }
-  /** Waits until the line it was last told of is as `look` says. */
+  /** Waits until the last line it received satisfies `look`. */
   until(what: string, look: (line: RoomLine) => boolean): Promise<RoomLine> {
     return eventually(what, () => (this.line && look(this.line) ? this.line : undefined));
   }
@@ -134,7 +134,7 @@ export class RawScreen {
   }
 }
 
-/** A raw screen that is on the line. */
+/** A raw screen that is connected to the line. */
 export async function onLine(server: LineServer, screen: PairedScreen, view?: ScreenView): Promise<RawScreen> {
   const raw = await new RawScreen(server.url).opened();
   raw.hello(screen, view);

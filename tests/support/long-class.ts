@@ -1,11 +1,11 @@
-/** A long class with much to say, of the demo studio's own moves: for measuring. */
+/** A long class with many lines, from the demo studio's moves, for measuring. */
 import type { Move, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 
 const SOURCES: readonly Plan[] = [WHOLE_BODY, UPPER_BODY_AND_TRUNK];
 
-/** A plan of this many items, headings and pauses included, with this many script lines in all. Its length fits none. */
+/** A plan with this many items, headings and pauses included, and this many script lines. Its length does not fit. */
 export function longClass(items: number, lines: number): Plan {
   const all = SOURCES.flatMap((plan) => plan.items);
   const list = Array.from({ length: items }, (_, i): PlanItem => {
@@ -16,7 +16,7 @@ export function longClass(items: number, lines: number): Plan {
   return { ...structuredClone(WHOLE_BODY), moves, items: withLines(list, lines) };
 }
 
-/** Lines are taken from or given to the move items by turns; what is given repeats the item's own words. */
+/** Lines are removed from or added to the move items in turn; added ones repeat the item's own words. */
 function withLines(items: readonly PlanItem[], lines: number): PlanItem[] {
   const moves = items.flatMap((item) => (item.kind === "move" ? [item] : []));
   return items.map((item) => {

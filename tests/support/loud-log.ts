@@ -1,4 +1,4 @@
-/** A process that logs 5 MB and then says in a file that it lived through it. Arguments: that file. */
+/** A process that logs 5 MB and then writes to a file that it survived. Arguments: that file. */
 import { writeFileSync } from "node:fs";
 import { createLog } from "#server/base/log.ts";
 

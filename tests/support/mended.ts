@@ -1,4 +1,4 @@
-/** A plan after a mend was taken, without a document: what the page's own acts do to it. */
+/** A plan after a fix was taken, without a document: what the page's own acts do to it. */
 import type { Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
 

@@ -1,9 +1,9 @@
-/** What is wrong with a sentence that a person reads, as far as signs show it; names and quoted words are checked as names. */
+/** What is wrong with a sentence for people, as far as simple signs show; names and quoted words count as names. */
 
-/** Words in quotes are somebody's own: how they are written is theirs. */
+/** Words in quotes are somebody's own and are not checked. */
 const QUOTED = /“[^”]*”|'[^']*'/gu;
 
-/** Followed by these a bare 1 is no count of things: "where 1 is the most". */
+/** Signs of bad wording. Before "is" or "was" a bare 1 is not a count: "where 1 is the most". */
 const SIGNS: readonly (readonly [string, RegExp])[] = [
   ["one of several", /(?<![\d.,:])1 (?!is\b|was\b)\w+s\b/u],
   ["none as a figure", /(?<![\d.,:])0 (?!s\b|N\b|cm\b|mm\b|is\b|to\b)[a-z]/u],
@@ -12,7 +12,7 @@ const SIGNS: readonly (readonly [string, RegExp])[] = [
   ["space before a stop", / [.,;:]/u],
 ];
 
-/** Singular verbs after several and plural ones after one; names are given with their number. */
+/** Singular verbs after a plural name and plural verbs after a singular one. */
 function disagreement(text: string, names: Names): string[] {
   const tail = "(?:, (?:left|right|both sides|alternating))?";
   const after = (list: readonly string[], verb: string) =>
@@ -37,7 +37,7 @@ export function faultsOfPhrase(text: string, names: Names = NO_NAMES): string[] 
   return [...SIGNS.filter(([, sign]) => sign.test(bare)).map(([what]) => what), ...disagreement(bare, names)];
 }
 
-/** The same for a whole sentence, which begins with a capital or a figure and ends with a stop. */
+/** The same for a whole sentence, which begins with a capital or a figure and ends with a full stop. */
 export function faultsOfSentence(text: string, names: Names = NO_NAMES): string[] {
   return [
     ...faultsOfPhrase(text, names),

@@ -1,6 +1,6 @@
 /**
- * A plain HTTP proxy of a few lines: hands requests on, and upgrades only where it is told to. It stands in front of a
- * server, or is what a browser is told to use, which then asks for whole addresses and for tunnels (CONNECT).
+ * A plain HTTP proxy: forwards requests, and upgrades only when told to. It stands in front of a
+ * server, or is the proxy that a browser uses, which then sends whole URLs and asks for tunnels (CONNECT).
  */
 import { createServer, type IncomingMessage, request } from "node:http";
 import { type AddressInfo, connect, type Socket } from "node:net";
@@ -8,17 +8,17 @@ import { type AddressInfo, connect, type Socket } from "node:net";
 export interface PlainProxy {
   readonly port: number;
   readonly url: string;
-  /** From now on upgrades are carried, or not. */
+  /** From now on upgrades are forwarded, or not. */
   carry(upgrades: boolean): void;
   stop(): Promise<void>;
 }
 
 export interface ProxySetup {
-  /** Where it hands on to; asked at each request, so that a server may be started after it. */
+  /** Where it forwards to; asked at each request, so that the server may start later. */
   readonly to: () => number;
-  /** "as requests": handed on without what makes them upgrades, as a proxy does that knows nothing of them. */
+  /** "as requests": forwarded without the upgrade headers, as by a proxy that does not know them. */
   readonly upgrades?: boolean | "as requests";
-  /** Changes what is handed on. */
+  /** Changes what is forwarded. */
   readonly headers?: (headers: IncomingMessage["headers"]) => IncomingMessage["headers"];
 }
 
@@ -36,7 +36,7 @@ export async function plainProxy({ to, upgrades = false, headers = (same) => sam
     on.on("error", () => answer.writeHead(502).end("Bad gateway"));
     asked.pipe(on);
   });
-  // What was upgraded is no connection of the server's any more, and would keep it from ending.
+  // Upgraded sockets no longer belong to the server and would keep it from ending.
   const open = new Set<Socket>();
   server.on("connection", (socket) => {
     open.add(socket);

@@ -33,7 +33,7 @@ type Optional<T extends Model, K extends keyof T> = { [P in K]: ValueOf<T[P]> } 
   [P in Exclude<keyof T, K>]?: ValueOf<T[P]>;
 };
 
-/** A record of which only some keys are always there. */
+/** A record with only some required keys. */
 function optional<T extends Model, K extends string & keyof T>(
   model: T,
   requiredKeys: K[],
@@ -41,11 +41,11 @@ function optional<T extends Model, K extends string & keyof T>(
   return fc.record<Record<string, unknown>>(model, { requiredKeys }) as unknown as fc.Arbitrary<Optional<T, K>>;
 }
 
-/** Halves, so that sums stay exact and equality means something. */
+/** Multiples of a half, so that sums are exact and can be compared. */
 const half = (min: number, max: number) => fc.integer({ min: min * 2, max: max * 2 }).map((n) => n / 2);
 const words = (max: number, min = 0) => fc.string({ minLength: min, maxLength: max, unit: "grapheme" });
 const id = fc.stringMatching(/^[a-z0-9][a-z0-9-]{0,8}$/);
-/** Well-formed ids that every object inherits or that look like numbers are where maps go wrong. */
+/** Valid ids that every object inherits or that look like numbers, on which maps fail. */
 const trickyId = fc.oneof({ weight: 8, arbitrary: id }, fc.constantFrom("constructor", "0", "10", "7"));
 const ids = (min: number, max: number) => fc.uniqueArray(trickyId, { minLength: min, maxLength: max });
 const upwards = (value: fc.Arbitrary<number>) =>
@@ -204,7 +204,7 @@ function planOf(itemIds: string[], moveIds: string[], springIds: string[]): fc.A
   ) as fc.Arbitrary<Plan>;
 }
 
-/** Valid plans. Every optional key is there or not; texts are any well-formed Unicode; ids are sometimes tricky. */
+/** Valid plans. Optional keys may be missing; texts are any well-formed Unicode; ids are sometimes tricky. */
 export const validPlan: fc.Arbitrary<Plan> = fc
   .tuple(ids(0, 8), ids(0, 4), ids(0, 4))
   .chain(([itemIds, moveIds, springIds]) => planOf(itemIds, moveIds, springIds))
@@ -221,7 +221,7 @@ const onItem =
     items: plan.items.map((it, i) => (i === n % plan.items.length ? change(it, odd) : it)),
   });
 
-/** What a document half merged, or written by a program with a defect, can look like when it is read. */
+/** What a half-merged document, or one written by a faulty program, can look like when it is read. */
 const harms: readonly Harm[] = [
   (plan) => ({ ...plan, moves: {} }),
   (plan) => ({ ...plan, equipment: { ...plan.equipment, springs: [] } }),
@@ -255,7 +255,7 @@ export const damagedPlan: fc.Arbitrary<Plan> = fc
   .tuple(validPlan, fc.array(fc.tuple(fc.nat(harms.length - 1), fc.nat(20), oddNumber), { minLength: 1, maxLength: 4 }))
   .map(([plan, list]) => list.reduce((p, [h, n, odd]) => harms[h]?.(p, n, odd) ?? p, plan));
 
-/** Guards the generator: a rule renamed would leave its standards here behind. */
+/** Guards the generator: a renamed rule would leave its standards behind here. */
 export const standardsAreKnown = ["total-length", "missing-cue", "uneven-sides", "partial-rep"].every((r) =>
   ruleById(r),
 );

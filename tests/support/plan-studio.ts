@@ -1,6 +1,6 @@
 /**
- * A studio without pages: the real database, live rooms and commands, with a clock that a test drives. The people are
- * one of each role, and a second coach. What is announced to rooms is kept in a list.
+ * A studio without pages: the real database, live rooms and commands, with a clock that a test controls. The people are
+ * one of each role, and a second coach. Announcements to rooms are kept in a list.
  */
 
 import type { Db } from "#db/connection.ts";
@@ -40,7 +40,7 @@ const WHO: readonly Who[] = ["ines", "marta", "jonas", "noor", "petra", "sam"];
 
 export interface Announced {
   readonly name: string;
-  /** Who it was said to; nobody in particular where all hear the same. */
+  /** To whom it was sent; nobody in particular when all get the same. */
   readonly to?: Who;
   readonly news: News;
 }
@@ -54,21 +54,21 @@ export interface PlanStudio {
   readonly rooms: DocumentRooms;
   /** Everything announced so far, in order; a test may empty it. */
   readonly announced: Announced[];
-  /** How often open pages were asked about again. */
+  /** How often the rights of open pages were checked again. */
   refreshed(): number;
-  /** Moves the clock on. */
+  /** Advances the clock. */
   advance(ms: number): void;
-  /** Writes in a document as somebody would, and waits until the server has looked at it. */
+  /** Writes in a document as a person would, and waits until the server has checked it. */
   write(doc: DocName, who: Person, act: (w: Writer) => void): Promise<void>;
   /** What the server finds in a plan as it is on disk. */
   findings(planId: string): Promise<readonly Finding[]>;
-  /** The newest announcement of one kind to one document, as `who` hears it: Marta when nobody is named. */
+  /** The newest announcement of one kind to one document, as `who` (Marta by default) gets it. */
   last<T extends News["t"]>(doc: DocName, t: T, who?: Who): Extract<News, { t: T }> | undefined;
   stop(): Promise<void>;
 }
 
 export interface StudioSetup {
-  /** Where the clock stands, ms since the epoch; sessions need it near the machine's own. */
+  /** The clock's time, ms since the epoch; sessions need it close to the machine's own. */
   readonly clock?: number;
   readonly soleAuthorMaySign?: boolean;
 }
@@ -149,7 +149,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   };
 }
 
-/** The host, with a count of the bursts that were looked at to the end. */
+/** The host, with a count of the bursts that were fully checked. */
 function counting(host: SyncHost, count: () => void): SyncHost {
   const counted = (kind: "plan" | "month") => ({
     ...host.kinds[kind],
@@ -222,7 +222,7 @@ const pressMove: Move = {
 };
 export const MOVES = { row: rowMove, press: pressMove };
 
-/** What a command gave, or its refusal thrown as a failure of the test. */
+/** The result of a command; a refusal fails the test. */
 export function must<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(`refused: ${result.error.code}: ${result.error.message}`);
   return result.value;

@@ -1,4 +1,4 @@
-/** A page made of bytes: says exactly what a test tells it to, and remembers everything it hears. */
+/** A page made of bytes: sends exactly what a test tells it to, and records everything it receives. */
 import * as decoding from "lib0/decoding";
 import * as encoding from "lib0/encoding";
 import { WebSocket } from "ws";
@@ -24,7 +24,7 @@ export interface ClientOptions {
   readonly origin?: string;
   /** As the gate would note it. */
   readonly network?: string;
-  /** Query as given, instead of the versions of this program. */
+  /** This query instead of the versions of this program. */
   readonly query?: string;
   /** Answers the server's step 1 with what `doc` holds and asks for the rest. On by default. */
   readonly syncs?: boolean;
@@ -67,7 +67,7 @@ export class RawClient {
     return this;
   }
 
-  /** Waits until the server's document has been read here. */
+  /** Waits until the server's document has arrived. */
   async synced(): Promise<this> {
     await eventually("the page is synced", () => this.heard.some((h) => h.kind === "step2"));
     return this;
@@ -77,7 +77,7 @@ export class RawClient {
     return eventually("the socket is closed", () => this.closeCode, ms);
   }
 
-  /** Waits until every message sent so far has been called saved. */
+  /** Waits until every message sent so far is reported as saved. */
   saved(ms?: number): Promise<true> {
     return eventually("all is saved", () => this.savedCount >= this.sent || undefined, ms);
   }

@@ -1,4 +1,4 @@
-/** Route handlers behind the program's real gate, on a port of their own: for requests that are sent as bytes. */
+/** Route handlers behind the program's real gate, on their own port, for requests sent as raw bytes. */
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { Readable } from "node:stream";
 import type { Env } from "#server/base/env.ts";

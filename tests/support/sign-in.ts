@@ -3,7 +3,7 @@ import type { PlanStudio, Who } from "./plan-studio.ts";
 
 export const PASSWORD = "a long enough password";
 
-/** The Cookie header of each. The studio's clock must be near the machine's own. */
+/** The Cookie header of each person. The studio's clock must be close to the machine's own. */
 export async function signInAll(s: PlanStudio, people: readonly Who[]): Promise<Map<Who, string>> {
   const { password } = await s.app.auth.$context;
   s.db.raw.prepare("UPDATE account SET password = ?").run(await password.hash(PASSWORD));
@@ -18,8 +18,8 @@ export async function signInAll(s: PlanStudio, people: readonly Who[]): Promise<
 }
 
 /**
- * Passwords as they are instead of their slow hashes, for tests that guess hundreds of times. What a password is compared
- * with still takes a turn of the event loop, as hashing does. Call it before `signInAll`.
+ * Plain passwords instead of slow hashes, for tests that guess hundreds of times. Comparing a password
+ * still takes a turn of the event loop, as hashing does. Call it before `signInAll`.
  */
 export async function hashNothing(s: PlanStudio): Promise<void> {
   const { password } = await s.app.auth.$context;

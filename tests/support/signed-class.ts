@@ -28,10 +28,10 @@ export async function signedClass(s: PlanStudio): Promise<{ readonly id: string;
   return { id, card };
 }
 
-/** What a coach touched, and when, seconds from the start. */
+/** What a coach touched and when, in seconds from the start. */
 export type Touches = readonly (readonly [PlainAct, number])[];
 
-/** The log of a class that was taught so, to its end. `session` sets classes apart. */
+/** The log of a class taught like that, to its end. `session` tells classes apart. */
 export function taughtLog(card: Card, touches: Touches, session: number, kind: ClassLog["kind"] = "class"): ClassLog {
   let log: FloorLog = [{ type: "start", at: 0 }];
   for (const [act, seconds] of touches) log = [...log, actEvent(card, log, act, seconds * 1000)];

@@ -1,4 +1,4 @@
-/** A real sync server on a port of its own over a database of its own, with a host whose answers a test sets. */
+/** A real sync server on its own port and database, with a host whose answers a test sets. */
 
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
@@ -31,13 +31,13 @@ export interface LogLine {
   readonly details: object;
 }
 
-/** Answers from tables that a test changes under the server's hands. */
+/** Answers from tables that a test may change while the server runs. */
 export class TestHost implements SyncHost {
   /** By cookie value. */
   readonly sessions = new Map<string, SessionInfo>();
-  /** Session ids that have ended since. */
+  /** Ids of sessions that have ended. */
   readonly ended = new Set<string>();
-  /** By user id; whoever is not in it writes. */
+  /** By user id; anybody not listed may write. */
   readonly rights = new Map<string, Partial<DocAccess>>();
   readonly afterChange: { name: DocName; doc: Y.Doc }[] = [];
   news: readonly News[] = [];
@@ -108,9 +108,9 @@ export interface TestServer {
   /** `ws://127.0.0.1:<port>` */
   readonly url: string;
   readonly http: Server;
-  /** Makes a stored plan and gives its name. */
+  /** Stores a plan and returns its name. */
   addPlan(key: string, plan?: Plan): DocName;
-  /** Ends rooms, door and HTTP server, keeping the database: for a restart on the same file. */
+  /** Ends rooms, gate and HTTP server but keeps the database, for a restart on the same file. */
   halt(limitMs?: number): Promise<readonly string[]>;
   /** `halt` and remove everything. */
   stop(): Promise<void>;
@@ -124,7 +124,7 @@ export interface TestServerOptions {
   readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
   /** Stands between a commit and "saved". */
   readonly sync?: () => Promise<void>;
-  /** Folds large documents elsewhere; given the database's file. */
+  /** Folds large documents on a thread; gets the database's file. */
   readonly fold?: (databaseFile: string) => Fold;
   /** In place of the list that the server gives. */
   readonly log?: EventLog;

@@ -1,4 +1,4 @@
-/** A database of a test's own, in a folder that goes with the test. */
+/** A database of the test's own, in a folder that is removed after the test. */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,7 +8,7 @@ export interface TempDb {
   readonly file: string;
   readonly folder: string;
   open(options?: OpenOptions): Db;
-  /** Closes what is open and removes the folder. */
+  /** Closes the database and removes the folder. */
   remove(): void;
 }
 

@@ -7,7 +7,7 @@ import type { Checks } from "#server/context/checks.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 
-/** `app` may still be without its rooms. */
+/** `app` may not have its rooms yet. */
 export const testChecks = (app: Springline): Checks =>
   createChecks({
     ...{ app, runner: sameThread(new CheckDesk(app.db, app.log)), programMark: "test" },

@@ -1,18 +1,18 @@
-/** The machine a session runs on, in a test: a socket with a cookie, copies in memory, a network that says what it is told. */
+/** The machine under a session, in a test: a socket with a cookie, copies in memory, a network that the test controls. */
 import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 
 export interface TestEdge extends Edge {
-  /** The device says that its network changed. */
+  /** The device reports that its network changed. */
   tellNetwork(): void;
-  /** The page is seen again. */
+  /** The page becomes visible again. */
   show(): void;
-  /** What this device keeps, by name. */
+  /** The copies that this device keeps, by name. */
   readonly kept: Map<string, Uint8Array>;
-  /** What it keeps beside its one copy. */
+  /** What it keeps next to its copy. */
   readonly notes: Map<string, unknown>;
-  /** Lets copies be read; until then none is. */
+  /** Allows copies to be read. */
   readCopies(): void;
 }
 
@@ -21,9 +21,9 @@ export interface TestEdgeOptions {
   readonly cookie: string;
   readonly kept?: Map<string, Uint8Array>;
   readonly notes?: Map<string, unknown>;
-  /** Copies are read only when the test says so. */
+  /** Copies can be read only when the test allows it. */
   readonly slowCopies?: boolean;
-  /** What the address says over HTTP when no socket opens; it does not answer when left out. */
+  /** What the server answers over HTTP when no socket opens; no answer when left out. */
   readonly askAddress?: () => Promise<string | null>;
 }
 

@@ -1,4 +1,4 @@
-/** A text field as a browser keeps one, without a browser: what keys do to its value and its selection. */
+/** A text field as in a browser, without one: what keys do to its value and selection. */
 import type * as Y from "yjs";
 import { TextBinding, type TextField } from "#lib/client/text-binding.ts";
 
@@ -30,7 +30,7 @@ export class TypedField implements TextField {
     this.setSelectionRange(at, at);
   }
 
-  /** Typing, pasting, or, with nothing, cutting. */
+  /** Types or pastes; with "", cuts. */
   type(words: string): void {
     this.binding.beforeEdit();
     this.put(words);

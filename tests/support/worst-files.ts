@@ -1,4 +1,4 @@
-/** Plan files made to be slow: each looks for the place where work grows faster than the file. */
+/** Plan files designed to be slow: each targets a place where work may grow faster than the file. */
 import { PLAN_FORMAT } from "#lib/plan/schema.ts";
 import { exampleEquipment, exampleMove, exampleMoves } from "#lib/rules/define/example-plan.ts";
 import type { DamagedFile } from "./damaged-files.ts";
@@ -15,7 +15,7 @@ function plan(items: readonly unknown[], more: Bag = {}): Bag {
 }
 const heading = { id: "h", kind: "heading", title: "" };
 
-/** Move items of many different set-ups. */
+/** Move items with many different set-ups. */
 function many(count: number, more: (i: number) => Bag = () => ({})): unknown[] {
   return range(count).map((i) => ({
     ...exampleMove(`i${i}`, {
@@ -32,7 +32,7 @@ function many(count: number, more: (i: number) => Bag = () => ({})): unknown[] {
 const line = (text: string) => ({ kind: "form", text });
 const long = (text: string, length: number): string => text.repeat(Math.ceil(length / text.length)).slice(0, length);
 
-/** Bad in the way the name says; the first of each kind is a valid plan. */
+/** Bad as the name says; the first of each kind is a valid plan. */
 const VALUES: Readonly<Record<string, () => unknown>> = {
   "sixty items and four hundred lines": () => longClass(60, 400),
   "2000 items under one heading": () => plan([heading, ...many(1999)]),

@@ -1,7 +1,7 @@
 /**
- * A process that writes, to be killed. Each commit adds one document and two rows of its log: a copy that is of one
- * moment has twice as many rows as documents. Arguments: database file, ms between commits, how many (0: until killed).
- * Says `up` once the first is in; killed by itself after the last, so that a `-wal` is left.
+ * A process that writes, to be killed. Each commit adds one document and two rows of its log, so a copy taken at one
+ * moment has twice as many rows as documents. Arguments: database file, ms between commits, count (0: until killed).
+ * Prints `up` after the first; kills itself after the last, so that a `-wal` file is left.
  */
 import { openDatabase } from "#db/connection.ts";
 

@@ -1,5 +1,5 @@
 /**
- * Where the library's MET values come from. There is no Compendium code for spring-resistance sliding-carriage work:
+ * Where the library's MET values come from. The Compendium has no code for work on a spring-resistance sliding carriage, so
  * each mapping below is a judgement, made once here. Values: Compendium of Physical Activities, 2024 adult edition
  * (Herrmann et al., J Sport Health Sci 13(1):6-12), with the 2011 edition (Ainsworth et al., Med Sci Sports Exerc
  * 43(8):1575-1581) where the two agree. METs are averages of groups, not a reading of one person.

@@ -1,4 +1,4 @@
-/** What a measured server tells the process that measures it: where it is, and what it costs. */
+/** What a measured server tells the measuring process: its address and its costs. */
 import type { Server } from "node:http";
 
 export interface Ready {
@@ -8,13 +8,13 @@ export interface Ready {
 export interface Cost {
   /** Bytes. */
   readonly rss: number;
-  /** Bytes that are in use, in the heap and beside it, rubbish taken out first. */
+  /** Bytes in use, in the heap and outside, after garbage collection. */
   readonly used: number;
-  /** Microseconds of processor since the process began. */
+  /** Microseconds of processor time since the process began. */
   readonly cpu: number;
 }
 
-/** Asked with "cost", or with "used" where the memory in use is wanted: taking the rubbish out costs time. */
+/** Answers "cost", and "used" with the memory in use, which takes time as it collects garbage first. */
 export type CostQuestion = "cost" | "used";
 
 export function answerParent(http: Server, told: { cookies: readonly string[] }): void {

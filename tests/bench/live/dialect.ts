@@ -1,6 +1,6 @@
 /**
- * How each measured server is spoken to. The stock server and this one speak the y-websocket protocol; Hocuspocus names
- * the document in each message and wants to hear a token first, whether or not it asks for one.
+ * How to talk to each measured server. The stock server and this one speak the y-websocket protocol; Hocuspocus names
+ * the document in each message and expects a token first, whether or not it checks it.
  */
 import * as encoding from "lib0/encoding";
 import type { Kind } from "./servers.ts";
@@ -16,10 +16,10 @@ export const STEP_2 = 1;
 export const UPDATE = 2;
 
 export interface Dialect {
-  /** Before anything else; none for a server that knows its pages by their cookies. */
+  /** The first message; none for a server that identifies pages by cookies. */
   readonly hello?: Uint8Array;
   frame(kind: number, body: Uint8Array): Uint8Array;
-  /** Where the message kind stands in a sync message; undefined for any other message. */
+  /** Index of the message kind in a sync message; undefined for any other message. */
   syncAt(data: Uint8Array): number | undefined;
 }
 

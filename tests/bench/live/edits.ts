@@ -1,11 +1,11 @@
-/** What one writer does, as updates made beforehand from the plan they began with: letters, times, an item's place. */
+/** One writer's edits, as updates made in advance from the initial plan: letters, times, an item's place. */
 import * as Y from "yjs";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { moveItem, setItemField } from "#lib/doc/write.ts";
 
 export interface Edit {
   readonly update: Uint8Array;
-  /** The writer's clock once the edit is in: whoever knows that much has it. */
+  /** The writer's clock after the edit: whoever has reached it has the edit. */
   readonly clock: number;
 }
 
@@ -29,13 +29,13 @@ export const writes: Habit = (doc, turn) => {
   else type(doc, id, turn);
 };
 
-/** Changes one time, always another. */
+/** Changes one time, a different one each time. */
 export const changesTimes: Habit = (doc, turn) => {
   const ids = orderedIds(doc);
   setItemField({ doc, origin: "bench" }, ids[(turn * 3) % ids.length] ?? "", "seconds", 30 + ((turn * 5) % 60));
 };
 
-/** A letter anywhere in any line: what a plan holds falls into as many pieces as were typed. */
+/** A letter anywhere in any line, so that the document breaks into as many pieces as letters. */
 export const scatters: Habit = (doc, turn) => {
   const lines = orderedIds(doc).flatMap((id) => scriptOf(doc, id)?.toArray() ?? []);
   const line = lines[(turn * 31) % lines.length];
@@ -43,7 +43,7 @@ export const scatters: Habit = (doc, turn) => {
   if (text instanceof Y.XmlText) text.insert((turn * 17) % (text.length + 1), "a");
 };
 
-/** A letter at the end of the item's second line; an item without one is given a new time instead. */
+/** A letter at the end of the item's second line; an item without one gets a new time instead. */
 function type(doc: Y.Doc, id: string, turn: number): void {
   const line = scriptOf(doc, id)?.get(1);
   const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
@@ -51,7 +51,7 @@ function type(doc: Y.Doc, id: string, turn: number): void {
   else changesTimes(doc, turn);
 }
 
-/** `count` edits of one writer. A turn that changes nothing has none: others could not receive it. */
+/** `count` edits of one writer. A turn without a change is left out, since nobody could receive it. */
 export function writerOf(base: Uint8Array, count: number, habit: Habit, firstTurn = 0): Writer {
   const doc = new Y.Doc();
   Y.applyUpdate(doc, base);

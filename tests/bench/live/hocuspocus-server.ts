@@ -1,4 +1,4 @@
-/** Hocuspocus with its SQLite extension, as it comes: nobody is asked who they are, a document is stored some time after. */
+/** Hocuspocus with its SQLite extension as shipped: without sign-in, a document is stored some time later. */
 import { SQLite } from "@hocuspocus/extension-sqlite";
 import { Server } from "@hocuspocus/server";
 import { answerParent } from "./child.ts";

@@ -1,6 +1,6 @@
 /**
- * The live server at work, beside two others in the same run: the stock one, which asks nobody who they are, stores nothing and
- * checks nothing, and Hocuspocus, which stores a document some time after. Rounds in turns, medians, one table of ratios.
+ * The live server compared with two others in the same run: the stock server, which has no sign-in, stores nothing and
+ * checks nothing, and Hocuspocus, which stores a document some time later. Alternating rounds, medians, one table of ratios.
  */
 import { cpus } from "node:os";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
@@ -13,7 +13,7 @@ import { WORKS } from "./works.ts";
 
 export interface LiveOptions extends Sizes {
   readonly rounds: number;
-  /** Names of works; all when there is none. */
+  /** Names of works; all when empty. */
   readonly works: readonly string[];
 }
 
@@ -36,7 +36,7 @@ async function measure(kind: Kind, work: Work, sizes: Sizes): Promise<Numbers> {
   }
 }
 
-/** Answers what the load asks until it tells its figures. */
+/** Answers the load's questions until it reports its figures. */
 async function figuresOf(load: ReturnType<typeof startBundle>, server: Server): Promise<Numbers> {
   for (;;) {
     const said = await answerOf<Said>(load);

@@ -1,4 +1,4 @@
-/** The load, in a process of its own. Told what to do by its parent, asks it what the server costs, and tells it the figures. */
+/** The load, in its own process. Its parent tells it what to do and what the server costs; it reports the figures. */
 import { readFileSync } from "node:fs";
 import type { Cost, CostQuestion } from "./child.ts";
 import type { Door } from "./raw-page.ts";

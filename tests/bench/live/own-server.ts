@@ -1,7 +1,7 @@
 /**
- * This program's sync server with everything it does in earnest, in a process of its own: sessions of the sign-in
- * library, the policy, the database, the rules after every burst. Only the pages are left out.
- * Arguments: data folder, how many people, how many plans, and the file of the update they begin with. Tells its parent the port, and one cookie a writer.
+ * This program's sync server with all that it does in production, in its own process: sessions of the sign-in
+ * library, the policy, the database, the rules after every burst. Only pages are left out.
+ * Arguments: data folder, number of people, number of plans, file of their first update. Tells its parent the port and one cookie per writer.
  */
 import { createHmac, randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
@@ -64,7 +64,7 @@ const plan = livePlan();
 insertRoom(db, { id: "loft", name: "Loft", equipment: plan.equipment });
 const doc = new Y.Doc();
 Y.applyUpdate(doc, readFileSync(base));
-// One more than asked for: the first of all that is opened pays for what is made once.
+// One more than asked for, since the first plan opened pays the one-time costs.
 for (let n = 0; n <= Number(plans); n++) hold(planKey(n));
 
 const http = createServer();
@@ -77,7 +77,7 @@ function hold(id: string): void {
   rooms.create({ kind: "plan", key: id }, doc, "w0");
 }
 
-/** A studio, as many coaches, and a session each, as signing in would have made it. */
+/** A studio with that many coaches, each with a session as from signing in. */
 async function letPeopleIn(count: number): Promise<string[]> {
   await firstRun(app, {
     studio: "Quay Gym",

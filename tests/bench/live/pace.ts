@@ -1,9 +1,9 @@
-/** Time, as a load keeps it. */
+/** The pace of a load. */
 import { setTimeout as sleep } from "node:timers/promises";
 
 export const wait = (seconds: number): Promise<void> => sleep(seconds * 1000);
 
-/** Calls `act` so many times a second with 0, 1, 2 …, evenly, until it is ended. Late turns are made up for. */
+/** Calls `act` evenly at a rate with 0, 1, 2 …, until it is stopped. Late calls are made up for. */
 export function steadily(perSecond: number, act: (turn: number) => void): () => void {
   const began = performance.now();
   let turn = 0;
@@ -17,7 +17,7 @@ export function steadily(perSecond: number, act: (turn: number) => void): () => 
   return () => clearTimeout(timer);
 }
 
-/** Waits for what must come; says what it was when it does not. */
+/** Waits for something that must happen; fails with its name. */
 export async function until(what: string, holds: () => boolean, seconds = 60): Promise<void> {
   const from = performance.now();
   while (!holds()) {

@@ -1,4 +1,4 @@
-/** The plans of every live work: long ones, with scripts, of the demo's own moves. */
+/** The plans of every live work: long, with scripts, from the demo's moves. */
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import type { Plan } from "#lib/plan/schema.ts";

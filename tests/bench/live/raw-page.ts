@@ -1,4 +1,4 @@
-/** A page without a document, so that it costs next to nothing: sends updates made beforehand, reads how far others are. */
+/** A page without a document, so that it costs next to nothing: sends prepared updates, reads how far others are. */
 import * as decoding from "lib0/decoding";
 import { WebSocket } from "ws";
 import * as Y from "yjs";
@@ -8,24 +8,24 @@ import type { Kind } from "./servers.ts";
 export interface Door {
   readonly kind: Kind;
   readonly port: number;
-  /** One a person; none where everybody may do everything. */
+  /** One per person; none for servers without rights. */
   readonly cookies: readonly string[];
-  /** Of this program's own server: the versions a page says it speaks. */
+  /** For this program's server: the versions that a page announces. */
   readonly query: string;
 }
 
 export interface Ears {
   /** By client id: how far the page's knowledge goes, with the frame that has just come. */
   heard?(known: ReadonlyMap<number, number>): void;
-  /** A frame that brings no edit. */
+  /** A frame without an edit. */
   other?(bytes: number): void;
 }
 
 export interface Opening {
   readonly key: string;
-  /** Whose page it is: which of the cookies. */
+  /** Whose page it is: index of the cookie. */
   readonly person: number;
-  /** What the page holds already, and offers; nothing for a page that has never seen the plan. */
+  /** What the page already has and offers; nothing for a page that has never seen the plan. */
   readonly holds?: Uint8Array;
 }
 
@@ -41,7 +41,7 @@ export class RawPage {
     this.dialect = dialect;
   }
 
-  /** Resolves once everything that the server has is here. */
+  /** Resolves once everything that the server has has arrived. */
   static open(door: Door, { key, person, holds = NOTHING }: Opening): Promise<RawPage> {
     const cookie = door.cookies[person % Math.max(1, door.cookies.length)];
     const socket = new WebSocket(addressOf(door, key), cookie ? { headers: { cookie } } : {});
@@ -64,7 +64,7 @@ export class RawPage {
     });
   }
 
-  /** An update as it is sent: made before anything is measured. */
+  /** An update ready to send, made before measuring. */
   framed(update: Uint8Array): Uint8Array {
     return this.dialect.frame(UPDATE, update);
   }
@@ -97,7 +97,7 @@ export class RawPage {
   }
 }
 
-/** What a sync message brings, behind its kind. */
+/** The content of a sync message, after its kind. */
 const bodyAt = (data: Uint8Array, kindAt: number): Uint8Array =>
   decoding.readVarUint8Array(decoding.createDecoder(data.subarray(kindAt + 1)));
 

@@ -1,6 +1,6 @@
 /**
  * The servers that are measured, each bundled and in a process of its own: the y-websocket project's stock server, in memory,
- * Hocuspocus with its SQLite extension, and this one with all that it does in earnest.
+ * Hocuspocus with its SQLite extension, and this one with all that it does in production.
  */
 import { type ChildProcess, fork, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -11,7 +11,7 @@ import type { Cost, CostQuestion, Ready } from "./child.ts";
 import { baseUpdate } from "./plans.ts";
 
 const ROOT = join(import.meta.dirname, "../../..");
-/** As deep as the built server, which looks for its checking threads beside itself. */
+/** In the same depth as the built server, which looks for its checking threads next to itself. */
 const BUNDLES = join(ROOT, "dist-bench");
 const ENTRIES = {
   "stock-server": "tests/bench/live/stock-server.ts",
@@ -86,7 +86,7 @@ export async function startServer(kind: Kind, { plans, people }: Needs): Promise
   };
 }
 
-/** The next thing that a child says. Rejects when it ends instead. */
+/** The next message of a child. Rejects when the child ends instead. */
 export function answerOf<T>(child: ChildProcess): Promise<T> {
   return new Promise((resolve, reject) => {
     const ended = () => reject(new Error("a measured process ended by itself"));

@@ -48,7 +48,7 @@ class SoakPage {
       params: { d: String(PLAN_DOC_VERSION), e: String(EDITOR_VERSION) },
       WebSocketPolyfill: Socket as unknown as typeof WebSocket,
     });
-    // What this program says beside the protocol is of no use here.
+    // This program's messages outside the protocol are not needed here.
     this.provider.messageHandlers[100] = () => undefined;
   }
 
@@ -63,7 +63,7 @@ class SoakPage {
     else this.type(id);
   }
 
-  /** Letters come and go, so that a plan stays as long as it is. */
+  /** Letters are added and removed, so that a plan keeps its length. */
   private type(id: string): void {
     const line = scriptOf(this.doc, id)?.get(0);
     const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
@@ -85,7 +85,7 @@ async function leaveAndComeBack(page: SoakPage): Promise<void> {
 
 const contents = (page: SoakPage): string => JSON.stringify([readListed(page.doc), readItems(page.doc)]);
 
-/** Plans whose pages do not hold the same. */
+/** Plans whose pages differ. */
 async function apartOf(wanted: SoakWanted, pages: readonly SoakPage[]): Promise<string[]> {
   await until("everybody is back", () => pages.every((page) => page.isLevel), 60);
   await wait(5);
@@ -115,7 +115,7 @@ async function soak(wanted: SoakWanted): Promise<void> {
   process.send?.({ apart: await apartOf(wanted, pages), edits } satisfies SoakSaid);
 }
 
-// Each provider listens for the end of the process.
+// Each provider adds a listener for the end of the process.
 process.setMaxListeners(0);
 process.once("message", (wanted) => {
   soak(wanted as SoakWanted).catch((error: unknown) => process.send?.({ failed: String(error) } satisfies SoakSaid));

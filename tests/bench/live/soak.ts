@@ -1,20 +1,20 @@
-/** The live server for half an hour: whether every document is one at the end, and whether memory stays where it was. */
+/** The live server for half an hour: whether all copies of each document agree at the end, and whether memory is stable. */
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { answerOf, bundleServers, type Server, startBundle, startServer } from "./servers.ts";
 import type { SoakSaid, SoakWanted } from "./soak-load.ts";
 
 const WRITERS = 100;
 const PLANS = 40;
-/** Share of the time after which memory must stand still: rooms are open and everything has been done once. */
+/** Share of the time after which memory must be stable: rooms are open and everything was done once. */
 const SETTLED = 1 / 3;
 const MiB = 1024 * 1024;
-/** Beyond what the documents themselves grow by, which the load's own copies tell. Our own choice. */
+/** Allowed growth beyond the documents' own, which the load's copies show. Our own choice. */
 const MOST_GROWTH = 20 * MiB;
 
 interface Sample {
   readonly minute: number;
   readonly server: number;
-  /** One copy of every document, from what the load's copies take. */
+  /** The size of one copy of every document, from the load's copies. */
   readonly documents: number;
 }
 
@@ -39,7 +39,7 @@ function growthOf(samples: readonly Sample[]): number {
   return to.server - from.server - Math.max(0, to.documents - from.documents);
 }
 
-/** True when every document is one and memory stayed. */
+/** True when all copies agree and memory is stable. */
 export async function benchSoak(minutes: number): Promise<boolean> {
   await bundleServers();
   console.log(

@@ -1,4 +1,4 @@
-/** The y-websocket project's own server (@y/websocket-server), as it comes: in memory, everybody may do everything. */
+/** The y-websocket project's own server (@y/websocket-server) as shipped: in memory, without rights. */
 import { createServer } from "node:http";
 import { setupWSConnection } from "@y/websocket-server/utils";
 import { WebSocketServer } from "ws";

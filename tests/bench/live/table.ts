@@ -1,4 +1,4 @@
-/** One table for all live works: what each server took, how many times the stock one, and what was to be reached. */
+/** One table for all live works: each server's figure, its ratio to the stock server, and the target. */
 import type { Target } from "./work.ts";
 
 export interface Row {
@@ -26,7 +26,7 @@ function reached(row: Row, { kind, value }: Target): boolean {
 const wordsOf = ({ kind, value }: Target): string =>
   kind === "ratio" ? `at most ${value} times stock` : `at ${kind === "most" ? "most" : "least"} ${value}`;
 
-/** True when every target is reached. */
+/** True when every target is met. */
 export function showRows(rows: readonly Row[]): boolean {
   console.log([" ".repeat(LABEL), ...COLUMNS.map((name) => name.padStart(CELL))].join(""));
   for (const row of rows) {

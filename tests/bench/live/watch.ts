@@ -1,4 +1,4 @@
-/** How long an edit takes from its writer to each other page of its plan. */
+/** How long an edit takes from its writer to every other page of the plan. */
 import type { Edit, Writer } from "./edits.ts";
 import type { RawPage } from "./raw-page.ts";
 
@@ -20,14 +20,14 @@ export class Watch {
     }
   }
 
-  /** Sends one edit; every other page of the plan is expected to hear of it. */
+  /** Sends one edit and expects it on every other page of the plan. */
   send(from: RawPage, to: readonly RawPage[], { clientId }: Writer, edit: Edit, frame: Uint8Array): void {
     const sent = { clock: edit.clock, at: performance.now() };
     for (const page of to) if (page !== from) this.listOf(page, clientId).push(sent);
     from.sendFramed(frame);
   }
 
-  /** Edits that have not arrived somewhere. */
+  /** Edits that are missing somewhere. */
   get missing(): number {
     const lists = [...this.awaited.values()].flatMap((bySender) => [...bySender.values()]);
     return lists.reduce((sum, list) => sum + list.length, 0);

@@ -1,4 +1,4 @@
-/** What a live work is: something that pages do, and what is measured of it. */
+/** A live work: something that pages do, and what is measured. */
 import type { Cost, CostQuestion } from "./child.ts";
 import type { Door } from "./raw-page.ts";
 
@@ -16,7 +16,7 @@ export interface Stage extends Sizes {
   cost(question: CostQuestion): Promise<Cost>;
 }
 
-/** `ratio`: at most so many times the stock server's. `most`, `least`: whatever the others do. */
+/** `ratio`: at most this multiple of the stock server's figure. `most`, `least`: absolute limits. */
 export type Target =
   | { readonly kind: "ratio"; readonly value: number }
   | { readonly kind: "most"; readonly value: number }
@@ -34,14 +34,14 @@ export type Numbers<K extends string = string> = Readonly<Record<K, number>>;
 export interface Work {
   readonly name: string;
   readonly label: string;
-  /** What the server must have before it starts. */
+  /** What the server needs before it starts. */
   needs(sizes: Sizes): { readonly plans: number; readonly people: number };
   /** In the process of the load. */
   run(stage: Stage): Promise<Numbers>;
   readonly measures: readonly Measure[];
 }
 
-/** Keeps the names of what is measured and of what is shown the same. */
+/** Makes sure that what is measured and what is shown have the same names. */
 export const work = <K extends string>(one: {
   readonly name: string;
   readonly label: string;
@@ -50,7 +50,7 @@ export const work = <K extends string>(one: {
   readonly measures: readonly Measure<NoInfer<K>>[];
 }): Work => one;
 
-/** Below what the gate lets one person have. */
+/** Below the gate's limit for one person. */
 const PAGES_OF_PERSON = 40;
 export const peopleFor = (pages: number): number => Math.ceil(pages / PAGES_OF_PERSON);
 

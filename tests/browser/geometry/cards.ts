@@ -1,4 +1,4 @@
-/** The demo's classes as signed cards, made and signed on the stage itself. */
+/** The demo's classes as signed cards, made and signed in the test page. */
 import { getPublicKey, hashes, sign } from "@noble/ed25519";
 import { sha512 } from "@noble/hashes/sha2.js";
 import { toBase64url } from "#lib/card/base64url.ts";

@@ -11,7 +11,7 @@ import { STOPPED } from "./leaders.tsx";
 interface Props extends StagedClass {
   readonly screen: FollowerView;
   readonly at: number;
-  /** Another number, another drawing. */
+  /** A new number forces a new drawing. */
   readonly n: number;
 }
 const nothing = () => undefined;
@@ -86,7 +86,7 @@ export function LineProbe({ envelope, publicKey, screen, at, n }: Props) {
 type Shelf = Parameters<typeof FollowScreen>[0]["shelf"]["shelf"];
 const shelves = new Map<unknown, Shelf>();
 
-/** The same shelf for the same card: a card is verified once. */
+/** The same list for the same card, so that a card is verified once. */
 function shelfOf(envelope: StagedClass["envelope"]): Shelf {
   const known = shelves.get(envelope);
   if (known) return known;

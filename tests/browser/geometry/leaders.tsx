@@ -4,11 +4,11 @@ import { UNKNOWN_LINK } from "#lib/client/link-state.ts";
 import { FLOOR_SETTINGS } from "#lib/floor/settings.ts";
 import type { StagedClass } from "./cards.ts";
 
-/** Where the stopped clock of the stage stands, ms. */
+/** The time on the stopped clock, ms. */
 export const STOPPED = 100_000_000;
 const nothing = () => undefined;
 
-/** `lateS`: seconds by which the class is late, held for at its start. */
+/** `lateS`: seconds by which the class is late, from a hold at its start. */
 export function LeadProbe({ envelope, at, lateS = 0 }: StagedClass & { readonly at: number; readonly lateS?: number }) {
   const { card } = envelope;
   const began = STOPPED - (at + lateS) * 1000;

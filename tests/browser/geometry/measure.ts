@@ -1,6 +1,6 @@
 /**
- * Is every word on the screen where it can be read? Ink, not line boxes: what a text's own letters cover, by the font's own
- * measures of them. Finds words outside the screen, cut by a box, over each other, or under something else.
+ * Checks that every word on the screen can be read. Measures ink, not line boxes: what the letters cover, by the font's
+ * own metrics. Finds words outside the screen, cut by a box, over each other, or under something else.
  */
 export interface Ink {
   readonly text: string;
@@ -14,7 +14,7 @@ interface Word extends Ink {
   readonly node: Text;
 }
 
-/** CSS px that two inks may share, or stick out: hinting and halves of pixels. */
+/** CSS px by which ink may overlap or stick out, for hinting and half pixels. */
 const SLACK = 1.5;
 const canvas = document.createElement("canvas").getContext("2d");
 const measures = new Map<string, { ascent: number; descent: number; font: number; all: number }>();
@@ -37,7 +37,7 @@ function inkOf(text: string, style: CSSStyleDeclaration) {
   return made;
 }
 
-/** Words that nobody is to see: for readers only, or not drawn. */
+/** Words that are not visible: for screen readers only, or not drawn. */
 const isHidden = (element: HTMLElement): boolean =>
   element.closest(".visually-hidden, option, svg, [hidden]") !== null ||
   !element.checkVisibility({ visibilityProperty: true });
@@ -65,13 +65,13 @@ function wordsOf(root: HTMLElement): Word[] {
   return words;
 }
 
-/** Rows of a list that scrolls may wait below its edge; what stands before them may not. */
+/** Rows of a scrolling list may be below its edge; what comes before the list may not. */
 function isScrolledAway(element: HTMLElement, rect: DOMRect): boolean {
   const box = element.closest("li")?.closest("[data-scrolls]")?.getBoundingClientRect();
   return box !== undefined && (rect.bottom > box.bottom || rect.top < box.top);
 }
 
-/** Of such a list one row is seen whole, so that it is known to be one. */
+/** At least one row of such a list must be fully visible, so that it looks like a list. */
 const rowsUnseen = (root: HTMLElement): string[] =>
   [...root.querySelectorAll("[data-scrolls]")].flatMap((box) => {
     const row = box.querySelector("li")?.getBoundingClientRect();
@@ -88,7 +88,7 @@ const sticksOut = (ink: Ink, box: { left: number; right: number; top: number; bo
   ink.top < box.top - SLACK ||
   ink.bottom > box.bottom + SLACK;
 
-/** Each fault as a sentence; none when all can be read. */
+/** Each fault as a sentence; none when every word can be read. */
 export function faultsOf(root: HTMLElement): string[] {
   const words = wordsOf(root);
   const screen = { left: 0, right: innerWidth, top: 0, bottom: innerHeight };
@@ -117,14 +117,14 @@ function isCut(word: Word): boolean {
   return false;
 }
 
-/** What is painted over a word, asked at its ends and its middle. Boxes without a ground hide nothing. */
+/** What is painted over a word, checked at its ends and middle. Boxes without a background hide nothing. */
 function coverOf({ element, left, right, top, bottom }: Word): Element | undefined {
   const middle = (top + bottom) / 2;
   for (const x of [left + 2, (left + right) / 2, right - 2]) {
     const there = document.elementFromPoint(x, middle);
     if (!there || there.contains(element) || element.contains(there)) continue;
     for (let box: Element | null = there; box && !box.contains(element); box = box.parentElement) {
-      // Letters reach out of their own box without its ground.
+      // Letters may extend past the background of their own box.
       if (paints(box) && holds(box, x, middle)) return box;
     }
   }
@@ -141,7 +141,7 @@ function paints(box: Element): boolean {
   return backgroundImage !== "none" || !/(transparent|, 0\))$/.test(backgroundColor) || box.matches("button, select");
 }
 
-/** Boxes that scroll or clip hold more than they show. */
+/** True for boxes that scroll or clip. */
 function tooFull(root: HTMLElement): string[] {
   return [root, ...root.querySelectorAll<HTMLElement>("*")].flatMap((box) => {
     if (
@@ -150,7 +150,7 @@ function tooFull(root: HTMLElement): string[] {
       getComputedStyle(box).overflow === "visible"
     )
       return [];
-    // What the font's own box hangs below its last line is empty: ink is looked at by itself.
+    // The font's box below the last line is empty; ink is checked separately.
     const deep = Math.max(2, 0.2 * Number.parseFloat(getComputedStyle(box).fontSize));
     const deeper = box.scrollHeight > box.clientHeight + deep && !box.matches("[data-scrolls]");
     const over = deeper || box.scrollWidth > box.clientWidth + 2;

@@ -1,16 +1,16 @@
-/** The moments of a class that look unlike each other: every step's first second, its call, its count, its longest line. */
+/** The moments of a class that look different: every step's first second, its call, its count-in, its longest line. */
 import type { Card } from "#lib/card/schema.ts";
 import { floorSteps } from "#lib/floor/steps.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 
 export interface Moment {
-  /** Which of the class's steps, from 0. */
+  /** Index of the step. */
   readonly step: number;
   /** Seconds from the start of the class. */
   readonly at: number;
 }
 
-/** `lines`: also where the longest line begins, for screens that show what is said. */
+/** `lines`: also the start of the longest line, for screens that show what is said. */
 export function momentsOf(card: Card, lines: boolean): Moment[] {
   const calls = headSeconds(card.plan, "headsUpSeconds");
   return floorSteps(card).flatMap(({ phase, from, to }, step): Moment[] => {

@@ -1,6 +1,6 @@
 /**
- * A stage for the floor's own screens: the components themselves, at a moment of a class, with the clock stopped. Nothing is
- * waited for, so that every step of every class can be looked at on every screen.
+ * A test page for the floor's own screens: its components at a moment of a class, with the clock stopped. Nothing is
+ * waited for, so every step of every class can be checked on every screen.
  */
 import "@fontsource/atkinson-hyperlegible-next/400.css";
 import "@fontsource/atkinson-hyperlegible-next/700.css";
@@ -28,9 +28,9 @@ export interface Look {
   readonly moment: Moment;
 }
 export interface Swept {
-  /** How many screens were looked at. */
+  /** How many screens were checked. */
   readonly looked: number;
-  /** One for each moment that has any: where, and its first faults. */
+  /** One for each moment with faults: where, and the first of them. */
   readonly faults: readonly string[];
   /** Steps, of all classes, in which something is wrong. */
   readonly steps: number;
@@ -42,7 +42,7 @@ const root = createRoot(main);
 let shown = 0;
 const LATE_S = 75;
 
-/** One screen at one moment, drawn before this returns. */
+/** Draws one screen at one moment before it returns. */
 function show({ screen, card, moment }: Look): void {
   const set = CARDS[card];
   if (!set) throw new Error(`no class ${card}`);
@@ -55,13 +55,13 @@ function show({ screen, card, moment }: Look): void {
     );
   flushSync(() => root.render(probe));
   if (screen === "sheet") flushSync(() => endOnTime()?.click());
-  // Once more: what effects set is drawn, and React sees that the drawing came to rest.
+  // Once more, so that what effects set is drawn and React sees that rendering has settled.
   flushSync(() => root.render(probe));
 }
 
 const endOnTime = () => [...document.querySelectorAll("button")].find((button) => button.textContent === "end on time");
 
-/** With the sheet open what comes and the targets are there: where they are, the words tell. */
+/** With the sheet open, the next item and the targets must still be there; the words say where. */
 function missing(screen: Screen): string[] {
   if (screen !== "sheet") return [];
   const parts = [

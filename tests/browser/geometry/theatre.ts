@@ -1,4 +1,4 @@
-/** Bundles the stage once and opens it in a browser, its clock stopped, its storage away. */
+/** Bundles the test page once and opens it in a browser with a stopped clock and no storage. */
 import { basename } from "node:path";
 import type { Browser, Page } from "@playwright/test";
 import { build } from "esbuild";

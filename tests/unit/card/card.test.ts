@@ -30,7 +30,7 @@ const reason = (envelope: unknown, now = NOW, publicKey = key.publicKey) => {
 };
 
 describe("a card that the studio signed with node:crypto", () => {
-  test("is taken by the device, after a journey as JSON", () => {
+  test("is accepted by the device after a round trip as JSON", () => {
     const verdict = verifyCard(JSON.parse(JSON.stringify(sealed)), key.publicKey, NOW);
     expect(verdict).toEqual({ ok: true, card });
   });
@@ -55,7 +55,7 @@ describe("a device refuses", () => {
       try {
         value = JSON.parse(altered);
       } catch {
-        continue; // no longer JSON: it never gets as far as a card
+        continue; // no longer JSON, so never read as a card
       }
       expect(reason({ ...sealed, card: value })).toMatch(/changed after it was signed/);
     }
@@ -75,17 +75,19 @@ describe("a device refuses", () => {
     expect(reason({ ...sealed, signature: "?" })).toMatch(/not signed with the key/);
   });
 
-  test("a card whose time is over, from the first moment on", () => {
+  test("an expired card, from the first moment on", () => {
     expect(reason(sealed, NOW + 30 * DAY - 1)).toBe("taken");
-    expect(reason(sealed, NOW + 30 * DAY)).toBe("This card was good until 2026-06-03. Fetch it again.");
+    expect(reason(sealed, NOW + 30 * DAY)).toBe(
+      "This card was good until 2026-06-03. Ask a lead to sign the plan off again, then fetch it.",
+    );
   });
 
-  test("a signed plan that is not the edition it is said to be", () => {
+  test("a signed plan that is not the edition it names", () => {
     const wrong = sealCard({ ...card, plan: { ...card.plan, title: "Another" } }, "k1", key.sign);
-    expect(reason(wrong)).toMatch(/not the edition it says/);
+    expect(reason(wrong)).toMatch(/not the edition that it names/);
   });
 
-  test("a signed thing of another form, and no card at all", () => {
+  test("something signed in another format, and something that is not a card", () => {
     const other = { ...card, format: "springline.card/2" };
     const bytes = cardBytes(other);
     const envelope = {
@@ -109,7 +111,7 @@ describe("short name", () => {
     ["40ff06c8", "haguz-biram"],
   ])("%s is %s", (hex, name) => expect(shortName(hex)).toBe(name));
 
-  test("refuses what is no hash", () => expect(() => shortName("xyz")).toThrow(RangeError));
+  test("refuses anything but a hash", () => expect(() => shortName("xyz")).toThrow(RangeError));
 });
 
 test("base64url agrees with Node's own", () => {

@@ -19,14 +19,14 @@ const cardOf = (plan: Plan) =>
 const card = cardOf(samplePlan());
 const moves = (plan = card) => crewRows(plan).filter((row): row is CrewMove => row.kind === "move");
 
-test("the same rows and numbers as the sheet on the wall", () => {
+test("has the same rows and numbers as the wall sheet", () => {
   const short = (rows: readonly { kind: string; id: string; title: string }[]) =>
     rows.map(({ kind, id, title }) => [kind, id, title]);
   expect(short(crewRows(card))).toEqual(short(sheetRows(card)));
   expect(moves().map(({ number }) => number)).toEqual([1, 2, 3]);
 });
 
-test("when, facing where, what changes with the springs among it, what the crew is told", () => {
+test("says when, which way people face, what changes with the springs, and the crew's lines", () => {
   const [pike, left, right] = moves();
   expect(pike).toMatchObject({ at: 30, start: 30, seconds: 60, facing: "front", turns: true, side: null });
   expect(pike?.lines).toEqual(["Camera two, low and wide."]);
@@ -44,7 +44,7 @@ test("when, facing where, what changes with the springs among it, what the crew 
   expect(right?.changes.map(({ words }) => words)).toEqual(["put the handle down", "handle in the other hand"]);
 });
 
-test("an item's own facing wins, and a crew line's live fields are filled as the work begins", () => {
+test("an item's own facing wins, and crew lines have their live fields filled in as of the start of the work", () => {
   const plan = samplePlan();
   const items = plan.items.map((item) =>
     item.id === "row-left"
@@ -60,7 +60,7 @@ test("an item's own facing wins, and a crew line's live fields are filled as the
   expect(left?.lines).toEqual(["Forty five seconds of Kneeling one-arm row, then Kneeling one-arm row."]);
 });
 
-test("who is heard: the sum of the cue track's lines, and the longest silence of fifteen seconds or more", () => {
+test("talk is the sum of the cue track's lines; silence is the longest gap of fifteen seconds or more", () => {
   // Pike, 30 to 90: start 30-31.3, breath 37.3-39, form 45.1-47.5, heads-up 75-77.6, count-in 87-90.
   const [pike] = moves();
   expect(pike?.voice).toEqual({ seconds: 11, quiet: { from: 47.5, to: 75 } });

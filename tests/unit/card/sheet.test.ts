@@ -14,7 +14,7 @@ const card = buildCard({
   expiresAt: 1,
 });
 
-test("one row an item, in order, moves numbered", () => {
+test("one row per item, in order, with moves numbered", () => {
   const rows = sheetRows(card);
   expect(rows.map((row) => [row.kind, row.title, row.kind === "move" ? row.number : null])).toEqual([
     ["heading", "Trunk", null],
@@ -26,7 +26,7 @@ test("one row an item, in order, moves numbered", () => {
   ]);
 });
 
-test("a move's row says when, how long, after which change, on which springs and side", () => {
+test("a move's row has start, length, change before it, springs and side", () => {
   const [, , , , left, right] = sheetRows(card);
   expect(left).toMatchObject({ start: 130, seconds: 45, change: 20, side: "left", newSprings: true });
   expect(left?.kind === "move" && left.springs.map((s) => [s.label, s.count])).toEqual([["heavy", 1]]);

@@ -1,4 +1,4 @@
-/** The cue track: one voice, in its windows, true at the moment it speaks, honest about what it leaves out. */
+/** The cue track: one voice, within its windows, true when it speaks, and it reports what it leaves out. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
@@ -31,7 +31,7 @@ const withRight = (change: Partial<MoveItem>): Plan => {
 };
 
 describe("windows", () => {
-  test("set-up of the first move is said in the opening and ends as the move starts", () => {
+  test("set-up of the first move is said in the opening and ends when the move starts", () => {
     const plan = samplePlan();
     const said = cueTrack(plan).cues.filter((cue) => cue.kind === "setup" || cue.kind === "safety");
     expect(said[0]?.item).toBe("pike-1");
@@ -59,7 +59,7 @@ describe("windows", () => {
     expect(of(plan, "row-left", "count-in")).toMatchObject({ from: end - 3, to: end, text: "three, two, one" });
   });
 
-  test("a call says the acts in the order hands and feet do them, then what is on", () => {
+  test("a call says the acts in the order people do them, then which springs are on", () => {
     const plan = samplePlan();
     const [row, pike] = [plan.items[4], plan.items[1]];
     if (row?.kind !== "move" || pike?.kind !== "move") throw new Error("the moves of the class");
@@ -153,14 +153,14 @@ describe("what does not fit", () => {
     expect(setup?.from).toBeGreaterThanOrEqual(of(plan, "row-left", "heads-up")?.to ?? Number.NaN);
   });
 
-  test("set-up that fits nowhere before the start is set aside, and the shortage is told", () => {
+  test("set-up that does not fit before the start is set aside with its shortage", () => {
     const plan = withRight({ transitionSeconds: 0, script: [{ kind: "setup", text: long }] });
     const [lost] = cueTrack(plan).dropped.filter((line) => line.item === "row-right");
     expect(lost).toMatchObject({ kind: "setup", text: long });
     expect(lost?.shortBy).toBeGreaterThan(5);
   });
 
-  test("a shorter heads-up is said where the whole one would cost another line", () => {
+  test("a shorter heads-up is said when the full one would cost another line", () => {
     const talk = "Draw the elbow along the ribs. ".repeat(3);
     const kinds = (seconds: number) => {
       const plan = withLeft({

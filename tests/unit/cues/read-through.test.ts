@@ -1,4 +1,4 @@
-/** The words of a class as one text: nothing lost, in order of time, each line where its script has it. */
+/** The words of a class as one text: nothing lost, in order of time, each line next to its script neighbours. */
 import { describe, expect, test } from "vitest";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { keepSameParts, type ReadLine, readThrough } from "#lib/cues/read-through.ts";
@@ -29,7 +29,7 @@ describe("the read-through", () => {
     }
   });
 
-  test("shows every line of every script once, those for the crew and those set aside too", () => {
+  test("shows every line of every script once, also crew lines and lines set aside", () => {
     const plan = longClass(60, 400);
     const written = plan.items.flatMap((item) =>
       item.kind === "move" ? (item.script ?? []).map((_, n) => `${item.id} ${n}`) : [],
@@ -42,7 +42,7 @@ describe("the read-through", () => {
     expect(said + aside + crew).toBe(linesOf(plan).length);
   });
 
-  test("puts a line there is no time for behind the words it was written after, with the seconds it lacks", () => {
+  test("puts a line set aside after the words it was written after, with the seconds it is short of", () => {
     const long = "Keep the ribs heavy and the neck long while the arm draws back. ".repeat(15);
     const plan = withLeft({
       script: [
@@ -61,7 +61,7 @@ describe("the read-through", () => {
     expect(readThrough(plan)).toMatchObject({ talk: { aside: 1, shortBy: lines[at]?.shortBy } });
   });
 
-  test("an item whose own words go on after the next one's began says so", () => {
+  test("says when an item's words go on after the next one's began", () => {
     const plan = samplePlan();
     const items = plan.items.map((i): typeof i => {
       if (i.kind !== "move" || i.id !== "row-right") return i;
@@ -71,7 +71,7 @@ describe("the read-through", () => {
     expect(partsNamed({ ...plan, items })).toContain("row-left again");
   });
 
-  test("keeps the very part in which nothing changed", () => {
+  test("keeps the same object for an unchanged part", () => {
     const before = readThrough(samplePlan()).parts;
     const after = keepSameParts(readThrough(withLeft({ script: [] })).parts, before);
     const same = after.filter((part) => before.includes(part)).map((part) => part.item.id);

@@ -1,4 +1,4 @@
-/** What a coach does: longer by a touch, End on time with its preview, undo; and the keys that do it. */
+/** What a coach does: more seconds, End on time with its preview, undo; and the keys for these. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -25,18 +25,18 @@ const card = cardOf(samplePlan());
 const T0 = 1_000_000;
 const at = (seconds: number) => T0 + seconds * 1000;
 const started: FloorLog = [{ type: "start", at: T0 }];
-/** Held from 10 s, forty seconds long. */
+/** Held for forty seconds from 10 s on. */
 const late: FloorLog = [...started, { type: "hold", at: at(10) }, { type: "resume", at: at(50) }];
 
 describe("acts (times worked by hand)", () => {
   // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
-  test("skip and back carry where they went", () => {
+  test("skip and back record where they led", () => {
     expect(actEvent(card, started, "next", at(40))).toEqual({ type: "next", at: at(40), to: 90 });
     expect(actEvent(card, started, "back", at(150))).toEqual({ type: "back", at: at(150), to: 130 });
     expect(actEvent(card, started, "hold", at(150))).toEqual({ type: "hold", at: at(150) });
   });
 
-  test("longer: whatever goes on; before the start and after the end nothing does", () => {
+  test("longer: any current step, nothing before the start or after the end", () => {
     expect(extension(card, started, 15, at(40))).toMatchObject({ item: "pike-1", to: 75, over: null });
     expect(extension(card, started, 15, at(100))).toMatchObject({ item: "rest", to: 35 });
     expect(extension(card, started, 15, at(240))).toMatchObject({ item: null, to: 55 });
@@ -51,16 +51,16 @@ describe("acts (times worked by hand)", () => {
     expect(floorView(card, pause, at(100))).toMatchObject({ phase: "pause", secondsLeft: 25, lateBy: 15 });
   });
 
-  test("a move longer than its longest is said to be", () => {
+  test("says when a move exceeds its longest time", () => {
     const items = samplePlan().items.map((item) =>
       item.kind === "move" && item.id === "pike-1" ? { ...item, range: [30, 65] as [number, number] } : item,
     );
     expect(extension(cardOf({ ...samplePlan(), items }), started, 15, at(40))).toMatchObject({ to: 75, over: 65 });
   });
 
-  test("forty seconds late, one touch, on time; the preview has said what changes", () => {
+  test("forty seconds late: one touch makes it on time, and the preview has said what changes", () => {
     expect(latenessAt(card, late, at(60))).toBeCloseTo(40);
-    expect(latenessSentence(40)).toBe("The class ends 0:40 after its time.");
+    expect(latenessSentence(40)).toBe("The class ends 0:40 late.");
     const answer = endOnTimeAt(card, late, at(60));
     if (!answer.possible) throw new Error("possible by hand");
     const preview = previewOf(floorNow(card, late).plan, answer);
@@ -78,7 +78,7 @@ describe("acts (times worked by hand)", () => {
     expect(positionAt(card, undone, at(65)).position).toBeCloseTo(25);
   });
 
-  test("whole pairs left out are named as such; sides not alike and locks that gave way are said", () => {
+  test("names whole pairs that are left out, sides that differ and locks that give way", () => {
     const answer = {
       possible: true,
       changed: [{ item: "row-right", from: 45, to: 40 }],
@@ -90,8 +90,8 @@ describe("acts (times worked by hand)", () => {
     const { rows, sentences } = previewOf(samplePlan(), answer);
     expect(rows.at(-1)).toMatchObject({ name: "Closing", from: 40, to: 52 });
     expect(sentences).toEqual([
-      "Sides not alike: Kneeling one-arm row, left 45 s, right 40 s.",
-      "Its time was locked and gives way: Kneeling one-arm row, right.",
+      "Sides differ: Kneeling one-arm row, left 45 s, right 40 s.",
+      "Locked time changes too: Kneeling one-arm row, right.",
       "1 item gets 5 s less.",
     ]);
     const gone = previewOf(samplePlan(), {
@@ -104,7 +104,7 @@ describe("acts (times worked by hand)", () => {
     expect(gone.sentences).toEqual(["Left out: Kneeling one-arm row, both sides."]);
   });
 
-  test("asked at sixty times a second, an hour of views is worked out in a moment", () => {
+  test("works out an hour of views at sixty a second in a moment", () => {
     const answer = endOnTimeAt(card, late, at(60));
     if (!answer.possible) throw new Error("possible by hand");
     const log = [...late, retimeEvent(answer, at(60))];
@@ -112,7 +112,7 @@ describe("acts (times worked by hand)", () => {
     const since = performance.now();
     for (let n = 0; n < 60 * 60; n++) floorView(card, log, at(60) + n * 16);
     expect(floorNow(card, log)).toBe(first);
-    // A minute of views; were the class worked out anew each time it would take longer by far.
+    // A minute of views; working the class out anew each time would take far longer.
     expect(performance.now() - since).toBeLessThan(2000);
   });
 });
@@ -131,7 +131,7 @@ describe("keys", () => {
     ["x", undefined],
   ])("%s: %s", (key, act) => expect(actOfKey(key)).toBe(act));
 
-  test("a key chosen on the device comes first; keys that a person needs cannot be chosen", () => {
+  test("a key chosen on the device overrides the default; keys that people need cannot be chosen", () => {
     const chosen = withKey({}, "PageDown", "end-on-time") ?? {};
     expect(actOfKey("PageDown", chosen)).toBe("end-on-time");
     expect(keysOfAct("next", chosen)).toBe("Right, Down, Enter");
@@ -139,7 +139,7 @@ describe("keys", () => {
     expect(withKey({}, "Tab", "next")).toBeNull();
   });
 
-  test("a foot that trembles is one tap; another act at once is another", () => {
+  test("a bouncing pedal is one tap; another act right after it counts", () => {
     const counts = steadyTaps();
     expect([0, 40, 90, 200].map((t) => counts("next", t))).toEqual([true, false, false, false]);
     expect(counts("back", 210)).toBe(true);

@@ -1,4 +1,4 @@
-/** The class log: seconds of every step, planned beside real, worked by hand; and for any log all seconds add up. */
+/** The class log: planned and real seconds of every step, worked by hand; and for any log all seconds add up. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -32,11 +32,11 @@ const row = (log: FloorLog, seconds: number, phase: string, item: string | null)
 
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
 describe("one class", () => {
-  test("nothing before it began", () => {
+  test("has no log before it begins", () => {
     expect(classLogUntil(card, [], at(10), of)).toBeNull();
   });
 
-  test("as planned: every step took what it was given, to the end and not beyond it", () => {
+  test("as planned: every step took its time, up to the end and no further", () => {
     const log = logAt(started, 500);
     expect(log).toMatchObject({ startedAt: "2026-05-04T18:00:00.000Z", elapsed: 265, whole: true });
     expect(log.rows.map(({ phase, planned, given, took, held }) => [phase, planned, given, took, held])).toEqual([
@@ -52,7 +52,7 @@ describe("one class", () => {
     expect(classLogSchema.parse(log)).toEqual(log);
   });
 
-  test("a hold is counted where it was; a class left half-way is not whole", () => {
+  test("a hold counts where it was made; a class ended halfway is not whole", () => {
     const held: FloorLog = [...started, { type: "hold", at: at(50) }, { type: "resume", at: at(75) }];
     expect(row(held, 100, "work", "pike-1")).toEqual({
       phase: "work",
@@ -76,7 +76,7 @@ describe("one class", () => {
   });
 });
 
-test("whatever happens, the seconds of all rows are the time that went by, to the tenth a row", () => {
+test("whatever happens, the seconds of all rows add up to the time that passed, within a tenth per row", () => {
   const dice = new Dice(20261125);
   for (let run = 0; run < 300; run++) {
     let log: FloorLog = started;

@@ -1,4 +1,4 @@
-/** The floor's clock: a pure function of what happened and the time; nothing is counted tick by tick. */
+/** The floor's clock: a pure function of what happened and the time, which counts no ticks. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
@@ -43,7 +43,7 @@ describe("a class that runs as planned (times worked by hand)", () => {
     expect([view.phase, view.item?.id ?? null, view.secondsLeft]).toEqual([phase, item, left]);
   });
 
-  test("says what comes and what to change", () => {
+  test("says what is next and what to change", () => {
     expect(at(10).next).toMatchObject({ id: "pike-1", name: "Forearm plank to pike" });
     expect(at(40).next).toMatchObject({ kind: "pause", name: "Sip of water" });
     const next = at(100).next;
@@ -90,7 +90,7 @@ describe("a class that runs as planned (times worked by hand)", () => {
     expect(at(140).block).toBe("Pull --> and reach");
   });
 
-  test("shows the line of the moment, keeps it until the next, and forgets it with its item", () => {
+  test("shows the current line, keeps it until the next one, and drops it with its item", () => {
     for (const cue of card.cues) {
       const middle = at((cue.from + cue.to) / 2);
       expect(middle.line).toEqual({ text: cue.text, kind: cue.kind, now: true });
@@ -99,7 +99,7 @@ describe("a class that runs as planned (times worked by hand)", () => {
     expect(at(0).line).toBeNull();
   });
 
-  test("a device that slept is right at once", () => {
+  test("is right at once after the device slept", () => {
     expect(at(200)).toEqual(floorView(structuredClone(card), [...started], T0 + 200_000));
   });
 });
@@ -110,14 +110,14 @@ describe("hold, next, back, end", () => {
     at: T0 + seconds * 1000,
   });
 
-  test("held time stands still and makes the class late by exactly that", () => {
+  test("a held class stands still and is late by exactly the hold", () => {
     const log = [...started, event("hold", 50), event("resume", 80)];
     expect(at(65, log)).toMatchObject({ held: true, elapsed: 50, phase: "work", secondsLeft: 40 });
     expect(at(65, log).lateBy).toBeCloseTo(15);
     expect(at(90, log)).toMatchObject({ held: false, elapsed: 60, lateBy: 30 });
   });
 
-  test("next goes into the change, then into the move; back begins again, then goes to the one before", () => {
+  test("next goes to the change, then to the move; back restarts the move, then goes to the one before", () => {
     const next = [...started, event("next", 40), event("next", 41), event("next", 42)];
     expect(at(40, next).item?.id).toBe("rest");
     expect(at(41, next)).toMatchObject({ phase: "change", elapsed: 110 });
@@ -137,13 +137,13 @@ describe("hold, next, back, end", () => {
     expect(at(80, log)).toMatchObject({ phase: "done", elapsed: 50 });
   });
 
-  test("before the start nothing else counts", () => {
+  test("nothing else counts before the start", () => {
     expect(floorView(card, [event("next", 0), event("hold", 1)], T0 + 5000).phase).toBe("waiting");
   });
 });
 
-describe("over an hour, by a clock that the test drives", () => {
-  // The class held for an hour in its middle, so that the hour is all within it.
+describe("over an hour, on a clock that the test controls", () => {
+  // Held for an hour in the middle, so that the whole hour lies within the class.
   const hour = 3600;
   const log: FloorLog = [
     ...started,
@@ -151,7 +151,7 @@ describe("over an hour, by a clock that the test drives", () => {
     { type: "resume", at: T0 + 60_000 + hour * 1000 },
   ];
 
-  test("[INV-15] the second shown is the second of the clock, however seldom the page was looked at", () => {
+  test("[INV-15] shows the second of the clock, however rarely it is drawn", () => {
     for (const every of [100, 1000, 60_000]) {
       for (let ms = 0; ms <= (hour + 200) * 1000; ms += every) {
         const position = Math.max(Math.min(ms, 60_000), ms - hour * 1000) / 1000;
@@ -160,7 +160,7 @@ describe("over an hour, by a clock that the test drives", () => {
     }
   });
 
-  test("a tab asked once a second and a device that slept seven minutes: after a jump ahead it is right within 100 ms", () => {
+  test("a tab drawn once a second and a device that slept seven minutes are right within 100 ms after one jump", () => {
     const sleptMs = 7 * 60_000;
     let now: FloorLog = log;
     let [mono, wall] = [T0, 1_800_000_000_000];
@@ -180,12 +180,12 @@ describe("over an hour, by a clock that the test drives", () => {
       }
     }
     expect(jump).toBeCloseTo(sleptMs / 1000, 1);
-    // It slept while the class was held: what was held is longer by it, and the class stands where it stood.
+    // It slept while the class was held: the hold is longer, and the class is where it was.
     const through = (wall - began) / 1000;
     expect(Math.abs(floorView(card, now, mono).elapsed - (60 + through - 60 - hour))).toBeLessThan(0.1);
   });
 
-  test("no tick is taken for a sleep, nor a clock that was set back", () => {
+  test("takes neither a tick nor a clock set back for a sleep", () => {
     const at0 = { mono: 0, wall: 1000 };
     expect(sleptBetween(at0, { mono: 1000, wall: 2300 })).toBe(0);
     expect(sleptBetween(at0, { mono: 1000, wall: -5000 })).toBe(0);
@@ -216,7 +216,7 @@ describe("for any log", () => {
     ];
   };
 
-  test("hold and resume shift everything after by exactly the held time", () => {
+  test("hold and resume shift everything after them by exactly the held time", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 265_000 }),
@@ -230,7 +230,7 @@ describe("for any log", () => {
           ];
           const shifted = floorView(card, log, T0 + held + lasting + later);
           const plain = floorView(card, started, T0 + held + later);
-          // Sums of decimals differ in the last bits; everything that is shown must not.
+          // Sums of decimals differ in their last bits; what is shown must not.
           const rough = { lateBy: 0, elapsed: 0, left: 0, progress: 0 };
           expect({ ...shifted, ...rough }).toEqual({ ...plain, ...rough });
           expect(shifted.elapsed).toBeCloseTo(plain.elapsed, 6);
@@ -269,7 +269,7 @@ describe("for any log", () => {
     );
   });
 
-  test("[INV-15] a page opened again goes on as if it had never been away", () => {
+  test("[INV-15] a reloaded page goes on as if it had never been away", () => {
     fc.assert(
       fc.property(moves, gap, gap, (parts, until, away) => {
         const log = build(parts);
@@ -280,7 +280,7 @@ describe("for any log", () => {
     );
   });
 
-  test("a device that slept with its clock stands where it stood, late by what it slept", () => {
+  test("a device whose clock slept too stands where it was, late by the sleep", () => {
     fc.assert(
       fc.property(moves, gap, fc.integer({ min: 1, max: 600_000 }), (parts, after, slept) => {
         const log = build(parts);

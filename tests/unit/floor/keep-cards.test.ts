@@ -1,4 +1,4 @@
-/** The shelf: good cards replace older ones, bad ones never replace anything, and each refusal is said. */
+/** The cards of a device: good ones replace older ones, bad ones never replace anything, and each refusal has a reason. */
 import { generateKeyPairSync, sign } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { buildCard, type CardEnvelope, sealCard } from "#lib/card/card.ts";
@@ -34,21 +34,21 @@ const forged = (made: CardEnvelope): CardEnvelope => ({
 });
 
 describe("when cards arrive", () => {
-  test("new ones are kept, newer editions replace older ones, plans no longer sent go", () => {
+  test("keeps new ones, replaces older editions, drops plans that are no longer sent", () => {
     const before = [kept(envelope("rows", 1)), kept(envelope("gone", 1))];
     const after = keepCards(before, [envelope("rows", 2), envelope("reaches", 1)], trust);
     expect(titles(after.kept)).toEqual(["rows 2", "reaches 1"]);
     expect(after.refused).toEqual([]);
   });
 
-  test("[INV-14] a forged new edition leaves the last good one, and says so", () => {
+  test("[INV-14] keeps the last good card when a new edition is forged, and says so", () => {
     const after = keepCards([kept(envelope("rows", 1))], [forged(envelope("rows", 2))], trust);
     expect(titles(after.kept)).toEqual(["rows 1"]);
     expect(after.refused).toMatchObject([{ title: "rows 2", earlierKept: true }]);
     expect(after.refused[0]?.reason).toMatch(/changed after it was signed/);
   });
 
-  test("a forged card of a plan that was not here is not kept", () => {
+  test("does not keep a forged card of an unknown plan", () => {
     const after = keepCards([], [forged(envelope("rows", 1)), "nonsense", null], trust);
     expect(after.kept).toEqual([]);
     expect(after.refused.map((r) => [r.title, r.earlierKept])).toEqual([
@@ -58,17 +58,17 @@ describe("when cards arrive", () => {
     ]);
   });
 
-  test("an older edition does not come back, an expired one is not taken", () => {
+  test("refuses an older edition and an expired one", () => {
     const after = keepCards([kept(envelope("rows", 2))], [envelope("rows", 1), envelope("late", 1, NOW)], trust);
     expect(titles(after.kept)).toEqual(["rows 2"]);
     expect(after.refused.map((r) => r.reason)).toEqual([
-      "It is an older edition than the one kept here.",
-      "This card was good until 2026-05-04. Fetch it again.",
+      "It is an older edition than the one on this device.",
+      "This card was good until 2026-05-04. Ask a lead to sign the plan off again, then fetch it.",
     ]);
   });
 });
 
-describe("whatever is wrong with a card that comes, the last good one stays", () => {
+describe("whatever is wrong with a new card, the last good one stays", () => {
   const before = [kept(envelope("rows", 1))];
   const stays = (bad: unknown) => {
     const after = keepCards(before, [bad], trust);
@@ -77,7 +77,7 @@ describe("whatever is wrong with a card that comes, the last good one stays", ()
     return after.refused[0]?.reason ?? "";
   };
 
-  test("one byte of it altered, wherever that is, the name of its plan too", () => {
+  test("any one byte of it altered, also in the id of its plan", () => {
     const text = JSON.stringify(envelope("rows", 2));
     const places = Array.from({ length: 40 }, (_, n) => Math.floor(((n + 0.5) * text.length) / 40));
     places.push(text.indexOf('"planId":"rows"') + 11);
@@ -87,9 +87,9 @@ describe("whatever is wrong with a card that comes, the last good one stays", ()
       try {
         card = JSON.parse(altered);
       } catch {
-        // No longer JSON: it comes as what it is.
+        // No longer JSON: passed on as a string.
       }
-      // Outside of what is signed there is the name of the key alone, which proves nothing.
+      // Only the name of the key is outside the signature, and it proves nothing.
       if (/"keyId":"[^k]"/.test(altered)) continue;
       expect(stays(card)).toMatch(/changed after it was signed|not signed with the key of this studio|not a cue card/);
     }
@@ -104,7 +104,7 @@ describe("whatever is wrong with a card that comes, the last good one stays", ()
 
   test("expired", () => expect(stays(envelope("rows", 2, NOW))).toMatch(/was good until 2026-05-04/));
 
-  test("a bad card that calls itself another plan does not double or oust that one", () => {
+  test("a bad card that claims another plan neither duplicates nor replaces it", () => {
     const both = [...before, kept(envelope("reaches", 1))];
     const after = keepCards(both, [forged(envelope("rows", 2)), envelope("rows", 2), envelope("reaches", 2)], trust);
     expect(titles(after.kept)).toEqual(["rows 2", "reaches 2"]);
@@ -124,7 +124,7 @@ describe("times on the floor", () => {
     expect([9, 99, 100, 145].map(secondsFigure)).toEqual(["9", "99", "1:40", "2:25"]);
   });
 
-  test("late and early are words, a moment either way is on time", () => {
+  test("late and early in words; a moment either way is on time", () => {
     expect([0, 2.9, -2.9, 3, 80.9, -10].map(latenessWords)).toEqual([
       "on time",
       "on time",

@@ -1,4 +1,4 @@
-/** A rehearsal beside a plan that may have changed since: what still matches, what is offered, how fast somebody speaks. */
+/** A rehearsal next to a plan that may have changed since: what still matches, what is suggested, how fast somebody speaks. */
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { rehearsalTake, suggestedChoice, withTaken } from "#lib/floor/rehearsal-take.ts";
@@ -8,7 +8,7 @@ import { syllablesOfText } from "#lib/talk/syllables.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const plan = samplePlan();
-/** Bars to one handle and all the rest into the left side: 17 s of actions; the other hand: 5 s (see transitions.test.ts). */
+/** The change to the left side, from bars to one handle: 17 s of actions; to the other hand: 5 s (see transitions.test.ts). */
 const made = (left: number, right: number): Rehearsed => ({
   changes: [
     { item: "row-left", after: "pike-1", planned: 20, estimate: 17, took: left },
@@ -22,7 +22,7 @@ const changed = (id: string, more: Partial<MoveItem>): Plan => ({
 });
 
 describe("changes", () => {
-  test("planned, now, own: rounded up, and what is below the estimate is not offered by itself", () => {
+  test("planned, current and own seconds: rounded up, and not suggested below the estimate", () => {
     const take = rehearsalTake(plan, made(23.1, 3.2));
     expect(take.changes).toEqual([
       { item: "row-left", planned: 20, took: 23.1, now: 20, estimate: 17, to: 24, noMatch: null, belowEstimate: false },
@@ -35,7 +35,7 @@ describe("changes", () => {
     expect([...suggestedChoice(rehearsalTake(plan, made(19.2, 4.5))).items]).toEqual([]);
   });
 
-  test("taken move the clock by the difference, and only what was chosen", () => {
+  test("when taken, move the clock by the difference; only chosen ones are taken", () => {
     const take = rehearsalTake(plan, made(23.1, 3.2));
     const total = (p: Plan) => classClock(p).total;
     expect(total(withTaken(plan, take, suggestedChoice(take)))).toBe(total(plan) + 4);
@@ -78,7 +78,7 @@ describe("the speaking rate", () => {
     ],
   });
 
-  test("is what was spoken with, the pause after each line left out", () => {
+  test("is measured without the pause after each line", () => {
     for (const rate of [3.2, 4.5, 6]) {
       const take = rehearsalTake(plan, lines(rate));
       expect(take.rate).toMatchObject({ now: 4.5, to: rate, lines: 6 });
@@ -89,14 +89,14 @@ describe("the speaking rate", () => {
     expect(rehearsalTake(own, lines(3.2)).rate?.now).toBe(5);
   });
 
-  test("leaves out the line whose tap was forgotten or slipped", () => {
+  test("leaves out lines whose tap came much too late or too soon", () => {
     const line = { item: "row-left", kind: "form", text: texts[0] ?? "", planned: 3 } as const;
     const slips = [45, 0.5, 0.1, 0].map((took) => ({ ...line, took }));
     const take = rehearsalTake(plan, lines(3.2, slips));
     expect(take).toMatchObject({ strangeLines: 4, rate: { to: 3.2, lines: 6 } });
   });
 
-  test("is not known from a few words", () => {
+  test("is unknown after only a few words", () => {
     const { lines: all } = lines(3.2);
     expect(rehearsalTake(plan, { changes: [], lines: all.slice(0, 3) }).rate).toBeNull();
     expect(rehearsalTake(plan, { changes: [], lines: [] })).toMatchObject({ rate: null, strangeLines: 0 });

@@ -1,4 +1,4 @@
-/** A rehearsal tapped through by hand on a driven clock: what each tap means, what it measures, what comes out of it. */
+/** A rehearsal tapped by hand on a controlled clock: what each tap means and measures, and the result. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
@@ -37,24 +37,24 @@ const position = (was: Rehearsing, seconds: number) =>
   positionAt(card, advancedTo(card, was, at(seconds)).log, at(seconds)).position;
 
 describe("one tap", () => {
-  test("before a line's time says it early and measures nothing; before the class it means nothing", () => {
+  test("before a line's time marks it as said without measuring; before the class it means nothing", () => {
     expect(tapMeaning(card, { log: [], taps: [] }, T0)).toEqual({ kind: "nothing" });
     expect(meaning(begun, 10)).toEqual({ kind: "said-early", beat: 0 });
     expect(tap(begun, 10).taps).toEqual([{ at: at(10), beat: 0, seconds: null }]);
   });
 
-  test("says the line whose time has come, from when it came to the tap", () => {
+  test("marks the line that is due, from when it was due to the tap", () => {
     expect(beatAt(card, begun, at(27))?.text).toBe("One light spring, forearms on the bars.");
     const one = tap(begun, 28.8);
     expect(one.taps).toEqual([{ at: at(28.8), beat: 0, seconds: expect.closeTo(3, 6) }]);
-    // The next one of the set-up follows in one go: it is begun as the first is tapped, early or late.
+    // The next set-up line follows in one go: it begins when the first is tapped, early or late.
     const two = tap(one, 31);
     expect(two.taps[1]).toEqual({ at: at(31), beat: 1, seconds: expect.closeTo(2.2, 6) });
     const quick = tap(tap(begun, 26.8), 27.5);
     expect(quick.taps[1]?.seconds).toBeCloseTo(0.7, 6);
   });
 
-  test("says a late line before those that have come meanwhile", () => {
+  test("marks a late line before those that have become due meanwhile", () => {
     expect(beatAt(card, begun, at(50))?.kind).toBe("setup");
     const late = tap(tap(tap(begun, 50), 52), 54);
     expect(late.taps.map(({ beat }) => beat)).toEqual([0, 1, 2]);
@@ -62,13 +62,13 @@ describe("one tap", () => {
   });
 });
 
-/** All lines up to the change into the left side said, each a second after its time. */
+/** All lines up to the change to the left side, each said a second late. */
 const upToChange = beatsOf(card)
   .slice(0, 6)
   .reduce((was, beat) => tap(was, Math.max(beat.from + 1, 28)), begun);
 
 describe("a change", () => {
-  test("is over with the tap that says the set-up is done, early or late", () => {
+  test("ends with the tap that marks the set-up as done, early or late", () => {
     const said = tap(upToChange, 114);
     expect(said.taps.at(-1)).toMatchObject({ beat: 6, seconds: expect.closeTo(4, 6) });
     expect(meaning(said, 120)).toEqual({ kind: "set-up" });
@@ -89,14 +89,14 @@ describe("a change", () => {
     expect(rehearsedTimes(card, late).changes).toMatchObject([{ item: "row-left", took: 30 }]);
   });
 
-  test("waits just as well when nobody looked for a minute, and its line is measured while it waits", () => {
+  test("waits even if nobody looked for a minute, and its line is measured meanwhile", () => {
     const said = tap(upToChange, 170);
     expect(said.taps.at(-1)).toMatchObject({ beat: 6, seconds: expect.closeTo(60, 6) });
     const done = tap(said, 172);
     expect(rehearsedTimes(card, done).changes).toMatchObject([{ item: "row-left", took: 62 }]);
   });
 
-  test("does not count what the coach rested in it; going on while it waits keeps it waiting", () => {
+  test("does not count the coach's holds; resuming while it waits keeps it waiting", () => {
     const rested = touch(touch(tap(upToChange, 114), "hold", 115), "resume", 145);
     const done = tap(rested, 150);
     expect(rehearsedTimes(card, done).changes).toMatchObject([{ item: "row-left", took: 10 }]);
@@ -105,7 +105,7 @@ describe("a change", () => {
     expect(position(tap(waiting, 140), 141)).toBeCloseTo(131, 6);
   });
 
-  test("gone back over and done again counts as it was done last", () => {
+  test("done twice counts as done last", () => {
     const once = tap(tap(upToChange, 114), 121);
     const back = touch(once, "back", 122); // from the first second of the left side: to the pause
     expect(position(back, 122)).toBe(90);
@@ -114,7 +114,7 @@ describe("a change", () => {
     expect(rehearsedTimes(card, tap(again, 122 + 20 + 16)).changes).toMatchObject([{ item: "row-left", took: 16 }]);
   });
 
-  test("not reached, or ended in, is not among them", () => {
+  test("is left out when it was not reached or the class ended in it", () => {
     expect(rehearsedTimes(card, upToChange).changes).toEqual([]);
     expect(rehearsedTimes(card, touch(tap(upToChange, 114), "end", 118)).changes).toEqual([]);
     expect(tap(touch(upToChange, "end", 112), 113)).toEqual(advancedTo(card, touch(upToChange, "end", 112), at(113)));
@@ -123,7 +123,7 @@ describe("a change", () => {
 
 describe("a whole rehearsal", () => {
   const random = seededRandom(7);
-  /** Taps whenever a line or a set-up waits, some while after; to the end of the class. */
+  /** Taps some time after each line or set-up is due, to the end of the class. */
   function through(): Rehearsing {
     let was = begun;
     for (let s = 0; s < 400; s += 0.5) {
@@ -146,7 +146,7 @@ describe("a whole rehearsal", () => {
     expect(rehearsedSchema.parse({ changes, lines })).toEqual({ changes, lines });
   });
 
-  test("leaves a class log whose changes are those of the rehearsal", () => {
+  test("writes a class log with the changes of the rehearsal", () => {
     const of = { sessionId: "b".repeat(32), kind: "rehearsal", clock: { mono: 0, wall: 0 } } as const;
     const log = classLogUntil(card, done.log, at(400), of);
     expect(log).toMatchObject({ kind: "rehearsal", whole: true });

@@ -1,4 +1,4 @@
-/** "End on time" is no lid: it closes as a heads-up or a change begins, and when it was left alone, in a real class. */
+/** The "End on time" sheet closes when a heads-up or a change begins and when it is left alone, in a real class. */
 import { expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
@@ -20,7 +20,7 @@ const T0 = 1_000_000;
 const log: FloorLog = [{ type: "start", at: T0 }];
 const momentAt = (seconds: number) => sheetMoment(floorView(card, log, T0 + seconds * 1000));
 
-/** Opened at `from`, looked at each tenth of a second, nobody touching it: when it closes and why. */
+/** When and why a sheet opened at `from` closes without a touch; checked every tenth of a second. */
 function closing(from: number) {
   let was = momentAt(from);
   for (let tenths = 1; tenths < 1000; tenths++) {
@@ -32,25 +32,25 @@ function closing(from: number) {
   return null;
 }
 
-test("left alone it is gone after twenty seconds", () => {
+test("closes after twenty seconds without a touch", () => {
   expect(SHEET_UNTOUCHED_MS).toBe(20_000);
   expect(closing(31)).toEqual({ at: 51, why: "untouched" });
 });
 
-test("it is gone as the heads-up begins, though opened a moment before", () => {
+test("closes when the heads-up begins, even if just opened", () => {
   expect(closing(75)).toEqual({ at: 80, why: "change" });
 });
 
-test("opened within the heads-up it is gone as the change begins, or what else comes", () => {
+test("opened during the heads-up it closes when the change or whatever comes next begins", () => {
   expect(closing(170)).toEqual({ at: 175, why: "change" });
   expect(closing(85)).toEqual({ at: 90, why: "change" });
   expect(closing(215)).toEqual({ at: 225, why: "change" });
 });
 
-test("opened within a change it does not go because the work begins", () => {
+test("opened during a change it stays when the work begins", () => {
   expect(closing(125)).toEqual({ at: 145, why: "untouched" });
 });
 
-test("it says that nothing was changed", () => {
+test("says that nothing was changed", () => {
   for (const words of Object.values(CLOSED_WORDS)) expect(words).toMatch(/Nothing was changed\.$/);
 });

@@ -1,4 +1,4 @@
-/** A class beside its plan, in words: figures worked by hand. */
+/** A class compared with its plan, in words: figures worked by hand. */
 import { expect, test } from "vitest";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { taughtTimes } from "#lib/floor/taught-class.ts";
@@ -36,7 +36,7 @@ const log = (rows: ClassLog["rows"]): ClassLog => ({
   rows,
 });
 
-test("a row an item, its change with it; the sum of the rows is the difference of the class", () => {
+test("one row per item with its change; the rows add up to the difference of the class", () => {
   const told = taughtTimes(
     plan,
     log([row("opening", null, 30, 34), row("change", "rest", 8, 20), row("pause", "rest", 20, 20, 25)]),
@@ -53,7 +53,7 @@ test("a row an item, its change with it; the sum of the rows is the difference o
   ]);
 });
 
-test("what was left out is said so, and a breath of two seconds is not worth a word", () => {
+test("names what was left out, and ignores a difference of two seconds", () => {
   const told = taughtTimes(
     plan,
     log([row("opening", null, 30, 32), row("work", "pike-1", 60, 0), row("closing", null, 40, 40)]),

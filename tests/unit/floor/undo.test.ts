@@ -1,4 +1,4 @@
-/** Slips of the finger taken back, times worked by hand; and "15 s more" wherever the class is. */
+/** Undoing slips of the finger, times worked by hand; and "15 s more" wherever the class is. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -39,7 +39,7 @@ const whatAt = (log: FloorLog, seconds: number) => undoableAt(card, log, at(seco
 
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
 describe("undo", () => {
-  test("a skip by mistake: the move goes on where the real clock has it, and nothing is late", () => {
+  test("a skip by mistake: the move goes on where the real clock is, and nothing is late", () => {
     const skipped = touch(started, "next", 50);
     expect(floorView(card, skipped, at(50))).toMatchObject({ phase: "pause", lateBy: -40 });
     const undone = touch(skipped, "undo", 54);
@@ -47,12 +47,12 @@ describe("undo", () => {
     expect(floorView(card, undone, at(54))).toMatchObject({ phase: "work", secondsLeft: 36, lateBy: 0 });
     // What was shown before stays what was shown.
     expect(floorView(card, undone, at(53)).phase).toBe("pause");
-    // Back alone would begin the move again, 24 s late.
+    // Back alone would restart the move, 24 s late.
     const back = touch(touch(skipped, "back", 52), "back", 52.5);
     expect(positionAt(card, back, at(54)).position).toBeLessThan(35);
   });
 
-  test("back, hold, go on, jump, end: each as if it had not been", () => {
+  test("back, hold, go on, jump, end: each as if it had not happened", () => {
     const back = touch(touch(started, "back", 60), "undo", 65);
     expect(positionAt(card, back, at(65)).position).toBe(65);
     const held = touch(touch(started, "hold", 60), "undo", 65);
@@ -66,7 +66,7 @@ describe("undo", () => {
     expect(positionAt(card, jumped, at(61)).position).toBe(61);
   });
 
-  test("it names what it takes back, one after the other, for twenty seconds; an end for ten", () => {
+  test("names what it would undo, one after the other, for twenty seconds; an end for ten", () => {
     const two = more(touch(started, "back", 40), 45);
     expect(whatAt(started, 1)).toBeNull();
     expect(whatAt(two, 46)).toBe("15 s more");
@@ -87,12 +87,12 @@ describe("undo", () => {
     expect(latenessAt(card, touch(onTime, "undo", 61), at(61))).toBeCloseTo(40);
   });
 
-  test("what a sleeping device wrote is nobody's touch, and what lies before it is no longer taken back", () => {
+  test("what a sleeping device wrote is not a touch, and nothing before it can be undone", () => {
     const skipped = touch(started, "next", 50);
     const woken = sleptLog(skipped, at(52), 5000);
     expect(undoableAt(card, woken, at(52))).toBeNull();
     expect(floorNow(card, [...woken, { type: "undo", at: at(52) }])).toBe(floorNow(card, woken));
-    // Held by mistake and taken back: it runs, so it stood still while the device slept.
+    // Held by mistake and undone: the class runs, so it counts as held while the device slept.
     const runs = touch(touch(started, "hold", 50), "undo", 51);
     expect(
       sleptLog(runs, at(60), 5000)
@@ -110,7 +110,7 @@ describe("undo", () => {
     expect(isFreshSkip(undoableAt(card, touch(started, "hold", 50), at(51)), at(51))).toBe(false);
   });
 
-  test("the studio's log: the seconds as if nobody had slipped, and that somebody did", () => {
+  test("the class log: seconds as if the mistake had not happened, and a record that it did", () => {
     const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: T0, wall: 0 } } as const;
     const slipped = touch(touch(touch(touch(started, "next", 112), "undo", 118), "hold", 131), "resume", 136);
     const straight = touch(touch(started, "hold", 131), "resume", 136);
@@ -120,11 +120,11 @@ describe("undo", () => {
     expect(log.undone).toEqual([{ act: "next", at: 112, after: 6 }]);
     expect(plain.undone).toBeUndefined();
     expect(classLogSchema.parse(log)).toEqual(log);
-    // Left in, the skip would have said that the change took two seconds.
+    // Without the undo, the skip would mean that the change took two seconds.
     expect(classChanges(card, log)).toEqual(classChanges(card, plain));
   });
 
-  test("it goes over the line", () => {
+  test("goes over the line", () => {
     const log = sleptLog(touch(more(touch(started, "next", 112), 115), "undo", 118), at(119), 5000);
     const edition = { planId: "rows", number: 1, hash: "a".repeat(64) };
     const cls = { session: "a".repeat(32), edition, title: "Rows", log };
@@ -134,16 +134,16 @@ describe("undo", () => {
 
 describe("15 s more", () => {
   const lengths: readonly [string, number, Partial<ReturnType<typeof floorView>>, string][] = [
-    ["the opening", 10, { phase: "opening", secondsLeft: 35 }, "Opening: 45 s, the plan has 30 s."],
-    ["a move", 40, { phase: "work", secondsLeft: 65 }, "Forearm plank to pike: 75 s, the plan has 60 s."],
-    ["a pause", 95, { phase: "pause", secondsLeft: 30 }, "Sip of water: 35 s, the plan has 20 s."],
+    ["the opening", 10, { phase: "opening", secondsLeft: 35 }, "Opening: 45 s instead of 30 s."],
+    ["a move", 40, { phase: "work", secondsLeft: 65 }, "Forearm plank to pike: 75 s instead of 60 s."],
+    ["a pause", 95, { phase: "pause", secondsLeft: 30 }, "Sip of water: 35 s instead of 20 s."],
     [
       "a change",
       120,
       { phase: "change", secondsLeft: 25 },
-      "Change to Kneeling one-arm row, left: 35 s, the plan has 20 s.",
+      "Change to Kneeling one-arm row, left: 35 s instead of 20 s.",
     ],
-    ["the closing", 230, { phase: "closing", secondsLeft: 50 }, "Closing: 55 s, the plan has 40 s."],
+    ["the closing", 230, { phase: "closing", secondsLeft: 50 }, "Closing: 55 s instead of 40 s."],
   ];
   test.each(lengths)("%s", (_where, seconds, view, words) => {
     const log = more(started, seconds);
@@ -151,7 +151,7 @@ describe("15 s more", () => {
     expect(undoableAt(card, log, at(seconds))).toMatchObject({ what: "15 s more", did: words });
     const twice = more(log, seconds + 1);
     const to = Number(/: (\d+) s/.exec(words)?.[1]);
-    // The plan's own seconds, not those of a touch ago.
+    // The signed plan's seconds, not those after the previous touch.
     expect(undoableAt(card, twice, at(seconds + 2))?.did).toBe(words.replace(`: ${to} s`, `: ${to + 15} s`));
     expect(floorView(card, touch(touch(twice, "undo", seconds + 3), "undo", seconds + 4), at(seconds + 4))).toEqual(
       floorView(card, started, at(seconds + 4)),

@@ -1,4 +1,4 @@
-/** The ways to end on time, times worked by hand; and for any late class what a way says is what it does. */
+/** The ways to end on time, times worked by hand; and for any late class a way does what it says. */
 import { describe, expect, test } from "vitest";
 import { buildCard, type Card } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -31,7 +31,7 @@ const heldFor = (from: number, seconds: number): FloorLog => [
 
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing from 225.
 describe("ways to end on time", () => {
-  test("forty late, a closing of ninety: new times, or the closing gets fifty", () => {
+  test("40 s late with a closing of 90 s: new times, or a closing of 50 s", () => {
     const card = cardWith(90);
     const log = heldFor(10, 40);
     const { ways, say } = waysAt(card, log, at(60));
@@ -45,7 +45,7 @@ describe("ways to end on time", () => {
     if (!taken) throw new Error("it is there");
     const after = [...log, taken];
     expect(latenessAt(card, after, at(60))).toBeCloseTo(0);
-    // Not a second of the work is touched.
+    // The work is unchanged.
     expect(moveItems(floorNow(card, after).plan)).toEqual(moveItems(card.plan));
     expect(floorView(card, after, at(314)).phase).toBe("closing");
     expect(floorView(card, after, at(315)).phase).toBe("done");
@@ -54,7 +54,7 @@ describe("ways to end on time", () => {
     expect(latenessAt(card, undone, at(65))).toBeCloseTo(40);
   });
 
-  test("a closing of forty gives ten: it says that thirty are still late", () => {
+  test("a closing of 40 s can give 10 s: says that 30 s are still late", () => {
     const card = cardWith(40);
     const { ways } = waysAt(card, heldFor(10, 40), at(60));
     expect(ways.map(({ id, ends }) => [id, ends])).toEqual([
@@ -64,13 +64,13 @@ describe("ways to end on time", () => {
     expect(ways[1]?.rows).toMatchObject([{ from: 40, to: LEAST_CLOSING }]);
   });
 
-  test("a closing planned at its least, or below it, gives nothing and is no way", () => {
+  test("a closing planned at its least or shorter gives nothing and is not offered", () => {
     for (const closing of [30, 12]) {
       expect(waysAt(cardWith(closing), heldFor(10, 40), at(60)).ways.map(({ id }) => id)).toEqual(["rest"]);
     }
   });
 
-  test("in the last side nothing but the closing is left", () => {
+  test("during the last side only the closing can change", () => {
     const card = cardWith(90);
     // Thirty-five late, ten seconds before the closing.
     const { ways, say } = waysAt(card, heldFor(215, 35), at(250));
@@ -78,7 +78,7 @@ describe("ways to end on time", () => {
     expect([say, ways[0]?.ends]).toEqual(["", "Ends on time."]);
   });
 
-  test("where neither is enough it says by how much, and the best is what both do", () => {
+  test("if neither is enough it offers both together and says how late that ends", () => {
     const card = cardWith(90);
     const log = heldFor(200, 100);
     const { ways, say } = waysAt(card, log, at(300));
@@ -88,14 +88,14 @@ describe("ways to end on time", () => {
     expect(ways[1]).toMatchObject({ ends: "Still ends 0:40 late." });
     expect(best?.lateBy).toBeGreaterThan(0);
     expect(best?.lateBy).toBeLessThanOrEqual(40);
-    expect(say).toMatch(/^Nothing makes it end on time: the best there is ends 0:\d\d late\.$/);
+    expect(say).toMatch(/^The class cannot end on time any more\. At best it ends 0:\d\d late\.$/);
   });
 
-  test("a class on time has no ways, an early one gives its closing more", () => {
+  test("a class on time has no ways; an early one gets a longer closing", () => {
     const card = cardWith(90);
     expect(waysAt(card, [{ type: "start", at: T0 }], at(60))).toEqual({
       ways: [],
-      say: "The class ends on time as it is.",
+      say: "Nothing to change: the class ends on time.",
     });
     const early: FloorLog = [
       { type: "start", at: T0 },
@@ -105,16 +105,16 @@ describe("ways to end on time", () => {
     expect(closing).toMatchObject({ ends: "Ends on time.", rows: [{ from: 90, to: 105 }] });
   });
 
-  test("nothing left at all: said, with nothing to take", () => {
+  test("says when nothing left can be shortened", () => {
     const card = cardWith(20);
     expect(waysAt(card, heldFor(230, 60), at(292))).toEqual({
       ways: [],
-      say: "Nothing is left that could be shorter.",
+      say: "Nothing left can be shortened: the class ends 1:00 late.",
     });
   });
 });
 
-test("for any late class a way does what it says, both sides alike where they can be, no closing below its least", () => {
+test("for any late class a way does what it says, keeps sides alike where possible and the closing at its least or longer", () => {
   const dice = new Dice(77);
   const seen = { rest: 0, closing: 0, both: 0 };
   for (let run = 0; run < 150; run++) {

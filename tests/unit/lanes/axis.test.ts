@@ -16,7 +16,7 @@ describe("axisOf", () => {
     ).toEqual(first);
   });
 
-  it("reaches to the end of the class or of its slot, whichever is later, and never labels beyond it or too near", () => {
+  it("reaches to the end of the class or of its slot, whichever is later, with labels neither beyond it nor too close", () => {
     fc.assert(
       fc.property(
         fc.nat(14_400),
@@ -37,7 +37,7 @@ describe("axisOf", () => {
 });
 
 describe("boxOf", () => {
-  it("keeps stretches of time that do not overlap from overlapping, and within the axis", () => {
+  it("draws separate stretches of time without overlap and within the axis", () => {
     const stretches = fc.array(fc.tuple(fc.nat(300), fc.nat(300)), { minLength: 1, maxLength: 60 });
     fc.assert(
       fc.property(stretches, fc.double({ min: 0.02, max: 5, noNaN: true }), (steps, scale) => {
@@ -62,7 +62,7 @@ describe("boxOf", () => {
 });
 
 describe("zoom", () => {
-  it("the whole class fits the width it is given", () => {
+  it("fits the whole class into the given width", () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 14_400 }), fc.integer({ min: 200, max: 3000 }), (seconds, width) => {
         expect(fitScale(seconds, width) * seconds).toBeLessThanOrEqual(width + 1e-6);

@@ -45,7 +45,7 @@ describe("the lanes of any plan", () => {
     );
   });
 
-  it("say something in every cell and name each cell once in its lane", () => {
+  it("have words in every cell, and each key once per lane", () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         for (const lane of lanesOf(plan).lanes) {
@@ -58,7 +58,7 @@ describe("the lanes of any plan", () => {
     );
   });
 
-  it("draw every second of a run of springs once, and a turn wherever a spring is put on or off", () => {
+  it("draw every second of springs once, and mark every change of springs", () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         const springs = lanesOf(plan).lanes.find((lane) => lane.kind === "springs");
@@ -109,7 +109,7 @@ describe("the lanes of a small class", () => {
     ]);
   });
 
-  it("put a heading over what is under it, and an empty one beside the next", () => {
+  it("put a heading over its items, and name an empty one together with the next", () => {
     expect(
       laneOf(lanes, "headings").cells.map(({ name, first, last, from, to }) => [name, first, last, from, to]),
     ).toEqual([
@@ -118,7 +118,7 @@ describe("the lanes of a small class", () => {
     ]);
   });
 
-  it("keep the springs of neighbours as one run, over a pause too, and mark the change", () => {
+  it("join equal springs of neighbouring moves, also across a pause, and mark the change", () => {
     const springs = laneOf(lanes, "springs");
     expect(springs.runs.map((run) => [run.from, run.to])).toEqual([
       [60, 171],
@@ -141,7 +141,7 @@ describe("the lanes of a small class", () => {
     expect(laneOf(lanes, "crew").cells.map(({ key, text }) => [key, text])).toEqual([["b", "wide"]]);
   });
 
-  it("mark what is about the whole class over the opening", () => {
+  it("mark what concerns the whole class over the opening", () => {
     const thread = { id: "t", settled: false, leadSpoke: false, comments: [], anchor: { kind: "plan" } } as const;
     const onItem = {
       id: "u",
@@ -160,7 +160,7 @@ describe("the lanes of a small class", () => {
 });
 
 describe("keepSameLanes", () => {
-  it("gives back the very lanes in which nothing changed", () => {
+  it("returns the same object for an unchanged lane", () => {
     const before = lanesOf(plan);
     const written = items.map((item) =>
       item.id === "b" ? { ...item, script: [{ kind: "form" as const, text: "Long neck." }] } : item,
@@ -173,7 +173,7 @@ describe("keepSameLanes", () => {
   });
 });
 
-it("an item that inherits its id's name from nowhere has no muscles", () => {
+it("an item named like a property of every object has no muscles", () => {
   const moves = { ...exampleMoves };
   const odd = { ...examplePlan([exampleMove("constructor", { move: "row", seconds: 60 })]), moves };
   expect(laneOf(lanesOf(odd).lanes, "work").cells.map((cell) => cell.key)).toContain("constructor");

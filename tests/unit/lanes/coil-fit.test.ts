@@ -14,11 +14,11 @@ describe("fitCoils", () => {
     expect(fitCoils([spring("light", 4)], width)).toEqual({ coil, groups: [{ id: "light", drawn, times }] });
   });
 
-  it("says nothing in a width where nothing can be seen", () => {
+  it("draws nothing in a width where nothing can be seen", () => {
     expect(fitCoils([spring("light", 4), spring("firm", 1)], 20)).toBeNull();
   });
 
-  it("never draws beyond the width, and every spring is counted", () => {
+  it("never draws beyond the width, and counts every spring", () => {
     const springs = fc.array(fc.integer({ min: 1, max: 20 }), { maxLength: 5 });
     fc.assert(
       fc.property(springs, fc.integer({ min: 0, max: 400 }), (counts, width) => {

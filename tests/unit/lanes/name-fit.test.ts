@@ -40,7 +40,7 @@ describe("fitNames", () => {
     expect(numbered).toBe(false);
   });
 
-  it("takes numbers that do not touch where not even that fits", () => {
+  it("uses numbers that do not touch when not even that fits", () => {
     const blocks = Array.from({ length: 40 }, (_, i) => block("Kneeling trunk rotation", 6, i * 7, String(i + 1)));
     const { fits, numbered, height } = fitNames(blocks);
     expect(numbered).toBe(true);
@@ -54,7 +54,7 @@ describe("fitNames", () => {
     }
   });
 
-  it("gives every block one way to stand, whole, inside itself", () => {
+  it("writes every name whole and inside its block", () => {
     const blocks = fc.array(fc.tuple(fc.string({ maxLength: 40 }), fc.integer({ min: 0, max: 300 })), {
       maxLength: 60,
     });

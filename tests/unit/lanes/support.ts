@@ -1,4 +1,4 @@
-/** The whole class of a plan as its page has it. */
+/** The whole class of a plan, as on its page. */
 
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { balance } from "#lib/balance/balance.ts";

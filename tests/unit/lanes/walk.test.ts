@@ -7,7 +7,7 @@ const { lanes } = lanesOf(FIRST_TRY);
 const KEYS: readonly WalkKey[] = ["left", "right", "up", "down", "home", "end", "top", "bottom"];
 
 describe("walk", () => {
-  it("reaches every cell there is by arrow keys alone, from the first one on", () => {
+  it("reaches every cell by arrow keys alone, starting from the first", () => {
     const start = walk(lanes, null, "home");
     if (!start) throw new Error("no cell");
     const seen = new Set<string>();
@@ -25,14 +25,14 @@ describe("walk", () => {
     expect([...seen].sort()).toEqual(all.sort());
   });
 
-  it("never leads to nothing, and stays at the edges", () => {
+  it("always leads to a cell, and stays at the edges", () => {
     const first = walk(lanes, null, "home");
     for (const key of KEYS) expect(cellAt(lanes, walk(lanes, first, key))).not.toBeNull();
     expect(walk(lanes, walk(lanes, first, "end"), "right")).toEqual(walk(lanes, first, "end"));
     expect(walk([], null, "down")).toBeNull();
   });
 
-  it("steps over a lane that has nothing at this item and keeps to the item", () => {
+  it("skips a lane without a cell at this item and stays on the item", () => {
     const work = lanes.find((lane) => lane.kind === "work");
     for (const cell of work?.cells ?? []) {
       const next = walk(lanes, { lane: "work", cell: cell.key }, "down");

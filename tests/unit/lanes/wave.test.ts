@@ -30,13 +30,13 @@ describe("wavePaths", () => {
     ]);
   });
 
-  it("draws the breath out thick on its half only", () => {
+  it("draws breathing out on its half only", () => {
     const { exhale = "" } = wavePaths(cell(2, [2, 0, 4, 0], "back"), { width: 60, height: 16 }) ?? {};
     expect(points(exhale).map(([x]) => x)).toEqual([10, 30, 40, 60]);
     expect(wavePaths(cell(2, [2, 0, 4, 0], null), { width: 60, height: 16 })?.exhale).toBe("");
   });
 
-  it("has no wave for a hold, nor where repetitions are too many to be seen", () => {
+  it("has no wave for a hold, or for more repetitions than can be seen", () => {
     expect(wavePaths(cell(null, null), { width: 60, height: 16 })).toBeNull();
     expect(wavePaths(cell(40, [1, 0, 1, 0]), { width: 60, height: 16 })).toBeNull();
   });

@@ -19,7 +19,7 @@ const card = buildCard({
 });
 const at = (position: number) => crewSheet(floorNow(card, []), position);
 
-test("a crew line is due from its move's start to its end", () => {
+test("a crew line is due from the start to the end of its move", () => {
   const text = "Camera two, low and wide.";
   expect(at(10).next).toMatchObject([{ item: "pike-1", text, inSeconds: 20 }]);
   expect(at(10).now).toEqual([]);
@@ -28,13 +28,13 @@ test("a crew line is due from its move's start to its end", () => {
   expect([at(90).now, at(90).next]).toEqual([[], []]);
 });
 
-test("the next change begins when the work at hand ends: in a change, after the work it leads to", () => {
+test("the next change begins when the current work ends; during a change, after the work that follows", () => {
   expect([10, 40, 100, 115, 140, 174].map((s) => at(s).changeIn)).toEqual([20, 50, 10, 60, 35, 1]);
-  // In the closing nothing more comes.
+  // Nothing comes after the closing.
   expect(at(230).changeIn).toBeNull();
 });
 
-test("who speaks, and for how long, is the cue track's own", () => {
+test("who speaks, and for how long, comes from the cue track", () => {
   const [first] = card.cues;
   if (!first) throw new Error("the class has lines");
   expect(at(first.from - 2).voice).toEqual({ speaks: false, seconds: 2 });
@@ -42,7 +42,7 @@ test("who speaks, and for how long, is the cue track's own", () => {
   expect(at(card.clock.total).voice).toEqual({ speaks: false, seconds: null });
 });
 
-test("a set-up as it stands", () => {
+test("a set-up in words", () => {
   expect(setupWords(card.plan, "row-left")).toEqual({
     body: "kneeling, on the carriage",
     facing: "the back",
@@ -52,7 +52,7 @@ test("a set-up as it stands", () => {
   for (const id of ["rest", "trunk", "constructor", null]) expect(setupWords(card.plan, id)).toBeNull();
 });
 
-test("how many follow, and who was lost", () => {
+test("how many screens follow, and which lost contact", () => {
   const screen = (id: string, goneSince: number | null) => ({
     id,
     label: `The ${id}`,

@@ -1,4 +1,4 @@
-/** The line of one room: who may lead when, worked by hand; and for any interleaving of what screens do, the laws. */
+/** The line of one room: who may lead when, worked by hand; and its laws for any interleaving of acts. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
@@ -57,7 +57,7 @@ describe("who leads", () => {
     expect(refused).toEqual(["wall: not-leading", "tablet: not-leading"]);
   });
 
-  test("of two who begin at the same moment the second is told what there is now", () => {
+  test("when two begin at the same moment, the second is told who leads", () => {
     const both = [join("a"), join("b")] as const;
     const lead = (id: string): Bare => ({ t: "lead", id, term: 0, sure: false });
     const { line, refused } = lineAfter([...both, lead("a"), lead("b")]);
@@ -66,7 +66,7 @@ describe("who leads", () => {
     expect(refused).toEqual(["b: changed"]);
   });
 
-  test("asked: nothing changes hands before the leader says yes; the class goes along", () => {
+  test("asking changes nothing before the leader agrees; the class is handed over too", () => {
     const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
     const asked = lineAfter([{ t: "lead", id: "wall", term: 1, sure: true }], told).line;
     expect(asked).toMatchObject({ term: 1, leader: { id: "tablet" }, asked: { id: "wall", label: "The wall" } });
@@ -78,13 +78,13 @@ describe("who leads", () => {
     expect(no.refused).toEqual(["wall: declined"]);
     const yes = lineAfter([{ t: "answer", id: "tablet", term: 1, to: "wall", yes: true }], asked).line;
     expect(yes).toMatchObject({ term: 2, leader: { id: "wall" }, asked: null, told: told.told });
-    // What the tablet sends from its own term counts no more.
+    // What the tablet sends with its old term no longer counts.
     expect(lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("b") }], yes).refused).toEqual([
       "tablet: not-leading",
     ]);
   });
 
-  test("a yes to a question that was taken back, or to somebody else's, hands nothing over", () => {
+  test("agreeing to a request that was withdrawn, or to another screen's, hands nothing over", () => {
     const asked = lineAfter([{ t: "lead", id: "wall", term: 1, sure: false }], led).line;
     for (const gone of [{ t: "withdraw", id: "wall" } as const, { t: "leave", id: "wall", lost: true } as const]) {
       const late = lineAfter([gone, { t: "answer", id: "tablet", term: 1, to: "wall", yes: true }], asked);
@@ -96,7 +96,7 @@ describe("who leads", () => {
     ]);
   });
 
-  test("a leader that is gone is taken over from after twenty seconds, by who is sure, once", () => {
+  test("a leader gone for twenty seconds is replaced, once, by a screen that confirms", () => {
     const gone = lineAfter([{ t: "leave", id: "tablet", lost: true }], led, 100).line;
     const lead = (id: string, sure: boolean): Bare => ({ t: "lead", id, term: 1, sure });
     expect(lineAfter([lead("wall", true)], gone, 100 + ABSENT_MS - 1).line.leader?.id).toBe("tablet");
@@ -106,7 +106,7 @@ describe("who leads", () => {
     const both = lineAfter([lead("wall", true), lead("crew", true)], gone, 100 + ABSENT_MS);
     expect(both.line).toMatchObject({ term: 2, leader: { id: "wall" } });
     expect(both.refused).toEqual(["crew: changed"]);
-    // The old leader comes back and finds that it leads no more.
+    // The old leader comes back and finds that it no longer leads.
     const back = lineAfter(
       [join("tablet"), { t: "class", id: "tablet", term: 1, class: cls("x") }],
       both.line,
@@ -116,13 +116,13 @@ describe("who leads", () => {
     expect(back.refused).toEqual(["tablet: not-leading"]);
   });
 
-  test("a page that is opened again still leads", () => {
+  test("a reloaded page still leads", () => {
     const back = lineAfter([{ t: "leave", id: "tablet", lost: false }, join("tablet")], led, 100).line;
     expect(back).toMatchObject({ term: 1, leader: { id: "tablet" } });
     expect(leaderGoneFor(back, 1e6)).toBeNull();
   });
 
-  test("after ten minutes without its leader nobody leads, and what was told stays for who runs on", () => {
+  test("after ten minutes without its leader nobody leads, and the class stays for screens that run on", () => {
     const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
     const gone = lineAfter([{ t: "leave", id: "tablet", lost: true }], told, 100).line;
     expect(lineAfter([{ t: "tick" }], gone, 100 + FORGET_MS - 1).line).toBe(gone);
@@ -131,7 +131,7 @@ describe("who leads", () => {
     expect(forgotten.screens.map(({ id }) => id)).toEqual(["wall", "crew"]);
   });
 
-  test("a leader that goes after the end of its class holds the room no longer", () => {
+  test("a leader that leaves after the end of its class frees the room", () => {
     const ended = { ...cls("a"), log: [...cls("a").log, { type: "end" as const, at: 9 }] };
     const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: ended }], led).line;
     expect(told.leader?.id).toBe("tablet");
@@ -141,7 +141,7 @@ describe("who leads", () => {
     expect(lineAfter([{ t: "lead", id: "crew", term: 2, sure: false }], gone, 101).line.leader?.id).toBe("crew");
   });
 
-  test("stepping down ends what was told", () => {
+  test("stepping down ends the class on the line", () => {
     const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
     expect(lineAfter([{ t: "step-down", id: "wall", term: 1 }], told).line.told).not.toBeNull();
     expect(lineAfter([{ t: "step-down", id: "tablet", term: 1 }], told).line).toMatchObject({
@@ -152,14 +152,14 @@ describe("who leads", () => {
   });
 });
 
-describe("a server that was started again", () => {
+describe("a restarted server", () => {
   const memory = (term: number, id: string) => ({ term, leader: { id, label: `The ${id}`, sinceWall: WALL } });
   const joins = (id: string, m: ReturnType<typeof memory>): Bare => ({ t: "join", screen: screen(id), memory: m });
 
-  test("takes the line from what screens remember, the latest term of several", () => {
+  test("restores the line from what screens remember, by the latest term", () => {
     const line = lineAfter([joins("wall", memory(3, "tablet")), joins("crew", memory(4, "demo")), join("late")]).line;
     expect(line).toMatchObject({ term: 4, leader: { id: "demo", sinceWall: WALL } });
-    // Nobody begins in between: the leader is being waited for.
+    // Nobody can begin meanwhile: the room waits for the leader.
     expect(lineAfter([{ t: "lead", id: "late", term: 4, sure: true }], line).line.leader?.id).toBe("demo");
     const back = lineAfter(
       [joins("demo", memory(4, "demo")), { t: "class", id: "demo", term: 4, class: cls("a") }],
@@ -169,23 +169,23 @@ describe("a server that was started again", () => {
     expect(back.line.remembered).toBe(false);
   });
 
-  test("a term made up beyond all classes is no memory, and a leader's name is the studio's", () => {
+  test("ignores a term beyond any real one, and uses the studio's name for the leader", () => {
     const line = lineAfter([joins("liar", memory(1_000_000_000, "liar")), joins("wall", memory(3, "tablet"))]).line;
     expect(line).toMatchObject({ term: 3, leader: { id: "tablet" } });
     const named = { ...memory(4, "demo"), leader: { id: "demo", label: "Coach's tablet", sinceWall: WALL } };
     expect(lineAfter([joins("demo", named)]).line.leader?.label).toBe("The demo");
   });
 
-  test("no memory counts against what was done since", () => {
+  test("ignores memories once something was done on the line", () => {
     const line = lineAfter([joins("liar", memory(900, "liar"))], led).line;
     expect(line).toMatchObject({ term: 1, leader: { id: "tablet" } });
   });
 });
 
-/** What screens may do in any order, with terms that are right, old or made up. */
+/** What screens may do in any order, with right, old or made-up terms. */
 const IDS = ["a", "b", "c", "d"];
 const idArb = fc.constantFrom(...IDS);
-/** Terms back from the present one: mostly none. */
+/** Terms behind the current one: mostly none. */
 const termArb = fc.constantFrom(0, 0, 0, 0, 0, 1, 2, -1);
 const memoryArb = fc.option(
   fc.record({ term: fc.integer({ min: 0, max: 6 }), leader: idArb.map((id) => ({ id, label: id, sinceWall: 0 })) }),
@@ -209,14 +209,14 @@ const stepArb = fc.record({
   act: bareArb,
   wait: fc.constantFrom(...Array(16).fill(1), 500, ABSENT_MS, ABSENT_MS, FORGET_MS),
 });
-/** The act with its term counted from the line's own; half of the answers are the leader's to whoever asks. */
+/** The act with its term relative to the line's; half of the answers are the leader's to the screen that asks. */
 function from(act: Bare, { term, leader, asked }: RoomLine): Bare {
   const is = "term" in act ? { ...act, term: Math.max(0, term - act.term) } : act;
   const right = is.t === "answer" && is.to < "c" && leader && asked;
   return right ? { ...is, id: leader.id, to: asked.id } : is;
 }
 
-test("whatever screens do: one leader a term, no term twice, nobody leads without asking, only the leader tells", () => {
+test("whatever screens do: one leader per term, no term twice, nobody leads without asking, only the leader sends the class", () => {
   const seen = { begun: 0, taken: 0, given: 0, told: 0 };
   fc.assert(
     fc.property(fc.array(stepArb, { minLength: 40, maxLength: 80 }), (steps) => {
@@ -255,6 +255,6 @@ test("whatever screens do: one leader a term, no term twice, nobody leads withou
     }),
     { numRuns: 250, seed: 20261126 },
   );
-  // The laws were put to the test: each way of coming to lead was gone, and classes were told.
+  // The runs covered every way of becoming leader, and classes were sent.
   expect(Math.min(...Object.values(seen))).toBeGreaterThan(5);
 });

@@ -49,12 +49,12 @@ describe("calendar", () => {
     expect(weeksOfMonth("2027-02")).toHaveLength(4); // begins on a Monday, 28 days
   });
 
-  it("goes over the turn of the year both ways", () => {
+  it("crosses the turn of the year in both directions", () => {
     expect(addMonths("2026-11", 3)).toBe("2027-02");
     expect(addMonths("2026-02", -3)).toBe("2025-11");
   });
 
-  it("refuses what is no day and no time", () => {
+  it("refuses invalid days and times", () => {
     for (const date of ["2026-02-29", "2026-13-01", "2026-1-1", "", "2026-11-31"]) expect(isDate(date)).toBe(false);
     for (const time of ["24:00", "7:30", "07:60", ""]) expect(isTime(time)).toBe(false);
     expect(minuteOfDay("07:30")).toBe(450);

@@ -70,7 +70,7 @@ describe("month document", () => {
     expect(readMonth(doc).slots).toEqual([changed]);
   });
 
-  it("takes no slot of another month, no impossible time, no id twice", () => {
+  it("refuses a slot of another month, an impossible time and an id that is taken", () => {
     const doc = createMonthDoc("2026-11", [slot("a")]);
     const w = { doc, origin: "me" };
     let updates = 0;
@@ -83,7 +83,7 @@ describe("month document", () => {
     expect(updates).toBe(0);
   });
 
-  it("[INV-05] emits nothing when it is read and keeps what it does not know", () => {
+  it("[INV-05] emits no update when it is read and keeps unknown keys", () => {
     const doc = createMonthDoc("2026-11", [slot("a")]);
     doc.getMap<Y.Map<unknown>>("slots").get("a")?.set("from-later", 7);
     doc.getMap<Y.Map<unknown>>("slots").set("damaged", new Y.Map([["date", 5]]));
@@ -95,7 +95,7 @@ describe("month document", () => {
     expect(doc.getMap<Y.Map<unknown>>("slots").get("a")?.get("from-later")).toBe(7);
   });
 
-  it("is carried forward once, and left alone when it is newer", () => {
+  it("is migrated once, and left alone when it is newer", () => {
     const doc = createMonthDoc("2026-11", [slot("a")]);
     expect(migrateMonth(doc)).toEqual({ kind: "current" });
     const steps = [{ to: 2, run: (d: Y.Doc) => d.getMap("meta").set("stepped", true) }];
@@ -131,7 +131,7 @@ describe("problems of a month", () => {
     ).toEqual([]);
   });
 
-  it("tells a missing plan, one that is gone, an unsigned one, one written on since", () => {
+  it("reports a missing plan, a deleted one, an unsigned one and one changed since it was signed", () => {
     expect(kinds([slot("a", { planId: null })], [])).toEqual(["no-plan"]);
     expect(kinds([slot("a")], [])).toEqual(["plan-not-found"]);
     const hidden = monthProblems([slot("a")], { plans: [], hidden: ["p1"] }, "2026-11-01");
@@ -140,7 +140,7 @@ describe("problems of a month", () => {
     expect(kinds([slot("a")], [plan("p1", { state: "in-writing", edition: 2 })])).toEqual(["plan-changed"]);
   });
 
-  it("tells a plan that is longer than its slot, and by how much", () => {
+  it("reports a plan that is longer than its slot, and by how much", () => {
     expect(kinds([slot("a")], [plan("p1", { lengthSeconds: 2700 })])).toEqual([]);
     const [problem] = monthProblems(
       [slot("a")],
@@ -150,7 +150,7 @@ describe("problems of a month", () => {
     expect(problem).toMatchObject({ kind: "plan-too-long", slots: ["a"], minutes: 1 });
   });
 
-  it("tells clashes of coach and room in minutes, and none when one class ends as the next begins", () => {
+  it("reports clashes of coach and room in minutes, but none when one class ends as the next begins", () => {
     const early = slot("a", { time: "09:00", minutes: 45 });
     const late = slot("b", { time: "09:44", minutes: 45 });
     expect(monthProblems([late, early], { plans: [plan("p1")], hidden: [] }, "2026-11-01")).toMatchObject([
@@ -169,7 +169,7 @@ describe("problems of a month", () => {
     expect(overlapMinutes(night, slot("b", { date: "2026-11-05", time: "00:10" }))).toBe(20);
   });
 
-  it("leaves days that are over in peace", () => {
+  it("ignores past days", () => {
     const slots = [slot("a", { planId: null }), slot("b", { planId: null, date: "2026-11-05" })];
     expect(monthProblems(slots, { plans: [], hidden: [] }, "2026-11-05").flatMap((p) => p.slots)).toEqual(["b"]);
   });

@@ -47,7 +47,7 @@ describe("dropAfter", () => {
     needs: {},
   });
 
-  test("held still, an item stays where it is", () => {
+  test("an item that is not moved stays where it is", () => {
     expect(dropAfter(layout, "b", 156)).toBe("a");
   });
   test("above everything is the top, below everything the end", () => {
@@ -60,11 +60,11 @@ describe("dropAfter", () => {
 describe("freeSpot", () => {
   const label = (top: number, seconds: number) => ({ top, height: 20, seconds });
   const taken = [label(100, 60), label(180, 120)];
-  test("stays where it is wanted when nothing is there", () => {
+  test("stays where it is wanted when the place is free", () => {
     expect(freeSpot(label(50, 30), taken)).toBe(50);
     expect(freeSpot(label(140, 90), taken)).toBe(140);
   });
-  test("keeps off the labels beside it, and time runs down", () => {
+  test("avoids other labels and keeps the order of time", () => {
     expect(freeSpot(label(105, 90), taken)).toBe(120);
     expect(freeSpot(label(175, 90), taken)).toBe(160);
     expect(freeSpot(label(90, 30), taken)).toBe(80);

@@ -20,7 +20,7 @@ const items: RailItem[] = [
 const input: RailInput = { items, lengthSeconds: 300, total: 262, scale: 1, needs: {} };
 
 describe("layoutRail", () => {
-  test("hangs a class worked by hand", () => {
+  test("lays out a class worked by hand", () => {
     const layout = layoutRail(input);
     const shown = layout.segments.map((s) => [s.key, s.top, s.height]);
     expect(shown).toEqual([
@@ -37,7 +37,7 @@ describe("layoutRail", () => {
     expect(layout.lengthY).toBe(352);
   });
 
-  test("gives what is written the room it needs", () => {
+  test("gives text the height it needs", () => {
     const layout = layoutRail({ ...input, needs: { row: 90, "gap:row": 20 } });
     expect(segmentOf(layout, "row")?.height).toBe(90);
     expect(segmentOf(layout, "gap:row")?.height).toBe(20);
@@ -50,7 +50,7 @@ describe("layoutRail", () => {
     expect(layout.lengthY).toBe(166 + 22);
   });
 
-  test("an empty plan is its opening and closing and what is free", () => {
+  test("an empty plan has its opening, its closing and free time", () => {
     const layout = layoutRail({ items: [], lengthSeconds: 1500, total: 120, scale: 0.1, needs: {} });
     expect(layout.segments.map((s) => s.key)).toEqual(["opening", "free"]);
     expect(layout.segments[1]?.height).toBeCloseTo(138, 9);
@@ -93,7 +93,7 @@ const anyInput = fc
   });
 
 describe("layoutRail, for any class", () => {
-  test("segments follow one another, none is shorter than its time or its words", () => {
+  test("segments follow each other, none smaller than its time or its text", () => {
     fc.assert(
       fc.property(anyInput, (any) => {
         const layout = layoutRail(any);

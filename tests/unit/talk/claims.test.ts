@@ -1,8 +1,8 @@
-/** What counts as a statement about the plan, and what is only a way of speaking. */
+/** What counts as a claim about the plan, and what is only a way of speaking. */
 import { expect, it } from "vitest";
 import { type Claim, claimsIn } from "#lib/talk/claims.ts";
 
-/** Worded for reading: what is claimed, and of what. */
+/** A claim in words, for readable tables. */
 function brief(claim: Claim): string {
   switch (claim.says) {
     case "time":
@@ -179,7 +179,7 @@ it.each([
   expect(claims.filter((claim) => claim.says !== "springs" || claim.sure).map(brief)).toEqual([]);
 });
 
-it("reads any text in no time", () => {
+it("reads any text quickly", () => {
   for (const part of ["on to the other ", "and then ", "two more seconds ", "no spring ", "{", "last move of "]) {
     const began = performance.now();
     claimsIn(part.repeat(2000));

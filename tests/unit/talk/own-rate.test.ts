@@ -11,7 +11,7 @@ describe("the read-aloud check", () => {
     expect(PASSAGE_WORDS).toBeLessThanOrEqual(160);
   });
 
-  it("gives back any rate and pause from the seconds they take", () => {
+  it("recovers any rate and pause from the seconds they take", () => {
     for (const [syllablesPerSecond, pauseSeconds] of [
       [4.5, 0.4],
       [3.3, 1],
@@ -24,14 +24,14 @@ describe("the read-aloud check", () => {
     }
   });
 
-  it("takes readings together, by their seconds", () => {
+  it("combines readings by their seconds", () => {
     const readings = [{ seconds: PASSAGE_SYLLABLES / 4 }, { seconds: PASSAGE_SYLLABLES / 6 }];
     // 2 n syllables over n/4 + n/6 seconds: 4.8
     expect(ownRate(readings, 0)).toBe(4.8);
     expect(ownRate([], 0)).toBeNull();
   });
 
-  it("refuses a tap twice, pauses longer than the reading, somebody away, and no number, each in a sentence", () => {
+  it("refuses a double tap, pauses longer than the reading, an interruption and a missing number, each with a sentence", () => {
     for (const [seconds, pause, words] of [
       [0.3, 0.4, "too short"],
       [4, 0.4, "too short"],
@@ -46,7 +46,7 @@ describe("the read-aloud check", () => {
     expect(rateReading(50, 0.4).ok).toBe(true);
   });
 
-  it("asks for another one when two say different things", () => {
+  it("asks for another reading when two disagree", () => {
     expect(differMuch([{ rate: 4 }, { rate: 4.5 }])).toBe(false);
     expect(differMuch([{ rate: 4 }, { rate: 4.7 }])).toBe(true);
     expect(differMuch([{ rate: 4 }])).toBe(false);

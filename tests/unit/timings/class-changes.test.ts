@@ -1,4 +1,4 @@
-/** Which changes of a class tell how long they took: made by the floor's own events, worked by hand. */
+/** Which changes of a class show how long they took: from the floor's own events, worked by hand. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
@@ -48,8 +48,8 @@ const INTO_LEFT = {
 };
 const OTHER_HAND = { handleUp: 1, handleDown: 1 };
 
-describe("a change tells how long it took", () => {
-  test("not when the class ran by its clock", () => {
+describe("a change shows how long it took", () => {
+  test("not when the class ran by the clock", () => {
     expect(classChanges(card, taught([]))).toEqual([]);
   });
 
@@ -71,7 +71,7 @@ describe("a change tells how long it took", () => {
     expect(classChanges(card, passed)).toEqual([{ actions: INTO_LEFT, seconds: 20 }]);
   });
 
-  test("when the work was held as it had just begun, until it went on; a hold later in the work is about something else", () => {
+  test("when the work was held right at its start, until it went on; a later hold is about something else", () => {
     const late = taught([
       ["hold", 162],
       ["resume", 169],
@@ -101,7 +101,7 @@ describe("a change tells how long it took", () => {
     expect(classChanges(card, taught([["next", 109.8]]))).toEqual([]);
   });
 
-  test("not when the work before or after it was passed by, repeated, or never came", () => {
+  test("not when the work before or after it was skipped, repeated or never reached", () => {
     expect(
       classChanges(
         card,
@@ -158,7 +158,7 @@ describe("a change tells how long it took", () => {
     expect(classChanges(withPause, other)).toEqual([{ actions: OTHER_HAND, seconds: 8 }]);
   });
 
-  test("counted from the move that was really done before, where some were left out", () => {
+  test("counted from the move that was really done before, when some were left out", () => {
     const log: FloorLog = [{ type: "start", at: 0 }];
     const drop = { type: "retime", at: 40_000, changed: [], dropped: ["row-left"], closingSeconds: 40 } as const;
     const late: FloorLog = [...log, drop];
@@ -167,7 +167,7 @@ describe("a change tells how long it took", () => {
     expect(told && classChanges(card, told)).toEqual([{ actions: INTO_LEFT, seconds: 7 }]);
   });
 
-  test("a class that ended on time by new times for the rest tells what it told", () => {
+  test("also in a class that was re-timed to end on time", () => {
     let log: FloorLog = [
       { type: "start", at: 0 },
       { type: "hold", at: 100_000 },
@@ -180,12 +180,12 @@ describe("a change tells how long it took", () => {
     expect(told && classChanges(card, told)).toEqual([{ actions: INTO_LEFT, seconds: 26 }]);
   });
 
-  test("a rehearsal has no people to wait for", () => {
+  test("not in a rehearsal, with no people to wait for", () => {
     expect(classChanges(card, taught([["next", 104]], card, "rehearsal"))).toEqual([]);
   });
 });
 
-describe("a log that the floor did not write moves nothing", () => {
+describe("a log that the floor did not write is ignored", () => {
   const good = taught([
     ["hold", 100],
     ["resume", 108],

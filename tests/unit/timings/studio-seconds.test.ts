@@ -1,4 +1,4 @@
-/** A studio's own seconds out of its classes: right when there is much, careful when there is little, honest about both. */
+/** A studio's own seconds from its classes: right with many classes, careful with few, and open about its uncertainty. */
 import { describe, expect, it } from "vitest";
 import { seededRandom } from "#lib/order/random.ts";
 import { studioSeconds, TIMED_PARTS, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
@@ -30,27 +30,27 @@ const rowOf = (fit: ReturnType<typeof studioSeconds>, action: TimedAction) => {
 };
 
 describe("a studio's own seconds", () => {
-  it("without a class everything stays the usual", () => {
+  it("are the usual ones without a class", () => {
     const fit = studioSeconds([], DEFAULT_ACTION_SECONDS);
     for (const row of fit.rows) expect([row.seconds, row.share]).toEqual([row.usual, 0]);
     expect(fit.changes).toBe(0);
   });
 
-  it("come near the true ones with many classes, and what was never seen stays", () => {
+  it("approach the true ones with many classes, and stay the usual for actions never seen", () => {
     const fit = studioSeconds(changesOf(800, 1), DEFAULT_ACTION_SECONDS);
     for (const action of COMMON) expect(Math.abs(rowOf(fit, action).seconds - TRUE[action]), action).toBeLessThan(0.5);
     expect(rowOf(fit, "strapOn")).toMatchObject({ seconds: 4, seenIn: 0 });
     expect(fit.offOwn).toBeLessThan(fit.offUsual);
   });
 
-  it("move a little with a few changes and more with more, and say how sure they are", () => {
+  it("move a little after a few changes and more after many, and give their uncertainty", () => {
     const few = rowOf(studioSeconds(changesOf(6, 2), DEFAULT_ACTION_SECONDS), "springOn");
     const many = rowOf(studioSeconds(changesOf(300, 2), DEFAULT_ACTION_SECONDS), "springOn");
     expect(many.give).toBeLessThan(few.give / 2);
     expect(Math.abs(many.seconds - 5)).toBeLessThanOrEqual(Math.abs(few.seconds - 5));
   });
 
-  it("hold the truth within two standard deviations about as often as they say", () => {
+  it("are within two standard deviations of the truth about as often as they claim", () => {
     let held = 0;
     for (let seed = 10; seed < 60; seed++) {
       const row = rowOf(studioSeconds(changesOf(60, seed), DEFAULT_ACTION_SECONDS), "springOff");
@@ -59,7 +59,7 @@ describe("a studio's own seconds", () => {
     expect(held).toBeGreaterThanOrEqual(40);
   });
 
-  it("are never negative, and leave out a change that no people can have made in its time", () => {
+  it("are never negative, and ignore a change that nobody can have made in that time", () => {
     const quick = Array.from({ length: 50 }, (): TimedChange => ({ actions: { springOn: 1 }, seconds: 1.3 }));
     const absurd = [240, 36_000, 0, 1, -30, Number.NaN, Number.POSITIVE_INFINITY];
     const changes = [...quick, ...absurd.map((seconds) => ({ actions: { springOn: 1 }, seconds }))];
@@ -69,7 +69,7 @@ describe("a studio's own seconds", () => {
     for (const row of fit.rows) expect(row.seconds).toBeGreaterThanOrEqual(0);
   });
 
-  it("say how much of a number is the classes' own: of nothing nothing, of two changes the smaller part, of many nearly all", () => {
+  it("give the share that comes from classes: none without any, the smaller part with two changes, nearly all with many", () => {
     const share = (count: number) => rowOf(studioSeconds(changesOf(count, 3)), "springOn").share;
     expect(share(0)).toBe(0);
     expect(share(3)).toBeGreaterThan(0);
@@ -77,7 +77,7 @@ describe("a studio's own seconds", () => {
     expect(share(500)).toBeGreaterThan(0.9);
   });
 
-  it("are those of least squares with a pull of known strength, worked by hand for one action", () => {
+  it("are least squares with a pull of known strength, worked by hand for one action", () => {
     // Only base: n changes of 5 s, each give or take 0.35 of 4 s, pulled to 2 s give or take 0.8 s.
     // The answer is the mean of the two, weighted by how sure each is: (n 5 / 1.96 + 2 / 0.64) / (n / 1.96 + 1 / 0.64).
     for (const n of [1, 4, 10]) {

@@ -1,4 +1,4 @@
-/** Five thousand updates of one writer in one go: as a page that comes back, or pastes, says them. */
+/** Five thousand updates of one writer in one go, as from a page that reconnects or pastes. */
 import { writerOf, writes } from "../edits.ts";
 import { until } from "../pace.ts";
 import { planKey } from "../plans.ts";
@@ -6,7 +6,7 @@ import { RawPage } from "../raw-page.ts";
 import { work } from "../work.ts";
 
 const UPDATES = 5000;
-/** A server that has been at it for a while. */
+/** Warms the server up. */
 const WARM_UP = 3000;
 const AT_ONCE = 100;
 

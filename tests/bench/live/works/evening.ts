@@ -9,7 +9,7 @@ import { countOthers, meanOf, needsOf, openAll } from "./many-plans.ts";
 
 const WARM_UP_S = 4;
 
-/** Every plan's change of each second, spread over the second. Gives what ends it. */
+/** One change per plan and second, spread over the second. Returns the function that stops it. */
 function play(stage: Stage, plans: readonly (readonly RawPage[])[], watch: Watch): () => void {
   const each = Math.ceil((stage.seconds + WARM_UP_S) / stage.pages) + 2;
   const writers = plans.map((pages, plan) =>

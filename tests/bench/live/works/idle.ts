@@ -1,4 +1,4 @@
-/** The evening's pages, and nobody writes. */
+/** The pages of the evening, with nobody writing. */
 import { wait } from "../pace.ts";
 import { shareOf, work } from "../work.ts";
 import { countOthers, meanOf, needsOf, openAll } from "./many-plans.ts";

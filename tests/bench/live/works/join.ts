@@ -1,4 +1,4 @@
-/** A page that has never seen a plan joins it, with twenty thousand edits behind it and their writers there. */
+/** A new page joins a plan with twenty thousand edits and their writers present. */
 import { spread } from "../../timing.ts";
 import { scatters, writerOf } from "../edits.ts";
 import { until, wait } from "../pace.ts";
@@ -27,7 +27,7 @@ export const join = work({
       const page = await RawPage.open(door, { key, person, holds: base });
       for (const [n, { update, clock }] of edits.entries()) {
         page.sendFramed(page.framed(update));
-        // In waves: nobody types two thousand letters at one moment, and a server may make one of those that it has at once.
+        // In waves: nobody types two thousand letters at once, and a server may merge what it has at one moment.
         if (n % AT_ONCE === AT_ONCE - 1) await until("a wave is there", () => (known.get(clientId) ?? 0) >= clock);
       }
     }

@@ -1,4 +1,4 @@
-/** A studio's evening: many plans with some pages each. */
+/** A studio's evening: many plans with several pages each. */
 import { planKey } from "../plans.ts";
 import { RawPage } from "../raw-page.ts";
 import { peopleFor, type Sizes, type Stage } from "../work.ts";
@@ -19,7 +19,7 @@ export async function openAll({ door, base, plans, pages }: Stage): Promise<RawP
   return all;
 }
 
-/** Counts the bytes a page hears that are no edit. */
+/** Counts the bytes that a page receives besides edits. */
 export function countOthers(pages: readonly RawPage[]): { take(): number[] } {
   const bytes = pages.map(() => 0);
   pages.forEach((page, n) => {

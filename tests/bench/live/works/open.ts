@@ -1,6 +1,6 @@
 /**
- * Five hundred plans opened one after another, and kept open. What a plan takes in memory hangs on its length, so it is measured
- * against the stock server's, which holds the same document and nothing else.
+ * Five hundred plans opened one after another and kept open. A plan's memory depends on its length, so it is compared
+ * with the stock server's, which holds only the same document.
  */
 import { wait } from "../pace.ts";
 import { planKey } from "../plans.ts";
@@ -8,7 +8,7 @@ import { RawPage } from "../raw-page.ts";
 import { peopleFor, work } from "../work.ts";
 
 const PLANS = 500;
-/** Until a server has let go of a plan that nobody has open, and has checked or stored what it means to. */
+/** Time for a server to unload a plan that nobody has open, and to check or store it. */
 const LETS_GO_S = 15;
 
 export const open = work({
@@ -18,9 +18,9 @@ export const open = work({
   async run({ door, base, cost }) {
     const opened = (plan: number, holds?: Uint8Array) =>
       RawPage.open(door, { key: planKey(plan), person: plan, ...(holds ? { holds } : {}) });
-    // The first of all pays for what is compiled and prepared once.
+    // The first one pays for one-time compilation and preparation.
     await opened(PLANS, base);
-    // The stock server keeps nothing: a plan's first page brings it. From the others it is opened again, as on a usual day.
+    // The stock server stores nothing, so the first page brings the plan. The others open it again, as usual.
     const brings = door.kind === "stock" ? base : undefined;
     if (!brings) {
       for (let plan = 0; plan < PLANS; plan++) (await opened(plan, base)).end();

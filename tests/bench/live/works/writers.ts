@@ -1,4 +1,4 @@
-/** One plan and so many writers, each with five edits a second. */
+/** One plan and a number of writers, each with five edits a second. */
 import { spread } from "../../timing.ts";
 import { writerOf, writes } from "../edits.ts";
 import { steadily, until, wait } from "../pace.ts";
@@ -8,10 +8,10 @@ import { Watch } from "../watch.ts";
 import { type Stage, shareOf, work } from "../work.ts";
 
 const EDITS_A_SECOND = 5;
-/** A server that has been at it for a while: the warm-up goes faster. */
+/** Warms the server up, at a faster pace. */
 const WARM_UP_S = 4;
 const WARM_UP_FASTER = 5;
-/** Of what is asked: three sizes take as long as one evening. */
+/** A shorter run, since three sizes take as long as one evening. */
 const SHARE = 1 / 3;
 
 async function join(stage: Stage, count: number) {
