@@ -18,10 +18,7 @@ export function Source({ text, setText, context }: SourceProps) {
   const field = useRef<HTMLTextAreaElement>(null);
   const take = async (chosen: File | undefined) => {
     if (!chosen) return;
-    const read =
-      chosen.size > MAX_BYTES
-        ? { ok: false as const, say: tooLongWords(chosen.size) }
-        : decodeText(await bytesOf(chosen));
+    const read = await textOfFile(chosen);
     setSaid(read.ok ? (read.note ?? fileReadWords(chosen.name)) : read.say);
     if (read.ok) setText(read.text);
   };
@@ -55,6 +52,9 @@ export function Source({ text, setText, context }: SourceProps) {
     </DropPlace>
   );
 }
+
+const textOfFile = async (file: File): Promise<ReturnType<typeof decodeText>> =>
+  file.size > MAX_BYTES ? { ok: false, say: tooLongWords(file.size) } : decodeText(await bytesOf(file));
 
 interface ActsProps {
   readonly take: (file: File | undefined) => Promise<void>;

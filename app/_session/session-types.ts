@@ -33,7 +33,7 @@ export interface PlanPageProps {
   readonly state: StateNews;
 }
 
-export interface Rights {
+interface Rights {
   readonly writes: boolean;
   readonly comments: boolean;
 }

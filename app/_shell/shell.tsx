@@ -11,7 +11,7 @@ import { AccountMenu } from "./account-menu.tsx";
 import type { Visit } from "./person.ts";
 import styles from "./shell.module.css";
 
-export type Section = "desk" | "programme" | "library" | "rules" | "people" | "studio";
+type Section = "desk" | "programme" | "library" | "rules" | "people" | "studio";
 
 interface Place {
   readonly section: Section;

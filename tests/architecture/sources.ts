@@ -7,7 +7,7 @@ export const ROOT = resolve(import.meta.dirname, "../..");
 export const LAYERS = ["app", "server", "db", "lib", "seed"] as const;
 export type Layer = (typeof LAYERS)[number];
 
-export interface Import {
+interface Import {
   /** As it is written. */
   readonly from: string;
   /** Path in the project, or undefined for a package. */
@@ -15,7 +15,7 @@ export interface Import {
   /** Only types are taken: nothing is left of it when the program runs. */
   readonly typeOnly: boolean;
 }
-export interface Declared {
+interface Declared {
   readonly name: string;
   /** 1-based. */
   readonly line: number;

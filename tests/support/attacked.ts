@@ -10,7 +10,7 @@ import { expect } from "vitest";
 import { planParts } from "#lib/doc/layout.ts";
 import { bundleServer, ROOT } from "./bundle-server.ts";
 import { eventually } from "./eventually.ts";
-import { SHOWS_WAITS } from "./long.ts";
+import { LONG } from "./long.ts";
 import { RawClient } from "./raw-client.ts";
 
 /** The server with its thread next to it, where it looks for it; one folder for each test process. */
@@ -86,7 +86,7 @@ export async function startAttacked(): Promise<Attacked> {
     async under(attack) {
       let least = Number.POSITIVE_INFINITY;
       for (let run = 0; run < MOST_RUNS && least > WAIT_MS; run++) least = Math.min(least, await once(attack));
-      if (SHOWS_WAITS) console.info(`${least.toFixed(0)} ms: ${expect.getState().currentTestName}`);
+      if (LONG) console.info(`${least.toFixed(0)} ms: ${expect.getState().currentTestName}`);
       return least;
     },
     async stop() {

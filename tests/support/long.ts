@@ -6,6 +6,3 @@ export const LONG = process.env.SPRINGLINE_LONG === "1";
 
 /** A count: the first in `npm test`, the second in `npm run test:long`. */
 export const often = (usual: number, whole: number): number => (LONG ? whole : usual);
-
-/** A long run prints the longest wait of each attack as well. */
-export const SHOWS_WAITS = LONG;

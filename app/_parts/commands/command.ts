@@ -24,7 +24,7 @@ export interface Command<Need extends string = string> {
 export type KeyLine = readonly [keys: string, help: string];
 
 /** Where keys are pressed: the whole page, or one element of it. */
-export interface KeyPlace {
+interface KeyPlace {
   /** Over its lines in the list of keys. */
   readonly title: string;
   /** Its keys count while somebody types, too. */

@@ -7,7 +7,7 @@ import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { draftKey, dropDraft, keepDraft, readKept } from "../../_parts/kept/kept-draft.ts";
 
-export interface Base {
+interface Base {
   readonly move: Move;
   readonly updatedAt: number;
 }

@@ -2,7 +2,7 @@
  * Checks that every word on the screen can be read. Measures ink, not line boxes: what the letters cover, by the font's
  * own metrics. Finds words outside the screen, cut by a box, over each other, or under something else.
  */
-export interface Ink {
+interface Ink {
   readonly text: string;
   readonly left: number;
   readonly right: number;

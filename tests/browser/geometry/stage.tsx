@@ -21,13 +21,13 @@ import { type Moment, momentsOf } from "./moments.ts";
 
 /** `sheet`: the coach's screen of a class that is late, with the ways to end on time open. */
 export type Screen = "lead" | "sheet" | "demonstrator" | "crew" | "wall";
-export interface Look {
+interface Look {
   readonly screen: Screen;
   /** Which of the demo's classes. */
   readonly card: number;
   readonly moment: Moment;
 }
-export interface Swept {
+interface Swept {
   /** How many screens were checked. */
   readonly looked: number;
   /** One for each moment with faults: where, and the first of them. */
@@ -92,7 +92,7 @@ function sweep(screen: Screen): Swept {
   return { looked, faults, steps: steps.size };
 }
 
-export interface Stage {
+interface Stage {
   readonly classes: number;
   show(look: Look): void;
   sweep(screen: Screen): Swept;
