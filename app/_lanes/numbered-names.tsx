@@ -33,6 +33,7 @@ export function NumberedNames({ lanes, axis, selected, paper = false }: Numbered
             ) : (
               <button
                 type="button"
+                className="text-button text-button-low"
                 aria-current={cell.item === selected || undefined}
                 onClick={() => go(cell.item, false)}
               >

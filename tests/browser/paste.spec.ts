@@ -108,7 +108,7 @@ test("a file can be dropped or chosen; anything but text is refused with a sente
   await openPaste(page);
   const file = page.locator("dialog input[type=file]");
   await file.setInputFiles({ name: "class.zip", mimeType: "", buffer: Buffer.from([0x50, 0x4b, 3, 4, 0, 0]) });
-  await expect(page.getByText(/This is no text file/)).toBeVisible();
+  await expect(page.getByText(/This is not a text file/)).toBeVisible();
   await file.setInputFiles({
     name: "class.csv",
     mimeType: "text/csv",

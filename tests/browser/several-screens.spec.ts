@@ -211,7 +211,7 @@ test("taking over is asked and shown; the class goes on with the new leader; its
   await expect(crew.getByText("You asked Coach's tablet for the lead. Waiting for the answer.")).toBeVisible();
   await expect(coach.locator("p[role=alert]")).toContainText("Camera desk asks to lead.");
   await coach.getByRole("button", { name: "keep leading" }).click();
-  await expect(crew.getByText("The answer is no. Coach's tablet has led since")).toBeVisible();
+  await expect(crew.getByText("The coach's screen said no. Coach's tablet has led since")).toBeVisible();
 
   await crew.getByRole("button", { name: "ask to lead" }).click();
   await coach.getByRole("button", { name: "hand over" }).click();

@@ -3,7 +3,7 @@ import type { Page } from "@playwright/test";
 import { expect, openFromDesk, saveState, test } from "./kit.ts";
 
 const RULE = "group-without-rest";
-const LONGEST = /^Longest work in a row/;
+const LONGEST = /^Longest work without a rest/;
 
 /** The margin's findings of one rule. */
 const slips = (page: Page) => page.getByRole("article", { name: "One muscle group works for too long without a rest" });
@@ -44,7 +44,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
     ines.waitForEvent("popup"),
     slips(ines)
       .first()
-      .getByRole("link", { name: /^about this rule/ })
+      .getByRole("link", { name: /^About this rule/ })
       .click(),
   ]);
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(

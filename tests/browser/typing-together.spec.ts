@@ -161,7 +161,7 @@ test("a lock set while one was offline is told when the page is reopened", async
   await device.setOffline(false);
   const again = await device.newPage();
   await again.goto(plan);
-  const notice = again.getByRole("region", { name: "Set by others instead of yours" });
+  const notice = again.getByRole("region", { name: "Values of yours that others replaced" });
   await expect(notice).toContainText(`Ines Duarte locked`);
   await expect(notice).toContainText(`at ${before} s; you had ${before + 5} s.`);
   // Two notices at once do not cover each other's buttons.

@@ -178,8 +178,7 @@ const OWN_KEYS = [
   /^app\/_parts\/(?:move-picker|number-field)\.tsx$/,
   /^app\/_session\/threads\/comment-form\.tsx$/,
   /^app\/_paste\/doubts\.tsx$/,
-  /^app\/_shell\/account-menu\.tsx$/,
-  /^app\/library\/leave-out\.tsx$/,
+  /^app\/_parts\/use-fold\.ts$/,
   /^app\/studio\/_readings\/readings-table\.tsx$/,
 ];
 

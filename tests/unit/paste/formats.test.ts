@@ -26,7 +26,7 @@ describe("one class in several forms", () => {
   test("a time column without a unit is reported once, for the whole list", () => {
     const reading = read("Move\tTime\nPlank hold\t30\nPlank to pike\t40");
     expect(reading.remarks.filter((r) => r.includes("no unit"))).toEqual([
-      "The column of times names no unit: its numbers were read as seconds.",
+      "The time column names no unit, so its numbers were read as seconds.",
     ]);
   });
 
