@@ -71,7 +71,7 @@ function Slips({ session, slips, placed: { places, headHeight, measure }, layout
   const beside = layout !== null;
   const crowded = beside && slips.length * USUAL_SLIP_PX > layout.height;
   return (
-    <ul className={styles.slips} aria-label="Slips">
+    <ul className={styles.slips} aria-label="Findings and threads">
       {slips.map((slip) => (
         <li
           key={slip.id}

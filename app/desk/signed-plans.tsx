@@ -1,4 +1,4 @@
-/** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
+/** Signed editions for those who do not write: the sheet for the wall and the tracks for a recording. */
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { SignedPlan } from "#server/editions/editions.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
@@ -14,7 +14,7 @@ interface SignedPlansProps {
 export function SignedPlans({ plans, rooms }: SignedPlansProps) {
   return (
     <section className={styles.group}>
-      <h2>Signed classes</h2>
+      <h2>Signed editions</h2>
       {plans.length === 0 ? <p className="quiet">No plan is signed off yet.</p> : null}
       <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (

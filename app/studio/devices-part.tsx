@@ -37,8 +37,7 @@ export function DevicesPart({ devices, rooms }: DevicesProps) {
     <>
       <h2>{DEVICES_PLACE.name}</h2>
       <p className="quiet">
-        A tablet beside the machines. It fetches the signed classes of its room, keeps them, and runs them without a
-        network.
+        A tablet beside the machines. It fetches the editions of its room, keeps them, and runs them without a network.
       </p>
       {made ? <PairingCode made={made} /> : null}
       {devices.length > 0 ? <DeviceList devices={devices} busy={sending.busy} onRemove={remove} /> : null}

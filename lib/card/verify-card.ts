@@ -15,10 +15,10 @@ export type Verified = { readonly ok: true; readonly card: Card } | { readonly o
 
 const refuse = (reason: string): Verified => ({ ok: false, reason });
 const NOT_A_CARD = `This is not a cue card in the format ${CARD_FORMAT}. Fetch it again, or reload the page to update it.`;
-const CHANGED = "This card was changed after it was signed. Fetch it again.";
+const CHANGED = "This edition was changed after it was signed. Fetch it again.";
 const OTHER_KEY =
-  "This card is not signed with the key of this studio. If the studio has a new key, pair the device again.";
-const OTHER_PLAN = "The plan on this card is not the edition that it names. Fetch it again, and tell your lead.";
+  "This edition is not signed with the key of this studio. If the studio has a new key, pair the device again.";
+const OTHER_PLAN = "The plan in this file is not the edition that it names. Fetch it again, and tell your lead.";
 
 /**
  * Checks shape, digest, signature, date and the plan's hash, in this order, and says in a sentence what is wrong.
@@ -38,7 +38,7 @@ export function verifyCard(envelope: unknown, publicKey: string, now: number): V
   const card = parsed.data;
   if (now >= Date.parse(card.expiresAt)) {
     return refuse(
-      `This card was good until ${card.expiresAt.slice(0, 10)}. Ask a lead to sign the plan off again, then fetch it.`,
+      `This edition was good until ${card.expiresAt.slice(0, 10)}. Ask a lead to sign the plan off again, then fetch it.`,
     );
   }
   if (contentHash(card.plan) !== card.edition.hash) return refuse(OTHER_PLAN);

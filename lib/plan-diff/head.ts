@@ -23,8 +23,8 @@ const HEAD: Readonly<Record<HeadKey, FieldWords>> = {
   format: { label: "The format", say: sayText },
   title: { label: "The title", say: sayText },
   lengthSeconds: { label: "The length of the class", say: saySeconds },
-  level: { label: "The level", say: sayTag, absent: "not said" },
-  expected: { label: "Who is expected", say: sayList, absent: "not said" },
+  level: { label: "The level", say: sayTag, absent: "not set" },
+  expected: { label: "Who is expected", say: sayList, absent: "not set" },
   openingSeconds: { label: "The opening", say: saySeconds, absent: DEFAULT },
   closingSeconds: { label: "The closing", say: saySeconds, absent: DEFAULT },
   headsUpSeconds: { label: "The heads-up", say: saySeconds, absent: DEFAULT },
@@ -120,12 +120,12 @@ export function standardsChanges(before: Plan["standards"], after: Plan["standar
 export function libraryChanges(before: Plan["moves"], after: Plan["moves"]): string[] {
   return keysOfBoth(before, after).flatMap((id) => {
     const [was, is] = [own(before, id), own(after, id)];
-    if (!was) return [`The library entry ${quoteName(is, id)} was added to the plan.`];
-    if (!is) return [`The library entry ${quoteName(was, id)} was taken out of the plan.`];
+    if (!was) return [`The move ${quoteName(is, id)} was added to the plan.`];
+    if (!is) return [`The move ${quoteName(was, id)} was taken out of the plan.`];
     return keysOfBoth(was, is).flatMap((key) =>
-      became(`The library entry ${quoteName(was, id)}, ${fieldName(key)}`, read(was, key), read(is, key), {
+      became(`The move ${quoteName(was, id)}, ${fieldName(key)}`, read(was, key), read(is, key), {
         say: sayMoveField,
-        absent: "not said",
+        absent: "not set",
       }),
     );
   });

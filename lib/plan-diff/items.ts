@@ -64,11 +64,11 @@ type Field = Exclude<keyof MoveItem, "id" | "kind" | "move" | "side" | "springs"
 
 const FIELDS: Readonly<Record<Field, FieldWords>> = {
   seconds: { label: "", say: saySeconds },
-  locked: { label: "locked", say: sayYes, absent: "not said" },
+  locked: { label: "locked", say: sayYes, absent: "not set" },
   range: { label: "range", say: sayRange, absent: "the move's own" },
   offsetMm: { label: "offset in mm", say: sayNumber, absent: "none" },
   facing: { label: "facing", say: sayTag, absent: "the move's own" },
-  transitionSeconds: { label: "planned transition", say: saySeconds, absent: "the estimate" },
+  transitionSeconds: { label: "planned change", say: saySeconds, absent: "the estimate" },
 };
 
 function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {

@@ -34,7 +34,7 @@ export const CLOSE = {
   },
   damaged: {
     code: 4411,
-    text: "The server's record of this document is damaged, so it was not opened and nothing was changed. Ask whoever runs the server to look at its log; your words are kept on this device.",
+    text: "The server's copy of this document is damaged, so it was not opened and nothing was changed. Ask whoever runs the server to look at its log; your words are kept on this device.",
   },
   tooLarge: {
     code: 4413,

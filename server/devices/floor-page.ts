@@ -46,7 +46,7 @@ export const floorPage = ({ scripts, later, styles }: FloorParts): string => `<!
 <meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">
 <meta name="theme-color" content="#0f1318">
 <meta name="color-scheme" content="dark">
-<meta name="description" content="The signed plans of this room, ready to run without a network.">
+<meta name="description" content="The signed editions of this room, ready to run without a network.">
 <title>Floor · Springline</title>
 <link rel="icon" href="/icon.svg" type="image/svg+xml">
 <link rel="manifest" href="/floor/manifest.webmanifest">

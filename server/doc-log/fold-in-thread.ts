@@ -4,7 +4,7 @@ import type { Fold, FoldPoint } from "#server/doc-log/stored-doc.ts";
 import { threadFile } from "#server/worker-threads/thread-file.ts";
 
 /** The data that a thread is started with. */
-interface FoldData {
+export interface FoldData {
   readonly databaseFile: string;
   readonly mark: FoldPoint;
 }

@@ -28,7 +28,7 @@ export const INVITATION_USED = fail(
 export const INVITATION_REVOKED = fail(
   410,
   "invitation-revoked",
-  "This invitation was revoked. Ask the manager for a new one.",
+  "This invitation was cancelled. Ask the manager for a new one.",
 );
 
 export const INVITATION_MAKER_GONE = fail(
@@ -68,7 +68,7 @@ export const RESET_USED = fail(
 export const RESET_WITHDRAWN = fail(
   410,
   "reset-withdrawn",
-  "This reset link was withdrawn. Ask a manager for a new one.",
+  "This reset link was cancelled. Ask a manager for a new one.",
 );
 
 export const RESET_MAKER_GONE = fail(

@@ -37,8 +37,8 @@ export interface Source {
 export function* filesUnder(dir: string, wanted: RegExp): Generator<string> {
   for (const entry of readdirSync(dir, { withFileTypes: true })) {
     const path = join(dir, entry.name);
-    if (entry.isDirectory()) yield* filesUnder(path, wanted);
-    else if (wanted.test(entry.name)) yield path;
+    if (entry.isDirectory() && entry.name !== "node_modules") yield* filesUnder(path, wanted);
+    else if (entry.isFile() && wanted.test(entry.name)) yield path;
   }
 }
 

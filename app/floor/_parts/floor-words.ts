@@ -10,7 +10,7 @@ export const NO_STORAGE =
 
 /** A device's clock that is `offMs` ahead of the studio's, below 0: behind. */
 export const wrongClockWords = (offMs: number): string =>
-  `This device’s clock is ${Math.round(Math.abs(offMs) / 60_000)} minutes ${offMs > 0 ? "ahead of" : "behind"} the studio’s. Correct it: the last day of an edition is read by it.`;
+  `This device’s clock is ${Math.round(Math.abs(offMs) / 60_000)} minutes ${offMs > 0 ? "ahead of" : "behind"} the studio’s. Correct it: it decides when an edition expires.`;
 
 /** Whether the floor opens again with no network. `unsafe`: plain HTTP, where browsers run no service worker. */
 export type WorkerState = "asking" | "ready" | "unsafe" | "failed";

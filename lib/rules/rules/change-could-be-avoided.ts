@@ -40,7 +40,7 @@ export const changeCouldBeAvoided = defineRule({
   reads: "setups",
   title: "A spring change could be avoided",
   why: "Every change costs the class seconds and attention that could go into work.",
-  fix: "Keep the springs from before; where the plan says so, people sit further from the anchor or nearer to it.",
+  fix: "Keep the springs from before; where the finding says so, people start further from the anchor or nearer to it.",
   level: "info",
   source:
     "the room's measured springs and the ranges in the studio's library; how much time makes it worth while is common practice, no source",
@@ -50,7 +50,7 @@ export const changeCouldBeAvoided = defineRule({
       from: 0,
       to: 400,
       usual: 200,
-      says: "Furthest that people may sit from their usual place",
+      says: "Furthest that people may start from their usual place",
     }),
     minOrderSavedSeconds: numberLimit({
       from: 1,
@@ -68,7 +68,7 @@ export const changeCouldBeAvoided = defineRule({
   }),
   messages: {
     offset:
-      "{itemName}: keep {springs} on and sit {cm} cm {way} the anchor. That keeps the load and saves {savedSeconds} of changes.",
+      "{itemName}: keep {springs} on and start {cm} cm {way} the anchor. That keeps the load and saves {savedSeconds} of changes.",
     keep: "{itemName}: keep {springs} on. The move allows it, and that saves {savedSeconds} of changes.",
     order:
       "Another order under {block} saves {savedSeconds} of changes. Try 'Fewer set-ups' there, if the class allows it.",

@@ -34,7 +34,7 @@ export const springsOutOfRange = defineRule({
       "{itemName}: {countInWords} {spring} on, and the move needs at least {leastInWords}. Add {differenceInWords}.",
     heavy:
       "{itemName}: {countInWords} {spring} on, and the move takes at most {mostInWords}. Take off {differenceInWords}.",
-    none: "{itemName}: {countInWords} {spring} on, and the move takes none of it. Take off {differenceInWords}.",
+    none: "{itemName}: {countInWords} {spring} on, and this move does not use that spring. Take off {differenceInWords}.",
     underLoad:
       "{itemName}: {force} N half-way, and the library asks for {least} to {most} N. Add springs, or start further out.",
     overLoad:

@@ -23,7 +23,7 @@ export const startPlaceNotTold = defineRule({
       from: 1,
       to: 400,
       usual: 20,
-      says: "Smallest change of the starting place that must be told, mm",
+      says: "Smallest change of the starting place that must be mentioned, mm",
     }),
   }),
   messages: {

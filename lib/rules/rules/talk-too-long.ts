@@ -24,7 +24,7 @@ export const talkTooLong = defineRule({
       from: 0,
       to: 600,
       usual: 0,
-      says: "How many seconds of talk too much are let pass",
+      says: "Seconds of extra talk that are allowed",
     }),
   }),
   messages: {

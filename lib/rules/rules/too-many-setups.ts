@@ -43,7 +43,7 @@ export const tooManySetups = defineRule({
   messages: {
     springs:
       "Spring changes in {classSeconds}: {changes}, and the limit is {most}. Put moves on the same springs together.",
-    time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing: {share}, and the limit is {maxShare}. Change less.",
+    time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing: {share}, and the limit is {maxShare}. Plan fewer changes.",
   },
   check(ctx, limits) {
     const { seconds, changing } = classTime(ctx);

@@ -28,13 +28,13 @@ export const transitionTooShort = defineRule({
       from: 0,
       to: 120,
       usual: 2,
-      says: "Too short by no more than this is only looked at again",
+      says: "Short by no more than this is only to be looked at again",
     }),
   }),
   messages: {
     short: "{itemName}: the change takes about {estimateSeconds} and has {plannedSeconds}. Plan {estimateSeconds}.",
     tight:
-      "{itemName}: the change takes about {estimateSeconds} and has {plannedSeconds}, which is tight. Plan {estimateSeconds}, or change less.",
+      "{itemName}: the change takes about {estimateSeconds} and has {plannedSeconds}, which is tight. Plan {estimateSeconds}, or make the change smaller.",
   },
   check({ plan, moves }, { hurrySeconds }) {
     return moves.flatMap(({ item, row: { transition } }): Found<"short" | "tight">[] => {

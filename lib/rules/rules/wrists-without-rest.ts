@@ -26,7 +26,7 @@ export const wristsWithoutRest = defineRule({
     restSeconds: numberLimit({ from: 1, to: 600, usual: 20, says: "A change at least this long counts as a rest" }),
   }),
   messages: {
-    long: "{seconds} of wrist load without a rest, from {first} to {last}; the limit is {maxSeconds}. Use the forearms for one, or rest.",
+    long: "{seconds} of wrist load without a rest, from {first} to {last}; the limit is {maxSeconds}. Do one of them on the forearms, or rest.",
     alone: "{first}: {seconds} of wrist load; the limit is {maxSeconds}. Shorten it, or use the forearms.",
   },
   check(ctx, { maxSeconds, restSeconds }) {

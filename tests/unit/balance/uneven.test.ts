@@ -4,7 +4,7 @@ import { balance } from "#lib/balance/balance.ts";
 import { groupBars, isLopsided, unevenGroups } from "#lib/balance/uneven.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
-import { validPlan } from "../../support/plan-arbitrary.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 /*
  * row   left 60 and right 40: upper-back 60 against 40, biceps at 0.5: 30 against 20

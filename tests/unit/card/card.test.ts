@@ -78,7 +78,7 @@ describe("a device refuses", () => {
   test("an expired card, from the first moment on", () => {
     expect(reason(sealed, NOW + 30 * DAY - 1)).toBe("taken");
     expect(reason(sealed, NOW + 30 * DAY)).toBe(
-      "This card was good until 2026-06-03. Ask a lead to sign the plan off again, then fetch it.",
+      "This edition was good until 2026-06-03. Ask a lead to sign the plan off again, then fetch it.",
     );
   });
 

@@ -63,7 +63,7 @@ describe("when cards arrive", () => {
     expect(titles(after.kept)).toEqual(["rows 2"]);
     expect(after.refused.map((r) => r.reason)).toEqual([
       "It is an older edition than the one on this device.",
-      "This card was good until 2026-05-04. Ask a lead to sign the plan off again, then fetch it.",
+      "This edition was good until 2026-05-04. Ask a lead to sign the plan off again, then fetch it.",
     ]);
   });
 });

@@ -8,7 +8,7 @@ import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { often } from "#tests/support/long.ts";
-import { validPlan } from "../../support/plan-arbitrary.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
 import { laneOf, lanesOf } from "./support.ts";
 
 const anyPlan = fc.oneof({ weight: 9, arbitrary: validPlan }, fc.constant(UPPER_BODY_AND_TRUNK));

@@ -6,7 +6,7 @@ import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { often } from "#tests/support/long.ts";
-import { validPlan } from "../../support/plan-arbitrary.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const [pushUp] = Object.values(STARTER_MOVES);
 if (!pushUp) throw new Error("the starter library is empty");

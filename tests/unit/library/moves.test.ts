@@ -8,7 +8,7 @@ import { repWords, springLimitWords, tempoWords } from "#lib/library/move-words.
 import { ID_PATTERN, type Move } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
-import { validPlan } from "../../support/plan-arbitrary.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const base = STARTER_MOVES["push-up-slow"];
 if (!base) throw new Error("the starter library has no push-up");

@@ -31,7 +31,7 @@ describe("what changed", () => {
     [
       "library",
       { ...base, moves: { ...exampleMoves, squat: { ...exampleMoves.squat, position: "kneeling" } } },
-      ["The library entry Squat, position: standing became kneeling."],
+      ["The move Squat, position: standing became kneeling."],
     ],
     [
       "standards",

@@ -14,8 +14,8 @@ import {
 } from "#server/editions/editions.ts";
 import { createLineHost } from "#server/line/host.ts";
 import { withdrawEdition } from "#server/sign-off/withdraw-edition.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
-import { signedClass, taughtLog } from "../../support/signed-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
+import { signedClass, taughtLog } from "#tests/support/signed-class.ts";
 
 let s: PlanStudio;
 let id: string;

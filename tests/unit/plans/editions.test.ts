@@ -24,8 +24,8 @@ import { deletePlan } from "#server/plans/delete-plan.ts";
 import { handIn } from "#server/sign-off/hand-in.ts";
 import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan } from "#server/sign-off/sign-plan.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
 let id = "";

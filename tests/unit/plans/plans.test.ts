@@ -21,8 +21,8 @@ import { sharePlan } from "#server/plans/share-plan.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
 import { handIn } from "#server/sign-off/hand-in.ts";
 import { listPlanThreads, openThread } from "#server/threads/threads.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 let s: PlanStudio;

@@ -12,8 +12,8 @@ import { takeLog } from "#server/class-log/take-log.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { draftCard } from "#server/plans/draft-card.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
-import { signedClass, taughtLog } from "../../support/signed-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
+import { signedClass, taughtLog } from "#tests/support/signed-class.ts";
 
 let s: PlanStudio;
 let id = "";

@@ -23,8 +23,8 @@ import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan, signSchema } from "#server/sign-off/sign-plan.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { openThread } from "#server/threads/threads.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
 beforeEach(() => {

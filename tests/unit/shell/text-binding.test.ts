@@ -1,7 +1,7 @@
 /** One shared text in the fields of two people, act by act. */
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import { TypedField } from "../../support/typed-field.ts";
+import { TypedField } from "#tests/support/typed-field.ts";
 
 /** Two people's fields over one text; nothing passes between them until it is delivered. */
 function two(words: string, options: ConstructorParameters<typeof TypedField>[1] = {}) {

@@ -5,7 +5,7 @@ import { publicKeyOf, signWithSeed } from "#server/signing/ed25519.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { seal, unseal } from "#server/signing/seal.ts";
 import vectors from "#tests/fixtures/rfc8032-ed25519.json" with { type: "json" };
-import { type TempDb, tempDb } from "../../support/temp-db.ts";
+import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const bytes = (hex: string) => new Uint8Array(Buffer.from(hex, "hex"));
 const hex = (b: Uint8Array) => Buffer.from(b).toString("hex");

@@ -9,8 +9,8 @@ import { createPlan } from "#server/plans/create-plan.ts";
 import { type KeepReadings, keepReadings } from "#server/rooms/keep-readings.ts";
 import { keepTimings } from "#server/rooms/keep-timings.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
 beforeEach(() => {

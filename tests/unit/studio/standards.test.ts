@@ -15,8 +15,8 @@ import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { changeStandard, readStandard } from "#server/studio/change-standard.ts";
 import { tryStandard } from "#server/studio/try-standard.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
 beforeEach(() => {

@@ -6,8 +6,8 @@ import type { Card } from "#lib/card/schema.ts";
 import type { TimedAction } from "#lib/timings/studio-seconds.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
 import { readTaughtTimings, takeTimings, takeTimingsSchema } from "#server/rooms/taught-timings.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
-import { signedClass, type Touches, taughtLog } from "../../support/signed-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
+import { signedClass, type Touches, taughtLog } from "#tests/support/signed-class.ts";
 
 // Opening 0-60, row 60-160, change 160-180, press 180-300, change 300-320, row 320-420, change 420-440, press 440-540, closing.
 // Every change: two quarter turns, nothing else; the usual seconds make it 2 + 2 x 1.5 = 5, the plan gives 20.

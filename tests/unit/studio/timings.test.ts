@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { changeCost, TIMED_WORDS, typicalChanges } from "#app/studio/_timings/timing-words.ts";
 import { readTimings, timingsDraftOf } from "#app/studio/_timings/timings-draft.ts";
 import { ACTIONS, actionSecondsSchema } from "#lib/plan/schema.ts";
-import { EQUIPMENT } from "../../support/plan-studio.ts";
+import { EQUIPMENT } from "#tests/support/plan-studio.ts";
 
 test("every action and the base has words of its own", () => {
   expect(TIMED_WORDS.map(([timed]) => timed).sort()).toEqual(["base", ...ACTIONS].sort());

@@ -18,8 +18,8 @@ import {
   openThread,
   settlePlanThread,
 } from "#server/threads/threads.ts";
-import { writeGoodClass } from "../../support/good-class.ts";
-import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
 let id = "";

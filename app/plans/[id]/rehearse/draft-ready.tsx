@@ -1,6 +1,6 @@
 "use client";
-import type { Settings } from "#app/floor/_parts/use-settings.ts";
 /** The screen before a draft is rehearsed: what it is for, how to tap, which keys, its cautions. */
+import type { Settings } from "#app/floor/_parts/use-settings.ts";
 import { DeviceSettings } from "#app/floor/_ready/device-settings.tsx";
 import styles from "#app/floor/_ready/ready-screen.module.css";
 import type { Card } from "#lib/card/schema.ts";

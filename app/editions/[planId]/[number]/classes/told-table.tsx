@@ -17,10 +17,10 @@ export function ToldTable({ rows }: { readonly rows: readonly TaughtRow[] }) {
             Work, planned
           </th>
           <th scope="col" className={styles.figure}>
-            Work, took
+            Work, actual
           </th>
           <th scope="col" className={styles.bars}>
-            Work: planned above, real below
+            Work: planned above, actual below
           </th>
           <th scope="col">Change, work and holds together</th>
         </tr>

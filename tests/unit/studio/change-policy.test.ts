@@ -2,7 +2,7 @@
 import { afterAll, expect, it } from "vitest";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { changePolicy } from "#server/studio/change-policy.ts";
-import { openStudio } from "../../support/plan-studio.ts";
+import { openStudio } from "#tests/support/plan-studio.ts";
 
 const studio = openStudio();
 afterAll(() => studio.stop());
