@@ -49,7 +49,7 @@ test("the classes taught from a signed plan, light and dark", async ({ as }) => 
   const page = await as("sam");
   await page.goto("/desk");
   await page.getByRole("link", { name: /^Classes taught/ }).click();
-  await expect(page.getByRole("columnheader", { name: "Took" }).first()).toBeVisible();
+  await expect(page.getByRole("columnheader", { name: "Work, actual" }).first()).toBeVisible();
   await hasNoBarrier(page);
 });
 

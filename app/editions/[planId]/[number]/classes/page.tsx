@@ -13,7 +13,7 @@ import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { readClassLogs, type TaughtClass } from "#server/class-log/read-logs.ts";
 import styles from "./classes.module.css";
-import { ToldTable } from "./told-table.tsx";
+import { TaughtTable } from "./taught-table.tsx";
 
 export const metadata: Metadata = { title: "Classes taught" };
 
@@ -87,7 +87,7 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
       )}
       <details open={open}>
         <summary>Item by item</summary>
-        <ToldTable rows={told.rows} />
+        <TaughtTable rows={told.rows} />
       </details>
     </section>
   );

@@ -3,7 +3,7 @@ import type { TaughtRow } from "#lib/floor/taught-class.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./classes.module.css";
 
-export function ToldTable({ rows }: { readonly rows: readonly TaughtRow[] }) {
+export function TaughtTable({ rows }: { readonly rows: readonly TaughtRow[] }) {
   const longest = Math.max(1, ...rows.flatMap(({ own }) => [own.planned, own.took]));
   return (
     <table className={styles.table}>
