@@ -22,8 +22,8 @@ export interface DeviceCopy {
   readonly state: CopyState;
 }
 
-/** The store that y-indexeddb keeps updates in. */
-const UPDATES = "updates";
+/** What y-indexeddb keeps updates in, and the small values of `copy-notes.ts`. */
+const STORES = ["updates", "custom"];
 
 /** Call right after making the store. `onChange` is called after each change of state, never from inside an update. */
 export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChange: () => void): DeviceCopy {
@@ -67,11 +67,12 @@ export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChang
 }
 
 /**
- * Transactions on one store finish in the order they were made, so when this one is done all earlier ones are written.
+ * A transaction begins when all earlier ones that write to one of its stores have finished, so once this one is done the
+ * updates and the notes beside them are written.
  */
 function whenWritten(db: IDBDatabase, done: () => void, failed: () => void): void {
-  const after = db.transaction(UPDATES, "readonly");
-  after.objectStore(UPDATES).getKey(0);
+  const after = db.transaction(STORES, "readonly");
+  for (const name of STORES) after.objectStore(name).getKey(0);
   after.oncomplete = done;
   after.onabort = failed;
 }

@@ -154,6 +154,8 @@ test("a lock set while one was offline is told when the page is reopened", async
   await expect(marta.getByText(/^offline, kept on this device/)).toBeVisible();
   await marta.getByRole("button", { name: "5 seconds more" }).click();
   await expect(seconds(marta)).toHaveValue(String(before + 5));
+  // The page says so again once this change is on the device too.
+  await expect(marta.getByText(/^offline, kept on this device/)).toBeVisible();
   const plan = marta.url();
   await marta.close();
   await ines.getByLabel("Lock this time").check();
