@@ -4,7 +4,7 @@
  */
 import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { expect, expectSaved, openFromDesk, test } from "./kit.ts";
+import { expect, expectSaved, openPlan, test } from "./kit.ts";
 
 test.describe.configure({ mode: "serial" });
 
@@ -90,7 +90,7 @@ async function endIt(page: Page): Promise<void> {
 
 test("a draft is rehearsed with one key, and what is chosen goes into the plan as one step", async ({ as }) => {
   const page = await as("marta");
-  await openFromDesk(page, UPPER);
+  await openPlan(page, UPPER);
   await expectSaved(page);
   const plan = page.url();
   await page.getByRole("button", { name: "Rehearse" }).click();
@@ -169,7 +169,7 @@ test("an edition is rehearsed on the room's device: its log does not count as a 
   expect((await sent).status()).toBe(200);
 
   const page = await as("marta");
-  await openFromDesk(page, "Whole body, steady");
+  await openPlan(page, "Whole body, steady");
   await page.goto(`/editions/${idOf(page)}/1/classes`);
   await expect(page.getByText("9 classes taught, the latest first. 1 rehearsal is listed too.")).toBeVisible();
   await page.goBack();
@@ -191,7 +191,7 @@ async function paperOf(page: Page, format: "A4" | "Letter"): Promise<{ pages: nu
 
 /** Signs the team's other plan as well, so that both demo plans are measured. */
 async function signUpper(marta: Page, ines: Page, origin: string): Promise<string> {
-  await openFromDesk(marta, UPPER);
+  await openPlan(marta, UPPER);
   const id = idOf(marta);
   const post = (page: Page, act: string, body: object) =>
     page.request.post(`/api/plans/${id}/${act}`, { data: body, headers: { origin } });

@@ -1,23 +1,13 @@
 /** Two people write one plan at once; one loses the network and comes back, and nothing is lost. */
-import {
-  DEMO_PASSWORD,
-  expect,
-  expectSaved,
-  onRail,
-  openFromDesk,
-  saveState,
-  script,
-  test,
-  toEndOfScript,
-} from "./kit.ts";
+import { DEMO_PASSWORD, expect, expectSaved, onRail, openPlan, saveState, script, test, toEndOfScript } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 
 test("[INV-01] two coaches see each other's items, seconds and words at once", async ({ as }) => {
   const marta = await as("marta");
   const ines = await as("ines");
-  await openFromDesk(marta, PLAN);
-  await openFromDesk(ines, PLAN);
+  await openPlan(marta, PLAN);
+  await openPlan(ines, PLAN);
   await expect(marta.getByRole("list", { name: "Also here" })).toContainText("Ines Duarte");
 
   await marta.getByRole("button", { name: "Add at the end" }).click();
@@ -40,8 +30,8 @@ test("[INV-01] two coaches see each other's items, seconds and words at once", a
 test("two people type in one script; one goes offline, keeps writing and comes back", async ({ as }) => {
   const marta = await as("marta");
   const ines = await as("ines");
-  await openFromDesk(marta, PLAN);
-  await openFromDesk(ines, PLAN);
+  await openPlan(marta, PLAN);
+  await openPlan(ines, PLAN);
   await onRail(marta, /seconds from/)
     .first()
     .click();
@@ -73,7 +63,7 @@ test("two people type in one script; one goes offline, keeps writing and comes b
 
 test("what was written offline survives closing the page", async ({ as }) => {
   const marta = await as("marta");
-  await openFromDesk(marta, PLAN);
+  await openPlan(marta, PLAN);
   await onRail(marta, /seconds from/)
     .nth(1)
     .click();
@@ -112,7 +102,7 @@ test("when a session ends during an edit, the words are kept and go in after sig
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in" }).click();
   await marta.waitForURL(/desk/);
-  await openFromDesk(marta, PLAN);
+  await openPlan(marta, PLAN);
   await onRail(marta, /seconds from/)
     .nth(2)
     .click();
@@ -133,7 +123,7 @@ test("when a session ends during an edit, the words are kept and go in after sig
   await marta.getByRole("button", { name: "Sign in and continue" }).click();
   await expectSaved(marta);
   const ines = await as("ines");
-  await openFromDesk(ines, PLAN);
+  await openPlan(ines, PLAN);
   await onRail(ines, /seconds from/)
     .nth(2)
     .click();
@@ -143,8 +133,8 @@ test("when a session ends during an edit, the words are kept and go in after sig
 test("[INV-02] when the browser deletes the device's copy, the page goes on saving and says so", async ({ as }) => {
   const marta = await as("marta");
   const ines = await as("ines");
-  await openFromDesk(marta, PLAN);
-  await openFromDesk(ines, PLAN);
+  await openPlan(marta, PLAN);
+  await openPlan(ines, PLAN);
   await onRail(marta, /seconds from/)
     .nth(3)
     .click();
@@ -168,8 +158,8 @@ test("[INV-11] what one person typed never goes in under the name of the next pe
 }) => {
   const ines = await as("ines");
   const marta = await as("marta");
-  await openFromDesk(marta, PLAN);
-  await openFromDesk(ines, PLAN);
+  await openPlan(marta, PLAN);
+  await openPlan(ines, PLAN);
   await onRail(marta, /seconds from/)
     .nth(4)
     .click();

@@ -4,13 +4,13 @@
  */
 import type { Page } from "@playwright/test";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
-import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, script, test } from "./kit.ts";
 
 const focusedSlip = (page: Page) => page.locator("article[data-finding]:focus");
 
 test("on a phone, pressing must fix opens the next finding of that level and scrolls it into view", async ({ as }) => {
   const page = await as("jonas", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-  await openFromDesk(page, FIRST_TRY.title);
+  await openPlan(page, FIRST_TRY.title);
   const count = page.getByRole("button", { name: /must fix$/ });
   await expect(count).toBeVisible();
   const seen = new Set<string | null>();
@@ -28,7 +28,7 @@ test("a start four centimetres further shows on the rail, is found, and is put i
   as,
 }) => {
   const page = await as("jonas");
-  await openFromDesk(page, FIRST_TRY.title);
+  await openPlan(page, FIRST_TRY.title);
   const item = onRail(page, /Forearm plank hold.*starting 4 cm further from the anchor/);
   await expect(item).toBeVisible();
   await item.click();

@@ -1,6 +1,6 @@
 /** `?` opens the list of keys on every page, and is a letter where somebody types. */
 import type { Page } from "@playwright/test";
-import { expect, openFromDesk, test, type Who } from "./kit.ts";
+import { expect, openPlan, test, type Who } from "./kit.ts";
 
 const PAGES: readonly { readonly who: Who | null; readonly path: string; readonly says?: string }[] = [
   { who: null, path: "/sign-in" },
@@ -43,7 +43,7 @@ test("every page lists its own keys and those that are the same everywhere", asy
 
 test("the plan page: keys work from the rail, with undo, and never while somebody types", async ({ as }) => {
   const page = await as("ines");
-  await openFromDesk(page, "Upper body and trunk");
+  await openPlan(page, "Upper body and trunk");
   await opensHelp(page, "On the rail");
   await page.getByRole("option").first().focus();
   await page.keyboard.press("?");
@@ -59,7 +59,7 @@ test("the plan page: keys work from the rail, with undo, and never while somebod
 
 test("buttons name the keys that count in the open view", async ({ as }) => {
   const page = await as("ines");
-  await openFromDesk(page, "Upper body and trunk");
+  await openPlan(page, "Upper body and trunk");
   const view = (name: string) => page.getByRole("button", { name, exact: true });
   await expect(view("Whole class")).toHaveAttribute("aria-keyshortcuts", "W");
   await expect(view("Read-through")).toHaveAttribute("aria-keyshortcuts", "R");
@@ -71,7 +71,7 @@ test("buttons name the keys that count in the open view", async ({ as }) => {
 
 test("the rail by its keys: choose, make longer, move, duplicate, take out, undo", async ({ as }) => {
   const page = await as("ines");
-  await openFromDesk(page, "Upper body and trunk");
+  await openPlan(page, "Upper body and trunk");
   const items = page.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
   const chosen = items.and(page.locator('[aria-selected="true"]'));
   const count = await items.count();

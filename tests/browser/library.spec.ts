@@ -1,7 +1,7 @@
 /** The library as its people use it: found and edited by keyboard, seen in a colleague's open plan, never in an edition. */
 import type { Locator, Page } from "@playwright/test";
 import type { Move } from "#lib/plan/schema.ts";
-import { expect, onRail, openFromDesk, test } from "./kit.ts";
+import { expect, onRail, openPlan, test } from "./kit.ts";
 
 const field = (page: Page, name: string) => page.getByRole("textbox", { name, exact: true });
 
@@ -30,7 +30,7 @@ test("a lead edits a move by keyboard; a coach's open plan follows, the signed e
 }) => {
   test.slow(); // a hundred steps of the keyboard, one at a time
   const marta = await as("marta");
-  await openFromDesk(marta, "Upper body and trunk");
+  await openPlan(marta, "Upper body and trunk");
   await expect(onRail(marta, /^Kneeling row/)).toBeVisible();
   const ines = await as("ines");
   const { move: before } = await readMove(ines, "row-kneeling");

@@ -8,7 +8,7 @@ import { keepSprings } from "#lib/load/keep-springs.ts";
 import { forceN, travelMm } from "#lib/load/load.ts";
 import { moveItems, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const CURL = "Kneeling biceps curl";
@@ -19,7 +19,7 @@ const own = (page: Page) => load(page).getByRole("row", { name: /as it is/ });
 const middleOf = async (page: Page) => Number(await own(page).getByRole("cell").nth(1).textContent());
 
 async function openItem(page: Page, name: string): Promise<void> {
-  await openFromDesk(page, PLAN);
+  await openPlan(page, PLAN);
   await onRail(page, name).first().click();
   await expect(load(page)).toBeVisible();
 }
@@ -138,7 +138,7 @@ test("by keyboard alone: the slider says what it does, an arrow held down is one
 test("a reader sees the load and can change nothing; a plank shows the wrist load", async ({ as }) => {
   // Jonas has handed it in, and Ines has not handed it back: she reads.
   const page = await as("ines");
-  await openFromDesk(page, "Arms and chest, first try");
+  await openPlan(page, "Arms and chest, first try");
   await onRail(page, /plank|push-up/i)
     .first()
     .click();
@@ -151,7 +151,7 @@ test("minutes of each intensity add up to the class, and energy is worked out fo
   as,
 }) => {
   const page = await as("ines");
-  await openFromDesk(page, PLAN);
+  await openPlan(page, PLAN);
   const part = page.getByRole("region", { name: "Intensity" });
   const times = await part.getByRole("definition").allTextContents();
   const seconds = times

@@ -1,7 +1,7 @@
 /** Paste a list: a spreadsheet's cells and a message become items, doubts are answered by keys, one undo takes all out. */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { expect, onRail, openFromDesk, test } from "./kit.ts";
+import { expect, onRail, openPlan, test } from "./kit.ts";
 
 /** Cells as a spreadsheet copies them, with two ambiguous rows. */
 const CELLS = [
@@ -29,7 +29,7 @@ for (const colorScheme of ["light", "dark"] as const) {
     as,
   }) => {
     const page = await as("ines", { colorScheme });
-    await openFromDesk(page, "Upper body and trunk");
+    await openPlan(page, "Upper body and trunk");
     await openPaste(page);
     await page.keyboard.insertText(CELLS);
     await counts(page, "3 rows ready, 3 doubts, 0 skipped");
@@ -40,7 +40,7 @@ for (const colorScheme of ["light", "dark"] as const) {
 
 test("a spreadsheet's cells are added by keyboard alone, and one undo removes them all", async ({ as }) => {
   const page = await as("ines");
-  await openFromDesk(page, "Upper body and trunk");
+  await openPlan(page, "Upper body and trunk");
   const before = await items(page).count();
   await openPaste(page);
   await page.keyboard.insertText(CELLS);
@@ -104,7 +104,7 @@ test("on a phone a message becomes the first class, without what is in doubt", a
 
 test("a file can be dropped or chosen; anything but text is refused with a sentence", async ({ as }) => {
   const page = await as("ines");
-  await openFromDesk(page, "Upper body and trunk");
+  await openPlan(page, "Upper body and trunk");
   await openPaste(page);
   const file = page.locator("dialog input[type=file]");
   await file.setInputFiles({ name: "class.zip", mimeType: "", buffer: Buffer.from([0x50, 0x4b, 3, 4, 0, 0]) });

@@ -3,7 +3,7 @@
  * off, a device is paired, the server stops, and the class runs through with the right calls at the right seconds.
  */
 import type { Page } from "@playwright/test";
-import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, script, test } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
 test.describe.configure({ mode: "serial" });
@@ -36,7 +36,7 @@ test("handed in, commented, handed back, fixed, signed", async ({ as }) => {
   await handIn.getByRole("button", { name: "Hand in" }).click();
   await expect(jonas.getByText(/handed in ·/)).toBeVisible();
 
-  await openFromDesk(ines, SHORT_CLASS.title);
+  await openPlan(ines, SHORT_CLASS.title);
   await onRail(ines, /Seated row, left/).click();
   await script(ines)
     .getByText("And begin.")

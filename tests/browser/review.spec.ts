@@ -1,5 +1,5 @@
 /** What a lead reads before signing: the whole class on one page, in the words that will be said. */
-import { expect, openFromDesk, test } from "./kit.ts";
+import { expect, openPlan, test } from "./kit.ts";
 
 for (const [name, width, height] of [
   ["phone", 390, 844],
@@ -8,7 +8,7 @@ for (const [name, width, height] of [
 ] as const)
   test(`on a ${name} the whole class can be read, with every live field filled in`, async ({ as }) => {
     const ines = await as("ines", { viewport: { width, height } });
-    await openFromDesk(ines, "Arms and chest, first try");
+    await openPlan(ines, "Arms and chest, first try");
     await ines.getByRole("button", { name: "Review and sign" }).click();
     const list = ines.getByRole("dialog", { name: "Review and sign" }).getByRole("list", { name: "Item by item" });
     await expect(list).toContainText("heads-up");

@@ -4,7 +4,7 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "@playwright/test";
-import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, test } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
 const FIRST = "a first password of Lena's";
@@ -95,7 +95,7 @@ test("[INV-07] undoing an added item takes it out, redo brings it back, and taki
   as,
 }) => {
   const ines = await as("ines");
-  await openFromDesk(ines, "Upper body and trunk");
+  await openPlan(ines, "Upper body and trunk");
   const items = ines.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
   const before = await items.count();
   await ines.getByRole("button", { name: "Add", exact: true }).click();
@@ -114,7 +114,7 @@ test("[INV-07] undoing an added item takes it out, redo brings it back, and taki
 
 test("before signing, a lead sees how an imported plan differs from the studio", async ({ as }) => {
   const marta = await as("marta");
-  await openFromDesk(marta, "Upper body and trunk");
+  await openPlan(marta, "Upper body and trunk");
   const file = await (await marta.request.get(marta.url().replace("/plans/", "/api/plans/").concat("/file"))).json();
   const [id, move] =
     Object.entries<Record<string, unknown>>(file.moves).find(([, m]) => m.cautions !== undefined) ?? [];
@@ -133,7 +133,7 @@ test("before signing, a lead sees how an imported plan differs from the studio",
   await expect(marta.getByText(/handed in ·/)).toBeVisible();
 
   const ines = await as("ines");
-  await openFromDesk(ines, title);
+  await openPlan(ines, title);
   await ines.getByRole("button", { name: "Review and sign" }).click();
   const band = ines
     .getByRole("dialog", { name: "Review and sign" })

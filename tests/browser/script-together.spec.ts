@@ -1,5 +1,5 @@
 /** Two people typing in one line of a script at once, and entering a script by keyboard. */
-import { expect, expectSaved, intoScript, onRail, openFromDesk, script, test } from "./kit.ts";
+import { expect, expectSaved, intoScript, onRail, openPlan, script, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const MARTA = " all balls roll along the wall.";
@@ -12,7 +12,7 @@ for (const [marta, ines] of [
   test(`at ${marta} and ${ines} ms a key: one at the end of a line, one at its start`, async ({ as }) => {
     const pages = [await as("marta"), await as("ines")] as const;
     for (const page of pages) {
-      await openFromDesk(page, PLAN);
+      await openPlan(page, PLAN);
       await onRail(page, /seconds from/)
         .nth(2)
         .click();
@@ -30,7 +30,7 @@ for (const [marta, ines] of [
 
 test("Tab into a script shows a caret, and the first letters typed land in it", async ({ as }) => {
   const page = await as("marta");
-  await openFromDesk(page, PLAN);
+  await openPlan(page, PLAN);
   await onRail(page, /seconds from/)
     .nth(3)
     .click();

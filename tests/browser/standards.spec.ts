@@ -1,6 +1,6 @@
 /** A manager sets studio standards: a rule's limit, a measured spring, own timings. Open plans follow; others may not. */
 import type { Page } from "@playwright/test";
-import { expect, openFromDesk, saveState, test } from "./kit.ts";
+import { expect, openPlan, saveState, test } from "./kit.ts";
 
 const RULE = "group-without-rest";
 const LONGEST = /^Longest work without a rest/;
@@ -12,7 +12,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   as,
 }) => {
   const [ines, petra] = [await as("ines"), await as("petra")];
-  await openFromDesk(ines, "Upper body and trunk");
+  await openPlan(ines, "Upper body and trunk");
   await expect(slips(ines)).toHaveCount(0);
   // A title being typed, with the field still focused, must still be there afterwards.
   const title = ines.getByRole("textbox", { name: "Title" });
@@ -101,7 +101,7 @@ test("readings are typed by keyboard, a doubtful one is left out, and the fitted
 
 test("the studio's own seconds change every estimate, at once on the page and in an open plan", async ({ as }) => {
   const [ines, petra] = [await as("ines"), await as("petra")];
-  await openFromDesk(ines, "Upper body and trunk");
+  await openPlan(ines, "Upper body and trunk");
   await petra.goto("/studio");
   await petra.getByRole("link", { name: "Set-up timings of Harbour room" }).click();
   await petra.getByLabel("A quarter turn").fill("40");

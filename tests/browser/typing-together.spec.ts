@@ -1,6 +1,6 @@
 /** Two people at once: typing in one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
-import { expect, expectSaved, onRail, openFromDesk, script, test, toEndOfScript } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, script, test, toEndOfScript } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const MARTA = "all balls roll along the wall. ";
@@ -29,7 +29,7 @@ async function typeTogether(fields: readonly [Locator, Locator], delays: readonl
 
 test("two people can type in a plan's notes, title, theme and headings at once", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
-  for (const page of [marta, ines]) await openFromDesk(page, PLAN);
+  for (const page of [marta, ines]) await openPlan(page, PLAN);
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
   await typeTogether(
     both((page) => page.getByLabel("Notes for the team")),
@@ -86,7 +86,7 @@ for (const where of ["script", "seconds"] as const) {
   test(`an item taken out while another is in its ${where}: said, kept, can be put back`, async ({ as }) => {
     const [marta, ines] = [await as("marta"), await as("ines")];
     for (const page of [marta, ines]) {
-      await openFromDesk(page, PLAN);
+      await openPlan(page, PLAN);
       await onRail(page, /seconds from/)
         .first()
         .click();
@@ -122,7 +122,7 @@ for (const where of ["script", "seconds"] as const) {
 test("a number being typed stays when another person sets it, and says so", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) {
-    await openFromDesk(page, PLAN);
+    await openPlan(page, PLAN);
     await onRail(page, /seconds from/)
       .nth(1)
       .click();
@@ -142,7 +142,7 @@ test("a number being typed stays when another person sets it, and says so", asyn
 test("a lock set while one was offline is told when the page is reopened", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) {
-    await openFromDesk(page, PLAN);
+    await openPlan(page, PLAN);
     await onRail(page, /seconds from/)
       .nth(2)
       .click();

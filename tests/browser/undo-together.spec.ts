@@ -1,12 +1,12 @@
 /** Two people change one item in the same second, and both undo it. */
-import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 
 test("one person adds seconds, the other subtracts, both undo: the seconds are as before", async ({ as }) => {
   const pages = [await as("marta"), await as("ines")] as const;
   for (const page of pages) {
-    await openFromDesk(page, PLAN);
+    await openPlan(page, PLAN);
     await onRail(page, /seconds from/)
       .nth(4)
       .click();
@@ -31,7 +31,7 @@ test("one person adds seconds, the other subtracts, both undo: the seconds are a
 
 test("both move one item, both undo: it is back where it was", async ({ as }) => {
   const pages = [await as("marta"), await as("ines")] as const;
-  for (const page of pages) await openFromDesk(page, PLAN);
+  for (const page of pages) await openPlan(page, PLAN);
   const [marta, ines] = pages;
   const order = (page: typeof marta) =>
     page
@@ -61,7 +61,7 @@ test("Ctrl+Z in Seconds: undoes the typing first, then the plan's last step, and
   as,
 }) => {
   const page = await as("marta");
-  await openFromDesk(page, PLAN);
+  await openPlan(page, PLAN);
   await onRail(page, /seconds from/)
     .nth(5)
     .click();

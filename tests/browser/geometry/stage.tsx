@@ -72,12 +72,14 @@ function missing(screen: Screen): string[] {
   return parts.filter((part) => !document.querySelector(part)?.checkVisibility()).map((part) => `not there: ${part}`);
 }
 
-function sweep(screen: Screen): Swept {
+/** All classes, or only the one of that number. */
+function sweep(screen: Screen, only?: number): Swept {
   const faults: string[] = [];
   const steps = new Set<string>();
   let looked = 0;
   let first: Look | null = null;
   for (const [card, { envelope }] of CARDS.entries()) {
+    if (only !== undefined && card !== only) continue;
     for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew")) {
       looked++;
       show({ screen, card, moment });
@@ -95,7 +97,7 @@ function sweep(screen: Screen): Swept {
 interface Stage {
   readonly classes: number;
   show(look: Look): void;
-  sweep(screen: Screen): Swept;
+  sweep(screen: Screen, only?: number): Swept;
 }
 declare global {
   interface Window {
