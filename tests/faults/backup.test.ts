@@ -197,7 +197,7 @@ test("an older database is copied before it is changed; the copy restores", asyn
 test("the only manager's way back in: a link beside a running server, on the record as the server's", async () => {
   const db = openDatabase(file);
   db.raw.exec(`
-    insert into organization (id, name, slug, created_at) values ('studio', 'Quay Gym', 'studio', 0);
+    insert into organization (id, name, slug, created_at) values ('studio', 'Slipway Strength', 'studio', 0);
     insert into user (id, name, email, created_at, updated_at) values ('u', 'Ann', 'ann@quay.example', 0, 0);
     insert into member (id, organization_id, user_id, role, created_at) values ('u', 'studio', 'u', 'manager', 0);`);
   // Still open, and so still holding the writer's lock.

@@ -73,7 +73,7 @@ async function withApp(run: (h: Harness) => Promise<void>): Promise<void> {
 
 const DAMAGED = "The database is damaged. Stop the server and restore the latest backup.";
 const silentLog = () => ({ error: vi.fn(), warn: vi.fn() });
-const STUDIO = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+const STUDIO = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
 
 test("damage that comes while the server runs: the next look finds it, health says what to do, nothing more is written", () =>
   withApp(async (h) => {

@@ -165,7 +165,7 @@ test("a database with overwritten pages: exit 1, and the way back to the backup"
   });
 });
 
-test("files that others may read: exit 1 and the command that mends it", async () => {
+test("files that others may read: exit 1 and the command that puts it right", async () => {
   openDatabase(join(data, "springline.sqlite")).close();
   chmodSync(join(data, "springline.sqlite"), 0o644);
   const before = readFileSync(join(data, "springline.sqlite"));

@@ -25,12 +25,12 @@ class Hands {
   state: EditorState;
   private readonly views: { update?: (view: never, before: EditorState) => void }[] = [];
 
-  constructor(start: Uint8Array, clientId: number, mended: boolean) {
+  constructor(start: Uint8Array, clientId: number, exact: boolean) {
     this.doc.clientID = clientId;
     Y.applyUpdate(this.doc, start);
     const plugins: Plugin[] = [
       ySyncPlugin(this.doc.getXmlFragment("script")),
-      ...(mended ? [caretByLetter(), exactEdits()] : []),
+      ...(exact ? [caretByLetter(), exactEdits()] : []),
     ];
     this.state = EditorState.create({ schema, plugins });
     for (const plugin of plugins) {
@@ -64,7 +64,7 @@ interface Play {
   /** Each person's caret, as a position in the editor. */
   readonly carets: readonly number[];
   readonly words: readonly string[];
-  readonly mended?: boolean;
+  readonly exact?: boolean;
 }
 
 interface Event {
@@ -83,9 +83,9 @@ function startOf(lines: readonly ScriptLine[]): Uint8Array {
 }
 
 /** Keys and deliveries in order of time. Each letter reaches every other person after its own delay, in order. */
-function play({ lines, carets, words, mended = true }: Play, dice: Dice): Hands[] {
+function play({ lines, carets, words, exact = true }: Play, dice: Dice): Hands[] {
   const start = startOf(lines);
-  const people = carets.map((_, i) => new Hands(start, 10 + i, mended));
+  const people = carets.map((_, i) => new Hands(start, 10 + i, exact));
   const events: Event[] = [];
   let now = 0;
   for (const [i, person] of people.entries()) {
@@ -165,7 +165,7 @@ describe("two to four people in one line of a script", () => {
     const lines: readonly ScriptLine[] = [{ kind: "setup", text: "Hands on the bars." }];
     const end = placesIn(lines).at(-1) ?? 1;
     const words = [" Marta writes here now.", "Jonas begins the line. "];
-    const [marta] = play({ lines, carets: [end, 1], words, mended: false }, new Dice(4310));
+    const [marta] = play({ lines, carets: [end, 1], words, exact: false }, new Dice(4310));
     expect(marta?.text).not.toContain(" Marta writes here now.");
   });
 });

@@ -113,7 +113,7 @@ const VALUES: Readonly<Record<string, () => unknown>> = {
     plan(many(1, () => ({ springs: Object.fromEntries(range(100_000).map((i) => [`K ${i}`, -1])) }))),
   "100 000 cautions": () => plan([], { expected: range(100_000).map(() => "pregnancy") }),
   "100 000 cautions nobody knows": () => plan([], { expected: range(100_000).map((i) => `c${i}`) }),
-  "wide house limits": () =>
+  "wide studio limits": () =>
     plan([], { standards: { "total-length": { limits: Object.fromEntries(range(50_000).map((i) => [`l${i}`, i])) } } }),
   "a title of a million letters": () => plan([], { title: long("abc ", 1_000_000) }),
   "notes at their limit": () => plan([], { notes: long("{{ } \\ \u2028", 100_000) }),

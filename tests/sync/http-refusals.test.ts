@@ -51,7 +51,7 @@ test("on a database that the demo made", async () => {
 
 test("as the demo, on a real studio's database", async () => {
   const db = openDatabase(database());
-  insertStudio(db, { name: "Quay Gym", town: "", soleAuthorMaySign: false, at: 1 });
+  insertStudio(db, { name: "Slipway Strength", town: "", soleAuthorMaySign: false, at: 1 });
   db.close();
   const ended = await start({}, "--demo");
   expect(ended).toEqual({ code: 1, error: oneLine(/.*springline\.sqlite holds a real studio/) });

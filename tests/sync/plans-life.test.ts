@@ -30,7 +30,7 @@ beforeEach(() => {
 });
 afterEach(() => s.stop());
 
-test("created, written by two, handed in, handed back, mended, signed, written on, signed again", async () => {
+test("created, written by two, handed in, handed back, fixed, signed, written on, signed again", async () => {
   const { app, people } = s;
   const { jonas, marta, ines } = people;
 
@@ -60,7 +60,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   must(handBack(app, ines, id, "See the thread"));
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-back", note: "See the thread", edition: 0 });
 
-  // Jonas mends, answers, hands in again; what a lead asked for a lead settles.
+  // Jonas fixes it, answers, hands in again; what a lead asked for a lead settles.
   await s.write(doc, jonas, (w) => {
     const label = labelOf(w.doc, "h1");
     if (label) setText(w, label, "Warm-up, slowly");

@@ -1,4 +1,4 @@
-/** House standards, readings and timings over HTTP with real sessions: a manager's is taken, everybody else's refused. */
+/** Studio standards, readings and timings over HTTP with real sessions: a manager's is taken, everybody else's refused. */
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as readingsRoute from "#app/api/rooms/[id]/springs/[spring]/readings/route.ts";
 import * as timingsRoute from "#app/api/rooms/[id]/timings/route.ts";

@@ -15,7 +15,7 @@ afterEach(() => rmSync(dir, { recursive: true }));
 
 const file = () => join(dir, "springline.sqlite");
 const demo = () => openDatabaseFor({ mode: "demo", databaseFile: file() });
-const studio = { name: "Quay Gym", town: "", soleAuthorMaySign: false, at: 1 };
+const studio = { name: "Slipway Strength", town: "", soleAuthorMaySign: false, at: 1 };
 
 test("the demo is filled once and kept", async () => {
   let filled = 0;
@@ -55,7 +55,7 @@ test("made afresh on request; a real studio is never thrown away", async () => {
   insertStudio(again, studio);
   again.close();
   const real = openDatabaseFor({ mode: "live", databaseFile: file() }, true);
-  expect(readStudio(real)?.name).toBe("Quay Gym");
+  expect(readStudio(real)?.name).toBe("Slipway Strength");
   real.close();
 });
 

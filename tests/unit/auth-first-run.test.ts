@@ -21,7 +21,7 @@ const firstRun = (change: object = {}) =>
   request("/api/first-run", {
     method: "POST",
     body: {
-      studio: "Quay Gym",
+      studio: "Slipway Strength",
       town: "Port Ellery",
       name: "Ann",
       email: "Ann@Quay.example",
@@ -33,7 +33,7 @@ const firstRun = (change: object = {}) =>
 test("makes the studio and a signed-in manager", async () => {
   const response = await firstRunRoute.POST(firstRun());
   expect(response.status).toBe(201);
-  expect(readStudio(h.db)).toMatchObject({ name: "Quay Gym", town: "Port Ellery", soleAuthorMaySign: false });
+  expect(readStudio(h.db)).toMatchObject({ name: "Slipway Strength", town: "Port Ellery", soleAuthorMaySign: false });
   const who = await actorFromHeaders(new Headers({ cookie: cookieOf(response) }));
   expect(who).toMatchObject({ name: "Ann", email: "ann@quay.example", actor: { kind: "person", roles: ["manager"] } });
 });
@@ -44,7 +44,7 @@ test("a manager who teaches is a lead too and may sign alone", async () => {
   expect(readStudio(h.db)?.soleAuthorMaySign).toBe(true);
 });
 
-test("begins with moves and a room when asked, and with an empty house when not", async () => {
+test("begins with moves and a room when asked, and with an empty studio when not", async () => {
   await firstRunRoute.POST(firstRun({ starter: true }));
   expect(listMoveRows(h.db).length).toBeGreaterThanOrEqual(40);
   expect(listStudioRooms(h.db).map((room) => room.name)).toEqual(["Room 1"]);

@@ -16,7 +16,7 @@ let ann: SessionInfo;
 beforeEach(async () => {
   h = startHarness();
   host = createSyncHost(h.app);
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   const made = await firstRunRoute.POST(request("/api/first-run", { method: "POST", body }));
   const session = await host.authenticate(new Headers({ cookie: cookieOf(made) }));
   if (!session) throw new Error("not signed in");

@@ -17,7 +17,13 @@ let manager: string;
 
 beforeEach(async () => {
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD, teaches: true };
+  const body = {
+    studio: "Slipway Strength",
+    name: "Ann",
+    email: "ann@quay.example",
+    password: PASSWORD,
+    teaches: true,
+  };
   manager = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body })));
 });
 afterEach(() => h.stop());
@@ -39,7 +45,7 @@ test("a link lets the invited person in, signed in, with the roles it names", as
   const link = await linkFor({ email: "Bo@Quay.example", name: "Bo", roles: ["crew", "coach"] });
   expect(link).toMatch(new RegExp(`^${ORIGIN}/join/[\\w-]{32}$`));
   expect(await (await look(link)).json()).toEqual({
-    studio: "Quay Gym",
+    studio: "Slipway Strength",
     email: "bo@quay.example",
     name: "Bo",
     roles: ["coach", "crew"],

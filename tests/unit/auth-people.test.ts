@@ -20,7 +20,7 @@ let ann: SignedIn;
 
 beforeEach(async () => {
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   manager = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body })));
   ann = await who(manager);
 });
@@ -153,7 +153,7 @@ test("the cookie is kept from scripts and other sites; over https it is secure",
   expect(plain).toMatch(/^springline\.session_token=.+Max-Age=1209600; Path=\/; HttpOnly; SameSite=Lax$/);
   h.stop();
   h = startHarness({ origin: "https://plans.quay.example" });
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   const headers = { origin: "https://plans.quay.example" };
   const made = await firstRunRoute.POST(request("/api/first-run", { method: "POST", body, headers }));
   expect(made.headers.getSetCookie()[0]).toMatch(

@@ -16,7 +16,7 @@ let ann: SignedIn | null;
 beforeEach(async () => {
   vi.useFakeTimers({ toFake: ["Date"], now: Date.UTC(2026, 2, 2, 9) });
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   cookie = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body })));
   ann = await actorFromHeaders({ cookie });
 });

@@ -21,7 +21,7 @@ let cookie: string;
 
 beforeEach(async () => {
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   cookie = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body })));
 });
 afterEach(() => h.stop());
@@ -71,7 +71,7 @@ test("a room that cannot be is refused, with the place named", async () => {
   expect(error.message).toMatch(/^equipment springs 0 count: /);
 });
 
-test("a plan's studio: library, machines and house standards, fresh after every change", async () => {
+test("a plan's studio: library, machines and studio standards, fresh after every change", async () => {
   const { id } = await (await addRoom({ name: "Loft", equipment })).json();
   expect(studioContext(h.db, id)).toEqual({ moves: {}, equipment, standards: {} });
   putMoves(h.app, lead, { "plank-to-pike": move });

@@ -31,7 +31,7 @@ interface Who {
 
 beforeEach(async () => {
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   ann = await whoHas(cookieOf(await firstRunRoute.POST(request("/x", { method: "POST", body }))));
   insertRoom(h.db, { id: "harbour", name: "Harbour room", equipment: samplePlan().equipment });
   bo = await add("bo", ["manager"]);

@@ -16,7 +16,7 @@ class Socket {
   }
 }
 
-function house() {
+function studioPace() {
   let at = 0;
   const pace = new FrameScheduler(LIMITS, () => at);
   const done: string[] = [];
@@ -36,7 +36,7 @@ function house() {
 const many = (count: number, send: (n: number) => void) => Array.from({ length: count }, (_, n) => send(n));
 
 test("thirty sockets of one person keep another waiting for one turn's share, whichever come first", async () => {
-  const h = house();
+  const h = studioPace();
   const loud = Array.from({ length: 30 }, () => h.come("jonas"));
   for (const [socket, { send }] of loud.entries()) many(5, (n) => send(`${socket}.${n}`, 10));
   const ines = h.come("ines");
@@ -48,7 +48,7 @@ test("thirty sockets of one person keep another waiting for one turn's share, wh
 });
 
 test("a frame that takes many turns' worth stands alone: the next one comes after as many turns", async () => {
-  const h = house();
+  const h = studioPace();
   const [jonas, marta] = [h.come("jonas"), h.come("marta")];
   jonas.send("long", 100);
   marta.send("next", 1);
@@ -58,7 +58,7 @@ test("a frame that takes many turns' worth stands alone: the next one comes afte
 });
 
 test("who has used up what a person may is read again once that is paid off; nothing is lost, all in order", async () => {
-  const h = house();
+  const h = studioPace();
   const jonas = h.come("jonas");
   many(100, (n) => jonas.send(String(n), 10));
   while (h.now() < 500) await h.turn();
@@ -81,7 +81,7 @@ test("who has used up what a person may is read again once that is paid off; not
 });
 
 test("coming back makes nobody richer, and what a socket left behind goes with it", async () => {
-  const h = house();
+  const h = studioPace();
   const jonas = h.come("jonas");
   many(70, (n) => jonas.send(String(n), 10));
   while (h.now() < 500) await h.turn();
@@ -98,7 +98,7 @@ test("coming back makes nobody richer, and what a socket left behind goes with i
 });
 
 test("who writes as people do is never made to wait", async () => {
-  const h = house();
+  const h = studioPace();
   const ines = h.come("ines");
   for (let n = 0; n < 500; n++) {
     ines.send(String(n), 2);

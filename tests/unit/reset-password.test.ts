@@ -24,7 +24,7 @@ let ann: SignedIn;
 
 beforeEach(async () => {
   h = startHarness();
-  const body = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+  const body = { studio: "Slipway Strength", name: "Ann", email: "ann@quay.example", password: PASSWORD };
   manager = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body })));
   ann = await who(manager);
 });

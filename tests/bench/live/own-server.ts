@@ -80,7 +80,7 @@ function hold(id: string): void {
 /** A studio with that many coaches, each with a session as from signing in. */
 async function letPeopleIn(count: number): Promise<string[]> {
   await firstRun(app, {
-    studio: "Quay Gym",
+    studio: "Slipway Strength",
     town: "Port Ellery",
     name: "Petra Vale",
     email: "petra@quay.example",

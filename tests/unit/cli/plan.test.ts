@@ -95,7 +95,7 @@ function run(
 }
 
 describe("answers", () => {
-  it("check: exit 0 for a plan with nothing that must be mended", async () => {
+  it("check: exit 0 for a plan with nothing that must be fixed", async () => {
     const { code, out, err } = await run(["check", files.good]);
     expect([code, err]).toEqual([0, ""]);
     expect(JSON.parse(out)).toEqual({ total: 300, length: 300, findings: [] });

@@ -45,7 +45,7 @@ beforeEach(() => {
     .run();
   const plan = samplePlan();
   const card = buildCard({
-    studio: { name: "Quay Gym", town: "Port Ellery" },
+    studio: { name: "Slipway Strength", town: "Port Ellery" },
     planId: "rows",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },

@@ -30,7 +30,7 @@ beforeEach(async () => {
   h = startHarness();
   setSpringline(withMonths(h.app));
   const manager = {
-    studio: "Quay Gym",
+    studio: "Slipway Strength",
     town: "Port Ellery",
     name: "Ann",
     email: "ann@quay.example",
@@ -95,7 +95,7 @@ function sign(planId: string, number: number, roomId: string): void {
   }
   const plan = { ...samplePlan(), title: `${planId} ${number}` };
   const card = buildCard({
-    studio: { name: "Quay Gym", town: "Port Ellery" },
+    studio: { name: "Slipway Strength", town: "Port Ellery" },
     planId,
     number,
     room: { id: roomId, name: roomId },
@@ -123,7 +123,10 @@ describe("pairing", () => {
     const { code } = await newDevice();
     expect(code).toHaveLength(CODE_LENGTH);
     const paired = await (await pair(code)).json();
-    expect(paired).toMatchObject({ room: { id: "harbour", name: "Room harbour" }, studio: { name: "Quay Gym" } });
+    expect(paired).toMatchObject({
+      room: { id: "harbour", name: "Room harbour" },
+      studio: { name: "Slipway Strength" },
+    });
     expect(paired.publicKey).toBe(h.app.keys.publicKey);
     const stored = JSON.stringify(h.db.raw.prepare("select * from device").all());
     expect(stored).not.toContain(code);

@@ -94,7 +94,7 @@ describe("sign-off", () => {
     expect(outcome(sign(martas.id, read(martas.id).hash))).toBe("ok");
   });
 
-  it("is allowed to the only author where the house says so", async () => {
+  it("is allowed to the only author where the studio says so", async () => {
     await s.stop();
     s = openStudio({ soleAuthorMaySign: true });
     const { id } = await goodPlan(s.people.ines);
@@ -163,7 +163,7 @@ describe("sign-off", () => {
     expect(outcome(sign(id, read(id).hash))).toBe("ok");
   });
 
-  it("is not held up by standards that no file can hold: they are not the house's; only writing the file is refused", async () => {
+  it("is not held up by standards that no file can hold: they are not the studio's; only writing the file is refused", async () => {
     const { jonas, marta } = s.people;
     const { id, doc } = await goodPlan(jonas, marta);
     const { hash } = read(id);
@@ -172,7 +172,7 @@ describe("sign-off", () => {
     expect(outcome(sign(id, hash))).toBe("ok");
   });
 
-  it("holds a plan to the house's standards, whatever its file or a writer put into the document", async () => {
+  it("holds a plan to the studio's standards, whatever its file or a writer put into the document", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "no-such-move"));
     const before = must(readForSignOff(s.app, s.people.ines, id)).findings;
@@ -223,7 +223,7 @@ describe("sign-off", () => {
       },
     ]);
 
-    // What nobody in this house knows is said to be unknown; what no item does is not said.
+    // What nobody in this studio knows is said to be unknown; what no item does is not said.
     const strange = { ...weak, moves: { ...weak.moves, "side-reach": { ...MOVES.row, name: "Side reach" } } };
     const [heading, first, ...rest] = file.items;
     const stranger = {

@@ -1,4 +1,4 @@
-/** The house policy about sign-off: a manager's to change, nobody else's. */
+/** The studio policy about sign-off: a manager's to change, nobody else's. */
 import { afterAll, expect, it } from "vitest";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { changePolicy } from "#server/studio/change-policy.ts";

@@ -1,29 +1,51 @@
-/** A room as it is typed: lengths and springs that no machine has are asked about, in one sentence. */
-import { expect, test } from "vitest";
-import { type RoomDraft, readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
-import { exampleEquipment } from "#lib/rules/define/example-plan.ts";
+/** A room as a manager types it: read back as it was, and asked about in one sentence where no machine is like that. */
+import { describe, expect, it } from "vitest";
+import { emptySpring, type RoomDraft, readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
+import { equipmentSchema } from "#lib/plan/schema.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
 
-const TYPED = roomDraftOf("Harbour room", exampleEquipment);
+const loft = ROOMS[0]?.equipment;
+if (!loft) throw new Error("the demo has a room");
+
+const TYPED = roomDraftOf("Loft", loft);
 const withSpring = (change: Partial<RoomDraft["springs"][number]>): RoomDraft => ({
   ...TYPED,
   springs: TYPED.springs.map((spring, i) => (i === 0 ? { ...spring, ...change } : spring)),
 });
 
-test("what was kept is read back as it was", () => {
-  expect(readRoomDraft(TYPED, exampleEquipment)).toEqual({
-    ok: true,
-    name: "Harbour room",
-    equipment: exampleEquipment,
+describe("a room's form", () => {
+  it("gives back what it was opened with", () => {
+    expect(readRoomDraft(TYPED, loft)).toEqual({ ok: true, name: "Loft", equipment: loft });
   });
-});
 
-test.each([
-  ["a travel in metres", { ...TYPED, travelCm: "0.9" }, /20 and 500/],
-  ["a travel in millimetres", { ...TYPED, travelCm: "900" }, /Check the unit/],
-  ["no travel", { ...TYPED, travelCm: "" }, /centimetres/],
-  ["a spring that never pulls more", withSpring({ stiffness: "0" }), /stiffness of light/],
-  ["half a spring", withSpring({ count: "1.5" }), /whole number/],
-  ["no name", withSpring({ label: " " }), /needs a name/],
-])("%s is asked about", (_what, draft, say) => {
-  expect(readRoomDraft(draft, exampleEquipment)).toEqual({ ok: false, say: expect.stringMatching(say) });
+  it("keeps timings that the form does not show", () => {
+    const timed = { ...loft, actionSeconds: { springOn: 4 } };
+    const read = readRoomDraft(roomDraftOf("Loft", timed), timed);
+    expect(read.ok && read.equipment.actionSeconds).toEqual({ springOn: 4 });
+  });
+
+  it("reads numbers with a comma and gives two springs of one name an id each", () => {
+    const spring = { ...emptySpring(0), label: "Very light", count: "2", stiffness: "0,09", preload: "7,5" };
+    const read = readRoomDraft({ name: "Attic", travelCm: "81,5", springs: [spring, { ...spring, row: 1 }] }, null);
+    if (!read.ok) throw new Error(read.say);
+    expect(equipmentSchema.safeParse(read.equipment).success).toBe(true);
+    expect(read.equipment.carriageTravelMm).toBe(815);
+    expect(read.equipment.springs.map(({ id, stiffnessNPerMm }) => [id, stiffnessNPerMm])).toEqual([
+      ["very-light", 0.09],
+      ["very-light-2", 0.09],
+    ]);
+  });
+
+  it.each([
+    ["a travel in metres", { ...TYPED, travelCm: "0.9" }, /20 and 500/],
+    ["a travel in millimetres", { ...TYPED, travelCm: "900" }, /Check the unit/],
+    ["no travel", { ...TYPED, travelCm: "" }, /centimetres/],
+    ["a spring that never pulls more", withSpring({ stiffness: "0" }), /stiffness of light/],
+    ["a spring with no stiffness", withSpring({ stiffness: "" }), /stiffness/],
+    ["a preload that is no number", withSpring({ preload: "much" }), /preload/],
+    ["half a spring", withSpring({ count: "1.5" }), /whole number/],
+    ["a spring with no name", withSpring({ label: " " }), /needs a name/],
+  ])("says in a sentence what is wrong with %s", (_what, draft, say) => {
+    expect(readRoomDraft(draft, loft)).toEqual({ ok: false, say: expect.stringMatching(say) });
+  });
 });

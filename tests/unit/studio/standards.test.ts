@@ -1,4 +1,4 @@
-/** House standards through the commands: who may, what is kept, what hears of it, and what never changes. */
+/** Studio standards through the commands: who may, what is kept, what hears of it, and what never changes. */
 
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
@@ -168,7 +168,7 @@ describe("what it would change", () => {
     expect(stored()).toEqual({});
   });
 
-  test("a plan whose file brought standards is held to the house's like any other", async () => {
+  test("a plan whose file brought standards is held to the studio's like any other", async () => {
     const id = await goodPlan(true);
     const { plan } = must(readForSignOff(s.app, s.people.ines, id));
     const made = must(importPlan(s.app, s.people.marta, { ...plan, standards: { [RULE]: { level: "info" } } }));

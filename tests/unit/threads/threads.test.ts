@@ -69,11 +69,11 @@ describe("threads", () => {
     expect(countThreads(s.db, id)).toEqual({ all: 3, open: 3 });
   });
 
-  it("[INV-09] are settled by a lead where a lead spoke: the writer answers what is mended", () => {
+  it("[INV-09] are settled by a lead where a lead spoke: the writer answers what is fixed", () => {
     const { ines, jonas } = s.people;
-    const asked = must(open({ kind: "item", itemId: "m2" }, "Too fast for first-timers: must be mended")).id;
+    const asked = must(open({ kind: "item", itemId: "m2" }, "Too fast for first-timers: must be fixed")).id;
     expect(outcome(settlePlanThread(s.app, jonas, asked, true))).toBe("for-a-lead");
-    must(addComment(s.app, jonas, asked, "Mended."));
+    must(addComment(s.app, jonas, asked, "Fixed."));
     expect(countThreads(s.db, id).open).toBe(1);
     must(settlePlanThread(s.app, ines, asked, true));
     must(settlePlanThread(s.app, jonas, asked, false));
