@@ -1,10 +1,9 @@
 /** A plan as the fit sees it: what is fixed, and what may change within which bounds. */
 
-import { cycleSeconds } from "#lib/clock/clock.ts";
+import { classClock, cycleSeconds } from "#lib/clock/clock.ts";
 import { millionth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { changesInto } from "#lib/transitions/transitions.ts";
 import type { Spot, Variable } from "./values.ts";
 
 export interface FitProblem {
@@ -25,9 +24,6 @@ interface Follower {
   readonly outside: boolean;
 }
 
-/** Most decimals of a grid that mixes with whole repetitions; a finer grid would make too many sums. */
-const MIXES = 1;
-
 /**
  * Never throws and never takes long, even for times that the format does not allow: what is not a number counts as 0, what
  * is out of bounds as the bound.
@@ -45,10 +41,8 @@ export function fitProblem(plan: Plan): FitProblem {
 export function repOf(plan: Plan, item: MoveItem): number | null {
   const move = moveOf(plan, item);
   const rep = move ? cycleSeconds(move) : null;
-  return rep !== null && rep >= LEAST_REP && rep <= MOST_SECONDS ? rep : null;
+  return rep !== null && rep > 0 && rep <= MOST_SECONDS ? millionth(rep) : null;
 }
-/** Seconds. Anything quicker is not a repetition: half a second either way would make every time whole. */
-const LEAST_REP = 0.5;
 
 /** The variable of an item, shared with its other side where both may change; undefined where its time is fixed. */
 export function variableFor(plan: Plan, item: MoveItem): Variable | undefined {
@@ -108,26 +102,27 @@ export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] 
 /** The shared time of two sides lies within the bounds of both. */
 function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variable {
   const [first] = group;
-  const mixes = Number.isInteger(millionth(grid * 10 ** MIXES));
   return {
     spots: group.map(({ item, place }): Spot => ({ place, wish: item.seconds })),
     low: Math.max(...group.map(({ bounds }) => bounds[0])),
     high: Math.min(...group.map(({ bounds }) => bounds[1])),
-    rep: first && mixes ? repOf(plan, first.item) : null,
+    rep: first ? repOf(plan, first.item) : null,
     grid,
   };
 }
 
 /** Opening, closing, pauses, transitions, locked items and those that follow one. */
 function fixedSeconds(plan: Plan, groups: Groups): number {
-  const changes = changesInto(plan);
+  const { rows } = classClock(plan);
   const open = new Set(groups.open.flatMap((group) => group.map(({ place }) => place)));
   const followed = new Map(groups.followers.map(({ place, seconds }) => [place, seconds]));
   let sum = sane(headSeconds(plan, "openingSeconds")) + sane(headSeconds(plan, "closingSeconds"));
   plan.items.forEach((item, place) => {
     if (item.kind === "pause") sum += sane(item.seconds);
     if (item.kind !== "move") return;
-    sum += sane(item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0);
+    const row = rows[place];
+    // What is not planned lasts whole seconds, and the clock's tenths would add up.
+    sum += sane(item.transitionSeconds ?? Math.round((row?.start ?? 0) - (row?.transitionFrom ?? 0)));
     if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
   return millionth(sum);
