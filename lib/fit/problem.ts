@@ -6,12 +6,15 @@ import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Spot, Variable } from "./values.ts";
 
-export interface FitProblem {
-  /** Seconds of a grid step. */
-  readonly grid: number;
+export interface FitProblem extends OpenItems {
   /** Seconds of the slot, and of everything that the fit does not change. */
   readonly length: number;
   readonly fixed: number;
+}
+/** What the fit may change, whatever the class lasts. */
+interface OpenItems {
+  /** Seconds of a grid step. */
+  readonly grid: number;
   /** In plan order of their first items. */
   readonly variables: readonly Variable[];
   /** Items that take the seconds of their locked other side. */
@@ -19,6 +22,7 @@ export interface FitProblem {
 }
 interface Follower {
   readonly place: number;
+  readonly wish: number;
   readonly seconds: number;
   /** The locked seconds are not within the item's own bounds. */
   readonly outside: boolean;
@@ -30,11 +34,15 @@ interface Follower {
  */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
+  return { ...openOf(plan, groups), length: sane(plan.lengthSeconds), fixed: fixedSeconds(plan, groups) };
+}
+
+/** Without a look at the clock. */
+export const openItems = (plan: Plan): OpenItems => openOf(plan, groupItems(plan));
+
+function openOf(plan: Plan, { open, followers }: Groups): OpenItems {
   const grid = millionth(Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600));
-  const length = sane(plan.lengthSeconds);
-  const fixed = fixedSeconds(plan, groups);
-  const variables = groups.open.map((group) => variableOf(plan, group, grid));
-  return { grid, length, fixed, variables, followers: groups.followers };
+  return { grid, variables: open.map((group) => variableOf(plan, group, grid)), followers };
 }
 
 /** Seconds of one repetition of an item's move, null where it has none. */
@@ -47,9 +55,7 @@ export function repOf(plan: Plan, item: MoveItem): number | null {
 /** The variable of an item, shared with its other side where both may change; undefined where its time is fixed. */
 export function variableFor(plan: Plan, item: MoveItem): Variable | undefined {
   const place = plan.items.indexOf(item);
-  return fitProblem({ ...plan, lengthSeconds: MOST_SECONDS }).variables.find((v) =>
-    v.spots.some((spot) => spot.place === place),
-  );
+  return openItems(plan).variables.find((v) => v.spots.some((spot) => spot.place === place));
 }
 
 interface Placed {
@@ -89,8 +95,8 @@ function groupItems(plan: Plan): Groups {
   return { open, followers };
 }
 
-function follow({ place, bounds: [shortest, longest] }: Placed, seconds: number): Follower {
-  return { place, seconds, outside: seconds < shortest || seconds > longest };
+function follow({ item, place, bounds: [shortest, longest] }: Placed, seconds: number): Follower {
+  return { place, wish: item.seconds, seconds, outside: seconds < shortest || seconds > longest };
 }
 
 /** Seconds, both ends allowed: the item's own range, else its move's, else half to one and a half times the wish. */
