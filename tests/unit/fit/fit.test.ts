@@ -221,6 +221,18 @@ describe("a grid that is a fine fraction of a second", () => {
   });
 });
 
+it("ends where no times at all add up to the room, however many there are", () => {
+  // 300 pairs give even seconds and 61 s are fixed: 14,400 less 181 is odd.
+  const pairs = Array.from({ length: 600 }, (_, i) =>
+    item(`i${i}`, 20, { move: "row", side: i % 2 ? "right" : "left", range: [1, 14_400], transitionSeconds: 0 }),
+  );
+  const odd = item("odd", 60, { move: "plank", range: [61, 61], transitionSeconds: 0 });
+  const before = process.cpuUsage();
+  expect(fitToLength(plan(14_400, [...pairs, odd], { gridSeconds: 1 })).possible).toBe(false);
+  expect(fitToLength(plan(14_399, [...pairs, odd], { gridSeconds: 1 })).possible).toBe(true);
+  expect(process.cpuUsage(before).user / 1e6).toBeLessThan(10);
+});
+
 describe("why it cannot be done", () => {
   it.each<[string, Plan, string[], string]>([
     [
