@@ -1,9 +1,10 @@
 /** A plan as the fit sees it: what is fixed, and what may change within which bounds. */
-
-import { classClock, cycleSeconds } from "#lib/clock/clock.ts";
+import { cycleSeconds } from "#lib/clock/clock.ts";
 import { millionth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { tellingsOf } from "#lib/talk/telling.ts";
+import { changesInto, transitionSeconds } from "#lib/transitions/transitions.ts";
 import type { Spot, Variable } from "./values.ts";
 
 export interface FitProblem extends OpenItems {
@@ -119,16 +120,15 @@ function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variabl
 
 /** Opening, closing, pauses, transitions, locked items and those that follow one. */
 function fixedSeconds(plan: Plan, groups: Groups): number {
-  const { rows } = classClock(plan);
+  const changes = changesInto(plan);
+  const tellings = tellingsOf(plan);
   const open = new Set(groups.open.flatMap((group) => group.map(({ place }) => place)));
   const followed = new Map(groups.followers.map(({ place, seconds }) => [place, seconds]));
   let sum = sane(headSeconds(plan, "openingSeconds")) + sane(headSeconds(plan, "closingSeconds"));
   plan.items.forEach((item, place) => {
     if (item.kind === "pause") sum += sane(item.seconds);
     if (item.kind !== "move") return;
-    const row = rows[place];
-    // What is not planned lasts whole seconds, and the clock's tenths would add up.
-    sum += sane(item.transitionSeconds ?? Math.round((row?.start ?? 0) - (row?.transitionFrom ?? 0)));
+    sum += sane(transitionSeconds(item, changes.get(item.id)?.estimate ?? 0, tellings.get(item.id) ?? 0));
     if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
   return millionth(sum);

@@ -45,6 +45,13 @@ describe("a card that the studio signed with node:crypto", () => {
   });
 });
 
+test("a card from before transitions were told is still good, and its changes take no time to tell", () => {
+  const rows = card.clock.rows.map(({ transition: { telling: _, ...transition }, ...row }) => ({ ...row, transition }));
+  const old = { ...card, clock: { ...card.clock, rows } } as unknown as typeof card;
+  const verdict = verifyCard(JSON.parse(JSON.stringify(sealCard(old, "k1", key.sign))), key.publicKey, NOW);
+  expect(verdict.ok && verdict.card.clock.rows.map(({ transition }) => transition.telling)).toEqual(rows.map(() => 0));
+});
+
 describe("a device refuses", () => {
   test("a card with any one byte of it altered", () => {
     const text = canonicalJson(card);
