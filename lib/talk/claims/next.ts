@@ -8,7 +8,7 @@ import type { Reading } from "./types.ts";
 
 const LEAD = "(?:and |then |so |okay |ok |now |right |up |, )*";
 const AFTERWARDS =
-  "(?:next up|up next|coming up next|coming next|coming up|your next move|our next move|the next move|next move|next exercise|the next one|next|after this one|after this|following this|moving on to|moving to|on to|onto|get ready for|getting ready for|ready for)";
+  "(?:next up|up next|coming up next|coming next|coming up|your next move|our next move|the next move|next move|next exercise|the next one|next|after this one|after this|following this|moving on to|moving to|on to|get ready for|getting ready for|ready for)";
 const FILL =
   "(?: (?:,|is|are|we have|we do|we go to|we move to|we go into|we are going to|it is|there is|comes|will be|you have|up|with|into|to|for|a|an|the|your|our|another|one|that is|some))*";
 /** "Next time", "next to", "next breath". */
