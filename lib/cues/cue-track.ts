@@ -10,6 +10,7 @@ import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { amountWords, roundMinutes, roundSeconds } from "#lib/talk/round-times.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
@@ -210,11 +211,11 @@ interface Saying {
 function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
-  // Counting numbers is cheap and `say` is not, so it is tried once per minute: at the second with the longest number.
-  const tries = new Map<number, { at: number; syllables: number }>();
+  // Counting words is cheap and `say` is not, so it is tried once for each number of minutes: at the longest seconds.
+  const tries = new Map<string, { at: number; syllables: number }>();
   for (let at = window.from + 1; at <= window.to; at++) {
-    const minutes = Math.round((total - at) / 60);
-    const syllables = counter.ofNumber(Math.max(0, Math.round(end - at)));
+    const minutes = amountWords(roundMinutes(total - at));
+    const syllables = counter.ofText(amountWords(roundSeconds(end - at)));
     if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
   }
   return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);

@@ -18,7 +18,7 @@ const STARTS = new RegExp(`(?:^|, )${LEAD}${AFTERWARDS}${NOT_NEXT}${FILL} (?<nam
 const ENDS =
   /(?:^|, )(?:and |then |so |the |a |an )*(?<name>[a-z0-9 ]{3,60}?) (?:is |are |comes |coming |is coming |up |will be )+?(?:up )?next$|(?:^|, )(?:and |then |so |the |a |an )*(?<bare>[a-z0-9 ]{3,60}?) (?:next|coming up)$/;
 const NO_NAME = new RegExp(
-  `^(?:next|what|who|when|where|how|you|your|i|it|that|time|breath|week|${LIVE}|(?:left|right|other|second) side|on the|in the)\\b`,
+  `^(?:not|no|never|next|what|who|when|where|how|you|your|i|it|that|time|breath|week|${LIVE}|(?:left|right|other|second) side|on the|in the)\\b`,
 );
 
 const ASKED = [

@@ -1,6 +1,6 @@
 /** Time and halfway, judged at the moment at which they are said. */
 import { tenth } from "#lib/numbers/round.ts";
-import type { HalfwayClaim, TimeClaim } from "#lib/talk/claims/types.ts";
+import type { HalfwayClaim, SaidWords, TimeClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, inBlock, isOneSided } from "./case.ts";
 
 export interface Tolerance {
@@ -11,19 +11,26 @@ export interface Tolerance {
 /** Whole minutes are round numbers: a quarter of the time either way, but no more than half a minute. */
 const MINUTES_SHARE = 0.25;
 const MINUTES_MOST = 30;
+/** Nobody says a time within the second. */
+const ROUNDING = 1;
 
-export function timeDiffers(c: ClaimedCase, claim: TimeClaim, t: Tolerance): Contradiction {
-  const { cue } = c;
-  if (!cue) return undefined;
+export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tolerance): Contradiction {
+  const at = saidAt(c, claim);
+  if (at === undefined) return undefined;
   const round = claim.unit === "minutes" ? Math.min(MINUTES_MOST, claim.seconds * MINUTES_SHARE) : 0;
-  const slack = Math.max(round, t.toleranceSeconds, claim.seconds * t.toleranceShare) + (cue.to - cue.from);
-  const readings = readingsOf(c, claim, cue.from);
+  const slack = Math.max(round, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
+  const readings = readingsOf(c, claim, at);
   if (readings.some((seconds) => Math.abs(seconds - claim.seconds) <= slack)) return undefined;
-  return really(c, claim, cue.from);
+  return really(c, claim, at);
+}
+
+/** When the words are said: as far into the cue as they stand in the line. Undefined for a line that is not said. */
+function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undefined {
+  return cue && cue.from + (cue.to - cue.from) * (from / Math.max(1, line.text.length));
 }
 
 /** Seconds of all that the words may mean. */
-function readingsOf(c: ClaimedCase, { which, of }: TimeClaim, at: number): number[] {
+function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number): number[] {
   const { ctx, placed } = c;
   const { start, end } = placed.row;
   const whole = end - start;
@@ -36,7 +43,8 @@ function readingsOf(c: ClaimedCase, { which, of }: TimeClaim, at: number): numbe
   if (of === "block") return [leftOfBlock];
   // In the line that sets it up, "thirty seconds of work" is the whole; once people move, it is mostly what is left.
   const ofMove = which === "whole" ? [whole, leftOfMove] : [leftOfMove];
-  return of === "move" ? ofMove : [...ofMove, leftOfBlock, ...leftOfClass];
+  if (of === "move") return ofMove;
+  return [...ofMove, ...leftOfClass, ...(unit === "minutes" ? [leftOfBlock] : [])];
 }
 
 const blockStart = (c: ClaimedCase): number => (inBlock(c, -1)[0] ?? c.placed).row.start;
