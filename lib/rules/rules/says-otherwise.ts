@@ -2,11 +2,11 @@ import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { claimsOf } from "#lib/talk/claims/claims.ts";
 import type { Claim } from "#lib/talk/claims/types.ts";
+import { contradiction } from "../claimed/contradicts.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
-import { contradiction } from "../select/contradicts.ts";
 import { saidLines } from "../select/said-lines.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form"): Partial<MoveItem> => ({

@@ -1,6 +1,6 @@
 /** "Three rounds", "round two", "two more sets". */
 import { isTakenBack } from "./not-told.ts";
-import { NUMBER, numberOf, ORDINAL, ordinalOf } from "./number-phrases.ts";
+import { numberOf, ORDINAL, ordinalOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import type { Reading, RoundsClaim } from "./types.ts";
 
@@ -12,16 +12,16 @@ interface Phrase {
 const PHRASES: readonly Phrase[] = [
   {
     which: "more",
-    words: `\\b(?<n>${NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
+    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
   },
-  { which: "more", words: `\\b(?<n>${NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
+  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
   { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b(?:round|set) (?:number )?(?<n>${NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
+    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
   },
   { which: "nth", words: `\\b(?<nth>${ORDINAL}) (?:round|set)\\b${NOT_OURS}` },
-  { which: "all", words: `\\b(?<n>${NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
+  { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
 
 export function roundsIn({ words, at }: Clause): Reading[] {
