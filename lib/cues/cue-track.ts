@@ -211,12 +211,17 @@ interface Saying {
 function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
-  // Counting words is cheap and `say` is not, so it is tried once for each number of minutes: at the longest seconds.
-  const tries = new Map<string, { at: number; syllables: number }>();
+  // `say` is slow, so it is tried once for each number of minutes: at the longest seconds.
+  const tries = new Map<number, { at: number; syllables: number }>();
+  const known = new Set<number>();
   for (let at = window.from + 1; at <= window.to; at++) {
-    const minutes = amountWords(roundMinutes(total - at));
-    const syllables = counter.ofText(amountWords(roundSeconds(end - at)));
-    if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
+    const [seconds, minutes] = [roundSeconds(end - at), roundMinutes(total - at)];
+    const place = minutes.amount * 2 + (minutes.isAbout ? 0.5 : 0);
+    const key = (seconds.amount * 2 + Number(seconds.isAbout)) * 10_000 + place;
+    if (known.has(key)) continue;
+    known.add(key);
+    const syllables = counter.ofText(amountWords(seconds));
+    if (syllables > (tries.get(place)?.syllables ?? -1)) tries.set(place, { at, syllables });
   }
   return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);
 }
