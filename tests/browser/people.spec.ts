@@ -1,9 +1,9 @@
 /** How many people change at once: typed in the class's panel, told beside each change, and undone like any other act. */
-import { expect, onRail, openFromDesk, saveState, test } from "./kit.ts";
+import { expect, onRail, openPlan, saveState, test } from "./kit.ts";
 
 test("more people at once make changes longer, and doing and telling are told apart", async ({ as }) => {
   const [marta, petra] = [await as("marta"), await as("petra")];
-  await openFromDesk(marta, "Upper body and trunk");
+  await openPlan(marta, "Upper body and trunk");
   const people = marta.getByLabel("People changing at once");
   await expect(people).toHaveValue("10");
   await onRail(marta, "Kneeling lat pull-down").click();
