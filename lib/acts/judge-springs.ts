@@ -9,7 +9,7 @@ import type { Draft } from "./read/draft.ts";
 type SpringsDraft = Extract<Draft, { readonly act: "springs" }>;
 type SpringAct = Extract<PlannedAct, { readonly act: "spring-on" | "spring-off" }>;
 
-export function judgeSprings(draft: SpringsDraft, change: ActsChange): Judged[] {
+export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
   switch (draft.way) {
     case "field":
       return [now(change, { ...change.to.springs }, "told")];

@@ -1,7 +1,7 @@
 /** Holds what a line tells against the change that the plan has: what is told, and whether it is so. */
 import { FACINGS, type Facing, type Move } from "#lib/plan/schema.ts";
 import { handlesHeld, isStrap, type Setup } from "#lib/transitions/transitions.ts";
-import { judgeSprings } from "./judge-springs.ts";
+import { springsTold } from "./judge-springs.ts";
 import type { Act, ActsChange, Judged } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
 import type { Draft, Thing } from "./read/draft.ts";
@@ -15,7 +15,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "carriage-home":
       return [plainly(change, { act: "carriage-home" })];
     case "springs":
-      return judgeSprings(draft, change);
+      return springsTold(draft, change);
     case "turn":
       return [turned(draft, change)];
     case "position":

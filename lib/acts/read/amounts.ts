@@ -64,6 +64,11 @@ interface PartAt {
 }
 
 function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt | null {
+  const plain = numberOf(tokens[at]?.word ?? "");
+  const next = plain === null || tokens[at + 1]?.gap !== 0 ? null : nounAt(tokens, at + 1, lexicon);
+  // A name may begin with a word of number: "one extra light".
+  if (plain !== null && next?.spring !== undefined)
+    return { part: { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, end: next.end };
   const quantity = quantityAt(tokens, at);
   const from = quantity?.end ?? at;
   const noun = nounAt(tokens, from, lexicon);
@@ -121,39 +126,43 @@ export const numberOf = (word: string): number | null => {
 };
 
 function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
-  let word = tokens[at]?.word;
-  if (word === undefined) return null;
-  let end = at + 1;
-  const passOver = (...words: string[]): void => {
-    while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
-  };
-  if (word === "a" && ["couple", "pair", "single"].includes(tokens[end]?.word ?? "")) {
-    const count = tokens[end]?.word === "single" ? 1 : 2;
-    end++;
-    passOver("of");
-    return { count, more: false, definite: false, end };
+  const word = tokens[at]?.word ?? "";
+  const next = tokens[at + 1]?.word ?? "";
+  const exactly = (count: number | null, end: number, more = false): Quantity => ({
+    count,
+    more,
+    definite: false,
+    end,
+  });
+  if (word === "a" && PAIRS.has(next)) return exactly(PAIRS.get(next) ?? 1, passOver(tokens, at + 2, ["of"]));
+  if (ALL.includes(word) && next !== "in" && next !== "home") {
+    const end = passOver(tokens, at + 1, ["of", "the", "your", "those"]);
+    const count = numberOf(tokens[end]?.word ?? "");
+    return exactly(count, count === null ? end : end + 1);
   }
-  if (ALL.includes(word) && !["in", "home"].includes(tokens[end]?.word ?? "")) {
-    passOver("of", "the", "your", "those");
-    const exact = numberOf(tokens[end]?.word ?? "");
-    return { count: exact, more: false, definite: false, end: exact === null ? end : end + 1 };
-  }
-  if ((word === "a" || THE.includes(word)) && ["second", "third", "further", "extra"].includes(tokens[end]?.word ?? ""))
-    return { count: 1, more: true, definite: false, end: end + 1 };
-  const the = THE.includes(word);
-  if (the) {
-    passOver("other", "last", "remaining", "same");
-    word = tokens[end]?.word ?? "";
-    const count = numberOf(word);
-    if (count === null || tokens[end]?.gap !== 0) return { count: null, more: false, definite: true, end };
-    end++;
-    return { count, more: false, definite: false, end };
+  if ((word === "a" || THE.includes(word)) && ONE_MORE.includes(next)) return exactly(1, at + 2, true);
+  if (THE.includes(word)) {
+    const end = passOver(tokens, at + 1, ["other", "last", "remaining", "same"]);
+    const count = tokens[end]?.gap === 0 ? numberOf(tokens[end]?.word ?? "") : null;
+    return count === null ? { count: null, more: false, definite: true, end } : exactly(count, end + 1);
   }
   const count = numberOf(word);
   if (count === null) return null;
-  const more = word === "another" || MORE.includes(tokens[end]?.word ?? "");
-  passOver("more", "extra", "further", "x", "times", "of", "the", "your", "single", "those");
-  return { count, more, definite: false, end };
+  return exactly(count, passOver(tokens, at + 1, OF_WORDS), word === "another" || MORE.includes(next));
+}
+
+const PAIRS: ReadonlyMap<string, number> = new Map([
+  ["couple", 2],
+  ["pair", 2],
+  ["single", 1],
+]);
+const ONE_MORE: readonly string[] = ["second", "third", "further", "extra"];
+const OF_WORDS: readonly string[] = [...MORE, "x", "times", "of", "the", "your", "single", "those"];
+
+function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
+  let end = at;
+  while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
+  return end;
 }
 
 interface Noun {

@@ -1,7 +1,7 @@
 /** What words tell before they are held against a plan. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import type { AmountPart } from "./amounts.ts";
-import { type Match, type Pattern, patternOf } from "./pattern.ts";
+import { type Matched, type Pattern, patternOf } from "./pattern.ts";
 import type { SideWord, Unit } from "./units.ts";
 
 /** What can stay as it is. `place` is station, turn and position together. */
@@ -39,7 +39,7 @@ export type Draft =
   | { readonly act: "touch"; readonly of: Thing };
 
 /** The side of a hand or foot: "left arm", "other foot". */
-export function limbSide(match: Match): Draft[] {
+export function limbSide(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word, limb: true }];
@@ -56,12 +56,12 @@ export interface Production {
   /** `start`: only where a clause begins. `whole`: only as a whole clause. */
   readonly only: "start" | "whole" | undefined;
   /** Units taken by an element in a class, in order, make the drafts. */
-  readonly drafts: (match: Match) => readonly Draft[];
+  readonly drafts: (match: Matched) => readonly Draft[];
 }
 
 export const say = (
   source: string,
-  drafts: readonly Draft[] | ((match: Match) => readonly Draft[]),
+  drafts: readonly Draft[] | ((match: Matched) => readonly Draft[]),
   only?: Production["only"],
 ): Production => ({
   pattern: patternOf(source),
@@ -71,7 +71,7 @@ export const say = (
 
 /** The first unit of a match that has such a thing. */
 export function found<K extends "amount" | "station" | "facing" | "side" | "count">(
-  { units }: Match,
+  { units }: Matched,
   key: K,
 ): NonNullable<Unit[K]> | undefined {
   for (const unit of units) {

@@ -1,16 +1,16 @@
 /** How handles and straps are told, and what stays as it is. */
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say, type Thing } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 
 const NOTHING: readonly Draft[] = [];
-const UP = (match: Match): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
-const DOWN = (match: Match): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
+const UP = (match: Matched): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
+const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count }];
 const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
 
 /** "Handle in the other hand" puts it down and takes it up. */
-function intoHand(match: Match): Draft[] {
+function intoHand(match: Matched): Draft[] {
   const side = found(match, "side");
   const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
   const count = hands?.count ?? found(match, "count") ?? null;
@@ -58,7 +58,7 @@ const HANDLES: readonly Production[] = [
 ];
 
 /** "Other foot in the strap" takes one out of it. */
-function intoStrap(match: Match): Draft[] {
+function intoStrap(match: Matched): Draft[] {
   const side = found(match, "side");
   const on: Draft = { act: "strap-on" };
   if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side }];
@@ -90,7 +90,7 @@ const STRAPS: readonly Production[] = [
 ];
 
 const stay = (of: Thing): readonly Draft[] => [{ act: "stay", of }];
-const faced = (match: Match): Draft[] => {
+const faced = (match: Matched): Draft[] => {
   const facing = found(match, "facing");
   return [{ act: "stay", of: "turn", ...(facing ? { facing } : {}) }];
 };

@@ -1,23 +1,23 @@
 /** How a turn, a position, a station and a side are told. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 import { IMPLYING, POSITION_PHRASES } from "./vocabulary.ts";
 
 const NOTHING: readonly Draft[] = [];
 
 const turn =
   (loose?: "relative" | "gaze") =>
-  (match: Match): Draft[] => {
+  (match: Matched): Draft[] => {
     const to = found(match, "facing");
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
 const turned = (to: "round" | "sideways" | "somewhere"): readonly Draft[] => [{ act: "turn", to }];
 const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
-const turnToStation = (match: Match): Draft[] => [
+const turnToStation = (match: Matched): Draft[] => [
   { act: "turn", to: FACED_STATION[found(match, "station") ?? "floor"] ?? "somewhere" },
 ];
-const turnToSide = (match: Match): Draft[] => {
+const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
   if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
   return [{ act: "turn", to: side === "other" ? "round" : "somewhere" }];
@@ -31,7 +31,7 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
-  say("@face @towards? sideways|side", turned("sideways")),
+  say("@face @towards? sideways|@flank", turned("sideways")),
   say("@face away|in|out|bar|{next-move}|@bar", turned("somewhere")),
   say("@turn @round? @way* @towards @facing", turn("relative")),
   say("@turn @round? @way* @facing", turn("relative")),
@@ -61,7 +61,7 @@ const TURNS: readonly Production[] = [
   say("turn", [{ act: "touch", of: "turn" }]),
 ];
 
-const standing = (match: Match): Draft[] => {
+const standing = (match: Matched): Draft[] => {
   const station = found(match, "station");
   return station ? [{ act: "station", station }] : [];
 };
@@ -73,7 +73,7 @@ const POSITIONS: readonly Production[] = [
     const stays: Draft = { act: "stay", of: "position", ...(one ? { position: one } : {}) };
     return [
       say(phrase, [position]),
-      say(`${phrase} @way* on|onto|to|in @station`, (match) => [position, ...standing(match)]),
+      say(`${phrase} @way* on|onto|to|in|at @station`, (match) => [position, ...standing(match)]),
       say(`${phrase} @way* @face|to @towards? @facing`, (match) => [position, ...turn()(match)]),
       say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
         position,
@@ -88,7 +88,7 @@ const POSITIONS: readonly Production[] = [
     { act: "position", fits: ["side-lying"] },
     { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
-  say("@lie|roll|over? @way* on|onto|to side", [{ act: "position", fits: ["side-lying"] }]),
+  say("@lie|roll|over? @way* on|onto|to @flank", [{ act: "position", fits: ["side-lying"] }]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
   say("side by|to side", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
@@ -97,7 +97,7 @@ const POSITIONS: readonly Production[] = [
 ];
 
 /** Hands and feet that are put somewhere have let go of what they held. */
-function placed({ units: [limb] }: Match): Draft[] {
+function placed({ units: [limb] }: Matched): Draft[] {
   // "Left hand on the bar" is no side; the live field always is.
   const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : [];
   if (limb?.classes.includes("hands")) return [...HANDS_PLACED, ...side];
@@ -122,7 +122,7 @@ const STATIONS: readonly Production[] = [
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 
-const side = (match: Match): Draft[] => {
+const side = (match: Matched): Draft[] => {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];

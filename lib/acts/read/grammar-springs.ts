@@ -1,7 +1,7 @@
 /** How the carriage and the springs are told. */
 import { type AmountPart, numberOf } from "./amounts.ts";
 import { type Amounts, type Draft, type Production, say } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 
 const HOME: readonly Draft[] = [{ act: "carriage-home" }];
 const NOTHING: readonly Draft[] = [];
@@ -30,17 +30,17 @@ const CARRIAGE: readonly Production[] = [
   say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
 ];
 
-const parts = (match: Match, n = 0): readonly AmountPart[] =>
+const parts = (match: Matched, n = 0): readonly AmountPart[] =>
   match.units.flatMap(({ amount }) => (amount ? [amount] : []))[n] ?? [];
 
 const springs =
   (way: Amounts) =>
-  (match: Match): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
 
 /** A number without a noun: "add one", "down to two". */
 const counted =
   (way: Amounts) =>
-  ({ units }: Match): Draft[] => {
+  ({ units }: Matched): Draft[] => {
     const said = units.findLast(
       ({ word, classes }) => word === "another" || (classes.includes("number") && numberOf(word) !== null),
     );
@@ -49,12 +49,12 @@ const counted =
 
 const swapped =
   (off: 0 | 1) =>
-  (match: Match): Draft[] => [
+  (match: Matched): Draft[] => [
     { act: "springs", way: "off", parts: parts(match, off) },
     { act: "springs", way: "on", parts: parts(match, 1 - off) },
   ];
 
-const bare = (match: Match): Draft[] => {
+const bare = (match: Matched): Draft[] => {
   const said = parts(match);
   return [{ act: "springs", way: said.every(({ more }) => more) ? "on" : "now", parts: said }];
 };

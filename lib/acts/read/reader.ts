@@ -15,14 +15,14 @@ export interface ReadAct {
   readonly hedged: boolean;
 }
 
-export interface ReadLine {
+export interface LineReading {
   /** In the order of the words. */
   readonly acts: readonly ReadAct[];
   /** The same in the order in which they are to be done. */
   readonly inOrder: readonly ReadAct[];
 }
 
-export function readLine(text: string, lexicon: Lexicon): ReadLine {
+export function readTelling(text: string, lexicon: Lexicon): LineReading {
   const clauses = clausesOf(unitsOf(tokensOf(text), lexicon));
   const read: ReadClause[] = [];
   for (const [n, clause] of clauses.entries()) {
