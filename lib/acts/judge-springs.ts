@@ -16,7 +16,7 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
     case "none":
       return [now(change, {}, sum(change.to.springs) === 0 ? "told" : contradiction(change))];
     case "some":
-      return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change) }];
+      return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change), vague: true }];
     case "keep":
       return kept(draft.parts, change);
     case "on-or-now": {
@@ -96,13 +96,16 @@ function isStep(parts: readonly AmountPart[], change: ActsChange): boolean {
 }
 
 /** "Keep the light on": true where as many are on after as are named. */
-function kept(parts: readonly AmountPart[], { from, to }: ActsChange): Judged[] {
+function kept(parts: readonly AmountPart[], change: ActsChange): Judged[] {
+  const { from, to } = change;
   const was = from?.springs ?? to.springs;
   return parts.map(({ spring, count }): Judged => {
     const [before, after] =
       spring === undefined ? [sum(was), sum(to.springs)] : [countOf(was, spring), countOf(to.springs, spring)];
     const isTrue = count === null ? before === after : count === after;
+    // "Leave one light on" tells what comes off.
+    const covers = isTrue ? springActs(change).filter((act) => act.spring === spring) : [];
     const act: Act = { act: "stay", ...(spring === undefined ? {} : { springs: { [spring]: count ?? before } }) };
-    return { act, verdict: isTrue || from === null ? "told" : "contradicted", covers: [], of: "springs" };
+    return { act, verdict: isTrue || from === null ? "told" : "contradicted", covers, of: "springs" };
   });
 }

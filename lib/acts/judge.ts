@@ -197,7 +197,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
 function some(change: ActsChange, ...acts: readonly PlannedAct["act"][]): Judged[] {
   return coversOf(change, ...acts)
     .slice(0, 1)
-    .map(({ act }) => ({ act: { act }, verdict: "unsure", covers: coversOf(change, ...acts) }));
+    .map(({ act }) => ({ act: { act }, verdict: "unsure", covers: coversOf(change, ...acts), vague: true }));
 }
 
 /** `inAll`: as many as a true line may also name, since people speak of what they hold. */

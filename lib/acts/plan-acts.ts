@@ -137,13 +137,20 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
     return { ...one, early: needed, ...(isWrongOrder(one) ? { verdict: "wrong-order" as const } : {}) };
   });
   const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
-  const heard = all.filter(({ implied, covers }) => !implied || covers.some((act) => !said.has(act)));
+  const heard = all.filter((one) => {
+    if (one.vague) return !all.some((other) => !other.vague && isSameKind(one, other));
+    return !one.implied || one.covers.some((act) => !said.has(act));
+  });
   const covered = new Set(heard.flatMap(({ covers }) => covers));
   // Nothing changes into the first move.
   const planned = change.from === null ? [] : change.planned;
   const missing = planned.filter((act) => !covered.has(act));
   return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
 }
+
+/** "Springs: two light" tells no more than "two light". */
+const isSameKind = (one: HeardAct, other: HeardAct): boolean => kindOf(one) === kindOf(other);
+const kindOf = ({ act }: HeardAct): string => act.act.split("-")[0]?.replace(/s$/, "") ?? "";
 
 const rowOf = ({ line, from, to, verdict, act }: HeardAct): ToldAct[] =>
   line < 0 ? [] : [{ ...act, line, from, to, verdict }];

@@ -10,6 +10,8 @@ export interface AmountPart {
   readonly count: number | null;
   /** "One more", "another". */
   readonly more: boolean;
+  /** "One less". */
+  readonly less?: boolean;
 }
 
 export interface Amount {
@@ -21,6 +23,7 @@ export interface Amount {
 interface Quantity {
   readonly count: number | null;
   readonly more: boolean;
+  readonly less?: boolean;
   /** "The", "your": as many as the noun says. */
   readonly definite: boolean;
   readonly end: number;
@@ -28,6 +31,7 @@ interface Quantity {
 
 const ALL: readonly string[] = ["all", "every", "everything"];
 const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
+const LESS: readonly string[] = ["less", "fewer"];
 const MORE: readonly string[] = ["more", "extra", "further"];
 
 /** One amount, or several that are joined by "and", "plus" or a comma. */
@@ -51,7 +55,8 @@ function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexic
   const token = tokens[end];
   if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
   const joined = ["and", "plus", "&"].includes(token.word);
-  if (!joined && token.gap === 0) return null;
+  // "One middle one firm."
+  if (!joined && token.gap === 0 && !(mayList && numberOf(token.word) !== null)) return null;
   const found = partAt(tokens, joined ? end + 1 : end, lexicon);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
@@ -85,7 +90,8 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt 
       end: times?.end ?? end,
     };
   }
-  return { part: { ...named(spring), count: quantity.count, more: quantity.more }, end };
+  const { count, more, less } = quantity;
+  return { part: { ...named(spring), count, more, ...(less ? { less } : {}) }, end };
 }
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
@@ -148,7 +154,9 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
   }
   const count = numberOf(word);
   if (count === null) return null;
-  return exactly(count, passOver(tokens, at + 1, OF_WORDS), word === "another" || MORE.includes(next));
+  const end = passOver(tokens, at + 1, OF_WORDS);
+  const said = exactly(count, end, word === "another" || MORE.includes(next));
+  return LESS.includes(next) ? { ...said, less: true } : said;
 }
 
 const PAIRS: ReadonlyMap<string, number> = new Map([
@@ -157,7 +165,7 @@ const PAIRS: ReadonlyMap<string, number> = new Map([
   ["single", 1],
 ]);
 const ONE_MORE: readonly string[] = ["second", "third", "further", "extra"];
-const OF_WORDS: readonly string[] = [...MORE, "x", "times", "of", "the", "your", "single", "those"];
+const OF_WORDS: readonly string[] = [...MORE, ...LESS, "x", "times", "of", "the", "your", "single", "those"];
 
 function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
   let end = at;
@@ -185,7 +193,7 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
     const next = tokens[end];
     const called = isSpringWord(next);
     if (called) end++;
-    else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end++;
+    else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end += isNameAt(tokens, end + 1, springs) ? 0 : 1;
     else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
     const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
     return { spring: id, many, sure: called || !common, placeLike: common && !called, end };
@@ -196,6 +204,9 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
   if (/^chang/.test(tokens[at + 1]?.word ?? "")) return null;
   return { many: token.word.endsWith("s"), sure: false, placeLike: false, end: at + 1 };
 }
+
+const isNameAt = (tokens: readonly Token[], at: number, springs: Lexicon["springs"]): boolean =>
+  tokens[at]?.gap === 0 && springs.some(({ words }) => nameAt(words.slice(0, 1), () => tokens[at]?.word) !== null);
 
 const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
   AFTER_A_SPRING.has(next.word) ||

@@ -53,7 +53,7 @@ const TURNS: readonly Production[] = [
   say("@turn @body|@limb", NOTHING),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
-  say("to|towards|toward @facing", turn(), "whole"),
+  say("to|towards|toward @facing", turn("gaze"), "whole"),
   say("@towards @spot", turned("somewhere"), "whole"),
   say("look|looking @towards? @facing", turn("gaze")),
   say("@body|@limb @face|to|towards|toward @facing", turn("gaze")),
@@ -88,8 +88,9 @@ const POSITIONS: readonly Production[] = [
     { act: "position", fits: ["side-lying"] },
     { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
-  say("@lie|roll|over? @way* on|onto|to @flank", [{ act: "position", fits: ["side-lying"] }]),
+  say("@lie|roll|over @way* on|onto|to @flank", [{ act: "position", fits: ["side-lying"] }]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
+  say("on|onto @flank", [{ act: "position", fits: ["side-lying"] }], "whole"),
   say("side by|to side", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
@@ -127,6 +128,13 @@ const side = (match: Matched): Draft[] => {
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
 };
+/** "Repeat on the right". */
+const ofFacing =
+  (limb?: true) =>
+  (match: Matched): Draft[] => {
+    const word = found(match, "facing");
+    return word === "left" || word === "right" ? [{ act: "side", side: word, ...(limb ? { limb } : {}) }] : [];
+  };
 const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 
 const SIDES: readonly Production[] = [
@@ -137,6 +145,8 @@ const SIDES: readonly Production[] = [
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
+  say("repeat|again|start|begin @way* on|with left|right", ofFacing()),
+  say("on|with? left|right", ofFacing(true), "whole"),
   say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
   say("@swap|swap|switch", OTHER, "whole"),
   say("other|second|opposite one", OTHER, "whole"),

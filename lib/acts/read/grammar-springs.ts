@@ -19,7 +19,8 @@ const CARRIAGE: readonly Production[] = [
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
   say("come|coming|go|bring|take|all|right|back|straight|way|everyone|home @way* home", HOME),
-  say("bring|take|slide|let it @way* @home", HOME),
+  say("bring|slide it @way* @home", HOME),
+  say("take|let it @way* home", HOME),
   say("home", HOME, "start"),
   say("come|slide|roll all|right|back @way* in", HOME),
   say("all way in", HOME, "start"),
@@ -56,7 +57,8 @@ const swapped =
 
 const bare = (match: Matched): Draft[] => {
   const said = parts(match);
-  return [{ act: "springs", way: said.every(({ more }) => more) ? "on" : "now", parts: said }];
+  const way = said.every(({ more }) => more) ? "on" : said.every(({ less }) => less) ? "off" : "now";
+  return [{ act: "springs", way, parts: said }];
 };
 
 const FIELD: readonly Draft[] = [{ act: "springs", way: "field" }];
@@ -105,6 +107,7 @@ const AMOUNTS: readonly Production[] = [
 
 const WITHOUT_AMOUNT: readonly Production[] = [
   say("@springs all? off", NONE),
+  say("without @springs", NONE),
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),
   say("everything|all off", NONE),
