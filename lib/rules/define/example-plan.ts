@@ -60,7 +60,7 @@ export const exampleMoves = {
 
 /** Every line that a move item needs, safety and easier lines included. */
 export const fullScript: readonly ScriptLine[] = [
-  { kind: "setup", text: "{springs}, stand in the middle." },
+  { kind: "setup", text: "{springs}, in the middle of the carriage." },
   { kind: "breath", text: "Breathe out as you push." },
   { kind: "safety", text: "Move only as far as you can hold the carriage." },
   { kind: "easier", text: "Stay higher." },

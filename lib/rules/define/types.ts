@@ -109,6 +109,8 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   /** Message id -> what is wrong with its numbers, then what to do, under 160 characters with `{holes}`. */
   readonly messages: Readonly<Record<M, string>>;
   readonly check: (ctx: RuleContext, limits: z.output<L>) => readonly Found<M>[];
+  /** What it also finds in a change by itself, where `reads` is not "change". */
+  readonly inChange?: (ctx: RuleContext) => readonly Found<M>[];
 }
 
 /** A rule with a studio's limits over its own. */
@@ -116,10 +118,11 @@ export interface LimitedRule {
   /** False when the studio's limits could not be read and the rule's own are used. */
   readonly limitsRead: boolean;
   readonly check: (ctx: RuleContext) => readonly Found[];
+  readonly inChange?: ((ctx: RuleContext) => readonly Found[]) | undefined;
 }
 
 /** A rule as the registry holds it. Its limits are parsed inside, so that rules with different limits fit one list. */
-export interface AnyRule extends Omit<Rule, "check" | "limits"> {
+export interface AnyRule extends Omit<Rule, "check" | "inChange" | "limits"> {
   readonly limits: LimitsSchema;
   readonly within: (limits: unknown) => LimitedRule;
 }

@@ -228,11 +228,11 @@ describe("answers", () => {
 
 describe("one line and exit 2", () => {
   it.each<[string, string[], RegExp]>([
-    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|cues \[--vtt\]\|load\|balance FILE/],
+    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|cues \[--vtt\]\|load\|acts\|balance FILE/],
     [
       "an unknown command",
       ["paint", files.good],
-      /^There is no command "paint"\. Use one of: check, clock, fit, order, cues, load, balance$/,
+      /^There is no command "paint"\. Use one of: check, clock, fit, order, cues, load, acts, balance$/,
     ],
     ["a command every object inherits", ["constructor", files.good], /^There is no command/],
     ["no file", ["check"], /^Name one plan file/],

@@ -1,0 +1,156 @@
+/**
+ * What the script of each move tells of the change into it, held against the plan (plan file format, "Acts"). The rules
+ * about what is told, the fix that completes a set-up and the command `acts` all stand on this one reading.
+ */
+import { Kept } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
+import { judge } from "./judge.ts";
+import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
+import { actsInto, type PlannedAct } from "./planned.ts";
+import { amountStarts, type Lexicon, saidSprings } from "./read/lexicon.ts";
+import { type LineReading, readTelling } from "./read/reader.ts";
+import { wordsOfName } from "./read/tokens.ts";
+import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
+
+export interface ToldAct extends Act {
+  /** Index in the item's script. */
+  readonly line: number;
+  /** Characters of the line's text. */
+  readonly from: number;
+  readonly to: number;
+  readonly verdict: Verdict;
+}
+
+export interface ItemActs {
+  readonly item: string;
+  readonly planned: readonly PlannedAct[];
+  readonly told: readonly ToldAct[];
+  /** Planned acts that nothing tells, a pause before the move included. What is only perhaps told is not missing. */
+  readonly missing: readonly PlannedAct[];
+}
+
+/** One row for every move item, in order. Nothing is planned for the first move, whose words are held against its set-up. */
+export function planActs(plan: Plan): readonly ItemActs[] {
+  const steps = new Map(walkSetups(plan).map((step) => [step.item, step]));
+  return plan.items.flatMap((item): ItemActs[] => {
+    if (item.kind !== "move") return [];
+    const step = steps.get(item);
+    if (!step) return [{ item: item.id, planned: [], told: [], missing: [] }];
+    return [changeTold(plan, step).row];
+  });
+}
+
+/** An act as it is heard before a move. */
+export interface HeardAct extends Judged {
+  /** Index in the item's script; `IN_PAUSES` for the words of a pause before the move. */
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+  /** The words that tell it. */
+  readonly said: string;
+  /** What has to be told before it and is told after; undefined where the order is right. */
+  readonly early?: readonly Needed[];
+}
+
+export const IN_PAUSES = -1;
+
+export interface ChangeTold {
+  readonly change: ActsChange;
+  readonly row: ItemActs;
+  /** From the pauses before the move and from its set-up lines, in the order of the words. */
+  readonly heard: readonly HeardAct[];
+}
+
+const keptTold = perValue((_: MoveItem) => new Kept<ChangeTold>());
+const keptRead = perValue((_: object) => new Kept<LineReading>());
+
+/** The change into one move, worked out once for as long as what it reads stays the same. */
+export function changeTold(plan: Plan, step: SetupStep): ChangeTold {
+  const { item, before, pauses } = step;
+  const { springs, facing, side } = before?.item ?? {};
+  const moves = [moveOf(plan, item), before && moveOf(plan, before.item)];
+  const reads = [plan.equipment, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
+  return keptTold(item).get(reads, () => readChange(plan, step));
+}
+
+function readChange(plan: Plan, step: SetupStep): ChangeTold {
+  const { item, before, to, pauses } = step;
+  const from = before?.setup ?? null;
+  const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
+  const lexicon = lexiconOf(plan, step);
+  const lines = (item.script ?? []).flatMap((line, index) => (line.kind === "setup" ? [{ line, index }] : []));
+  return toldOf(item.id, change, [
+    ...pauses.map((pause) => heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES)),
+    ...lines.map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
+  ]);
+}
+
+/** What a line of another kind tells, by the same reading. No order is read from it. */
+export function toldIn(plan: Plan, step: SetupStep, line: ScriptLine): readonly HeardAct[] {
+  const index = step.item.script?.indexOf(line) ?? 0;
+  const { change } = changeTold(plan, step);
+  return heardIn(change, readText(line, line.text, lexiconOf(plan, step)), line.text, index).map(({ heard }) => heard);
+}
+
+const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
+  [moveOf(plan, item)?.name ?? "", before ? (moveOf(plan, before.item)?.name ?? "") : ""].filter((name) => name !== "");
+
+function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
+  const moves = moveNames(plan, step).map(wordsOfName);
+  return {
+    springs: saidSprings(plan.equipment),
+    amountStarts: amountStarts(plan.equipment),
+    moves: moves.filter((words) => words.length > 1),
+  };
+}
+
+const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
+  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => readTelling(text, lexicon));
+
+/** An act with its place among all that is to be done. */
+interface PlacedAct {
+  readonly heard: HeardAct;
+  readonly place: number;
+}
+
+function heardIn(change: ActsChange, read: LineReading, text: string, line: number): PlacedAct[] {
+  return read.acts.flatMap((one) => {
+    const place = read.inOrder.indexOf(one);
+    return judge(one.draft, change).map((judged): PlacedAct => {
+      const { from, to, hedged } = one;
+      const doubtful =
+        hedged && judged.verdict !== "unsure" ? { verdict: "unsure" as const, covers: judged.covers } : {};
+      return { heard: { ...judged, ...doubtful, line, from, to, said: text.slice(from, to) }, place };
+    });
+  });
+}
+
+function toldOf(item: string, change: ActsChange, lines: readonly (readonly PlacedAct[])[]): ChangeTold {
+  const placed = summedUp(change, lines);
+  const early = change.from === null ? new Map<HeardAct, readonly Needed[]>() : tooEarly(placed);
+  const all = placed.flat().map(({ heard: one }): HeardAct => {
+    const needed = early.get(one);
+    if (!needed) return one;
+    return { ...one, early: needed, ...(isWrongOrder(one) ? { verdict: "wrong-order" as const } : {}) };
+  });
+  const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
+  const heard = all.filter((one) => {
+    if (one.vague) return !all.some((other) => !other.vague && isSameKind(one, other));
+    return !one.implied || one.covers.some((act) => !said.has(act));
+  });
+  const covered = new Set(heard.flatMap(({ covers }) => covers));
+  // Nothing changes into the first move.
+  const planned = change.from === null ? [] : change.planned;
+  const missing = planned.filter((act) => !covered.has(act));
+  return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
+}
+
+/** "Springs: two light" tells no more than "two light". */
+const isSameKind = (one: HeardAct, other: HeardAct): boolean => kindOf(one) === kindOf(other);
+const kindOf = ({ act }: HeardAct): string => act.act.split("-")[0]?.replace(/s$/, "") ?? "";
+
+const rowOf = ({ line, from, to, verdict, act }: HeardAct): ToldAct[] =>
+  line < 0 ? [] : [{ ...act, line, from, to, verdict }];
