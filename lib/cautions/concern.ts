@@ -32,7 +32,7 @@ export interface Concern {
   /** Whether a safety line, here or earlier in the block, speaks of one of its cautions. */
   readonly isWarned: boolean;
   readonly hasSafetyLine: boolean;
-  /** Whether there is an easier line, here or with the other side or a repeat earlier in the block. */
+  /** Whether there is an easier line, here or with the same move earlier in the class. */
   readonly saysEasier: boolean;
 }
 
@@ -47,35 +47,34 @@ export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: C
   const { moreWords: more = {}, wholeBlock = true } = options;
   const blocks = wholeBlock ? blockNumbers(plan.items) : plan.items.map((_, i) => i);
   const everWarned = new Set<MoveCaution>();
-  let given = startOfBlock();
+  const easier = new Set<string>();
+  let warned = new Set<MoveCaution>();
   return plan.items.flatMap((item, i): Concern[] => {
-    if (blocks[i] !== blocks[i - 1]) given = startOfBlock();
+    if (blocks[i] !== blocks[i - 1]) warned = new Set();
     const own = item.kind === "move" ? cautionsOf(moveOf(plan, item)) : [];
     if (item.kind !== "move" || own.length === 0) return [];
     const before = new Set(everWarned);
     for (const caution of saidIn(item, ["safety"], more)) {
       if (!own.includes(caution)) continue;
-      given.warned.add(caution);
+      warned.add(caution);
       everWarned.add(caution);
     }
-    if (hasLineOf(item, "easier")) given.easier.add(item.move);
+    if (hasLineOf(item, "easier")) easier.add(item.move);
     const tags = own.filter((caution) => which.includes(caution));
     if (tags.length === 0) return [];
-    const unwarned = tags.filter((caution) => !given.warned.has(caution));
+    const unwarned = tags.filter((caution) => !warned.has(caution));
     const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : new Set();
     return [
       {
         ...{ item, block: blocks[i] ?? 0, tags, unwarned },
         hinted: unwarned.filter((caution) => before.has(caution) || elsewhere.has(caution)),
-        isWarned: own.some((caution) => given.warned.has(caution)),
+        isWarned: own.some((caution) => warned.has(caution)),
         hasSafetyLine: hasLineOf(item, "safety"),
-        saysEasier: given.easier.has(item.move),
+        saysEasier: easier.has(item.move),
       },
     ];
   });
 }
-
-const startOfBlock = () => ({ warned: new Set<MoveCaution>(), easier: new Set<string>() });
 
 const cautionsOf = (move: Move | undefined): readonly MoveCaution[] =>
   MOVE_CAUTIONS.filter((caution) => move?.cautions?.includes(caution));

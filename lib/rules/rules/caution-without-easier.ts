@@ -1,7 +1,7 @@
 import { concernsOf } from "#lib/cautions/concern.ts";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import { MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
+import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan, fullScript } from "../define/example-plan.ts";
 import { choicesLimit, limits } from "../define/limit-fields.ts";
@@ -9,6 +9,9 @@ import type { Found, RuleExamples } from "../define/types.ts";
 import { AskedOnce } from "../select/asked-once.ts";
 
 const plank = { move: "plank", script: fullScript.filter((line) => line.kind !== "easier") };
+
+/** A move that lacks an easier way is asked about once, and a caution once in a block. */
+const WHOLE_CLASS = { block: -1 };
 
 export const cautionWithoutEasier = defineRule({
   id: "caution-without-easier",
@@ -30,10 +33,11 @@ export const cautionWithoutEasier = defineRule({
     unknown: "{itemName}: no easier line, and the move needs care ({cautions}). Write one, here and in the library.",
   },
   check({ plan }, { cautions }) {
-    const asked = new AskedOnce<MoveCaution>();
+    const asked = new AskedOnce<string>();
     return concernsOf(plan, cautions).flatMap((concern): Found<"unsaid" | "unknown">[] => {
       const { item } = concern;
-      const open = concern.saysEasier ? [] : asked.first(concern, concern.tags);
+      if (concern.saysEasier || asked.first(WHOLE_CLASS, [item.move]).length === 0) return [];
+      const open = asked.first(concern, concern.tags);
       if (open.length === 0) return [];
       const values = { itemName: itemName(plan, item), cautions: open.map(tagWords) };
       const items = [item.id];
