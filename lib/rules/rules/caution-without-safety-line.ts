@@ -57,56 +57,57 @@ export const cautionWithoutSafetyLine = defineRule({
   },
 });
 
-export const cautionWithoutSafetyLineExamples = (): RuleExamples => ({
-  pass: [
-    { say: "a plank with its safety line", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
-    { say: "a move without cautions", plan: examplePlan([exampleMove("a", { script: unsafe })]) },
-    {
-      say: "said once under a heading, for the moves after it too",
-      plan: examplePlan([heading, exampleMove("a", { move: "plank" }), exampleMove("b"), exampleMove("c", plank)]),
-    },
-    {
-      say: "the second side hears what the first was told",
-      plan: examplePlan([plankSaying("Fists are fine."), exampleMove("b", plank)]),
-    },
-    {
-      say: "a word of the studio's own",
-      plan: examplePlan([plankSaying("Take the wedge.")], {
-        standards: { "caution-without-safety-line": { limits: { moreWords: { "wrist-load": ["wedge*"] } } } },
-      }),
-    },
-  ],
-  fail: [
-    { say: "wrist load and no safety line", plan: examplePlan([exampleMove("a", plank)]), expect: ["unsaid"] },
-    {
-      say: "a safety line with no words in it",
-      plan: examplePlan([exampleMove("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
-      expect: ["unsaid"],
-    },
-    {
-      say: "a line that would suit any move",
-      plan: examplePlan([plankSaying("Enjoy this one.")]),
-      expect: ["besides"],
-    },
-    {
-      say: "when to stop, which is true of every move",
-      plan: examplePlan([plankSaying("If anything hurts, stop.")]),
-      expect: ["besides"],
-    },
-    {
-      say: "a studio that wants a line with every move",
-      plan: examplePlan([exampleMove("a", { move: "plank" }), exampleMove("b", plank)], {
-        standards: { "caution-without-safety-line": { limits: { onceForBothSides: false } } },
-      }),
-      expect: ["unsaid"],
-    },
-    {
-      say: "asked once under a heading",
-      plan: examplePlan([heading, exampleMove("a", plank), exampleMove("b"), exampleMove("c", plank)]),
-      expect: ["unsaid"],
-    },
-  ],
-});
+export const cautionWithoutSafetyLineExamples = (): RuleExamples => ({ pass: passes(), fail: failures() });
+
+const passes = (): RuleExamples["pass"] => [
+  { say: "a plank with its safety line", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
+  { say: "a move without cautions", plan: examplePlan([exampleMove("a", { script: unsafe })]) },
+  {
+    say: "said once under a heading, for the moves after it too",
+    plan: examplePlan([heading, exampleMove("a", { move: "plank" }), exampleMove("b"), exampleMove("c", plank)]),
+  },
+  {
+    say: "the second side hears what the first was told",
+    plan: examplePlan([plankSaying("Fists are fine."), exampleMove("b", plank)]),
+  },
+  {
+    say: "a word of the studio's own",
+    plan: examplePlan([plankSaying("Take the wedge.")], {
+      standards: { "caution-without-safety-line": { limits: { moreWords: { "wrist-load": ["wedge*"] } } } },
+    }),
+  },
+];
+
+const failures = (): RuleExamples["fail"] => [
+  { say: "wrist load and no safety line", plan: examplePlan([exampleMove("a", plank)]), expect: ["unsaid"] },
+  {
+    say: "a safety line with no words in it",
+    plan: examplePlan([exampleMove("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
+    expect: ["unsaid"],
+  },
+  {
+    say: "a line that would suit any move",
+    plan: examplePlan([plankSaying("Enjoy this one.")]),
+    expect: ["besides"],
+  },
+  {
+    say: "when to stop, which is true of every move",
+    plan: examplePlan([plankSaying("If anything hurts, stop.")]),
+    expect: ["besides"],
+  },
+  {
+    say: "a studio that wants a line with every move",
+    plan: examplePlan([exampleMove("a", { move: "plank" }), exampleMove("b", plank)], {
+      standards: { "caution-without-safety-line": { limits: { onceForBothSides: false } } },
+    }),
+    expect: ["unsaid"],
+  },
+  {
+    say: "asked once under a heading",
+    plan: examplePlan([heading, exampleMove("a", plank), exampleMove("b"), exampleMove("c", plank)]),
+    expect: ["unsaid"],
+  },
+];
 
 /** Half a warning is looked at again; none at all must be fixed. */
 const speaksAtAll = ({ hasSafetyLine, isWarned }: Concern): boolean => hasSafetyLine && isWarned;

@@ -58,67 +58,68 @@ export const groupWithoutRest = defineRule({
   },
 });
 
-export const groupWithoutRestExamples = (): RuleExamples => ({
-  pass: [
-    { say: "exactly four minutes in a row", plan: examplePlan(squats(80, 80, 80)) },
-    {
-      say: "a pause in the middle",
-      plan: examplePlan([
-        ...squats(120, 120),
-        { id: "p", kind: "pause", seconds: 20 },
-        exampleMove("b", { seconds: 120 }),
-      ]),
-    },
-    {
-      say: "helpers count by their weight: seven minutes in which the glutes only help",
-      plan: examplePlan(
-        [300, 120].map((seconds, i) => exampleMove(`squat-${i}`, { move: "help", seconds })),
-        {
-          moves: { help: { ...exampleMoves.squat, muscles: { glutes: 0.5 } } },
-        },
-      ),
-    },
-    {
-      say: "one side rests while the other works",
-      plan: examplePlan([
-        ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
-        ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
-      ]),
-    },
-  ],
-  fail: [
-    {
-      say: "a pause of ten seconds is no rest",
-      plan: examplePlan([
-        ...squats(120, 120),
-        { id: "p", kind: "pause", seconds: 10 },
-        exampleMove("b", { seconds: 120 }),
-      ]),
-      expect: ["long"],
-    },
-    {
-      say: "three minutes on springs far heavier than the library means",
-      plan: examplePlan([exampleMove("a", { seconds: 180, springs: { heavy: 2 } })], {
-        moves: { squat: { ...exampleMoves.squat, hands: "handles", loadN: [40, 120] } },
-      }),
-      expect: ["alone"],
-    },
-    {
-      say: "six minutes of squats, for thighs and glutes",
-      plan: examplePlan(squats(120, 120, 120)),
-      expect: ["long"],
-    },
-    {
-      say: "the same side again and again",
-      plan: examplePlan([
-        exampleMove("a", { move: "row", side: "right", seconds: 180 }),
-        exampleMove("b", { move: "row", side: "right", seconds: 180 }),
-      ]),
-      expect: ["long"],
-    },
-    { say: "one squat of more than six minutes", plan: examplePlan(squats(400)), expect: ["alone"] },
-  ],
-});
+export const groupWithoutRestExamples = (): RuleExamples => ({ pass: passes(), fail: failures() });
+
+const passes = (): RuleExamples["pass"] => [
+  { say: "exactly four minutes in a row", plan: examplePlan(squats(80, 80, 80)) },
+  {
+    say: "a pause in the middle",
+    plan: examplePlan([
+      ...squats(120, 120),
+      { id: "p", kind: "pause", seconds: 20 },
+      exampleMove("b", { seconds: 120 }),
+    ]),
+  },
+  {
+    say: "helpers count by their weight: seven minutes in which the glutes only help",
+    plan: examplePlan(
+      [300, 120].map((seconds, i) => exampleMove(`squat-${i}`, { move: "help", seconds })),
+      {
+        moves: { help: { ...exampleMoves.squat, muscles: { glutes: 0.5 } } },
+      },
+    ),
+  },
+  {
+    say: "one side rests while the other works",
+    plan: examplePlan([
+      ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
+      ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
+    ]),
+  },
+];
+
+const failures = (): RuleExamples["fail"] => [
+  {
+    say: "a pause of ten seconds is no rest",
+    plan: examplePlan([
+      ...squats(120, 120),
+      { id: "p", kind: "pause", seconds: 10 },
+      exampleMove("b", { seconds: 120 }),
+    ]),
+    expect: ["long"],
+  },
+  {
+    say: "three minutes on springs far heavier than the library means",
+    plan: examplePlan([exampleMove("a", { seconds: 180, springs: { heavy: 2 } })], {
+      moves: { squat: { ...exampleMoves.squat, hands: "handles", loadN: [40, 120] } },
+    }),
+    expect: ["alone"],
+  },
+  {
+    say: "six minutes of squats, for thighs and glutes",
+    plan: examplePlan(squats(120, 120, 120)),
+    expect: ["long"],
+  },
+  {
+    say: "the same side again and again",
+    plan: examplePlan([
+      exampleMove("a", { move: "row", side: "right", seconds: 180 }),
+      exampleMove("b", { move: "row", side: "right", seconds: 180 }),
+    ]),
+    expect: ["long"],
+  },
+  { say: "one squat of more than six minutes", plan: examplePlan(squats(400)), expect: ["alone"] },
+];
 
 /** Each stretch over the limit once, with all groups that work from its start to its end. */
 function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly maxSeconds: number }) {
