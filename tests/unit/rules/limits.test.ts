@@ -1,6 +1,7 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
+import { badLimits } from "#lib/rules/bad-limits.ts";
 import { limits, wordsLimit } from "#lib/rules/define/limit-fields.ts";
 import {
   type Limit,
@@ -127,4 +128,13 @@ test("a level is kept even where it is the rule's own: it then counts for milder
     limit: "hurrySeconds",
     say: "The limit hurrySeconds should be a number from 0 to 120.",
   });
+});
+
+test("words for something that is no caution are refused at their place", () => {
+  const safety = ruleById("caution-without-safety-line");
+  if (!safety) throw new Error("no such rule");
+  const [first] = badLimits(safety, { moreWords: { ankle: ["strap"] } });
+  expect(first?.path).toEqual(["standards", safety.id, "limits", "moreWords", "ankle"]);
+  expect(first?.problem).toMatch(/^should be one of: wrist-load, kneeling,/);
+  expect([...badLimits(safety, { moreWords: { kneeling: ["bolster"] } })]).toEqual([]);
 });
