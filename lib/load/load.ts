@@ -96,10 +96,22 @@ export function workJ(
 ) {
   const { fromMm, toMm, offsetMm } = over;
   const { preloadN, stiffnessNPerMm } = combinedSpring(equipment, springs);
-  const slackUntilMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
-  const pullsFromMm = Math.min(toMm, Math.max(fromMm, slackUntilMm));
+  const pullsFromMm = fromMm + slackMm(equipment, springs, over);
   const force = (xMm: number) => Math.max(0, preloadN + stiffnessNPerMm * (xMm + offsetMm));
   return (((force(pullsFromMm) + force(toMm)) / 2) * (toMm - pullsFromMm)) / 1000;
+}
+
+/** How far the carriage goes before the springs begin to pull, mm: the whole travel where they never do, 0 with none on. */
+export function slackMm(
+  equipment: Equipment,
+  springs: Springs,
+  over: { fromMm: number; toMm: number; offsetMm: number },
+): number {
+  const { fromMm, toMm, offsetMm } = over;
+  const { preloadN, stiffnessNPerMm } = combinedSpring(equipment, springs);
+  if (!(stiffnessNPerMm > 0)) return 0;
+  const pullsFromMm = -preloadN / stiffnessNPerMm - offsetMm;
+  return withoutNoise(Math.min(toMm, Math.max(fromMm, pullsFromMm)) - fromMm);
 }
 
 const NO_LOAD = { atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null, offsetToMatchPrevious: null } as const;

@@ -62,7 +62,7 @@ export const exampleMoves = {
 export const fullScript: readonly ScriptLine[] = [
   { kind: "setup", text: "{springs}, in the middle of the carriage." },
   { kind: "breath", text: "Breathe out as you push." },
-  { kind: "safety", text: "Move only as far as you can hold the carriage." },
+  { kind: "safety", text: "Rest your sore wrists on fists, and stay with the carriage." },
   { kind: "easier", text: "Stay higher." },
 ];
 

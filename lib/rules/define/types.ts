@@ -34,8 +34,8 @@ export interface PlacedMove {
  *   item    one move item, its library move, head and machines. Runs once an item.
  *   change  the same and all items back to the last move whose set-up is known, timed as if the class began there. Runs
  *           once an item, for the findings about that item.
- *   voice   one move item, the one before it, and what is said around both, on the class's clock. Runs once an item, for
- *           the findings about that item.
+ *   voice   one move item, the one before it, and what is said around both, on the class's clock; and how long
+ *           the same move was done earlier in its block. Runs once an item, for the findings about that item.
  *   claims  the lines of one move item, what is said in the change into it and during it, and the whole class without any
  *           other words. Runs once an item that has a line with a claim about the plan, for the findings about that item.
  *   times   the whole class without the words of its scripts and pauses.
@@ -58,6 +58,8 @@ export interface RuleContext {
   readonly steps: readonly SetupStep[];
   /** What is said when; empty when the times are damaged. */
   readonly track: CueTrack;
+  /** Seconds of the longest item of the same move before it in its block (`lib/plan/blocks.ts`); 0 for none. */
+  readonly earlierSeconds: (placed: PlacedMove) => number;
 }
 
 /** What a check returns: one of the rule's messages, the items it is about, and its numbers. */
