@@ -10,6 +10,7 @@ import {
   type Ends,
   isSoAfter,
   type Label,
+  partOf,
   type SetUpCase,
   type Verdict,
 } from "./told-acts.ts";
@@ -48,7 +49,7 @@ const matches = (label: Label, got: GotAct, ends: Ends): boolean =>
 function isAllowed(got: GotAct, labels: readonly Label[], ends: Ends): boolean {
   if (got.act !== "stay" && saysWhatIsSo(got, ends)) return true;
   return labels.some((label) => {
-    if (label.any) return label.act === got.act;
+    if (label.any) return partOf(label) === partOf(got) || got.act === "stay";
     if (label.optional) return saysTheSame(label, got) && !["contradicted", "not-planned"].includes(got.verdict);
     // Said twice in one set-up.
     return matches(label, got, ends);

@@ -102,6 +102,15 @@ describe("every label", () => {
     expect(unseen / SET_UPS.length).toBeLessThan(0.55);
   });
 
+  it("is its own best answer", () => {
+    const score = new Score();
+    for (const { change, told, missing, open } of SET_UPS) {
+      score.add(scoreTold(told, told, endsOf(change)));
+      score.add(scoreMissing({ missing, open }, missing));
+    }
+    expect([score.precision, score.recall]).toEqual([1, 1]);
+  });
+
   it("agrees with the plan", () => {
     expect(SET_UPS.flatMap(faultsOf)).toEqual([]);
   });
