@@ -40,7 +40,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
   }
 }
 
-export const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
+const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
   planned.filter(({ act }) => acts.includes(act));
 
 const has = (change: ActsChange, act: PlannedAct["act"]): boolean => change.planned.some((one) => one.act === act);
