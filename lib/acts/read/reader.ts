@@ -69,7 +69,9 @@ function readClause(
   { turning, hedged }: Pick<Mood, "turning" | "hedged">,
 ): ReadClause {
   const { units } = clause;
-  const mood: Mood = { negated: null, hedged, during: false, turning, started: false };
+  // "Kneel if you like": a condition holds for the whole clause.
+  const isCondition = units.some(({ classes }) => classes.includes("hedge"));
+  const mood: Mood = { negated: null, hedged: hedged || isCondition, during: false, turning, started: false };
   const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
   const notYet = units.some(({ word }) => word === "yet");
   const acts: ReadAct[] = [];
@@ -109,7 +111,7 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
   else if (word === "instead" || word === "rather")
     mood.negated ??= next?.word === "of" || next?.word === "than" ? from : null;
   else if (word === "and") mood.negated = null;
-  else if (classes.includes("hedge") || classes.includes("later")) mood.hedged = true;
+  else if (classes.includes("later")) mood.hedged = true;
   else if (classes.includes("during")) mood.during = true;
   if (!classes.includes("fill") && word !== "and") mood.started = true;
 }
