@@ -60,7 +60,9 @@ function moved(act: "spring-on" | "spring-off", { spring, count }: AmountPart, c
   const id = spring ?? (these.length === 1 ? only?.spring : undefined);
   const told: Act = { act, ...(id === undefined ? {} : { spring: id }), count: said };
   if (planned > 0 && said === planned) return { act: told, verdict: "told", covers: these };
-  return { act: told, verdict: contradiction(change), covers: [] };
+  const verdict = contradiction(change);
+  // "Take one off" may be about anything where no spring changes.
+  return { act: told, verdict: spring === undefined && verdict === "not-planned" ? "unsure" : verdict, covers: [] };
 }
 
 /** "Two light": all that is on after the change. Where it names only a part of that, or what is added, nobody can be sure. */

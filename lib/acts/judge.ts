@@ -40,7 +40,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
   }
 }
 
-export const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
+const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
   planned.filter(({ act }) => acts.includes(act));
 
 const has = (change: ActsChange, act: PlannedAct["act"]): boolean => change.planned.some((one) => one.act === act);
@@ -173,7 +173,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
     case "handles-up":
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
-      if (draft.implied && !has(change, "handles-down")) return [];
+      if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
       return [
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
@@ -183,7 +183,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       return [plainly(change, { act: "handles-cross" })];
     case "strap-on":
     case "strap-off": {
-      if (draft.implied && !has(change, draft.act)) return [];
+      if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
       const other = draft.act === "strap-on" ? "strap-off" : "strap-on";
       const isTrue = has(change, draft.act) || (draft.act === "strap-on" && isStrap(to.feet));
       const covers = coversOf(change, draft.act);

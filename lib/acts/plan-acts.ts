@@ -15,7 +15,7 @@ import { type LineReading, readTelling } from "./read/reader.ts";
 import { wordsOfName } from "./read/tokens.ts";
 import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
 
-export interface ToldAct extends Act {
+interface ToldAct extends Act {
   /** Index in the item's script. */
   readonly line: number;
   /** Characters of the line's text. */
@@ -117,8 +117,9 @@ interface PlacedAct {
 }
 
 function heardIn(change: ActsChange, read: LineReading, text: string, line: number): PlacedAct[] {
+  const places = new Map(read.inOrder.map((one, place) => [one, place]));
   return read.acts.flatMap((one) => {
-    const place = read.inOrder.indexOf(one);
+    const place = places.get(one) ?? 0;
     return judge(one.draft, change).map((judged): PlacedAct => {
       const { from, to, hedged } = one;
       const doubtful =
@@ -137,8 +138,10 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
     return { ...one, early: needed, ...(isWrongOrder(one) ? { verdict: "wrong-order" as const } : {}) };
   });
   const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
+  const named = new Set(all.filter(({ vague }) => !vague).map(kindOf));
   const heard = all.filter((one) => {
-    if (one.vague) return !all.some((other) => !other.vague && isSameKind(one, other));
+    // "Springs: two light" tells no more than "two light".
+    if (one.vague) return !named.has(kindOf(one));
     return !one.implied || one.covers.some((act) => !said.has(act));
   });
   const covered = new Set(heard.flatMap(({ covers }) => covers));
@@ -148,8 +151,7 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
   return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
 }
 
-/** "Springs: two light" tells no more than "two light". */
-const isSameKind = (one: HeardAct, other: HeardAct): boolean => kindOf(one) === kindOf(other);
+/** "spring", "handle", "strap", "turn". */
 const kindOf = ({ act }: HeardAct): string => act.act.split("-")[0]?.replace(/s$/, "") ?? "";
 
 const rowOf = ({ line, from, to, verdict, act }: HeardAct): ToldAct[] =>

@@ -2,7 +2,7 @@
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
-export type Joint = "next" | "after" | "before" | "until";
+type Joint = "next" | "after" | "before" | "until";
 
 export interface Clause {
   readonly units: readonly Unit[];

@@ -6,7 +6,8 @@ const NOTHING: readonly Draft[] = [];
 const UP = (match: Matched): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
 const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
-const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count }];
+/** "Put it down", "hands free". */
+const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
 const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
 
 /** "Handle in the other hand" puts it down and takes it up. */
@@ -84,8 +85,8 @@ const STRAPS: readonly Production[] = [
   say("@wear|@free|take|kick off|out @strap", OFF),
   say("@free @strap|@feet", OFF),
   say("take|get|slide|slip|pull|@wear? @feet @way* out|free|off", OFF),
-  say("step|slip|slide|come out", OFF),
-  say("unhook|unclip", OFF, "whole"),
+  say("step|slip|slide|come out", [{ act: "strap-off", loose: true }]),
+  say("unhook|unclip", [{ act: "strap-off", loose: true }], "whole"),
   say("@feet @way* on|onto|to|down", [{ act: "strap-off", implied: true }]),
   say("@strap", [{ act: "strap-some" }]),
 ];

@@ -42,6 +42,7 @@ const TURNS: readonly Production[] = [
   say("other|opposite way @round?", turned("round"), "whole"),
   say("all way @round", turned("round")),
   say("half turn", turned("round")),
+  say("half? turn of", NOTHING),
   say("about turn|face", turned("round")),
   say("quarter turn @way*", turned("somewhere")),
   say("quarter turn @way* @towards? @facing", turn("relative")),

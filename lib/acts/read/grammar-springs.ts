@@ -95,13 +95,13 @@ const AMOUNTS: readonly Production[] = [
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),
-  say("@add|give another|@number more?|extra?|on?", counted("on")),
-  say("@set|@add another|@number more? @way* on", counted("on")),
-  say("@number more on?", counted("on"), "whole"),
-  say("another on?", counted("on"), "whole"),
-  say("@remove another|@number more? @way* off?", counted("off")),
-  say("@set|lift another|@number more? @way* off", counted("off")),
-  say("@set @way* off another|@number", counted("off")),
+  say("@add|give another|@number more?|extra?|on?", counted("on"), "last"),
+  say("@set|@add another|@number more? @way* on", counted("on"), "last"),
+  say("@number more on", counted("on"), "whole"),
+  say("another on", counted("on"), "whole"),
+  say("@remove another|@number more? @way* off?", counted("off"), "last"),
+  say("@set|lift another|@number more? @way* off", counted("off"), "last"),
+  say("@set @way* off another|@number", counted("off"), "last"),
   say("@number off", counted("off"), "whole"),
 ];
 
@@ -114,7 +114,7 @@ const WITHOUT_AMOUNT: readonly Production[] = [
   say("strip it|everything|@carriage", NONE),
   say("touch|@swap|adjust|alter @load", [{ act: "touch", of: "springs" }, ...SOME]),
   say("heavier|lighter @springs?", SOME),
-  say("@load", SOME),
+  say("@springs|tension|resistance|load", SOME),
 ];
 
 export const OF_SPRINGS: readonly Production[] = [...CARRIAGE, ...AMOUNTS, ...WITHOUT_AMOUNT];

@@ -5,6 +5,7 @@ import { OF_PLACE } from "./grammar-place.ts";
 import { OF_SPRINGS } from "./grammar-springs.ts";
 import { matchEnd, startsOf } from "./pattern.ts";
 import type { Unit } from "./units.ts";
+import { AFTER_A_SPRING } from "./vocabulary.ts";
 
 const BY_START = byStart([...OF_HANDS, ...OF_PLACE, ...OF_SPRINGS]);
 
@@ -31,18 +32,24 @@ export interface Reading {
   readonly end: number;
 }
 
+/** No pattern is as long; it bounds the work for a line made to be slow. */
+const MOST_UNITS = 24;
+
 /** The longest reading of the words that begin at `at` in a clause; the one that comes first in the grammar wins a tie. */
 export function readingAt(clause: readonly Unit[], at: number, isStart: boolean): Reading | null {
   const unit = clause[at];
   if (!unit) return null;
+  const near = clause.length > at + MOST_UNITS ? clause.slice(0, at + MOST_UNITS) : clause;
   let best: Entry | null = null;
   let longest = at;
   const look = (entries: readonly Entry[] | undefined): void => {
     for (const entry of entries ?? []) {
-      if (entry.production.only !== undefined && !isStart) continue;
-      const end = matchEnd(entry.production.pattern, clause, at);
+      const { only } = entry.production;
+      if ((only === "start" || only === "whole") && !isStart) continue;
+      const end = matchEnd(entry.production.pattern, near, at);
       if (end < longest || end === at || (end === longest && best && entry.n > best.n)) continue;
-      if (entry.production.only === "whole" && !isRest(clause, end)) continue;
+      if (only === "whole" && !isRest(clause, end)) continue;
+      if (only === "last" && !isLast(clause[end])) continue;
       best = entry;
       longest = end;
     }
@@ -54,6 +61,9 @@ export function readingAt(clause: readonly Unit[], at: number, isStart: boolean)
 
 const readingOf = (entry: Entry | null, units: readonly Unit[], end: number): Reading | null =>
   entry && { drafts: entry.production.drafts({ units }), end };
+
+const isLast = (next: Unit | undefined): boolean =>
+  next === undefined || next.classes.includes("fill") || AFTER_A_SPRING.has(next.word);
 
 const isRest = (clause: readonly Unit[], end: number): boolean =>
   clause.slice(end).every(({ classes, word }) => classes.includes("fill") || word === "first");

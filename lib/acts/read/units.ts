@@ -186,14 +186,16 @@ const BEFORE_A_THING: ReadonlySet<string> = new Set([
   "your",
   "all",
 ]);
+/** "One of the other two" has five; the bound is for a line made to be slow. */
+const MOST_BEFORE = 6;
 const OF_A_STRAP: ReadonlySet<string> = new Set(["cable", "foot", "front", "back", "ankle", "hand", "leg"]);
 
 /** Handles with their number, straps of any kind. */
 function thingUnit(tokens: readonly Token[], at: number): UnitAt | null {
   let end = at;
-  while (BEFORE_A_THING.has(wordIn(tokens, at, end - at) ?? "")) end++;
+  while (end < at + MOST_BEFORE && BEFORE_A_THING.has(wordIn(tokens, at, end - at) ?? "")) end++;
   const modified = end;
-  while (OF_A_STRAP.has(wordIn(tokens, at, end - at) ?? "")) end++;
+  while (end < at + MOST_BEFORE && OF_A_STRAP.has(wordIn(tokens, at, end - at) ?? "")) end++;
   const noun = wordIn(tokens, at, end - at);
   const classes = noun === undefined ? [] : classesOf(noun);
   if (!classes.includes("strap") && !classes.includes("handle")) return null;

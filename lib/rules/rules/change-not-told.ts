@@ -11,7 +11,7 @@ import { choicesLimit, limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
-export type ChangeKind = (typeof CHANGE_KINDS)[number];
+type ChangeKind = (typeof CHANGE_KINDS)[number];
 type Message = ChangeKind | "nothing";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });

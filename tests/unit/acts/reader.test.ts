@@ -231,6 +231,26 @@ describe("where nothing changes", () => {
   });
 });
 
+it.each([
+  "Feet hip-width, soft knees, hands on hips, chest open.",
+  "Push the carriage out with a strong leg, control it in.",
+  "Step the left foot back a little and hinge forward.",
+  "Press through the back foot, front knee over the ankle, toes turned out.",
+  "Reach your right hand to the front, look down at the floor.",
+  "Slide out for two, in for two. Three, two, one.",
+  "Sit low, hips back and down. Weight in your heels.",
+  "Rotate the chest to the left, half a turn of the wrist.",
+  "Hands on the floor if you need. Kneel if you like.",
+  "Add one more pulse. One more, down and up. Take it down, take one more.",
+  "We'll do ten on this side, then switch. Left side first.",
+  "Face relaxed, jaw soft. Round the back, roll down. Stay tall and stay low.",
+  "Next we lie down. Last time we stood on the floor.",
+  "Feet on the carriage, hands free, other leg lifted.",
+])("words about the work contradict nothing: %s", (text) => {
+  const { told } = rowOf(SAME, text);
+  expect(told.filter(({ verdict }) => verdict === "contradicted" || verdict === "not-planned")).toEqual([]);
+});
+
 describe("a reading", () => {
   it("points into the original text, whatever letters it has", () => {
     const text = "Très bien… “Now” – TURN\tround, 👋 don’t stop!";
