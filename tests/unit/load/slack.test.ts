@@ -1,7 +1,7 @@
 /** Where springs hang slack, how hard they make a move, and which wrists carry weight. */
 import { describe, expect, it } from "vitest";
 import { keepSprings } from "#lib/load/keep-springs.ts";
-import { slackMm } from "#lib/load/load.ts";
+import { slackMm, workJ } from "#lib/load/load.ts";
 import { keptSentence, slackWords } from "#lib/load/load-words.ts";
 import { springShare } from "#lib/load/spring-share.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -21,6 +21,12 @@ describe("slack springs", () => {
     expect(heavy(-166.7)).toBeCloseTo(100.03, 1);
     expect(heavy(-900)).toBe(500);
     expect(slackMm(exampleEquipment, {}, { fromMm: 0, toMm: 500, offsetMm: -900 })).toBe(0);
+  });
+
+  it("do exactly no work on a travel that ends before they pull, whatever the rounding", () => {
+    const soft = { id: "soft", label: "soft", count: 4, stiffnessNPerMm: 9.891403439751779e-303, preloadN: 0 };
+    const over = { fromMm: 0, toMm: 1999.9999999995, offsetMm: -1999.9999999995 };
+    expect(workJ({ ...exampleEquipment, springs: [soft] }, { soft: 2 }, over)).toBe(0);
   });
 
   it("are spoken of in the offer to keep springs on", () => {
