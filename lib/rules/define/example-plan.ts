@@ -60,7 +60,7 @@ export const exampleMoves = {
 
 /** Every line that a move item needs, safety and easier lines included. */
 export const fullScript: readonly ScriptLine[] = [
-  { kind: "setup", text: "{springs}, in the middle of the carriage." },
+  { kind: "setup", text: "{springs}, here in the middle." },
   { kind: "breath", text: "Breathe out as you push." },
   { kind: "safety", text: "Rest your sore wrists on fists, and stay with the carriage." },
   { kind: "easier", text: "Stay higher." },
