@@ -3,13 +3,15 @@ import { spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { createServer, type Server } from "node:net";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { join } from "node:path";
+import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
 import { insertStudio, writePurpose } from "#db/repos/studio-repo.ts";
 import { DEMO_SECRET } from "#server/base/env.ts";
+import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 
-const ROOT = resolve(import.meta.dirname, "../..");
+const BUNDLES = join(ROOT, "dist-tests/refusals");
+beforeAll(() => bundleServer({ main: "server/main.ts" }, BUNDLES, "external"));
 let dir: string;
 beforeEach(() => {
   dir = mkdtempSync(join(tmpdir(), "springline-refusals-"));
@@ -17,7 +19,7 @@ beforeEach(() => {
 afterEach(() => rmSync(dir, { recursive: true }));
 
 function start(settings: Record<string, string>, ...args: string[]): Promise<{ code: number | null; error: string }> {
-  const command = [join(ROOT, "node_modules", "tsx", "dist", "cli.mjs"), join(ROOT, "server", "main.ts"), ...args];
+  const command = [join(BUNDLES, "main.js"), ...args];
   const env = { ...process.env, NODE_ENV: "production" as const, SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" };
   const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...env, ...settings } });
   let error = "";
