@@ -2,13 +2,13 @@
 
 import { readOut } from "#lib/acts/act-words.ts";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { IN_PAUSES } from "#lib/acts/plan-acts.ts";
+import { isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
 import { springWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { avoidableChanges } from "#lib/rules/select/avoidable-changes.ts";
-import { IN_PAUSES, setupLinesOf, toldAt } from "#lib/rules/select/told-acts.ts";
-import { isToldLate } from "#lib/rules/select/told-order.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import type { Remedy, RemedyChange } from "./remedy.ts";
 

@@ -5,13 +5,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { toldAt } from "#lib/acts/told-lines.ts";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { remedyFor } from "#lib/remedies/remedies.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { toldAt } from "#lib/rules/select/told-acts.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { often } from "#tests/support/long.ts";
 import { mended } from "#tests/support/mended.ts";

@@ -1,20 +1,14 @@
-import { itemName, sideWords } from "#lib/plan/format.ts";
+import { actWords } from "#lib/acts/act-words.ts";
+import { changeTold, type HeardAct } from "#lib/acts/plan-acts.ts";
+import type { PlannedAct } from "#lib/acts/planned.ts";
+import { setupLinesOf } from "#lib/acts/told-lines.ts";
+import { itemName, sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { choicesLimit, limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
-import { changeList } from "../select/changes.ts";
-import {
-  saidIn,
-  saidInPauses,
-  tellsFacing,
-  tellsHandles,
-  tellsSide,
-  tellsSprings,
-  tellsStrap,
-} from "../select/told.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
 export type ChangeKind = (typeof CHANGE_KINDS)[number];
@@ -48,17 +42,17 @@ export const changeNotTold = defineRule({
   },
   check({ plan, steps }, { kinds }) {
     return steps.flatMap((step): Found<Message>[] => {
-      const untold = untoldChanges(plan, step).filter((kind) => kinds.includes(kind));
+      const untold = untoldChanges(plan, step).filter(({ kind }) => kinds.includes(kind));
       if (untold.length === 0) return [];
       const items = [step.item.id];
       const name = itemName(plan, step.item);
-      if (!hasSetupWords(plan, step)) {
-        return [{ message: "nothing", items, values: { itemName: name, kinds: untold } }];
+      if (setupLinesOf(step.item).length === 0) {
+        return [{ message: "nothing", items, values: { itemName: name, kinds: untold.map(({ kind }) => kind) } }];
       }
-      return untold.map((kind) => ({
-        message: kind,
+      return untold.map((one) => ({
+        message: one.kind,
         items,
-        values: { itemName: name, kinds: [kind], ...valuesOf(plan, step, kind) },
+        values: { itemName: name, kinds: [one.kind], ...valuesOf(plan, step, one) },
       }));
     });
   },
@@ -131,49 +125,71 @@ const failures = (): RuleExamples["fail"] => [
   },
 ];
 
-const hasSetupWords = (plan: Plan, step: SetupStep): boolean => saidIn(plan, step.item, ["setup"]) !== "";
-
-/** What changes into a move without being mentioned in its set-up lines or in a pause before it. */
-function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
-  const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
-  if (changed.length === 0) return [];
-  const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;
-  const told: Readonly<Record<ChangeKind, boolean>> = {
-    springs: changed.includes("springs") && tellsSprings(plan, words),
-    facing: tellsFacing(words, step),
-    side: tellsSide(words),
-    handles: tellsHandles(words, step),
-    strap: tellsStrap(words, step),
-  };
-  return changed.filter((kind) => !told[kind]);
-}
-
-/** Where one handle or strap only changes sides, the side is what must be mentioned. */
-const CHANGES: Readonly<Record<ChangeKind, (step: SetupStep) => boolean>> = {
-  springs: ({ actions }) => actions.carriageHome !== undefined,
-  facing: ({ actions }) => actions.quarterTurn !== undefined,
-  side: ({ before, item }) =>
-    before !== null && (item.side === "left" || item.side === "right") && before.item.side !== item.side,
-  handles: ({ before, to }) => before !== null && before.setup.hands !== to.hands && involves(before.setup, to),
-  strap: ({ before, to, actions }) =>
-    before !== null && before.setup.feet !== to.feet && (actions.strapOn ?? actions.strapOff ?? 0) > 0,
+/** The acts of each kind of change. */
+const ACTS: Readonly<Record<ChangeKind, readonly PlannedAct["act"][]>> = {
+  springs: ["spring-off", "spring-on"],
+  facing: ["turn"],
+  side: ["side"],
+  handles: ["handles-down", "handles-up", "handles-cross"],
+  strap: ["strap-off", "strap-on"],
 };
 
-const HANDLES: readonly string[] = ["handles", "handles-crossed", "one-handle"];
-const involves = (from: SetupStep["to"], to: SetupStep["to"]): boolean =>
-  HANDLES.includes(from.hands) || HANDLES.includes(to.hands);
+interface Untold {
+  readonly kind: ChangeKind;
+  readonly acts: readonly PlannedAct[];
+}
 
-function valuesOf(plan: Plan, step: SetupStep, kind: ChangeKind): Record<string, unknown> {
+/**
+ * What changes into a move without being told before it. What is told otherwise than it is planned is a finding of
+ * `says-otherwise`. Where one handle or strap only changes sides, the side is what must be told.
+ */
+function untoldChanges(plan: Plan, step: SetupStep): Untold[] {
+  const { missing, heard } = changeTold(plan, step);
+  const otherwise = heard.filter(({ verdict }) => verdict === "contradicted" || verdict === "not-planned");
+  return CHANGE_KINDS.flatMap((kind): Untold[] => {
+    const acts = missing.filter(({ act }) => ACTS[kind].includes(act));
+    const isOtherwise = otherwise.some((one) => one.act.act !== "carriage-home" && isAbout(kind, one));
+    return acts.length === 0 || isOtherwise || onlyChangesSides(kind, step) ? [] : [{ kind, acts }];
+  });
+}
+
+const STAYING: Readonly<Record<ChangeKind, readonly (string | undefined)[]>> = {
+  springs: ["springs", "all"],
+  facing: ["turn", "place", "all"],
+  side: ["side"],
+  handles: ["handles", "all"],
+  strap: ["strap", "all"],
+};
+const isAbout = (kind: ChangeKind, { act, of }: HeardAct): boolean =>
+  of === undefined
+    ? ACTS[kind].some((one) => one === act.act) || (kind === "springs" && act.act === "springs-now")
+    : STAYING[kind].includes(of);
+
+function onlyChangesSides(kind: ChangeKind, { before, to }: SetupStep): boolean {
+  if (kind === "handles") return before?.setup.hands === to.hands;
+  return kind === "strap" && before?.setup.feet === to.feet;
+}
+
+function valuesOf(plan: Plan, step: SetupStep, { kind, acts }: Untold): Record<string, unknown> {
   switch (kind) {
     case "springs":
-      return { changes: changeList(plan, step, ["spring-off", "spring-on"]) };
+      return { changes: springChanges(plan, acts) };
     case "facing":
       return { from: step.before?.setup.facing ?? "", to: step.to.facing };
     case "side":
       return { side: `${sideWords(step.item.side)} side` };
-    case "handles":
-      return { changes: changeList(plan, step, ["hands"]) };
-    case "strap":
-      return { changes: changeList(plan, step, ["feet"]) };
+    default: {
+      const ends = { from: step.before?.setup ?? null, to: step.to };
+      return { changes: acts.map((act) => actWords(act, ends)) };
+    }
   }
+}
+
+/** "Take off one firm", "put on two light". */
+function springChanges(plan: Plan, acts: readonly PlannedAct[]): string[] {
+  const words = (name: "spring-off" | "spring-on", verb: string): string[] => {
+    const counts = Object.fromEntries(acts.flatMap((one) => (one.act === name ? [[one.spring, one.count]] : [])));
+    return Object.keys(counts).length === 0 ? [] : [`${verb} ${springWords(plan.equipment, counts)}`];
+  };
+  return [...words("spring-off", "take off"), ...words("spring-on", "put on")];
 }

@@ -1,3 +1,5 @@
+import type { Act } from "#lib/acts/judged.ts";
+import { changeTold, type HeardAct, toldIn } from "#lib/acts/plan-acts.ts";
 import { agree, itemName, tagWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
@@ -5,8 +7,6 @@ import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
-import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
-import { toldLate } from "../select/told-order.ts";
 
 type Message = "handles" | "strap" | "handles-late" | "strap-late" | "no-time";
 
@@ -94,43 +94,58 @@ export const handOrFootNotFreeExamples = (): RuleExamples => ({
   ],
 });
 
-/** What must be let go and no line mentions. */
+/** What must be let go and no line tells. */
 function notFree(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = step.letGo;
   if (handles === 0 && strap === null) return [];
-  const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup", "safety"])}`;
+  const untold = (act: "handles-down" | "strap-off"): boolean =>
+    changeTold(plan, step).missing.some((one) => one.act === act) && !isSaidForSafety(plan, step, act);
   const found: Found<Message>[] = [];
   const items = [step.item.id];
   const name = itemName(plan, step.item);
-  if (handles > 0 && !tellsHandles(words, step)) {
+  if (handles > 0 && untold("handles-down")) {
     const held = handles === 2 ? "both handles" : "a handle";
     const values = { itemName: name, held, place: handPlace(step) };
     found.push({ message: "handles", items, values, level: "look" });
   }
-  if (strap !== null && !tellsStrap(words, step)) {
+  if (strap !== null && untold("strap-off")) {
     const values = { itemName: name, strap: tagWords(strap), place: footPlace(step) };
     found.push({ message: "strap", items, values });
   }
   return found;
 }
 
-/** What is mentioned, but after something that needs it done. */
+const isSaidForSafety = (plan: Plan, step: SetupStep, act: Act["act"]): boolean =>
+  (step.item.script ?? []).some(
+    (line) => line.kind === "safety" && toldIn(plan, step, line).some((heard) => heard.act.act === act),
+  );
+
+/** What is told, but after something that needs it done. */
 function freeTooLate(plan: Plan, step: SetupStep): Found<Message>[] {
-  const { handles, strap } = toldLate(plan, step);
+  const { heard } = changeTold(plan, step);
   const name = itemName(plan, step.item);
-  const found = (message: Message, values: object, level?: "look"): Found<Message> => ({
-    message,
-    items: [step.item.id],
-    values: { itemName: name, ...values },
-    ...(level ? { level } : {}),
-  });
+  const found = (
+    message: Message,
+    act: "handles-down" | "strap-off",
+    values: object,
+    level?: "look",
+  ): Found<Message>[] => {
+    const early = heard.find((one) => one.verdict === "wrong-order" && one.early?.includes(act));
+    if (!early) return [];
+    const all = { itemName: name, early: EARLY[early.act.act] ?? "the springs", ...values };
+    return [{ message, items: [step.item.id], values: all, ...(level ? { level } : {}) }];
+  };
   return [
-    ...(handles === null ? [] : [found("handles-late", { early: handles }, "look")]),
-    ...(strap === null
-      ? []
-      : [found("strap-late", { early: strap, strap: tagWords(step.before?.setup.feet ?? "strap") })]),
+    ...found("handles-late", "handles-down", {}, "look"),
+    ...found("strap-late", "strap-off", { strap: tagWords(step.before?.setup.feet ?? "strap") }),
   ];
 }
+
+const EARLY: Readonly<Partial<Record<HeardAct["act"]["act"], string>>> = {
+  turn: "the turn",
+  station: "the new station",
+  position: "the new position",
+};
 
 function noTime(plan: Plan, { item, letGo, seconds, estimate }: SetupStep): Found<Message> {
   const acts = [

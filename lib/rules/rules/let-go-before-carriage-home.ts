@@ -1,9 +1,9 @@
+import { letGoEarly } from "#lib/acts/told-lines.ts";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
-import { toldLate } from "../select/told-order.ts";
 
 const afterPress = (text: string, moves: Partial<typeof exampleMoves> = {}) =>
   examplePlan(
@@ -31,7 +31,7 @@ export const letGoBeforeCarriageHome = defineRule({
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<"early">[] => {
-      const early = toldLate(plan, step).home;
+      const early = letGoEarly(plan, step);
       if (early === null) return [];
       return [{ message: "early", items: [step.item.id], values: { itemName: itemName(plan, step.item), early } }];
     });

@@ -1,3 +1,4 @@
+import { changeTold, toldIn } from "#lib/acts/plan-acts.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
@@ -6,8 +7,6 @@ import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.t
 import { limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 import { changeList } from "../select/changes.ts";
-import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
-import { toldLate } from "../select/told-order.ts";
 
 type Message = "unsaid" | "late" | "paused" | "loose";
 
@@ -36,8 +35,10 @@ export const springsChangedCarriageOut = defineRule({
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
       if (!step.before || !step.actions.carriageHome || step.carriage === "home") return [];
-      const said = saysCarriageHome(plan, step);
-      if (said && toldLate(plan, step).carriage === null) return [];
+      const { missing, heard } = changeTold(plan, step);
+      const said = !missing.some(({ act }) => act === "carriage-home");
+      const isLate = heard.some(({ act, early }) => act.act.startsWith("spring") && early?.includes("carriage-home"));
+      if (said ? !isLate : isSaidLater(plan, step)) return [];
       const values = {
         itemName: itemName(plan, step.item),
         changes: changeList(plan, step, ["spring-off", "spring-on"]),
@@ -112,9 +113,10 @@ const failures = (): RuleExamples["fail"] => [
   },
 ];
 
-/** Whether a pause before the move, or one of its own lines, says that the carriage comes home. */
-const saysCarriageHome = (plan: Plan, step: SetupStep): boolean =>
-  tellsCarriageHome(
-    `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
-    saidIn(plan, step.item, ["start", "safety"]),
+/** A start or safety line that names the carriage: "Carriage home before you change." */
+const isSaidLater = (plan: Plan, step: SetupStep): boolean =>
+  (step.item.script ?? []).some(
+    (line) =>
+      (line.kind === "start" || line.kind === "safety") &&
+      toldIn(plan, step, line).some(({ act, said }) => act.act === "carriage-home" && /carriage/i.test(said)),
   );

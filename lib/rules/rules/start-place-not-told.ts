@@ -1,12 +1,11 @@
 import { movedMm } from "#lib/acts/act-words.ts";
+import { isPlaceTold } from "#lib/acts/told-lines.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
 import { limits, wholeLimit } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
-import { saidIn, saidInPauses, tellsPlace } from "../select/told.ts";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
 
@@ -34,7 +33,7 @@ export const startPlaceNotTold = defineRule({
   check({ plan, steps }, { leastMm }) {
     return steps.flatMap((step): Found<Message>[] => {
       const by = movedMm(step.before?.item, step.item);
-      if (!Number.isFinite(by) || Math.abs(by) < leastMm || isTold(plan, step)) return [];
+      if (!Number.isFinite(by) || Math.abs(by) < leastMm || isPlaceTold(step)) return [];
       return [
         {
           message: messageOf(step),
@@ -85,7 +84,3 @@ function messageOf({ before, item }: SetupStep): Message {
   if (before === null) return "first";
   return (item.offsetMm ?? 0) === 0 ? "back" : "moved";
 }
-
-/** Whether a set-up line, or a pause before the move, says so. */
-const isTold = (plan: Plan, step: SetupStep): boolean =>
-  tellsPlace(`${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`);

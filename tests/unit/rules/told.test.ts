@@ -1,12 +1,12 @@
 /** What counts as told: words coaches use on the floor, and words that only look like it. */
 import { describe, expect, it } from "vitest";
+import { planActs } from "#lib/acts/plan-acts.ts";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { changeCall } from "#lib/cues/changes.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { exampleEquipment, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { saidIn } from "#lib/rules/select/told.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
@@ -164,14 +164,16 @@ describe("the carriage is told home", () => {
 });
 
 it("no phrase spans two lines, and other kinds do not count", () => {
-  const item = exampleMove("a", {
+  const item = exampleMove("b", {
+    springs: { light: 2 },
     script: [
       { kind: "setup", text: "The carriage." },
-      { kind: "setup", text: "Home again" },
-      { kind: "form", text: "left" },
+      { kind: "setup", text: "In the middle" },
+      { kind: "form", text: "Two light." },
     ],
   });
-  expect(saidIn(examplePlan([item]), item, ["setup"])).toBe(" the carriage | home again ");
+  const [, row] = planActs(examplePlan([exampleMove("a"), item]));
+  expect(row).toMatchObject({ told: [], missing: [{ act: "carriage-home" }, { act: "spring-on" }] });
 });
 
 describe("from any move of the library to any other", () => {

@@ -1,0 +1,267 @@
+/** Holds what a line tells against the change that the plan has: what is told, and whether it is so. */
+import { FACINGS, type Facing, type Move } from "#lib/plan/schema.ts";
+import { handlesHeld, isStrap, type Setup } from "#lib/transitions/transitions.ts";
+import { judgeSprings } from "./judge-springs.ts";
+import type { Act, ActsChange, Judged } from "./judged.ts";
+import type { PlannedAct } from "./planned.ts";
+import type { Draft, Thing } from "./read/draft.ts";
+import type { SideWord } from "./read/units.ts";
+
+type Of<A extends Draft["act"]> = Extract<Draft, { readonly act: A }>;
+
+/** Empty where the words, though read, have nothing to do with the change. */
+export function judge(draft: Draft, change: ActsChange): Judged[] {
+  switch (draft.act) {
+    case "carriage-home":
+      return [plainly(change, { act: "carriage-home" })];
+    case "springs":
+      return judgeSprings(draft, change);
+    case "turn":
+      return [turned(draft, change)];
+    case "position":
+      return positioned(draft, change);
+    case "station":
+      return [stationed(draft.station, change)];
+    case "side":
+      return sided(draft, change);
+    case "stay":
+      return [
+        {
+          act: stayAct(draft, change),
+          verdict: stays(draft.of, draft, change) ? "told" : "contradicted",
+          covers: [],
+          of: draft.of,
+        },
+      ];
+    case "touch":
+      return [];
+    default:
+      return held(draft, change);
+  }
+}
+
+export const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
+  planned.filter(({ act }) => acts.includes(act));
+
+const has = (change: ActsChange, act: PlannedAct["act"]): boolean => change.planned.some((one) => one.act === act);
+
+/** Told where the plan has the act, else not planned. */
+function plainly(change: ActsChange, act: Act & { readonly act: PlannedAct["act"] }): Judged {
+  const covers = coversOf(change, act.act);
+  return { act, verdict: covers.length > 0 ? "told" : "not-planned", covers };
+}
+
+/** What is true after the change is told, whether it changes or not; else the plan has another object, or nothing. */
+function stated(change: ActsChange, act: Act & { readonly act: PlannedAct["act"] }, isTrue: boolean): Judged {
+  if (isTrue) return { act, verdict: "told", covers: coversOf(change, act.act) };
+  return { act, verdict: has(change, act.act) || change.from === null ? "contradicted" : "not-planned", covers: [] };
+}
+
+function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
+  const { from, to } = change;
+  const unsure = (act: Act): Judged => ({ act, verdict: "unsure", covers: coversOf(change, "turn") });
+  if (said === "somewhere") return unsure({ act: "turn" });
+  if (said === "sideways") {
+    const isSideways = to.facing === "left" || to.facing === "right";
+    return stated(change, { act: "turn", ...(isSideways ? { facing: to.facing } : {}) }, isSideways);
+  }
+  if (said === "round") {
+    if (from === null) return unsure({ act: "turn" });
+    const opposite = turnedBy(from.facing, 2);
+    // "Turn round" is said of a quarter turn too.
+    if (opposite !== to.facing && from.facing !== to.facing) return unsure({ act: "turn", facing: to.facing });
+    return stated(change, { act: "turn", facing: opposite }, opposite === to.facing);
+  }
+  const relative =
+    loose === "relative" && from !== null && turnedBy(from.facing, said === "right" ? 1 : 3) === to.facing;
+  if (relative && (said === "left" || said === "right") && has(change, "turn"))
+    return stated(change, { act: "turn", facing: to.facing }, true);
+  const told = stated(change, { act: "turn", facing: said }, said === to.facing);
+  return loose === "gaze" && told.verdict !== "told" ? unsure({ act: "turn", facing: said }) : told;
+}
+
+const turnedBy = (from: Facing, quarters: number): Facing =>
+  FACINGS[(FACINGS.indexOf(from) + quarters) % FACINGS.length] ?? from;
+
+const LYING: readonly string[] = ["supine", "prone", "side-lying"];
+
+/** Lying down settles the way to face too, since heads go where the rests are, and the carriage. */
+function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judged[] {
+  const { to } = change;
+  const isTrue = fits.includes(to.position);
+  if (implied) {
+    const covers = isTrue ? coversOf(change, "position") : [];
+    return covers.length > 0
+      ? [{ act: { act: "position", position: to.position }, verdict: "told", covers, implied }]
+      : [];
+  }
+  const one = fits[0];
+  const judged = stated(
+    change,
+    { act: "position", ...(isTrue ? { position: to.position } : one ? { position: one } : {}) },
+    isTrue,
+  );
+  if (!isTrue || !LYING.includes(to.position) || !fits.some((position) => LYING.includes(position))) return [judged];
+  const covers = [
+    ...coversOf(change, "position", "turn"),
+    ...(to.station === "carriage" ? coversOf(change, "station") : []),
+  ];
+  return [{ ...judged, covers }];
+}
+
+function stationed(station: Move["station"], change: ActsChange): Judged {
+  const { to } = change;
+  const judged = stated(change, { act: "station", station }, station === to.station);
+  const stands = station === "floor" && to.station === "floor" && to.position === "standing";
+  return stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged;
+}
+
+const isOneSided = (side: Setup["side"] | undefined): side is "left" | "right" => side === "left" || side === "right";
+
+/** A side that only changes hands or feet tells what they hold; lying on a side tells the way to face. */
+function sided({ side: said, limb }: Of<"side">, change: ActsChange): Judged[] {
+  const { from, to } = change;
+  const side = sideOf(said, change);
+  const lying = to.position === "side-lying";
+  const covers = [
+    ...coversOf(change, "side", ...(lying ? (["turn"] as const) : [])),
+    ...(from?.hands === "one-handle" && to.hands === "one-handle"
+      ? coversOf(change, "handles-down", "handles-up")
+      : []),
+    ...(from?.feet === "cable-strap" && to.feet === "cable-strap" ? coversOf(change, "strap-off", "strap-on") : []),
+  ];
+  if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
+  if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers }];
+  // The other limb may be named for support, and who lies on the left works the right side.
+  if (limb || lying || !isOneSided(to.side))
+    return limb
+      ? []
+      : [
+          {
+            act: { act: "side", side },
+            verdict: lying || to.side === "alternating" || to.side === "both" ? "unsure" : "not-planned",
+            covers: [],
+          },
+        ];
+  return [
+    {
+      act: { act: "side", side },
+      verdict: has(change, "side") || from === null ? "contradicted" : "not-planned",
+      covers: [],
+    },
+  ];
+}
+
+function sideOf(said: SideWord, { from, to }: ActsChange): "left" | "right" | null {
+  if (said === "left" || said === "right") return said;
+  if (said === "field") return isOneSided(to.side) ? to.side : null;
+  if (said !== "other") return null;
+  return from?.side === "left" ? "right" : from?.side === "right" ? "left" : null;
+}
+
+type HeldAct = Of<
+  "handles-up" | "handles-down" | "handles-cross" | "handles-some" | "strap-on" | "strap-off" | "strap-some"
+>;
+
+function held(draft: HeldAct, change: ActsChange): Judged[] {
+  const { from, to } = change;
+  switch (draft.act) {
+    case "handles-some":
+      return some(change, "handles-up", "handles-down", "handles-cross");
+    case "strap-some":
+      return some(change, "strap-on", "strap-off");
+    case "handles-up":
+      return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
+    case "handles-down":
+      if (draft.implied && !has(change, "handles-down")) return [];
+      return [
+        counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
+      ];
+    case "handles-cross":
+      if (!has(change, "handles-cross") && to.hands === "handles-crossed")
+        return [{ act: { act: "handles-cross" }, verdict: "told", covers: [] }];
+      return [plainly(change, { act: "handles-cross" })];
+    case "strap-on":
+    case "strap-off": {
+      if (draft.implied && !has(change, draft.act)) return [];
+      const other = draft.act === "strap-on" ? "strap-off" : "strap-on";
+      const isTrue = has(change, draft.act) || (draft.act === "strap-on" && isStrap(to.feet));
+      const covers = coversOf(change, draft.act);
+      const verdict = isTrue ? "told" : has(change, other) ? "contradicted" : "not-planned";
+      return [{ act: { act: draft.act }, verdict, covers, ...(draft.implied ? { implied: true } : {}) }];
+    }
+  }
+}
+
+/** A thing that is named without a word for what to do with it. */
+function some(change: ActsChange, ...acts: readonly PlannedAct["act"][]): Judged[] {
+  return coversOf(change, ...acts)
+    .slice(0, 1)
+    .map(({ act }) => ({ act: { act }, verdict: "unsure", covers: coversOf(change, ...acts) }));
+}
+
+/** `inAll`: as many as a true line may also name, since people speak of what they hold. */
+function counted(
+  { act, count, implied }: Of<"handles-up" | "handles-down">,
+  change: ActsChange,
+  inAll: number,
+  opposite: PlannedAct["act"],
+): Judged {
+  const covers = coversOf(change, act);
+  const planned = covers.reduce((sum, one) => sum + ("count" in one ? one.count : 0), 0);
+  const told: Act = { act, ...(count === null ? (planned > 0 ? { count: planned } : {}) : { count }) };
+  const mark = implied ? { implied } : {};
+  if (planned > 0 && (count === null || count === planned || count === inAll))
+    return { act: told, verdict: "told", covers, ...mark };
+  if (planned === 0 && act === "handles-up" && inAll > 0 && (count === null || count === inAll))
+    return { act: told, verdict: "told", covers: [], ...mark };
+  return {
+    act: told,
+    verdict: planned > 0 || has(change, opposite) ? "contradicted" : "not-planned",
+    covers: [],
+    ...mark,
+  };
+}
+
+const PLACES: readonly PlannedAct["act"][] = ["station", "turn", "position"];
+
+/** The acts that contradict something that is said to stay. */
+export function changesOf(of: Thing, { planned }: ActsChange): PlannedAct[] {
+  const acts: Readonly<Record<Thing, readonly PlannedAct["act"][]>> = {
+    springs: ["spring-on", "spring-off"],
+    turn: ["turn"],
+    station: ["station"],
+    position: ["position"],
+    place: PLACES,
+    side: ["side"],
+    handles: ["handles-down", "handles-cross"],
+    strap: ["strap-off"],
+    all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
+  };
+  return planned.filter(({ act }) => acts[of].includes(act));
+}
+
+function stays(of: Thing, { facing, position }: Of<"stay">, change: ActsChange): boolean {
+  if (change.from === null) return true;
+  if (facing !== undefined && facing !== change.to.facing) return false;
+  if (position !== undefined && position !== change.to.position) return false;
+  return changesOf(of, change).length === 0;
+}
+
+function stayAct({ of, facing, position }: Of<"stay">, { from, to }: ActsChange): Act {
+  const was = from ?? to;
+  switch (of) {
+    case "springs":
+      return { act: "stay", springs: { ...was.springs } };
+    case "turn":
+      return { act: "stay", facing: facing ?? was.facing };
+    case "position":
+      return { act: "stay", position: position ?? was.position };
+    case "station":
+      return { act: "stay", station: was.station };
+    case "side":
+      return { act: "stay", ...(isOneSided(was.side) ? { side: was.side } : {}) };
+    default:
+      return { act: "stay" };
+  }
+}

@@ -1,0 +1,195 @@
+/** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
+import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
+import type { Token } from "./tokens.ts";
+import { AFTER_A_SPRING, NUMBERS } from "./vocabulary.ts";
+
+export interface AmountPart {
+  /** The id; undefined for a spring without a name. */
+  readonly spring?: string;
+  /** Null for all that there are of it. */
+  readonly count: number | null;
+  /** "One more", "another". */
+  readonly more: boolean;
+}
+
+export interface Amount {
+  readonly parts: readonly AmountPart[];
+  /** Index after its last token. */
+  readonly end: number;
+}
+
+interface Quantity {
+  readonly count: number | null;
+  readonly more: boolean;
+  /** "The", "your": as many as the noun says. */
+  readonly definite: boolean;
+  readonly end: number;
+}
+
+const ALL: readonly string[] = ["all", "every", "everything"];
+const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
+const MORE: readonly string[] = ["more", "extra", "further"];
+
+/** One amount, or several that are joined by "and", "plus" or a comma. */
+export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Amount | null {
+  const first = partAt(tokens, at, lexicon);
+  if (!first) return null;
+  const parts = [first.part];
+  let { end } = first;
+  // "Drop a heavy, two lights" drops one thing.
+  const mayList = !VERBS.some((name) => classesOf(tokens[at - 1]?.word ?? "").includes(name));
+  for (let more = nextPart(tokens, end, mayList, lexicon); more; more = nextPart(tokens, end, mayList, lexicon)) {
+    parts.push(more.part);
+    end = more.end;
+  }
+  return { parts, end };
+}
+
+const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
+
+function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexicon: Lexicon): PartAt | null {
+  const token = tokens[end];
+  if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
+  const joined = ["and", "plus", "&"].includes(token.word);
+  if (!joined && token.gap === 0) return null;
+  const found = partAt(tokens, joined ? end + 1 : end, lexicon);
+  const after = found && tokens[found.end];
+  // "One light, one heavy off" is about two things.
+  return after && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
+}
+
+interface PartAt {
+  readonly part: AmountPart;
+  readonly end: number;
+}
+
+function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt | null {
+  const quantity = quantityAt(tokens, at);
+  const from = quantity?.end ?? at;
+  const noun = nounAt(tokens, from, lexicon);
+  if (!noun) return null;
+  const { spring, many, end } = noun;
+  if (!quantity && !noun.sure && !isHandled(tokens, at, end)) return null;
+  if (quantity?.definite && noun.placeLike && PLACES.has(tokens[at - 1]?.word ?? "")) return null;
+  if (!quantity || quantity.definite) {
+    // "The springs" is not an amount.
+    if (spring === undefined && (many || !quantity)) return null;
+    const times = timesAt(tokens, end);
+    return {
+      part: { ...named(spring), count: times?.count ?? (many ? null : 1), more: false },
+      end: times?.end ?? end,
+    };
+  }
+  return { part: { ...named(spring), count: quantity.count, more: quantity.more }, end };
+}
+
+/** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
+function isHandled(tokens: readonly Token[], at: number, end: number): boolean {
+  const [next, second] = [tokens[end], tokens[end + 1]];
+  if (next?.gap === 0 && next.word === "off") return true;
+  if (next?.gap === 0 && next.word === "on" && (!second || second.gap > 0 || second.word === "and")) return true;
+  const verbs = (from: number): boolean =>
+    tokens
+      .slice(Math.max(0, from), at)
+      .some(({ word }) => classesOf(word).includes("swap") || classesOf(word).includes("remove"));
+  const before = tokens[at - 1];
+  if (tokens[at]?.gap !== 0 || !before) return false;
+  return (
+    classesOf(before.word).includes("add") ||
+    verbs(["for", "to", "with", "into"].includes(before.word) ? at - 5 : at - 1)
+  );
+}
+
+const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
+const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
+
+/** "Heavy x 2", "light times two". */
+function timesAt(tokens: readonly Token[], at: number): { count: number; end: number } | null {
+  const [sign, number] = [tokens[at], tokens[at + 1]];
+  if (!sign || sign.gap > 0) return null;
+  const joined = /^x(\d)$/.exec(sign.word)?.[1];
+  if (joined !== undefined) return { count: Number(joined), end: at + 1 };
+  const count = number && number.gap === 0 && ["x", "times"].includes(sign.word) ? numberOf(number.word) : null;
+  return count === null ? null : { count, end: at + 2 };
+}
+
+/** A number in words or figures; null for any other word. */
+export const numberOf = (word: string): number | null => {
+  const digits = /^(\d{1,2})x?$/.exec(word)?.[1];
+  if (digits !== undefined) return Number(digits);
+  return Object.hasOwn(NUMBERS, word) ? (NUMBERS[word] ?? null) : null;
+};
+
+function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
+  let word = tokens[at]?.word;
+  if (word === undefined) return null;
+  let end = at + 1;
+  const passOver = (...words: string[]): void => {
+    while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
+  };
+  if (word === "a" && ["couple", "pair", "single"].includes(tokens[end]?.word ?? "")) {
+    const count = tokens[end]?.word === "single" ? 1 : 2;
+    end++;
+    passOver("of");
+    return { count, more: false, definite: false, end };
+  }
+  if (ALL.includes(word) && !["in", "home"].includes(tokens[end]?.word ?? "")) {
+    passOver("of", "the", "your", "those");
+    const exact = numberOf(tokens[end]?.word ?? "");
+    return { count: exact, more: false, definite: false, end: exact === null ? end : end + 1 };
+  }
+  if ((word === "a" || THE.includes(word)) && ["second", "third", "further", "extra"].includes(tokens[end]?.word ?? ""))
+    return { count: 1, more: true, definite: false, end: end + 1 };
+  const the = THE.includes(word);
+  if (the) {
+    passOver("other", "last", "remaining", "same");
+    word = tokens[end]?.word ?? "";
+    const count = numberOf(word);
+    if (count === null || tokens[end]?.gap !== 0) return { count: null, more: false, definite: true, end };
+    end++;
+    return { count, more: false, definite: false, end };
+  }
+  const count = numberOf(word);
+  if (count === null) return null;
+  const more = word === "another" || MORE.includes(tokens[end]?.word ?? "");
+  passOver("more", "extra", "further", "x", "times", "of", "the", "your", "single", "those");
+  return { count, more, definite: false, end };
+}
+
+interface Noun {
+  readonly spring?: string;
+  readonly many: boolean;
+  /** Understood as a spring without a quantity too. */
+  readonly sure: boolean;
+  readonly placeLike: boolean;
+  readonly end: number;
+}
+
+const isSpringWord = (token: Token | undefined): boolean =>
+  token !== undefined && token.gap === 0 && classesOf(token.word).includes("springs");
+
+function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Noun | null {
+  for (const { id, words, common } of springs) {
+    const number = nameAt(words, (n) => (n > 0 && tokens[at + n]?.gap !== 0 ? undefined : tokens[at + n]?.word));
+    if (number === null) continue;
+    let end = at + words.length;
+    const next = tokens[end];
+    const called = isSpringWord(next);
+    if (called) end++;
+    else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end++;
+    else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
+    const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
+    return { spring: id, many, sure: called || !common, placeLike: common && !called, end };
+  }
+  const token = tokens[at];
+  if (!token || !classesOf(token.word).includes("springs")) return null;
+  // "No spring change" is not about a number.
+  if (/^chang/.test(tokens[at + 1]?.word ?? "")) return null;
+  return { many: token.word.endsWith("s"), sure: false, placeLike: false, end: at + 1 };
+}
+
+const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
+  AFTER_A_SPRING.has(next.word) ||
+  /^x?\d/.test(next.word) ||
+  next.word.startsWith("{") ||
+  springs.some(({ words }) => words[0] === next.word);

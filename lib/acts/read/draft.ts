@@ -1,0 +1,82 @@
+/** What words tell before they are held against a plan. */
+import type { Facing, Move } from "#lib/plan/schema.ts";
+import type { AmountPart } from "./amounts.ts";
+import { type Match, type Pattern, patternOf } from "./pattern.ts";
+import type { SideWord, Unit } from "./units.ts";
+
+/** What can stay as it is. `place` is station, turn and position together. */
+export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
+
+/** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "keep";
+
+/**
+ * `on-or-now`: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
+ * `implied`: it follows from the words without being said, so no order is read from it.
+ */
+export type Draft =
+  | { readonly act: "carriage-home" }
+  | {
+      readonly act: "springs";
+      readonly way: Amounts;
+      readonly parts: readonly AmountPart[];
+    }
+  | { readonly act: "springs"; readonly way: "field" | "some" | "none" }
+  | {
+      readonly act: "turn";
+      readonly to: Facing | "round" | "sideways" | "somewhere";
+      readonly loose?: "relative" | "gaze";
+    }
+  | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
+  | { readonly act: "station"; readonly station: Move["station"] }
+  | { readonly act: "handles-up" | "handles-down"; readonly count: number | null; readonly implied?: true }
+  | { readonly act: "handles-cross" | "handles-some" | "strap-some" }
+  | { readonly act: "strap-on" | "strap-off"; readonly implied?: true }
+  /** `limb`: the side of a hand or foot, which may only be near. */
+  | { readonly act: "side"; readonly side: SideWord; readonly limb?: true }
+  | { readonly act: "stay"; readonly of: Thing; readonly facing?: Facing; readonly position?: Move["position"] }
+  /** Says something only when it is negated: "don't touch the springs". */
+  | { readonly act: "touch"; readonly of: Thing };
+
+/** The side of a hand or foot: "left arm", "other foot". */
+export function limbSide(match: Match): Draft[] {
+  const word = found(match, "side");
+  if (!word || word === "any" || word === "first") return [];
+  return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word, limb: true }];
+}
+
+/** Hands that are put down to bear weight: they hold no handle, in a position on the hands. */
+export const HANDS_PLACED: readonly Draft[] = [
+  { act: "handles-down", count: null, implied: true },
+  { act: "position", fits: ["plank", "quadruped", "side-lying"], implied: true },
+];
+
+export interface Production {
+  readonly pattern: Pattern;
+  /** `start`: only where a clause begins. `whole`: only as a whole clause. */
+  readonly only: "start" | "whole" | undefined;
+  /** Units taken by an element in a class, in order, make the drafts. */
+  readonly drafts: (match: Match) => readonly Draft[];
+}
+
+export const say = (
+  source: string,
+  drafts: readonly Draft[] | ((match: Match) => readonly Draft[]),
+  only?: Production["only"],
+): Production => ({
+  pattern: patternOf(source),
+  only,
+  drafts: typeof drafts === "function" ? drafts : () => drafts,
+});
+
+/** The first unit of a match that has such a thing. */
+export function found<K extends "amount" | "station" | "facing" | "side" | "count">(
+  { units }: Match,
+  key: K,
+): NonNullable<Unit[K]> | undefined {
+  for (const unit of units) {
+    const value = unit[key];
+    if (value !== undefined && value !== null) return value as NonNullable<Unit[K]>;
+  }
+  return undefined;
+}

@@ -1,0 +1,136 @@
+/** How handles and straps are told, and what stays as it is. */
+import { type Draft, found, HANDS_PLACED, limbSide, type Production, say, type Thing } from "./draft.ts";
+import type { Match } from "./pattern.ts";
+
+const NOTHING: readonly Draft[] = [];
+const UP = (match: Match): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
+const DOWN = (match: Match): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
+const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
+const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count }];
+const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
+
+/** "Handle in the other hand" puts it down and takes it up. */
+function intoHand(match: Match): Draft[] {
+  const side = found(match, "side");
+  const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
+  const count = hands?.count ?? found(match, "count") ?? null;
+  if (side === "other")
+    return [
+      { act: "handles-down", count: null, implied: true },
+      { act: "handles-up", count: null, implied: true },
+      { act: "side", side },
+    ];
+  const told: Draft = { act: "handles-up", count };
+  return side === "left" || side === "right" || side === "field" ? [told, { act: "side", side, limb: true }] : [told];
+}
+
+const HANDLES: readonly Production[] = [
+  say("@take for|of|hold|up|on? of? @handle", UP),
+  say("@take @handle up|too|crossed?", UP),
+  say("@handle up", UP),
+  say("@take? @handle in|into @limb|@hands", intoHand),
+  say("@take? @handle each", up(2)),
+  say("@take hold", up(null)),
+  say("@take them|it|both up", up(null)),
+  say("@swap? @handle to|into @limb", intoHand),
+  say("cross|crossing|uncross|uncrossing @handle|over?", CROSS),
+  say("@handle crossed|uncrossed|cross", CROSS),
+  say("crossed|uncrossed", CROSS),
+  say("cross|crossed @body|@limb", NOTHING),
+  say("@put @handle @way* @down", DOWN),
+  say("@put|@free @handle", DOWN),
+  say("@put @down @handle", DOWN),
+  say("@handle @be? @way* @down", DOWN),
+  say("@handle @be? @way* on|onto hook|hooks|peg|pegs|post|posts|floor|@station", DOWN),
+  say("let go of? @handle?", DOWN),
+  say("let @handle go", DOWN),
+  say("@put them|it|both|everything @way* @down", down(null)),
+  say("@put one @way* @down", down(1)),
+  say("hang them|it up", down(null)),
+  say("hang|hanging up? @handle", DOWN),
+  say("hands free|empty", down(null)),
+  say("@hands @way* on|onto|to|down|under|flat|wide|below|beneath|wider|shoulder", (match) => [
+    ...HANDS_PLACED,
+    ...limbSide(match),
+  ]),
+  say("pull|press|push|row|draw|bring @handle", NOTHING),
+  say("@handle", [{ act: "handles-some" }]),
+];
+
+/** "Other foot in the strap" takes one out of it. */
+function intoStrap(match: Match): Draft[] {
+  const side = found(match, "side");
+  const on: Draft = { act: "strap-on" };
+  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side }];
+  return side === "left" || side === "right" || side === "field" ? [on, { act: "side", side, limb: true }] : [on];
+}
+const OFF: readonly Draft[] = [{ act: "strap-off" }];
+const ON: readonly Draft[] = [{ act: "strap-on" }];
+
+const STRAPS: readonly Production[] = [
+  say("@wear? @feet @way* in|into|through|inside @strap", intoStrap),
+  say("@wear? @feet in|into|through", intoStrap, "whole"),
+  say("step|slip|go|come|slide in|into @strap", ON),
+  say("clip|hook|strap in", ON, "whole"),
+  say("@wear @strap @way* on", ON),
+  say("@wear on @strap", ON),
+  say("@strap @way* on", ON),
+  say("@strap round|around|over|under @limb", ON),
+  say("out of? @strap|it|them", OFF),
+  say("@wear|@free|take|step|come|slip? @feet? @way* out of? @strap", OFF),
+  say("@strap @be? @way* @off", OFF),
+  say("@wear|@free|take @strap @way* @off", OFF),
+  say("@wear|@free|take|kick off|out @strap", OFF),
+  say("@free @strap|@feet", OFF),
+  say("take|get|slide|slip|pull|@wear? @feet @way* out|free|off", OFF),
+  say("step|slip|slide|come out", OFF),
+  say("unhook|unclip", OFF, "whole"),
+  say("@feet @way* on|onto|to|down", [{ act: "strap-off", implied: true }]),
+  say("@strap", [{ act: "strap-some" }]),
+];
+
+const stay = (of: Thing): readonly Draft[] => [{ act: "stay", of }];
+const faced = (match: Match): Draft[] => {
+  const facing = found(match, "facing");
+  return [{ act: "stay", of: "turn", ...(facing ? { facing } : {}) }];
+};
+
+const STAYS: readonly Production[] = [
+  say("same @load", stay("springs")),
+  say("@load @be? same|unchanged|stay|stays", stay("springs")),
+  say("@load @be? @stay same|on|put|there|here|as?", stay("springs")),
+  say("@load as is|are|were?", stay("springs")),
+  say("@stay @way* with? same? @load on|as|same? is|are|were?", stay("springs")),
+  say("no @load change|changes", stay("springs")),
+  say("no change|changes|changing to|in|of|with|on @load", stay("springs")),
+  say("no turn|turning", stay("turn")),
+  say("@stay @face @towards? @facing", faced),
+  say("stay|stays|keep|keeping on|with|to left|right", stay("side")),
+  say("same way|direction|facing", stay("turn")),
+  say("@stay @way* on|at @station", stay("station")),
+  say("@feet @stay in|inside @strap", stay("strap")),
+  say("@stay @feet? in|inside @strap", stay("strap")),
+  say("@stay @strap @way* on?", stay("strap")),
+  say("@strap stay|stays on?", stay("strap")),
+  say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", stay("handles")),
+  say("keep|keeping @handle in|up?", stay("handles")),
+  say("keep|keeping hold|holding on?", stay("handles")),
+  say("hang|hold on to? @handle?", stay("handles")),
+  say("@handle stay|stays", stay("handles")),
+  say("same @handle", stay("handles")),
+  say("@stay where|put|there|here|down|up", stay("place"), "whole"),
+  say("@stay right|exactly|just? where are|is|were?", stay("place")),
+  say("same place|spot", stay("place")),
+  say("same position", stay("position")),
+  say("same set|setup|everything|thing|again up?", stay("all")),
+  say("same", stay("all"), "whole"),
+  say("all|everything|nothing @be? same|unchanged|new|different|changes|change|moves|stay|stays", stay("all")),
+  say("all|everything @stay same|as|put|there|on?", stay("all")),
+  say("no change|changes|changing", stay("all")),
+  say("@stay it|everything|this? @way* exactly? same|as is|are|were?", stay("all")),
+  say("as were|before|is", stay("all"), "whole"),
+  say("exactly|just as were|are|before", stay("all")),
+  say("move", [{ act: "touch", of: "place" }], "whole"),
+];
+
+export const OF_HANDS: readonly Production[] = [...STAYS, ...HANDLES, ...STRAPS];

@@ -1,0 +1,146 @@
+/** How a turn, a position, a station and a side are told. */
+import type { Facing, Move } from "#lib/plan/schema.ts";
+import { type Draft, found, HANDS_PLACED, limbSide, type Production, say } from "./draft.ts";
+import type { Match } from "./pattern.ts";
+import { IMPLYING, POSITION_PHRASES } from "./vocabulary.ts";
+
+const NOTHING: readonly Draft[] = [];
+
+const turn =
+  (loose?: "relative" | "gaze") =>
+  (match: Match): Draft[] => {
+    const to = found(match, "facing");
+    return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
+  };
+const turned = (to: "round" | "sideways" | "somewhere"): readonly Draft[] => [{ act: "turn", to }];
+const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
+const turnToStation = (match: Match): Draft[] => [
+  { act: "turn", to: FACED_STATION[found(match, "station") ?? "floor"] ?? "somewhere" },
+];
+const turnToSide = (match: Match): Draft[] => {
+  const side = found(match, "side");
+  if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
+  return [{ act: "turn", to: side === "other" ? "round" : "somewhere" }];
+};
+
+const TURNS: readonly Production[] = [
+  say("@turn? @round? @way* to? @face @towards? @facing", turn()),
+  say("@turn? @round? @way* to? @face @towards? @facing of room|machine|carriage", turn()),
+  say("@face @towards? @station", turnToStation),
+  say("@face @towards? @spot", turned("somewhere")),
+  say("@turn @round? @way* @towards @spot", turned("somewhere")),
+  say("@face @towards? other|opposite way|direction|end", turned("round")),
+  say("@face @towards? @side", turnToSide),
+  say("@face @towards? sideways|side", turned("sideways")),
+  say("@face away|in|out|bar|{next-move}|@bar", turned("somewhere")),
+  say("@turn @round? @way* @towards @facing", turn("relative")),
+  say("@turn @round? @way* @facing", turn("relative")),
+  say("@turn @round? @way* @towards? @side", turnToSide),
+  say("@turn @round? @way* @towards @station", turnToStation),
+  say("@turn|@go @way* @round", turned("round")),
+  say("@turn @way* @towards? other|opposite way|end|direction @round?", turned("round")),
+  say("other|opposite way @round?", turned("round"), "whole"),
+  say("all way @round", turned("round")),
+  say("half turn", turned("round")),
+  say("about turn|face", turned("round")),
+  say("quarter turn @way*", turned("somewhere")),
+  say("quarter turn @way* @towards? @facing", turn("relative")),
+  say("@turn @way* sideways|side on?", turned("sideways")),
+  say("sideways", turned("sideways")),
+  say("side on", turned("sideways")),
+  say("profile", turned("sideways")),
+  say("turn|spin|pivot|swivel @way*", turned("somewhere"), "whole"),
+  say("@turn @body|@limb", NOTHING),
+  say("@turn out|in|up|off|on", NOTHING),
+  say("@facing facing", turn()),
+  say("to|towards|toward @facing", turn(), "whole"),
+  say("@towards @spot", turned("somewhere"), "whole"),
+  say("look|looking @towards? @facing", turn("gaze")),
+  say("@body|@limb @face|to|towards|toward @facing", turn("gaze")),
+  say("@body|@limb @face @facing|@spot", turn("gaze")),
+  say("turn", [{ act: "touch", of: "turn" }]),
+];
+
+const standing = (match: Match): Draft[] => {
+  const station = found(match, "station");
+  return station ? [{ act: "station", station }] : [];
+};
+
+const POSITIONS: readonly Production[] = [
+  ...POSITION_PHRASES.flatMap(([phrase, fits]): Production[] => {
+    const position: Draft = { act: "position", fits };
+    const one = fits.length === 1 ? fits[0] : undefined;
+    const stays: Draft = { act: "stay", of: "position", ...(one ? { position: one } : {}) };
+    return [
+      say(phrase, [position]),
+      say(`${phrase} @way* on|onto|to|in @station`, (match) => [position, ...standing(match)]),
+      say(`${phrase} @way* @face|to @towards? @facing`, (match) => [position, ...turn()(match)]),
+      say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
+        position,
+        ...standing(match),
+        ...turn()(match),
+      ]),
+      say(`stay|stays|keep|keeping|remain @way* in|on|here|there? ${phrase}`, [stays]),
+      say(`from ${phrase}`, NOTHING),
+    ];
+  }),
+  say("@lie @way* on|onto @side", (match) => [
+    { act: "position", fits: ["side-lying"] },
+    { act: "side", side: found(match, "side") ?? "any", limb: true },
+  ]),
+  say("@lie|roll|over? @way* on|onto|to side", [{ act: "position", fits: ["side-lying"] }]),
+  ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
+  say("side by|to side", NOTHING),
+  say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
+  say("@limb over|above @limb", NOTHING),
+  say("@limb under|below @limb", placed),
+];
+
+/** Hands and feet that are put somewhere have let go of what they held. */
+function placed({ units: [limb] }: Match): Draft[] {
+  // "Left hand on the bar" is no side; the live field always is.
+  const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : [];
+  if (limb?.classes.includes("hands")) return [...HANDS_PLACED, ...side];
+  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...side] : side;
+}
+
+const STATIONS: readonly Production[] = [
+  say("step|stepping|hop|climb|jump|walk|get @way* @into @into? @into? @station", (match) => [
+    ...standing(match),
+    { act: "position", fits: ["standing"], implied: true },
+  ]),
+  say("@go @way* @into @into? @into? @station", standing),
+  say("to|onto|on @into? @station", standing, "start"),
+  say("@into @into @station", standing, "start"),
+  say("step|hop|climb|get|jump|come @way* off|down @carriage|machine|of?", [{ act: "station", station: "floor" }]),
+  say("off @carriage|machine", [{ act: "station", station: "floor" }], "start"),
+  say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
+  say(
+    "@limb|@body @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
+    placed,
+  ),
+  say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
+];
+
+const side = (match: Match): Draft[] => {
+  const word = found(match, "side");
+  if (!word || word === "any" || word === "first") return [];
+  return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
+};
+const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
+
+const SIDES: readonly Production[] = [
+  say("@side", side),
+  say("@swap? on|onto|to|over? @side", side),
+  say("@side-field", side),
+  say("@limb", limbSide),
+  say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
+    found(match, "side") === "field" ? side(match) : [],
+  ),
+  say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
+  say("@swap|swap|switch", OTHER, "whole"),
+  say("other|second|opposite one", OTHER, "whole"),
+  say("@side @face|to|towards", NOTHING),
+];
+
+export const OF_PLACE: readonly Production[] = [...TURNS, ...POSITIONS, ...STATIONS, ...SIDES];

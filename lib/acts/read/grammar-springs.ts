@@ -1,0 +1,117 @@
+/** How the carriage and the springs are told. */
+import { type AmountPart, numberOf } from "./amounts.ts";
+import { type Amounts, type Draft, type Production, say } from "./draft.ts";
+import type { Match } from "./pattern.ts";
+
+const HOME: readonly Draft[] = [{ act: "carriage-home" }];
+const NOTHING: readonly Draft[] = [];
+
+const CARRIAGE: readonly Production[] = [
+  say("@bring @carriage @way* @home", HOME),
+  say("@bring @way* @home with|@carriage @carriage?", HOME),
+  say("@carriage @bring|@be? @way* @home", HOME),
+  say("@bring? @carriage @be? @way* to|against|into front|stop|stops|stopper|stoppers|home", HOME),
+  say("@park @carriage", HOME),
+  say("bring @carriage", HOME),
+  say("bring @carriage @way* out|with|to|toward|towards|under|halfway|forward|as", NOTHING),
+  say("@bring? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
+  say("@bring? @carriage @way* in and|then out", NOTHING),
+  say("in and out", NOTHING),
+  say("@carriage out", NOTHING),
+  say("come|coming|go|bring|take|all|right|back|straight|way|everyone|home @way* home", HOME),
+  say("bring|take|slide|let it @way* @home", HOME),
+  say("home", HOME, "start"),
+  say("come|slide|roll all|right|back @way* in", HOME),
+  say("all way in", HOME, "start"),
+  say(
+    "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
+    NOTHING,
+  ),
+  say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
+];
+
+const parts = (match: Match, n = 0): readonly AmountPart[] =>
+  match.units.flatMap(({ amount }) => (amount ? [amount] : []))[n] ?? [];
+
+const springs =
+  (way: Amounts) =>
+  (match: Match): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+
+/** A number without a noun: "add one", "down to two". */
+const counted =
+  (way: Amounts) =>
+  ({ units }: Match): Draft[] => {
+    const said = units.findLast(
+      ({ word, classes }) => word === "another" || (classes.includes("number") && numberOf(word) !== null),
+    );
+    return said ? [{ act: "springs", way, parts: [{ count: numberOf(said.word), more: false }] }] : [];
+  };
+
+const swapped =
+  (off: 0 | 1) =>
+  (match: Match): Draft[] => [
+    { act: "springs", way: "off", parts: parts(match, off) },
+    { act: "springs", way: "on", parts: parts(match, 1 - off) },
+  ];
+
+const bare = (match: Match): Draft[] => {
+  const said = parts(match);
+  return [{ act: "springs", way: said.every(({ more }) => more) ? "on" : "now", parts: said }];
+};
+
+const FIELD: readonly Draft[] = [{ act: "springs", way: "field" }];
+const SOME: readonly Draft[] = [{ act: "springs", way: "some" }];
+const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
+
+const AMOUNTS: readonly Production[] = [
+  say("@swap @amount for|to|with|into|against @amount", swapped(0)),
+  say("@swap in @amount for|instead of? @amount", swapped(1)),
+  say("@set|@add @amount @on? instead|rather|for|in of|than|place? of? @amount", swapped(1)),
+  say("@amount instead|rather of|than @amount", swapped(1)),
+  say("@amount @way* off and? @amount @way* on", swapped(0)),
+  say("@amount @way* on and? @amount @way* off", swapped(1)),
+  say("@add @amount @way* on?", springs("on")),
+  say("@set|@add @way* on @amount", springs("on")),
+  say("@set|@add @amount @way* on", springs("on")),
+  say("plus @amount", springs("on")),
+  say("@amount @be? @way* on", springs("on-or-now")),
+  say("@amount @be @way* on", springs("on-or-now")),
+  say("@remove @amount @way* off?", springs("off")),
+  say("@set|lift|slide @way* off|away @amount", springs("off")),
+  say("@set|leave|lift|slide @amount @way* off|away|out", springs("off")),
+  say("@amount @be? @way* off|away", springs("off")),
+  say("without @amount", springs("off")),
+  say("pick|grab|get|give|need|choose|find up? @amount", springs("on-or-now")),
+  say("on with @amount", springs("on")),
+  say("off with @amount", springs("off")),
+  say("keep|keeping|leave|leaving|stay|hold with|on? @amount @way* on?", springs("keep")),
+  say("@amount stay|stays|staying|remain|remains @way* on?", springs("keep")),
+  say("on|onto|to|with|of @amount", springs("total")),
+  say("@swap|go|@set @way* to|onto|on|into @amount", springs("total")),
+  say("down|up|back to|at @amount", springs("total")),
+  say("@amount", bare),
+  say("@springs-field on?", FIELD),
+  say("@springs @be? @number", counted("now")),
+  say("down|up|back to @number", counted("total")),
+  say("@add|give another|@number more?|extra?|on?", counted("on")),
+  say("@set|@add another|@number more? @way* on", counted("on")),
+  say("@number more on?", counted("on"), "whole"),
+  say("another on?", counted("on"), "whole"),
+  say("@remove another|@number more? @way* off?", counted("off")),
+  say("@set|lift another|@number more? @way* off", counted("off")),
+  say("@set @way* off another|@number", counted("off")),
+  say("@number off", counted("off"), "whole"),
+];
+
+const WITHOUT_AMOUNT: readonly Production[] = [
+  say("@springs all? off", NONE),
+  say("@set|@remove all? @springs @way* off?", NONE),
+  say("@set all|everything|them @way* off", NONE),
+  say("everything|all off", NONE),
+  say("strip it|everything|@carriage", NONE),
+  say("touch|@swap|adjust|alter @load", [{ act: "touch", of: "springs" }, ...SOME]),
+  say("heavier|lighter @springs?", SOME),
+  say("@load", SOME),
+];
+
+export const OF_SPRINGS: readonly Production[] = [...CARRIAGE, ...AMOUNTS, ...WITHOUT_AMOUNT];

@@ -1,0 +1,56 @@
+/** The words that a reading knows: the tables, the studio's names for its springs, and names of moves, which tell nothing. */
+import { perValue } from "#lib/memo/per-value.ts";
+import type { Equipment } from "#lib/plan/schema.ts";
+import { wordsOfName } from "./tokens.ts";
+import { CLASSES, COMMON_LABELS, FACING_WORDS } from "./vocabulary.ts";
+
+export interface SpringName {
+  readonly id: string;
+  readonly words: readonly string[];
+  /** Its words are everyday adjectives or places. */
+  readonly common: boolean;
+}
+
+export interface Lexicon {
+  readonly springs: readonly SpringName[];
+  /** Names of two words or more. */
+  readonly moves: readonly (readonly string[])[];
+}
+
+const NO_CLASSES: readonly string[] = [];
+const BY_WORD: ReadonlyMap<string, readonly string[]> = classesByWord();
+
+export const classesOf = (word: string): readonly string[] =>
+  BY_WORD.get(word) ?? (/^\d{1,2}$/.test(word) ? ["number"] : NO_CLASSES);
+
+function classesByWord(): Map<string, string[]> {
+  const all = new Map<string, string[]>();
+  const add = (word: string, name: string): void => {
+    const known = all.get(word) ?? [];
+    if (!known.includes(name)) all.set(word, [...known, name]);
+  };
+  for (const [name, words] of Object.entries(CLASSES)) for (const word of words.split(" ")) add(word, name);
+  for (const word of Object.keys(FACING_WORDS)) add(word, "facing");
+  return all;
+}
+
+/** The names of a room's springs, the longest first, so that "extra light" is not "light". */
+export const springNames = perValue(({ springs }: Equipment): readonly SpringName[] =>
+  springs
+    .map(({ id, label }) => {
+      const words = wordsOfName(label);
+      return { id, words, common: words.length === 1 && COMMON_LABELS.has(words[0] ?? "") };
+    })
+    .filter(({ words }) => words.length > 0)
+    .sort((a, b) => b.words.length - a.words.length),
+);
+
+/** How many words of the name stand here, the last one in the plural too; and whether it is in the plural. */
+export function nameAt(name: readonly string[], wordAt: (n: number) => string | undefined): "one" | "many" | null {
+  const last = name.length - 1;
+  for (let n = 0; n < last; n++) if (wordAt(n) !== name[n]) return null;
+  const word = wordAt(last);
+  const whole = name[last] ?? "";
+  if (word === whole) return "one";
+  return word !== undefined && (word === `${whole}s` || word === `${whole.replace(/y$/, "ie")}s`) ? "many" : null;
+}

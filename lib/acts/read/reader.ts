@@ -1,0 +1,153 @@
+/** Reads a line: what its words tell, in the order in which people hear it and in the order in which they are to do it. */
+import { type Clause, clausesOf } from "./clauses.ts";
+import type { Draft } from "./draft.ts";
+import { readingAt } from "./grammar.ts";
+import type { Lexicon } from "./lexicon.ts";
+import { tokensOf } from "./tokens.ts";
+import { type Unit, unitsOf } from "./units.ts";
+
+export interface ReadAct {
+  readonly draft: Draft;
+  /** Characters of the line. */
+  readonly from: number;
+  readonly to: number;
+  /** "If you like", "or", "later": it may be told, or may not. */
+  readonly hedged: boolean;
+}
+
+export interface ReadLine {
+  /** In the order of the words. */
+  readonly acts: readonly ReadAct[];
+  /** The same in the order in which they are to be done. */
+  readonly inOrder: readonly ReadAct[];
+}
+
+export function readLine(text: string, lexicon: Lexicon): ReadLine {
+  const clauses = clausesOf(unitsOf(tokensOf(text), lexicon));
+  const read: ReadClause[] = [];
+  for (const [n, clause] of clauses.entries()) {
+    const before = read.at(-1);
+    // "If you like, kneel": the condition holds for the next clause.
+    const hedged = before?.open === true && before.clause.sentence === clause.sentence;
+    read.push(readClause(clause, clauses[n + 1], { turning: turnBefore(clauses, n), hedged }));
+  }
+  const acts = read.flatMap((one) => one.acts);
+  return { acts, inOrder: ordered(read).flatMap((one) => one.acts) };
+}
+
+/** Whether the sentence has named a turn before the clause, so that "not the front" is about a way to face. */
+const turnBefore = (clauses: readonly Clause[], n: number): boolean =>
+  clauses.some(
+    ({ units, sentence }, i) =>
+      i < n && sentence === clauses[n]?.sentence && units.some(({ classes }) => isTurn(classes)),
+  );
+const isTurn = (classes: readonly string[]): boolean => classes.includes("face") || classes.includes("turn");
+
+interface ReadClause {
+  readonly clause: Clause;
+  readonly acts: readonly ReadAct[];
+  /** "First" said of the whole clause. */
+  readonly first: boolean;
+  /** A condition, and nothing that depends on it yet. */
+  readonly open: boolean;
+}
+
+/** The state of a clause as its words are read; `turning`: a turn has been named, so a bare "front" is a way to face. */
+interface Mood {
+  /** Where the negation begins, in characters; null for none. */
+  negated: number | null;
+  hedged: boolean;
+  /** "As you press": what follows is not asked for. */
+  during: boolean;
+  turning: boolean;
+  started: boolean;
+}
+
+const NO_NEGATION: ReadonlySet<string> = new Set(["forget", "worry", "rush", "hurry", "only"]);
+
+function readClause(
+  clause: Clause,
+  next: Clause | undefined,
+  { turning, hedged }: Pick<Mood, "turning" | "hedged">,
+): ReadClause {
+  const { units } = clause;
+  const mood: Mood = { negated: null, hedged, during: false, turning, started: false };
+  const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
+  const notYet = units.some(({ word }) => word === "yet");
+  const acts: ReadAct[] = [];
+  let first = false;
+  for (let at = 0; at < units.length; ) {
+    const unit = units[at] as Unit;
+    const reading = readingAt(units, at, !mood.started) ?? aimAt(units, at, mood);
+    if (!reading) {
+      first ||= unit.word === "first" || unit.word === "firstly";
+      setMood(mood, unit, units[at + 1]);
+      at++;
+      continue;
+    }
+    const isNegated = mood.negated !== null;
+    const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
+    const drafts = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
+    if (!mood.during) acts.push(...drafts.filter(({ act }) => act !== "touch").map((draft) => ({ draft, ...place })));
+    mood.started = true;
+    at = reading.end;
+  }
+  return { clause, acts, first, open: mood.hedged && acts.length === 0 };
+}
+
+/** "Face the back, not the front": a bare way to face after a turn. */
+function aimAt(
+  units: readonly Unit[],
+  at: number,
+  { turning }: Mood,
+): { drafts: readonly Draft[]; end: number } | null {
+  const facing = units[at]?.facing;
+  const isLast = units.slice(at + 1).every(({ classes }) => classes.includes("fill"));
+  return turning && facing && isLast ? { drafts: [{ act: "turn", to: facing }], end: at + 1 } : null;
+}
+
+function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefined): void {
+  if (classes.includes("not")) mood.negated = NO_NEGATION.has(next?.word ?? "") ? null : from;
+  else if (word === "instead" || word === "rather")
+    mood.negated ??= next?.word === "of" || next?.word === "than" ? from : null;
+  else if (word === "and") mood.negated = null;
+  else if (classes.includes("hedge") || classes.includes("later")) mood.hedged = true;
+  else if (classes.includes("during")) mood.during = true;
+  if (!classes.includes("fill") && word !== "and") mood.started = true;
+}
+
+/** "Don't let go until the carriage is home" puts it off; "don't let go" and "don't turn" mean that it stays. */
+function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: boolean }): Draft[] {
+  if (notYet) return [];
+  if (putOff) return draft.act === "handles-down" || draft.act === "strap-off" ? [{ ...draft, implied: true }] : [];
+  if (draft.act === "touch") return [{ act: "stay", of: draft.of }];
+  if (draft.act === "handles-down") return [{ act: "stay", of: "handles" }];
+  return draft.act === "strap-off" ? [{ act: "stay", of: "strap" }] : [];
+}
+
+const RELEASES: readonly Draft["act"][] = ["carriage-home", "handles-down", "strap-off"];
+
+/** "Two light once the carriage is home", "before you turn, handles down", "carriage home first". */
+function ordered(read: readonly ReadClause[]): ReadClause[] {
+  const order: ReadClause[] = [];
+  let moves = 0;
+  for (const [n, one] of read.entries()) {
+    const { joint, sentence } = one.clause;
+    const isFirst = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
+    const before = order.findIndex(({ clause }) => clause.sentence === sentence);
+    const waited = n > 0 && before >= 0 && ((joint === "after" && isFirst) || joint === "until");
+    const opening = read[n - 1];
+    // "Before you turn, handles down."
+    const overtakes =
+      opening?.clause.joint === "before" && isOpening(read, n - 1) && opening.clause.sentence === sentence;
+    // "Two light, carriage home first, handles down."
+    const moved = n > 0 && read[n - 1]?.clause.sentence === sentence && read[n - 1] === order[moves - 1];
+    if (isFirst && (one.first || (moves > 0 && moved))) order.splice(moves++, 0, one);
+    else if (waited || overtakes) order.splice(order.length - 1, 0, one);
+    else order.push(one);
+  }
+  return order;
+}
+
+const isOpening = (read: readonly ReadClause[], n: number): boolean =>
+  read[n - 1]?.clause.sentence !== read[n]?.clause.sentence;

@@ -1,0 +1,43 @@
+/** Splits a line into words, live fields and the punctuation between them, with character places in the original text. */
+
+export interface Token {
+  /** Lower case, without accents, apostrophes as '; a live field keeps its braces. */
+  readonly word: string;
+  /** Characters of the original text, `to` not included. */
+  readonly from: number;
+  readonly to: number;
+  /** The punctuation before it: 0 none, 1 a comma or the like, 2 the end of a sentence. */
+  readonly gap: 0 | 1 | 2;
+}
+
+const PIECE = /\{[a-z-]+\}|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;()"“”|/+]|\s[-–—]+\s|—/gu;
+const ASCII = /^[\x20-\x7e]*$/;
+/** Longer lines are cut, so that a file made to be slow is not. */
+const LONGEST = 2000;
+
+export function tokensOf(text: string): Token[] {
+  const tokens: Token[] = [];
+  let gap: Token["gap"] = 2;
+  for (const found of text.slice(0, LONGEST).matchAll(PIECE)) {
+    const [piece] = found;
+    const from = found.index;
+    if (/[\p{L}\p{N}{]/u.test(piece)) {
+      tokens.push({ word: wordOf(piece), from, to: from + piece.length, gap });
+      gap = 0;
+    } else if (/[.!?…\n]/.test(piece)) gap = 2;
+    else if (piece !== "+" && gap === 0) gap = 1;
+  }
+  return tokens;
+}
+
+function wordOf(piece: string): string {
+  const small = piece.toLowerCase();
+  if (ASCII.test(small)) return small;
+  return small
+    .normalize("NFKD")
+    .replace(/\p{M}+/gu, "")
+    .replaceAll("’", "'");
+}
+
+/** The words of a name, for comparing with those of a line. */
+export const wordsOfName = (name: string): string[] => tokensOf(name).map(({ word }) => word);

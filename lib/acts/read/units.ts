@@ -1,0 +1,180 @@
+/** Joins the words of a line into units: a named place, a side, a limb with its side, handles with their number, springs. */
+import type { Facing, Move } from "#lib/plan/schema.ts";
+import { type Amount, amountAt, numberOf } from "./amounts.ts";
+import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
+import type { Token } from "./tokens.ts";
+import { FACING_WORDS, STATION_NOUNS } from "./vocabulary.ts";
+
+/** `field` is the live field. */
+export type SideWord = "left" | "right" | "other" | "field" | "same" | "first" | "any";
+
+export interface Unit extends Token {
+  readonly classes: readonly string[];
+  readonly amount?: Amount["parts"];
+  readonly station?: Move["station"];
+  readonly facing?: Facing;
+  readonly side?: SideWord;
+  readonly count?: number | null;
+}
+
+export function unitsOf(tokens: readonly Token[], lexicon: Lexicon): Unit[] {
+  const units: Unit[] = [];
+  for (let at = 0; at < tokens.length; ) {
+    const { unit, end } = unitAt(tokens, at, lexicon);
+    units.push(unit);
+    at = end;
+  }
+  return units;
+}
+
+interface UnitAt {
+  readonly unit: Unit;
+  readonly end: number;
+}
+
+const READERS = [nameUnit, fieldUnit, amountUnit, stationUnit, sideUnit, limbUnit, thingUnit];
+
+function unitAt(tokens: readonly Token[], at: number, lexicon: Lexicon): UnitAt {
+  for (const reader of READERS) {
+    const found = reader(tokens, at, lexicon);
+    if (found) return found;
+  }
+  const token = tokens[at] as Token;
+  const facing = Object.hasOwn(FACING_WORDS, token.word) ? FACING_WORDS[token.word] : undefined;
+  return { unit: { ...token, classes: classesOf(token.word), ...(facing ? { facing } : {}) }, end: at + 1 };
+}
+
+type Parts = Omit<Partial<Unit>, keyof Token> & { readonly classes: readonly string[] };
+
+function joined(tokens: readonly Token[], at: number, end: number, parts: Parts): UnitAt {
+  const [first, last] = [tokens[at] as Token, tokens[end - 1] as Token];
+  return { unit: { ...parts, word: last.word, from: first.from, to: last.to, gap: first.gap }, end };
+}
+
+/** The word `n` further on in the same clause. */
+const wordIn = (tokens: readonly Token[], at: number, n: number): string | undefined => {
+  for (let i = at + 1; i <= at + n; i++) if (tokens[i]?.gap !== 0) return undefined;
+  return tokens[at + n]?.word;
+};
+
+/** A move's name tells none of its acts: "the kneeling row". */
+function nameUnit(tokens: readonly Token[], at: number, { moves }: Lexicon): UnitAt | null {
+  const name = moves.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
+  return name ? joined(tokens, at, at + name.length, { classes: ["name"] }) : null;
+}
+
+function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  const word = tokens[at]?.word;
+  if (word === "{springs}") {
+    const end = classesOf(wordIn(tokens, at, 1) ?? "").includes("springs") ? at + 2 : at + 1;
+    return joined(tokens, at, end, { classes: ["springs-field"] });
+  }
+  return word === "{move}" || word === "{next-move}" ? joined(tokens, at, at + 1, { classes: ["name"] }) : null;
+}
+
+function amountUnit(tokens: readonly Token[], at: number, lexicon: Lexicon): UnitAt | null {
+  const amount = amountAt(tokens, at, lexicon);
+  return amount && joined(tokens, at, amount.end, { classes: ["amount"], amount: amount.parts });
+}
+
+function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  for (const [noun, station] of STATION_NOUNS) {
+    const words = noun.split(" ");
+    if (nameAt(words, (n) => wordIn(tokens, at, n)) === null) continue;
+    const classes = station === "carriage" ? ["station", "carriage"] : ["station"];
+    return joined(tokens, at, at + words.length, { classes, station });
+  }
+  const next = wordIn(tokens, at, 1) ?? "";
+  const isBar = ["front", "back", "foot", "push"].includes(tokens[at]?.word ?? "") && /^bars?$/.test(next);
+  return isBar ? joined(tokens, at, at + 2, { classes: ["bar"] }) : null;
+}
+
+const SIDE_WORDS: Readonly<Record<string, SideWord>> = {
+  ...{
+    left: "left",
+    right: "right",
+    other: "other",
+    second: "other",
+    opposite: "other",
+    "{side}": "field",
+    same: "same",
+  },
+  ...{ first: "first", both: "any", one: "any", each: "any", free: "any", working: "any", front: "any", back: "any" },
+  ...{
+    top: "any",
+    bottom: "any",
+    outside: "any",
+    inside: "any",
+    either: "any",
+    two: "any",
+    lower: "any",
+    upper: "any",
+  },
+};
+
+const sideWord = (word: string | undefined): SideWord | undefined =>
+  word !== undefined && Object.hasOwn(SIDE_WORDS, word) ? SIDE_WORDS[word] : undefined;
+
+/** "Left side", "other side"; "the left side of the carriage" is a place. */
+function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  const side = sideWord(tokens[at]?.word);
+  if (!side) return null;
+  const n = wordIn(tokens, at, 1) === "hand" ? 2 : 1;
+  if (!/^sides?$/.test(wordIn(tokens, at, n) ?? "")) {
+    return side === "field" ? joined(tokens, at, at + 1, { classes: ["side-field"], side }) : null;
+  }
+  const isPlace = wordIn(tokens, at, n + 1) === "of";
+  return joined(tokens, at, at + n + 1, { classes: [isPlace ? "place" : "side"], side });
+}
+
+/** "Left hand", "{side} foot", "other leg", "both knees". The back that is flat or long is a body's as well. */
+function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  const side = sideWord(tokens[at]?.word);
+  const next = wordIn(tokens, at, 1);
+  const limb = next === undefined ? [] : classesOf(next);
+  if (side && limb.includes("limb"))
+    return joined(tokens, at, at + 2, {
+      classes: [...limb, "limb"],
+      side,
+      ...(EACH.has(tokens[at]?.word ?? "") ? { count: 2 } : {}),
+    });
+
+  return tokens[at]?.word === "back" && isOfABody(tokens, at)
+    ? joined(tokens, at, at + 1, { classes: ["body"] })
+    : null;
+}
+
+const EACH: ReadonlySet<string> = new Set(["each", "both"]);
+const FLAT: ReadonlySet<string> = new Set(["flat", "long", "straight", "tall", "neutral", "wide", "strong", "soft"]);
+const OWN: ReadonlySet<string> = new Set([
+  ...["your", "long", "flat", "lower", "low", "strong", "straight", "upper", "neutral", "mid", "tall"],
+]);
+function isOfABody(tokens: readonly Token[], at: number): boolean {
+  if (FLAT.has(wordIn(tokens, at, 1) ?? "")) return true;
+  if (tokens[at]?.gap !== 0 || !OWN.has(tokens[at - 1]?.word ?? "")) return false;
+  // "On your back" is a position.
+  return !["on", "onto"].includes(tokens[at - 2]?.word ?? "");
+}
+
+const OF_A_STRAP: ReadonlySet<string> = new Set(["cable", "foot", "front", "back", "ankle", "hand", "leg"]);
+
+/** Handles with their number, straps of any kind. */
+function thingUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  let end = at;
+  while (
+    ["both", "the", "one", "of", "two", "other", "each", "a", "your", "all"].includes(
+      wordIn(tokens, at, end - at) ?? "",
+    )
+  )
+    end++;
+  const says = tokens.slice(at, end).map(({ word }) => word);
+  while (OF_A_STRAP.has(wordIn(tokens, at, end - at) ?? "")) end++;
+  const noun = wordIn(tokens, at, end - at);
+  const classes = noun === undefined ? [] : classesOf(noun);
+  const side = says.includes("other") ? { side: "other" as const } : {};
+  if (classes.includes("strap")) return joined(tokens, at, end + 1, { classes: ["strap"], ...side });
+  if (!classes.includes("handle")) return null;
+  const number = says.map((word) => (word === "a" ? 1 : numberOf(word))).find((n) => n !== null);
+  const count = number ?? (says.includes("each") || says.includes("all") ? null : side.side ? 1 : null);
+  return joined(tokens, at, end + 1, { classes: ["handle"], count, ...side });
+}

@@ -1,0 +1,151 @@
+/**
+ * The words that set-ups are told in, as tables: the class of a word, then its words. Another studio's words go here.
+ * Common practice, no source.
+ */
+import type { Facing, Move } from "#lib/plan/schema.ts";
+
+/** A pattern of the grammar names a class as `@class`. A word may be of several. */
+export const CLASSES: Readonly<Record<string, string>> = {
+  /** Passed over anywhere inside a pattern. */
+  fill:
+    "the a an your our my his her their its this that these those please just now nice nicely gently slowly carefully " +
+    "quickly softly safely simply really again everyone everybody guys folks team lovely we i you they it's i'll we'll " +
+    "you'll we're you're let's lets im i'm id i'd want like need going gonna want you to'll will can could should must " +
+    "so ok okay well still also too some today comes come's goes go is are be being been been're got 've gets get have has " +
+    "there here straight nicely",
+  number: "zero one two three four five six seven eight nine ten eleven twelve",
+  not: "don't dont not never no without didn't won't needn't nobody avoid cannot can't cant isn't aren't",
+  hedge: "if or unless maybe perhaps optionally option might optional otherwise",
+  during: "while whilst as throughout whenever",
+  later: "next later soon eventually tomorrow afterwards yesterday earlier",
+  way: "all way right fully back gently slowly in's completely over down close",
+  home: "home in closed shut parked docked",
+  bring:
+    "bring bringing take taking walk guide guiding let slide sliding draw ease easing roll rolling send push pull get getting " +
+    "return float glide move moving control controlling land rest ride come coming",
+  park: "close closing park parking shut shutting dock docking home return returning",
+  carriage: "carriage carriages carriage's",
+  go: "step stepping climb climbing hop hopping come coming go going move moving walk walking head heading jump get getting crawl make shift slide scoot travel shuffle roll rolling back",
+  into: "to onto on into in over up down towards toward",
+  face: "face facing faces faced",
+  turn: "turn turning turned turns spin spinning swivel pivot pivoting rotate rotating flip",
+  round: "round around about 180",
+  towards: "towards toward to at",
+  spot: "mirror mirrors window windows wall walls door doors anchor anchors instructor me coach clock pulleys teacher partner stage logo screen springs",
+  lie: "lie lying lies lay laying laid recline",
+  sit: "sit sitting sits seated seat",
+  stand: "stand standing stands upright",
+  kneel: "kneel kneeling kneels",
+  limb: "hand hands arm arms leg legs foot feet knee knees elbow elbows forearm forearms heel heels toe toes palm palms fist fists ankle ankles hip hips shoulder shoulders ball balls thumb thumbs finger fingers",
+  body:
+    "hand hands arm arms leg legs foot feet knee knees elbow elbows forearm forearms heel heels toe toes palm palms fist fists " +
+    "ankle ankles hip hips shoulder shoulders chest head core spine belly rib ribs neck chin thigh thighs glute glutes bottom " +
+    "bum seat waist tailbone body torso gaze eyes nose blade blades muscle muscles breath breaths bend cheek ear",
+  hands: "hand hands palm palms forearm forearms fist fists elbow elbows",
+  feet: "foot feet leg legs ankle ankles heel heels toe toes",
+  handle: "handle handles grip grips cable cables rope ropes",
+  strap: "strap straps loop loops cuff cuffs sling slings",
+  take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have",
+  put: "put putting place placing lay laying set setting hang hanging drop dropping rest return leave leaving take pop park lower pass",
+  down: "down away back",
+  free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose drop undo",
+  wear: "put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
+  on: "on in into through inside",
+  off: "off out",
+  add: "add adding attach attaching hook load connect increase clip adds pop",
+  remove:
+    "remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
+    "unload shed losing",
+  set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw stick whip pull pulling give giving slip",
+  swap: "swap swapping change changing exchange trade trading replace replacing switch switching",
+  springs: "spring springs coil coils",
+  load: "tension resistance weight load springs spring weights setting settings coils",
+  same: "same identical unchanged",
+  stay: "stay staying stays keep keeping keeps remain remains remaining hold holding leave leaving leaves",
+  put_on: "put pop place",
+  everything: "everything all nothing",
+  setup: "set-up setup position everything",
+  again: "again",
+  be: "is are be stays stay goes comes",
+};
+
+export const NUMBERS: Readonly<Record<string, number>> = {
+  ...{ zero: 0, no: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10 },
+  ...{ eleven: 11, twelve: 12, a: 1, an: 1, single: 1, another: 1, both: 2, double: 2 },
+};
+
+export const FACING_WORDS: Readonly<Record<string, Facing>> = {
+  ...{ front: "front", forward: "front", forwards: "front", back: "back", rear: "back", backward: "back" },
+  ...{ backwards: "back", left: "left", right: "right" },
+};
+
+/** Nouns for where people are. "Platform" alone may be either. */
+export const STATION_NOUNS: readonly (readonly [string, Move["station"]])[] = [
+  ["front platform", "front"],
+  ["back platform", "back"],
+  ["rear platform", "back"],
+  ["front end", "front"],
+  ["back end", "back"],
+  ["carriage", "carriage"],
+  ["floor", "floor"],
+  ["ground", "floor"],
+  ["mat", "floor"],
+];
+
+/** What a position may be called, each with the positions that it fits. */
+export const POSITION_PHRASES: readonly (readonly [string, readonly Move["position"][]])[] = [
+  ["hands and knees", ["quadruped"]],
+  ["all fours", ["quadruped"]],
+  ["four point kneeling", ["quadruped"]],
+  ["tabletop", ["quadruped", "supine"]],
+  ["@put_on? hands down and knees down", ["quadruped"]],
+  ["@kneel", ["kneeling", "quadruped"]],
+  ["@put_on? on|onto|to both|two? knees", ["kneeling", "quadruped"]],
+  ["@sit down|up|tall?", ["seated"]],
+  ["@stand up|tall?", ["standing"]],
+  ["on|to|onto both|two? feet", ["standing"]],
+  ["side plank", ["side-lying", "plank"]],
+  ["forearm|high|low? plank|planks", ["plank", "side-lying"]],
+  ["push up|press up position|start", ["plank"]],
+  ["@lie @way* face down", ["prone"]],
+  ["face down", ["prone"]],
+  ["face up", ["supine"]],
+  ["@lie @way* on|onto|to belly|stomach|front|tummy", ["prone"]],
+  ["over|roll|onto|on @way* belly|stomach|tummy", ["prone"]],
+  ["@lie @way* on|onto back|backs", ["supine"]],
+  ["roll? on|onto back|backs", ["supine"]],
+  ["@lie supine", ["supine"]],
+  ["supine", ["supine"]],
+  ["prone", ["prone"]],
+  ["@lie @way*", ["supine", "prone", "side-lying"]],
+  ["hips above|over head", ["inverted"]],
+  ["pike|inverted position", ["inverted", "plank"]],
+];
+
+/** Words about limbs from which a position follows, if it is the one that is planned. */
+export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])[] = [
+  ["knees under hips", ["quadruped"]],
+  ["knees down|on|under", ["quadruped", "kneeling"]],
+  ["legs long|straight", ["plank", "supine", "prone"]],
+  ["feet one behind other", ["side-lying"]],
+  ["hips|shoulders|legs stacked", ["side-lying"]],
+  ["feet wide|hip|apart", ["standing"]],
+];
+
+/** Labels that are common adjectives or places: a bare one is no spring, "strong core", "the middle". */
+export const COMMON_LABELS: ReadonlySet<string> = new Set(
+  (
+    "light heavy strong firm soft medium middle hard easy full half small big large long short thick thin stiff weak " +
+    "extra super mini first second third front back top bottom left right centre center gentle solid tight loose"
+  ).split(" "),
+);
+
+/** After a spring's name these do not make it an adjective: "one light on", but not "one light tap". */
+export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
+  (
+    "spring springs coil coils one ones on off only now please and plus with for instead to in out then off here there " +
+    "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
+    "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
+    "put hands come everyone guys folks altogether added gone down's was until till instead rather"
+  ).split(" "),
+);

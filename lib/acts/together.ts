@@ -1,0 +1,94 @@
+/** What several told acts of one change say together: amounts that add up, what stays but for what is told, the order. */
+import { changesOf } from "./judge.ts";
+import type { ActsChange, Judged } from "./judged.ts";
+import type { PlannedAct } from "./planned.ts";
+
+/** What of a kind is once told as it is may be named otherwise on the way: "stand up, walk round, lie down". */
+const ON_THE_WAY: readonly Judged["act"]["act"][] = ["turn", "station", "position", "side", "handles-down"];
+
+function onTheWay<T extends Judged>(all: readonly T[], { act, verdict }: T): boolean {
+  if (verdict !== "contradicted" && verdict !== "not-planned") return false;
+  if (!ON_THE_WAY.includes(act.act)) return false;
+  const kind = act.act === "handles-down" ? "handles-up" : act.act;
+  return all.some((other) => other.act.act === kind && other.verdict === "told");
+}
+
+interface Placed<T extends Judged> {
+  readonly heard: T;
+  /** Place in its line, in the order in which things are to be done. */
+  readonly place: number;
+}
+
+/** "Add one light, then another": two, if the plan has two. "The same springs, but add a light": told, if the rest is so. */
+export function summedUp<T extends Judged>(
+  change: ActsChange,
+  lines: readonly (readonly Placed<T>[])[],
+): Placed<T>[][] {
+  const all = lines.flat().map(({ heard }) => heard);
+  const sums = change.planned.flatMap((act) =>
+    act.act === "spring-on" || act.act === "spring-off" ? [{ act, told: all.filter((one) => isPartOf(one, act)) }] : [],
+  );
+  const whole = new Map<T, PlannedAct>();
+  for (const { act, told } of sums) {
+    const sum = told.reduce((n, { act: { count = 0 } }) => n + count, 0);
+    if (sum === act.count) for (const one of told) whole.set(one, act);
+  }
+  const added = lines.map((line) =>
+    line.map((placed): Placed<T> => {
+      const act = whole.get(placed.heard);
+      return act ? { ...placed, heard: { ...placed.heard, verdict: "told", covers: [act] } } : placed;
+    }),
+  );
+  const covered = new Set(added.flat().flatMap(({ heard }) => heard.covers));
+  return added.map((line) =>
+    line.map((placed): Placed<T> => {
+      if (onTheWay(all, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
+      const { of, verdict, act } = placed.heard;
+      if (
+        of === undefined ||
+        verdict !== "contradicted" ||
+        (act.facing !== undefined && act.facing !== change.from?.facing)
+      )
+        return placed;
+      const isExcepted = changesOf(of, change).every((one) => covered.has(one));
+      return isExcepted ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
+    }),
+  );
+}
+
+const isPartOf = ({ act, verdict }: Judged, planned: PlannedAct): boolean =>
+  verdict === "contradicted" && act.act === planned.act && "spring" in planned && act.spring === planned.spring;
+
+const OF_SPRINGS: readonly string[] = ["spring-on", "spring-off", "springs-now"];
+const OF_PLACE: readonly string[] = ["turn", "station", "position"];
+
+/** What has to be done first. */
+export type Needed = "carriage-home" | "strap-off" | "handles-down";
+
+/**
+ * What is told too early, with what has to be told before it: springs before the carriage is home; springs or a new place
+ * before what is still held is let go; letting go before the carriage is home, which the plan file's order leaves open.
+ */
+export function tooEarly<T extends Judged>(lines: readonly (readonly Placed<T>[])[]): Map<T, readonly Needed[]> {
+  const done = lines.flatMap((line) => line.toSorted((a, b) => a.place - b.place).map(({ heard }) => heard));
+  const firstOf = (act: Needed): number =>
+    done.findIndex((one) => one.act.act === act && one.verdict === "told" && one.covers.length > 0 && !one.implied);
+  const home = firstOf("carriage-home");
+  const letGo = (["strap-off", "handles-down"] as const).map((act) => ({ act, at: firstOf(act) }));
+  const early = new Map<T, readonly Needed[]>();
+  for (const [at, one] of done.entries()) {
+    if (one.verdict !== "told" || one.covers.length === 0 || one.implied) continue;
+    const ofSprings = OF_SPRINGS.includes(one.act.act);
+    const moves = ofSprings || OF_PLACE.includes(one.act.act);
+    const isLetGo = letGo.some(({ act }) => act === one.act.act);
+    const needed: Needed[] = [
+      ...((ofSprings || isLetGo) && at < home ? (["carriage-home"] as const) : []),
+      ...letGo.flatMap(({ act, at: first }) => (moves && at < first ? [act] : [])),
+    ];
+    if (needed.length > 0) early.set(one, needed);
+  }
+  return early;
+}
+
+/** Letting go early is no wrong order by the plan file. */
+export const isWrongOrder = ({ act }: Judged): boolean => act.act !== "strap-off" && act.act !== "handles-down";
