@@ -10,6 +10,7 @@ import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { amountWords, roundMinutes, roundSeconds } from "#lib/talk/round-times.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
@@ -18,7 +19,15 @@ import { isOverfull, type LineWish, type PlacedSpan, placeSpan, spokenLines } fr
 import type { Spoken } from "./said-order.ts";
 import { planOfSpan, type SpanPlace, type SpanSource, spanOf, spanPlaces, spanReads, type TalkSpan } from "./span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
-import { countInSeconds, type PlacedWork, setupWindow, type Window, workWindow } from "./windows.ts";
+import {
+  countInSeconds,
+  type LineMoment,
+  momentWindow,
+  type PlacedWork,
+  setupWindow,
+  type Window,
+  workWindow,
+} from "./windows.ts";
 
 /** A line without words, only dots for instance, still takes a moment. Seconds. */
 const SHORTEST = 0.5;
@@ -29,9 +38,10 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 /** The problems that one voice solves for each span: its lines with the full heads-up, then with shorter ones. */
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
-  return spanPlaces(sourceOf(plan)).map((stretch) =>
-    triesOf({ ...spanOf(stretch), plan: planOfSpan(stretch), counter }).map((wishes) => spokenLines(wishes).lines),
-  );
+  return spanPlaces(sourceOf(plan)).map((stretch) => {
+    const span = { ...spanOf(stretch), plan: planOfSpan(stretch), counter };
+    return triesOf(span).map((wishes) => spokenLines(wishes, workOf(span)).lines);
+  });
 }
 
 const sourceOf = (plan: Plan): SpanSource => ({
@@ -97,14 +107,17 @@ function triesOf(span: Voiced): LineWish[][] {
   return calls.length === 0 ? [others] : calls.map((call) => [...others, call]);
 }
 
+const workOf = ({ work }: TalkSpan): Window | undefined => work && { from: work.row.start, to: work.row.end };
+
 /** The best placing of a span: with the full heads-up, or a shorter one if more can then be said. */
 function placedSpan(span: Voiced): PlacedSpan {
   const [whole, ...shorter] = triesOf(span);
+  const place = (wishes: readonly LineWish[]): PlacedSpan => placeSpan(wishes, workOf(span));
   // If the full call cannot fit with all lines but a shorter one can, the long search is not needed.
-  const early = isOverfull(whole ?? []) ? shorter.map(placeSpan) : undefined;
+  const early = isOverfull(whole ?? []) ? shorter.map(place) : undefined;
   const complete = early?.find((placed) => placed.lost === 0);
   if (complete) return complete;
-  const tries = [placeSpan(whole ?? []), ...(early ?? shorter.map(placeSpan))];
+  const tries = [place(whole ?? []), ...(early ?? shorter.map(place))];
   return tries.reduce((best, other) => (other.lost < best.lost ? other : best));
 }
 
@@ -114,18 +127,26 @@ const following = (span: Voiced, placed: PlacedWork): MoveItem | undefined =>
 
 function workWishes(span: Voiced, work: PlacedWork): LineWish[] {
   const { plan } = span;
-  const wishes = span.lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
+  const wishes = span.lines.map(({ line, index }): LineWish => {
+    if (line.at) return { ...momentWish(span, work, line, line.at), line: index };
+    const window = workWindow(plan, work, line.kind);
+    const wish = { ...wishOf(span, work, line, window), line: index };
+    return line.kind === "start" ? { ...wish, wanted: window.from } : wish;
+  });
   const count = countInSeconds(plan, work.row);
   if (count < 1) return wishes;
   const text = Array.from({ length: count }, (_, n) => countWord(count - n)).join(", ");
   const said = { text, seconds: count };
   const window = workWindow(plan, work, "count-in");
-  return [...wishes, { item: work.item.id, kind: "count-in", text, window, seconds: count, say: () => said }];
+  return [
+    ...wishes,
+    { item: work.item.id, kind: "count-in", text, window, wanted: window.from, seconds: count, say: () => said },
+  ];
 }
 
 function setupWishes(span: Voiced, next: PlacedWork): LineWish[] {
   const window = setupWindow(span.plan, span.work, next);
-  const wishes = span.setupLines.map((line) => wishOf(span, next, line, window));
+  const wishes = span.setupLines.map(({ line, index }) => ({ ...wishOf(span, next, line, window), line: index }));
   // Together from the start of the change. Before the first move there is no change, so they end when it starts.
   const talk = wishes.reduce((sum, wish) => sum + wish.seconds, 0);
   const from = span.work ? next.row.transitionFrom : Math.max(0, next.row.start - talk);
@@ -139,6 +160,16 @@ function headsUpWishes(span: Voiced, work: PlacedWork): LineWish[] {
     ...wishOf(span, work, { kind: "heads-up", text }, window),
     wanted: window.from,
   }));
+}
+
+/** A line that begins at its own moment. Live fields may change its length with the moment, so both are settled in turn. */
+function momentWish(span: Voiced, work: PlacedWork, line: Line, moment: LineMoment): LineWish {
+  const { start, end } = work.row;
+  const free = wishOf(span, work, line, { from: start, to: end });
+  const first = momentWindow(span.plan, work, moment, free.say(momentWindow(span.plan, work, moment, 0).from).seconds);
+  const seconds = free.say(first.from).seconds;
+  const window = momentWindow(span.plan, work, moment, seconds);
+  return { ...free, seconds, window, wanted: window.from, isMoment: true };
 }
 
 interface Line {
@@ -180,11 +211,11 @@ interface Saying {
 function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
-  // Counting numbers is cheap and `say` is not, so it is tried once per minute: at the second with the longest number.
-  const tries = new Map<number, { at: number; syllables: number }>();
+  // Counting words is cheap and `say` is not, so it is tried once for each number of minutes: at the longest seconds.
+  const tries = new Map<string, { at: number; syllables: number }>();
   for (let at = window.from + 1; at <= window.to; at++) {
-    const minutes = Math.round((total - at) / 60);
-    const syllables = counter.ofNumber(Math.max(0, Math.round(end - at)));
+    const minutes = amountWords(roundMinutes(total - at));
+    const syllables = counter.ofText(amountWords(roundSeconds(end - at)));
     if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
   }
   return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);

@@ -12,7 +12,10 @@ export interface LineOfTrack {
   readonly dropped: DroppedLine | undefined;
 }
 
-/** Returns a function that gives an item's lines in script order. Lines of one kind are said in the order written. */
+/**
+ * Returns a function that gives an item's lines in script order. A track read from a file does not say which line a cue is:
+ * there, lines of one kind are taken to be said in the order written.
+ */
 export function linesOfTrack(track: CueTrack): (item: MoveItem) => LineOfTrack[] {
   const cues = byItem(track.cues);
   const dropped = byItem(track.dropped);
@@ -21,8 +24,9 @@ export function linesOfTrack(track: CueTrack): (item: MoveItem) => LineOfTrack[]
     const aside = [...(dropped.get(item.id) ?? [])];
     return (item.script ?? []).map((line, index): LineOfTrack => {
       if (line.kind === "crew") return { line, index, cue: undefined, dropped: undefined };
-      const left = takeFirst(aside, ({ kind, text }) => kind === line.kind && text === line.text);
-      const cue = left ? undefined : takeFirst(said, ({ kind }) => kind === line.kind);
+      const isOther = (one: Cue | DroppedLine): boolean => one.line !== undefined && one.line !== index;
+      const left = takeFirst(aside, (one) => !isOther(one) && one.kind === line.kind && one.text === line.text);
+      const cue = left ? undefined : takeFirst(said, (one) => !isOther(one) && one.kind === line.kind);
       return { line, index, cue, dropped: left };
     });
   };

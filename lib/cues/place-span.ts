@@ -1,9 +1,11 @@
 /**
- * Places the lines of one span: chooses what is said (`one-voice.ts`), then when. Lines of the work are spread over the
- * available time, set-up waits for the change, and every line stays in its window.
+ * Places the lines of one span: chooses what is said (`one-voice.ts`), then when (`line-begins.ts`). Lines of the work are
+ * spread over the available time, set-up waits for the change, and every line stays in its window.
  */
-import { isTooMuch, oneVoice, type VoicePlan } from "./one-voice.ts";
-import { earliestBegins, latestBegins, type Spoken } from "./said-order.ts";
+
+import { beginsOf } from "./line-begins.ts";
+import { isTooMuch, oneVoice } from "./one-voice.ts";
+import type { Spoken } from "./said-order.ts";
 import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";
@@ -14,8 +16,12 @@ export interface LineWish {
   readonly kind: SpokenKind;
   readonly text: string;
   readonly window: Window;
-  /** When it would best begin; undefined means soon after the line before it. */
+  /** When it would best begin; undefined for a line that is spread over its time with others. */
   readonly wanted?: number;
+  /** True for a line whose author gave the moment; its window holds that moment only. */
+  readonly isMoment?: boolean;
+  /** Index in the item's script; undefined for the plan's own calls. */
+  readonly line?: number;
   /** Seconds reserved for it: the longest it can take anywhere in its window. */
   readonly seconds: number;
   /** The text as said at a time. */
@@ -31,36 +37,58 @@ export interface PlacedSpan {
   readonly talkSeconds: number;
 }
 
-/** The longest silence between two lines, so that they stay close to what they are about. Tenths. */
-const LONGEST_GAP = 60;
-
 /** A quick check: true when something must surely be set aside. */
 export const isOverfull = (wishes: readonly LineWish[]): boolean => isTooMuch(wishes.map((wish) => spoken(wish, [])));
 
 /** The wishes in their preferred order, and what `oneVoice` needs to know of them. */
-export function spokenLines(wishes: readonly LineWish[]): {
+export function spokenLines(
+  wishes: readonly LineWish[],
+  work: Window | undefined,
+): {
   readonly sorted: readonly LineWish[];
   readonly lines: Spoken[];
 } {
-  const sorted = [...wishes].sort((a, b) => SAID_FIRST[a.kind] - SAID_FIRST[b.kind]);
+  const preferred = [...wishes].sort((a, b) => SAID_FIRST[a.kind] - SAID_FIRST[b.kind]);
+  const sorted = withMoments(preferred, work);
   const before = mustComeBefore(sorted);
   return { sorted, lines: sorted.map((wish, n) => spoken(wish, before[n] ?? [])) };
 }
 
-export function placeSpan(wishes: readonly LineWish[]): PlacedSpan {
-  const { sorted, lines } = spokenLines(wishes);
+/** The preferred order with the lines that have a moment put in where it comes, as if the others were spread without them. */
+function withMoments(sorted: readonly LineWish[], work: Window | undefined): readonly LineWish[] {
+  const fixed = sorted.filter(({ isMoment }) => isMoment);
+  if (fixed.length === 0) return sorted;
+  const others = sorted.filter(({ isMoment }) => !isMoment);
+  const lines = others.map((wish) => spoken(wish, []));
+  const begins = beginsOf({ wishes: others, lines, work }, [...others.keys()]);
+  const middles = new Map(others.map((wish, n) => [wish, (begins[n] ?? 0) / 10 + wish.seconds / 2]));
+  const middle = (wish: LineWish): number => middles.get(wish) ?? wish.window.from + wish.seconds / 2;
+  const order = [...others];
+  for (const wish of fixed.sort((a, b) => a.window.from - b.window.from)) {
+    const at = order.findIndex((other) => middle(other) > middle(wish));
+    order.splice(at < 0 ? order.length : at, 0, wish);
+  }
+  return order;
+}
+
+/** `work`: when the work lasts during which lines are spread; undefined before the first move. */
+export function placeSpan(wishes: readonly LineWish[], work: Window | undefined): PlacedSpan {
+  const { sorted, lines } = spokenLines(wishes, work);
   const voice = oneVoice(lines);
-  const begins = beginsOf(sorted, lines, voice);
+  const begins = beginsOf({ wishes: sorted, lines, work }, voice.said);
   const cues = voice.said.flatMap((place, n): Cue[] => {
     const wish = sorted[place];
     const at = (begins[n] ?? 0) / 10;
     if (!wish) return [];
     const { text, seconds } = wish.say(at);
-    return [{ item: wish.item, kind: wish.kind, from: at, to: at + Math.min(seconds, wish.seconds), text }];
+    const { item, kind, line } = wish;
+    return [{ item, kind, from: at, to: at + Math.min(seconds, wish.seconds), text, line }];
   });
   const dropped = voice.aside.flatMap(({ line, shortBy }): DroppedLine[] => {
     const wish = sorted[line];
-    return wish ? [{ item: wish.item, kind: wish.kind, text: wish.text, shortBy: shortBy / 10 }] : [];
+    if (!wish) return [];
+    const { item, kind, text, line: index } = wish;
+    return [{ item, kind, text, shortBy: shortBy / 10, line: index }];
   });
   return {
     cues,
@@ -92,45 +120,13 @@ const mustComeBefore = (wishes: readonly LineWish[]): readonly (readonly number[
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";
 const isSetup = (kind: SpokenKind): boolean => kind === "setup" || kind === "safety";
 
-/** The start comes first; lines of one kind keep the author's order; the heads-up comes before the set-up. */
+/**
+ * The start comes first; lines of one kind keep the author's order; the heads-up comes before the set-up. A line with a
+ * moment of its own comes when it comes.
+ */
 function mustPrecede(first: LineWish, then: LineWish): boolean {
+  if (first.isMoment || then.isMoment) return false;
   if (first.kind === "start") return ofWork(then.kind);
   if (first.kind === "heads-up") return isSetup(then.kind);
   return first.kind === then.kind || (isSetup(first.kind) && isSetup(then.kind));
-}
-
-/** When each line begins, in tenths: as early as allowed and wanted, with spare time shared between lines of the work. */
-function beginsOf(wishes: readonly LineWish[], lines: readonly Spoken[], { said }: VoicePlan): number[] {
-  const latest = latestBegins(lines, said);
-  const gap = spareGap(wishes, lines, said);
-  let free = Number.NEGATIVE_INFINITY;
-  return said.map((place, n) => {
-    const line = lines[place] as Spoken;
-    const wish = wishes[place] as LineWish;
-    const wanted = wish.wanted === undefined ? free + gap : Math.ceil(wish.wanted * 10 - 1e-6);
-    const begin = Math.min(latest[n] ?? 0, Math.max(free, line.earliest, wanted));
-    free = begin + line.length;
-    return begin;
-  });
-}
-
-/** The silence before each line of the work: the spare time up to the heads-up, shared between them. */
-function spareGap(wishes: readonly LineWish[], lines: readonly Spoken[], said: readonly number[]): number {
-  const work = said.filter((place) => ofWork((wishes[place] as LineWish).kind));
-  const first = work[0];
-  if (first === undefined) return 0;
-  const end = earliestCall(wishes, lines, said) ?? Math.max(...work.map((place) => (lines[place] as Spoken).latest));
-  const talk = work.reduce((sum, place) => sum + (lines[place] as Spoken).length, 0);
-  const spare = end - (lines[first] as Spoken).earliest - talk;
-  return Math.max(0, Math.min(LONGEST_GAP, Math.floor(spare / work.length)));
-}
-
-function earliestCall(
-  wishes: readonly LineWish[],
-  lines: readonly Spoken[],
-  said: readonly number[],
-): number | undefined {
-  const begins = earliestBegins(lines, said);
-  const call = said.findIndex((place) => (wishes[place] as LineWish).kind === "heads-up");
-  return call === -1 ? undefined : begins[call];
 }

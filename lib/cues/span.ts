@@ -23,8 +23,8 @@ export interface TalkSpan {
   /** What the heads-up announces: the first item after the work that takes time. */
   readonly called: PlanItem | undefined;
   /** Lines said during the work, and lines that set up the next move. */
-  readonly lines: readonly SpokenLine[];
-  readonly setupLines: readonly SpokenLine[];
+  readonly lines: readonly PlacedLine[];
+  readonly setupLines: readonly PlacedLine[];
   /** All of the above except where it begins. */
   readonly reads: Reads;
 }
@@ -92,11 +92,12 @@ export function spanOf({ frame, total, work, next, after, called }: SpanPlace): 
   const origin = work?.row.start ?? 0;
   const [ownWork, ownNext] = [work, next].map((one) => one && shifted(one, origin));
   const classLeft = isTold(work) || isTold(next) ? tenth(total - origin) : null;
-  const lines = linesOf(work, (kind) => !isOfSetup(kind));
+  const lines = linesOf(work, (line) => !isOfSetup(line));
   const setupLines = linesOf(next, isOfSetup);
   const reads = [
     ...[frame, work?.wordless, work?.move, next?.wordless, next?.move, classLeft, after && nameOf(after)],
-    ...[called === next?.item ? "next" : called, lines.length, ...lines, ...setupLines],
+    ...[called === next?.item ? "next" : called, lines.length],
+    ...[...lines, ...setupLines].flatMap(({ line, index }) => [line, index]),
     ...[ownWork, ownNext].flatMap((one) => (one ? timesOf(one.row) : [null])),
   ];
   return { origin, work: ownWork, next: ownNext, after: after?.item, called, classLeft, lines, setupLines, reads };
@@ -111,9 +112,17 @@ export function planOfSpan({ frame, work, next, after }: SpanPlace): Plan {
 
 type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
 
-const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
-const linesOf = (one: PlacedWork | undefined, isWanted: (kind: CueKind) => boolean): SpokenLine[] =>
-  (one?.item.script ?? []).filter((line): line is SpokenLine => line.kind !== "crew" && isWanted(line.kind));
+/** A line and its index in the item's script. */
+interface PlacedLine {
+  readonly line: SpokenLine;
+  readonly index: number;
+}
+
+/** Set-up belongs in the change whatever moment it carries; a safety line with a moment is said during the work. */
+const isOfSetup = ({ kind, at }: SpokenLine): boolean => kind === "setup" || (kind === "safety" && at === undefined);
+const isSpoken = (line: ScriptLine): line is SpokenLine => line.kind !== "crew";
+const linesOf = (one: PlacedWork | undefined, isWanted: (line: SpokenLine) => boolean): PlacedLine[] =>
+  (one?.item.script ?? []).flatMap((line, index) => (isSpoken(line) && isWanted(line) ? [{ line, index }] : []));
 
 const timesOf = ({ transitionFrom, start, end }: ClockRow): number[] => [transitionFrom, start, end];
 

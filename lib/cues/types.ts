@@ -16,6 +16,8 @@ export interface Cue {
   readonly to: number;
   /** As said, with live fields filled in as of `from`. */
   readonly text: string;
+  /** Index in the item's script; undefined for the plan's own calls, and where a file does not keep it. */
+  readonly line?: number | undefined;
 }
 
 /** A line for which there was no time. `shortBy`: how many more seconds it would have needed. */
@@ -24,6 +26,8 @@ export interface DroppedLine {
   readonly kind: SpokenKind;
   /** As written. */
   readonly text: string;
+  /** As in `Cue`. */
+  readonly line?: number | undefined;
   readonly shortBy: number;
 }
 

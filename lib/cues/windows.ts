@@ -5,9 +5,12 @@
  * A span runs from the start of one move to the start of the next and contains whole windows only: what is said during the
  * first move's work, and the set-up of the second. So spans never overlap, and each can be solved by itself.
  */
+
+import type { z } from "zod/mini";
 import { type ClockRow, cycleSeconds } from "#lib/clock/clock.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { lineAtSchema, MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { SpokenKind } from "./types.ts";
 
 /** Seconds from the start of the class. */
@@ -52,6 +55,21 @@ export function workWindow(plan: Plan, { item, row }: PlacedWork, kind: SpokenKi
     default:
       return { from: start, to: end };
   }
+}
+
+/** When in its item a line is to begin. */
+export type LineMoment = z.infer<typeof lineAtSchema>;
+
+/**
+ * The window of a line with a moment of its own: it begins then or not at all. A moment outside the work, or so late that
+ * the line would run into the count-in, is moved to the nearest one at which it can be said. `seconds`: its length.
+ */
+export function momentWindow(plan: Plan, { row }: PlacedWork, moment: LineMoment, seconds: number): Window {
+  const { start, end } = row;
+  const length = Math.ceil(seconds * 10 - 1e-6) / 10;
+  const wanted = "afterSeconds" in moment ? start + moment.afterSeconds : end - moment.leftSeconds;
+  const from = tenth(Math.max(start, Math.min(wanted, end - countInSeconds(plan, row) - length)));
+  return { from, to: Math.min(end, tenth(from + length)) };
 }
 
 /**

@@ -144,7 +144,12 @@ const ascending = (max: number) =>
     .tuple([numberFrom(0, max), numberFrom(0, max)])
     .check(z.refine(([a, b]) => a <= b, "the first must not be above the second"));
 
-const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000) });
+/** When in its item a line is to begin: so many seconds after the work begins, or before it ends. */
+export const lineAtSchema = z.union([
+  z.strictObject({ afterSeconds: seconds }),
+  z.strictObject({ leftSeconds: seconds }),
+]);
+const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000), at: z.optional(lineAtSchema) });
 
 const springSchema = z.strictObject({
   id,

@@ -92,13 +92,16 @@ function toFinding({ rule, level }: RuleInUse, f: Found, place: Places): Finding
   const items = [...new Set(f.items)].sort((a, b) => (place.get(a) ?? -1) - (place.get(b) ?? -1));
   return {
     rule: rule.id,
-    level: level ?? f.level ?? rule.level,
+    level: levelOf(level ?? f.level ?? rule.level, f),
     items,
     message: fillMessage(rule.messages[f.message] ?? f.message, f.values),
     values: f.values,
     key: `${rule.id}:${f.message}:${[...items].sort().join(",")}${f.about === undefined ? "" : `:${f.about}`}`,
   };
 }
+
+/** What is unsure is looked at by a person, so it never holds a plan up. */
+const levelOf = (level: FindingLevel, { unsure }: Found): FindingLevel => (unsure && level === "must" ? "look" : level);
 
 const LEVEL_ORDER: readonly FindingLevel[] = ["must", "look", "info"];
 const byLevelAndRule = (a: Finding, b: Finding): number =>

@@ -9,7 +9,7 @@ import { Kept, type Reads } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { claimsOf } from "#lib/talk/claims.ts";
+import { claimsOf } from "#lib/talk/claims/claims.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
 import type { PlacedMove } from "./define/types.ts";

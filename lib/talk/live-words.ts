@@ -2,7 +2,7 @@
 import { moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
-import { numberWords } from "./number-words.ts";
+import { amountWords, roundMinutes, roundSeconds } from "./round-times.ts";
 
 export interface SpokenMoment {
   readonly item: MoveItem;
@@ -21,11 +21,23 @@ export interface SpokenMoment {
 export function spokenText(plan: Plan, text: string, moment: SpokenMoment): string {
   const parsed = parseScriptText(text);
   if (!parsed.ok) return text;
-  return parsed.pieces.map((piece) => ("text" in piece ? piece.text : fieldWords(plan, piece.field, moment))).join("");
+  let said = "";
+  for (const piece of parsed.pieces)
+    said +=
+      "text" in piece ? forOne(said, piece.text) : fieldWords(plan, piece.field, moment, said.slice(-LONGEST_WORD));
+  return said;
 }
 
-/** A field's words as said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
-function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string {
+/** "One second" and "half a minute", where the line has "{seconds-left} seconds". */
+const forOne = (before: string, text: string): string =>
+  ONE.test(before) ? text.replace(/^ (second|minute)s\b/, " $1") : text;
+const ONE = /(?:^|\s)(?:one|half a)$/i;
+
+/** More than the longest word that `amountWords` looks for. */
+const LONGEST_WORD = 20;
+
+/** A field's words as said: "about forty five" for seconds and minutes, "two light" for springs. `before`: the words before it. */
+function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment, before: string): string {
   switch (field) {
     case "move":
       return moveName(plan, moment.item);
@@ -36,8 +48,8 @@ function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string 
     case "springs":
       return springWords(plan.equipment, moment.item.springs);
     case "seconds-left":
-      return numberWords(Math.max(0, Math.round(moment.secondsLeft)));
+      return amountWords(roundSeconds(moment.secondsLeft), before);
     case "minutes-left":
-      return numberWords(Math.max(0, Math.round(moment.classSecondsLeft / 60)));
+      return amountWords(roundMinutes(moment.classSecondsLeft), before);
   }
 }

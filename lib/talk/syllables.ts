@@ -4,7 +4,7 @@
  */
 import { countSyllables } from "./count-syllables.ts";
 import { DIFFERENT } from "./dictionary.ts";
-import { numberWords, sayNumbers } from "./number-words.ts";
+import { sayNumbers } from "./number-words.ts";
 
 /** Contractions that add a syllable: "couldn't", "that'll", "should've", "it'd". */
 const HEARD_SHORT = /[^aeiouy](?:n't|'ve|'ll)$|[dt]'d$/;
@@ -37,7 +37,6 @@ const LONGEST_TEXT = 500;
 export class SyllableCounter {
   private readonly words = new Map<string, number>();
   private readonly texts = new Map<string, number>();
-  private readonly numbers: number[] = [];
 
   /** Syllables of a text. Both the talk counter and the cue track ask for each line, and mostly it has not changed. */
   readonly ofText = (text: string): number => {
@@ -48,13 +47,6 @@ export class SyllableCounter {
     if (text.length <= LONGEST_TEXT) this.texts.set(text, syllables);
     return syllables;
   };
-
-  /** Syllables of a whole number of 0 or more. */
-  ofNumber(n: number): number {
-    if (n >= 14_400) return this.ofText(numberWords(n));
-    this.numbers[n] ??= this.ofText(numberWords(n));
-    return this.numbers[n] ?? 0;
-  }
 
   private readonly ofWord = (word: string): number => {
     const known = this.words.get(word);

@@ -49,7 +49,7 @@ const ROWS: readonly DemoRow[] = [
     seconds: 75,
     springs: MIDDLE,
     transition: 24,
-    without: ["start", "breath", "form"],
+    without: ["start", "breath", "form", "easier"],
   },
   { move: "overhead-press-kneeling", seconds: 60, springs: MIDDLE, transition: 8 },
   {
@@ -135,6 +135,7 @@ export const PLANTED: readonly {
   },
   { rule: "caution-without-easier", items: ["push-up-slow"], mistake: "wrists loaded and no easier way" },
   { rule: "caution-without-safety-line", items: ["lat-pull-kneeling"], mistake: "arms overhead and no word of care" },
+  { rule: "caution-without-easier", items: ["chest-press-kneeling"], mistake: "on the knees and no easier way" },
   { rule: "missing-cue", items: ["bear-plank-hover"], mistake: "a hold with no word about breathing" },
   { rule: "missing-cue", items: ["chest-press-kneeling"], mistake: "no start, breath or form line" },
   { rule: "too-short-or-long", items: ["row-kneeling"], mistake: "fifteen seconds of rowing" },
@@ -161,8 +162,7 @@ export const PLANTED: readonly {
   { rule: "setup-talk-too-long", items: ["forearm-pike"], mistake: "four seconds are no time to say it either" },
   { rule: "setup-talk-too-long", items: ["lat-pull-kneeling"], mistake: "nor are six" },
   { rule: "talk-too-long", items: ["row-kneeling"], mistake: "a long thought for fifteen seconds" },
-  { rule: "silent-stretch", items: ["chest-press-kneeling"], mistake: "nearly a minute without a word" },
-  { rule: "silent-stretch", items: ["leg-press-supine"], mistake: "and again, lying down" },
+  { rule: "silent-stretch", items: ["chest-press-kneeling"], mistake: "a minute without a word" },
   { rule: "long-hold-without-breath", items: ["bear-plank-hover"], mistake: "a minute held, breath forgotten" },
   { rule: "says-otherwise", items: ["triceps-press-forward"], mistake: "the last move of the class, and eight follow" },
   {

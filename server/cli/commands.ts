@@ -61,7 +61,9 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     answer: (plan, _, options) => {
       const track = cueTrack(plan);
       if (options.has("--vtt")) return { ok: true, text: trackVtt(plan.title, track.cues), exit: 0 };
-      const { cues, dropped, talkSeconds, talkShare } = track;
+      const { talkSeconds, talkShare } = track;
+      const cues = track.cues.map(({ item, kind, from, to, text }) => ({ item, kind, from, to, text }));
+      const dropped = track.dropped.map(({ item, kind, text, shortBy }) => ({ item, kind, text, shortBy }));
       return done({ cues, dropped, talkSeconds, talkShare });
     },
   },

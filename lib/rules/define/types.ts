@@ -70,6 +70,8 @@ export interface Found<M extends string = string> {
   readonly about?: string;
   /** A level below the rule's own for this case; the studio's level wins over both. */
   readonly level?: FindingLevel;
+  /** True when the words may mean it and may not: such a finding is never above "look", whatever the studio's level. */
+  readonly unsure?: boolean;
 }
 
 interface PassExample {

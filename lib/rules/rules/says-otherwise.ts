@@ -1,6 +1,7 @@
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
-import { type Claim, claimsOf } from "#lib/talk/claims.ts";
+import { claimsOf } from "#lib/talk/claims/claims.ts";
+import type { Claim } from "#lib/talk/claims/types.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
@@ -55,7 +56,7 @@ export const saysOtherwise = defineRule({
           said: short(claim.said),
           really: short(really),
         };
-        const found = { items: [said.placed.item.id], about: `${said.index}-${n}` };
+        const found = { items: [said.placed.item.id], about: `${said.index}-${n}`, unsure: isUnsure(claim) };
         return said.cue
           ? [
               {
@@ -110,6 +111,9 @@ export const saysOtherwiseExamples = (): RuleExamples => ({
     },
   ],
 });
+
+/** A bare count of springs is judged only where a spring has that name, which makes it sure. */
+const isUnsure = (claim: Claim): boolean => !claim.sure && claim.says !== "springs";
 
 /** The same thing said twice in one line counts as one mistake. */
 const firstOfEach = (claims: readonly Claim[]): Claim[] =>

@@ -1,7 +1,8 @@
 import { FIELD_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { type Claim, claimsOf } from "#lib/talk/claims.ts";
+import { claimsOf } from "#lib/talk/claims/claims.ts";
+import type { Claim, TimeClaim } from "#lib/talk/claims/types.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits } from "../define/limit-fields.ts";
@@ -60,7 +61,7 @@ export const typedNumberThatCouldBeLiveExamples = (): RuleExamples => ({
 
 /** The live field, without its braces, that would say the same; undefined where there is none. */
 function fieldFor(plan: Plan, item: MoveItem, line: ScriptLine, claim: Claim): LiveField | undefined {
-  if (claim.says === "time") return claim.unit === "minutes" ? "minutes-left" : "seconds-left";
+  if (claim.says === "time") return timeField(item, claim);
   if (claim.says !== "springs" || line.kind === "easier" || line.kind === "harder" || claim.count === 0)
     return undefined;
   const isOurs = plan.equipment.springs.some(
@@ -68,4 +69,14 @@ function fieldFor(plan: Plan, item: MoveItem, line: ScriptLine, claim: Claim): L
   );
   const has = Object.values(item.springs).some((n) => n > 0);
   return has && (isOurs || (claim.sure && claim.label === "")) ? "springs" : undefined;
+}
+
+/** Seconds left are of the move and minutes left of the class. No field says how much of either is done. */
+function timeField(
+  item: MoveItem,
+  { which, of, unit, seconds, sure }: TimeClaim & Pick<Claim, "sure">,
+): LiveField | undefined {
+  if (!sure || which !== "left" || of === "block") return undefined;
+  const isOfClass = of === "class" || (of === undefined && unit === "minutes" && seconds > item.seconds);
+  return isOfClass ? "minutes-left" : "seconds-left";
 }

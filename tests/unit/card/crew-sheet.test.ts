@@ -61,9 +61,11 @@ test("an item's own facing wins, and crew lines have their live fields filled in
 });
 
 test("talk is the sum of the cue track's lines; silence is the longest gap of fifteen seconds or more", () => {
-  // Pike, 30 to 90: start 30-31.3, breath 37.3-39, form 45.1-47.5, heads-up 75-77.6, count-in 87-90.
-  const [pike] = moves();
-  expect(pike?.voice).toEqual({ seconds: 11, quiet: { from: 47.5, to: 75 } });
+  // Pike, 30 to 90: start, breath and form are spread before the heads-up at 75, so no silence is long.
+  const [pike, , right] = moves();
+  expect(pike?.voice).toEqual({ seconds: 11.2, quiet: null });
+  // The row on the right, 180 to 225: start 180-182.2, heads-up 210-211.5, count-in 222-225.
+  expect(right?.voice).toEqual({ seconds: 6.7, quiet: { from: 182.2, to: 210 } });
   const pause = crewRows(card).find((row) => row.kind === "pause");
   expect(pause).toMatchObject({ at: 90, seconds: 20, voice: { seconds: 0, quiet: { from: 90, to: 110 } } });
 });

@@ -186,7 +186,10 @@ describe("answers", () => {
     const { code, out, err } = await run(["cues", files.good]);
     expect([code, err]).toEqual([0, ""]);
     const track = JSON.parse(out);
-    expect(track).toEqual(JSON.parse(JSON.stringify(cueTrack(good))));
+    const { cues, dropped, ...talk } = cueTrack(good);
+    const withoutPlace = <T extends object>(lines: readonly T[]) => lines.map((line) => ({ ...line, line: undefined }));
+    expect(track).toEqual({ cues: withoutPlace(cues), dropped: withoutPlace(dropped), ...talk });
+    expect(Object.keys(track.cues[0])).toEqual(["item", "kind", "from", "to", "text"]);
     expect(Object.keys(track)).toEqual(["cues", "dropped", "talkSeconds", "talkShare"]);
     const said = [...track.cues, ...track.dropped].map((line: { item: string; kind: string }) => line.item + line.kind);
     for (const item of ["a", "b"])

@@ -1,0 +1,18 @@
+/** Whether the springs are on that are said to be. */
+import { springWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import type { Claim, SpringsClaim } from "#lib/talk/claims/types.ts";
+import type { ClaimedCase, Contradiction } from "./case.ts";
+
+export function otherSprings({ ctx, placed, line }: ClaimedCase, claim: Claim & SpringsClaim): Contradiction {
+  // An easier or harder way may use other springs.
+  if (line.kind === "easier" || line.kind === "harder") return undefined;
+  if (!claim.sure && line.kind !== "setup" && line.kind !== "start") return undefined;
+  const { equipment } = ctx.plan;
+  const label = claim.label.replace(/^(?:of the|the) /, "").trim();
+  const spring = equipment.springs.find((s) => [s.label.toLowerCase(), `${s.label.toLowerCase()}s`].includes(label));
+  if (!spring && (label !== "" || !claim.sure)) return undefined;
+  const sum = Object.values(placed.item.springs).reduce((a, b) => a + b, 0);
+  const really = spring ? (own(placed.item.springs, spring.id) ?? 0) : sum;
+  return really === claim.count ? undefined : `the plan has ${springWords(equipment, placed.item.springs)}`;
+}

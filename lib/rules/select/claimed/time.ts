@@ -1,0 +1,77 @@
+/** Time and halfway, judged at the moment at which they are said. */
+import { tenth } from "#lib/numbers/round.ts";
+import type { HalfwayClaim, SaidWords, TimeClaim } from "#lib/talk/claims/types.ts";
+import { type ClaimedCase, type Contradiction, inBlock, isOneSided } from "./case.ts";
+
+export interface Tolerance {
+  readonly toleranceSeconds: number;
+  readonly toleranceShare: number;
+}
+
+/** Whole minutes are round numbers: a quarter of the time either way, but no more than half a minute. */
+const MINUTES_SHARE = 0.25;
+const MINUTES_MOST = 30;
+/** Nobody says a time within the second. */
+const ROUNDING = 1;
+
+export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tolerance): Contradiction {
+  const at = saidAt(c, claim);
+  if (at === undefined) return undefined;
+  const round = claim.unit === "minutes" ? Math.min(MINUTES_MOST, claim.seconds * MINUTES_SHARE) : 0;
+  const slack = Math.max(round, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
+  const readings = readingsOf(c, claim, at);
+  if (readings.some((seconds) => Math.abs(seconds - claim.seconds) <= slack)) return undefined;
+  return really(c, claim, at);
+}
+
+/** When the words are said: as far into the cue as they stand in the line. Undefined for a line that is not said. */
+function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undefined {
+  return cue && cue.from + (cue.to - cue.from) * (from / Math.max(1, line.text.length));
+}
+
+/** Seconds of all that the words may mean. */
+function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number): number[] {
+  const { ctx, placed } = c;
+  const { start, end } = placed.row;
+  const whole = end - start;
+  const leftOfMove = Math.min(end - at, whole);
+  const leftOfClass = [ctx.total - at, (ctx.rows.at(-1)?.end ?? 0) - at];
+  const leftOfBlock = (inBlock(c, 1).at(-1)?.row.end ?? end) - at;
+  if (which === "done") return of === "class" ? [at] : [at - start, at, at - blockStart(c)];
+  if (which === "each-side") return isOneSided(placed) ? [whole] : [whole / 2, whole];
+  if (of === "class") return which === "whole" ? [ctx.total, ctx.plan.lengthSeconds, ...leftOfClass] : leftOfClass;
+  if (of === "block") return [leftOfBlock];
+  // In the line that sets it up, "thirty seconds of work" is the whole; once people move, it is mostly what is left.
+  const ofMove = which === "whole" ? [whole, leftOfMove] : [leftOfMove];
+  if (of === "move") return ofMove;
+  return [...ofMove, ...leftOfClass, ...(unit === "minutes" ? [leftOfBlock] : [])];
+}
+
+const blockStart = (c: ClaimedCase): number => (inBlock(c, -1)[0] ?? c.placed).row.start;
+
+function really({ ctx, placed }: ClaimedCase, { which, of }: TimeClaim, at: number): string {
+  const { start, end } = placed.row;
+  if (of === "class")
+    return which === "whole"
+      ? `the class is ${tenth(ctx.total)} s long`
+      : `the class goes on for ${tenth(ctx.total - at)} s`;
+  if (which === "done") return at < start ? "the move has not begun" : `${tenth(at - start)} s of the move are done`;
+  if (which === "left") return `the move goes on for ${tenth(Math.min(end - at, end - start))} s`;
+  return `the move is ${tenth(end - start)} s long`;
+}
+
+const HALF_FROM = 0.33;
+const HALF_TO = 0.67;
+const isHalf = (share: number): boolean => share >= HALF_FROM && share <= HALF_TO;
+
+export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of }: HalfwayClaim): Contradiction {
+  if (!cue) return undefined;
+  const { start, end } = placed.row;
+  const ofMove = (at: number): number => (end > start ? (at - start) / (end - start) : 0);
+  const ofClass = (at: number): number => at / Math.max(1, ctx.total);
+  const isTrue = (at: number): boolean =>
+    (of !== "class" && isHalf(ofMove(at))) || (of !== "move" && isHalf(ofClass(at)));
+  if ([cue.from, cue.to].some(isTrue)) return undefined;
+  const [what, share] = of === "class" ? ["class", ofClass(cue.from)] : ["move", ofMove(cue.from)];
+  return share < 0.5 ? `the ${what} has hardly begun` : `the ${what} is nearly over`;
+}

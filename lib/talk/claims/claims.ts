@@ -1,0 +1,52 @@
+/**
+ * What a cue line claims about the plan: time, halfway, last, first, side, what is next, springs, rounds, repetitions, breath.
+ * It knows the phrases that coaches use for these and ignores everything else, since a false alarm costs more trust than a
+ * missed claim.
+ */
+import { perValue } from "#lib/memo/per-value.ts";
+import type { ScriptLine } from "#lib/plan/schema.ts";
+import { breathIn } from "./breath.ts";
+import { halfwayIn } from "./halfway.ts";
+import { nextIn } from "./next.ts";
+import { partsIn } from "./parts.ts";
+import { repsIn } from "./reps.ts";
+import { roundsIn } from "./rounds.ts";
+import { type Clause, charsOf, clausesOf, type Sentence, sentencesOf } from "./sentences.ts";
+import { sidesIn } from "./sides.ts";
+import { springsIn } from "./springs.ts";
+import { timeIn } from "./time.ts";
+import type { Claim, Reading } from "./types.ts";
+
+/** A claim contains one of these; most lines do not and need no further reading. */
+const WORTH_READING =
+  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|after this|ready for|moving|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six)\b/i;
+
+const OF_CLAUSE: readonly ((clause: Clause) => Reading[])[] = [
+  timeIn,
+  halfwayIn,
+  partsIn,
+  sidesIn,
+  roundsIn,
+  repsIn,
+  springsIn,
+];
+const OF_SENTENCE: readonly ((sentence: Sentence) => Reading[])[] = [nextIn, breathIn];
+
+/** The claims in a text. A live field claims nothing, since the plan fills it in. */
+export const claimsIn = (text: string): readonly Claim[] =>
+  WORTH_READING.test(text) ? sentencesOf(text).flatMap((sentence) => claimsOfSentence(text, sentence)) : [];
+
+/** The claims of a line, worked out once per line. */
+export const claimsOf = perValue(({ text }: ScriptLine): readonly Claim[] => claimsIn(text));
+
+function claimsOfSentence(text: string, sentence: Sentence): Claim[] {
+  const clauses = clausesOf(sentence);
+  const readings = [
+    ...OF_CLAUSE.flatMap((read) => clauses.flatMap(read)),
+    ...OF_SENTENCE.flatMap((read) => read(sentence)),
+  ];
+  return readings.map(({ fact, at, length, sure = true }): Claim => {
+    const { from, to } = charsOf(sentence, at, length);
+    return { ...fact, sure, from, to, said: text.slice(from, to) };
+  });
+}

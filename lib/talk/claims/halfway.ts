@@ -1,0 +1,27 @@
+/** "You're halfway." Not "bend half way", which is a depth. */
+import { isTakenBack } from "./not-told.ts";
+import type { Clause } from "./sentences.ts";
+import type { Reading } from "./types.ts";
+
+const OF = "(?: (?:of|through|in) (?:the |this |our )?(?<of>class|session|move|one|set|hold|block))?";
+const PHRASES: readonly RegExp[] = [
+  `\\b(?:we are|you are|that is|this is|now) (?:about |nearly |almost |already |just )*(?:past |over |at )?(?:the )?half ?way(?: (?:there|through|done|mark|point|home|point))?${OF}$`,
+  `\\bhalf ?way (?:there|done|mark|point)\\b${OF}`,
+  `^(?:and )?half ?way(?: through)?${OF}$`,
+  "^half ?time$",
+  "\\bhalf of (?:it|the time|the (?<of>class)) is (?:done|gone|over)\\b",
+].map((words) => new RegExp(words));
+
+/** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
+export function halfwayIn({ words, at }: Clause): Reading[] {
+  for (const pattern of PHRASES) {
+    const found = pattern.exec(words);
+    if (!found || isTakenBack(words.slice(0, found.index), words)) continue;
+    const of = found.groups?.of;
+    const within =
+      of === undefined || of === "block" ? {} : ({ of: /class|session/.test(of) ? "class" : "move" } as const);
+    const sure = !/^(?:and )?half ?way$/.test(words);
+    return [{ fact: { says: "halfway", ...within }, at: at + found.index, length: found[0].length, sure }];
+  }
+  return [];
+}

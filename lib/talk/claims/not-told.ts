@@ -1,0 +1,14 @@
+/** Words by which a phrase that sounds like a claim is none: it is denied, supposed, or about another day or somebody else. */
+
+const DENIED = /\b(?:not|never|no|nor|without|hardly|nowhere near|far from|forget|ignore|instead of)(?: [a-z]+){0,4} $/;
+const SUPPOSED =
+  /\b(?:if|when|whenever|until|till|til|once|unless|imagine|pretend|suppose|as if|as though|by the time|whether|every time|each time|before|than|like|until i say|i say|i call|you hear|say|ask for)\b/;
+const ELSEWHERE =
+  /\b(?:yesterday|tomorrow|ago|used to|remember|(?:last|next) (?:week|time|month|year|class|lesson|session|night|term|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|was|were|did|said|told|says|he|she|they|his|her|their|someone|somebody|anybody|we had|you had|i had)\b/;
+
+/** True when the words before a phrase, or the whole clause around it, take the claim back. */
+export const isTakenBack = (before: string, clause: string): boolean =>
+  DENIED.test(before) || SUPPOSED.test(before) || ELSEWHERE.test(clause);
+
+/** True for what is denied or not about this class; "when we get there" may still name what is next. */
+export const isDenied = (before: string, clause: string): boolean => DENIED.test(before) || ELSEWHERE.test(clause);

@@ -1,0 +1,38 @@
+/** "Three rounds", "round two", "two more sets". */
+import { isTakenBack } from "./not-told.ts";
+import { NUMBER, numberOf, ORDINAL, ordinalOf } from "./number-phrases.ts";
+import type { Clause } from "./sentences.ts";
+import type { Reading, RoundsClaim } from "./types.ts";
+
+const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|springs?)\\b)";
+interface Phrase {
+  readonly which: RoundsClaim["which"];
+  readonly pattern: RegExp;
+}
+const PHRASES: readonly Phrase[] = [
+  {
+    which: "more",
+    words: `\\b(?<n>${NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
+  },
+  { which: "more", words: `\\b(?<n>${NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
+  { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
+  {
+    which: "nth",
+    words: `\\b(?:round|set) (?:number )?(?<n>${NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
+  },
+  { which: "nth", words: `\\b(?<nth>${ORDINAL}) (?:round|set)\\b${NOT_OURS}` },
+  { which: "all", words: `\\b(?<n>${NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
+].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
+
+export function roundsIn({ words, at }: Clause): Reading[] {
+  for (const { which, pattern } of PHRASES) {
+    const found = pattern.exec(words);
+    if (!found) continue;
+    const { n, nth } = found.groups ?? {};
+    // "First round" is read with the other firsts.
+    if (nth === "first" || isTakenBack(words.slice(0, found.index), words)) return [];
+    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : numberOf(n);
+    return [{ fact: { says: "rounds", count, which }, at: at + found.index, length: found[0].length }];
+  }
+  return [];
+}

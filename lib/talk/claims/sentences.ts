@@ -1,0 +1,121 @@
+/**
+ * A line as sentences of plain words: lower case, no accents, short forms written out, live fields as one word, a comma as a
+ * word of its own. Each word knows where it stands in the text.
+ */
+import { LIVE_FIELDS } from "#lib/plan/schema.ts";
+
+interface Word {
+  /** Index in `Sentence.words`. */
+  readonly at: number;
+  readonly length: number;
+  /** Characters of the text. */
+  readonly from: number;
+  readonly to: number;
+}
+export interface Sentence {
+  /** "next up , the side plank" */
+  readonly words: string;
+  readonly places: readonly Word[];
+}
+/** The words between two commas. */
+export interface Clause {
+  readonly words: string;
+  /** Index of its first word in the sentence's words. */
+  readonly at: number;
+  readonly sentence: Sentence;
+}
+
+/** Stands for a live field: the plan fills it in, so it claims nothing. */
+export const LIVE = "livefield";
+const LONGEST_TEXT = 2000;
+const PIECES =
+  /\{\{|\{[a-z-]+\}|\d+:\d\d|\d+(?:\.\d+)?|[\p{L}\p{M}]+(?:['’][\p{L}]+)*|\s[-–—]+\s|[,:()"“”…—]|[.!?;\n]/gu;
+
+export function sentencesOf(text: string): Sentence[] {
+  const sentences: Sentence[] = [];
+  let words = "";
+  let places: Word[] = [];
+  const end = () => {
+    if (words !== "") sentences.push({ words, places });
+    [words, places] = ["", []];
+  };
+  for (const found of text.slice(0, LONGEST_TEXT).matchAll(PIECES)) {
+    const piece = found[0];
+    if (/^[.!?;\n]$/.test(piece)) {
+      end();
+      continue;
+    }
+    const word = plainWord(piece);
+    if (word === "" || (word === "," && (words === "" || words.endsWith(",")))) continue;
+    const at = words === "" ? 0 : words.length + 1;
+    words = words === "" ? word : `${words} ${word}`;
+    places.push({ at, length: word.length, from: found.index, to: found.index + piece.length });
+  }
+  end();
+  return sentences;
+}
+
+export function clausesOf(sentence: Sentence): Clause[] {
+  let at = 0;
+  return sentence.words.split(",").flatMap((part): Clause[] => {
+    const start = at + (part.length - part.trimStart().length);
+    at += part.length + 1;
+    const words = part.trim();
+    return words === "" ? [] : [{ words, at: start, sentence }];
+  });
+}
+
+/** The characters of the text that some words of a sentence were read from. */
+export function charsOf({ places }: Sentence, at: number, length: number): { from: number; to: number } {
+  const inside = places.filter((word) => word.at < at + length && word.at + word.length > at);
+  return { from: inside[0]?.from ?? 0, to: inside.at(-1)?.to ?? 0 };
+}
+
+const isField = (name: string): boolean => LIVE_FIELDS.some((field) => field === name);
+
+function plainWord(piece: string): string {
+  if (piece.startsWith("{")) return isField(piece.slice(1, -1)) ? LIVE : "";
+  if (!/[\p{L}\d]/u.test(piece)) return ",";
+  const word = piece
+    .normalize("NFKD")
+    .replace(/\p{M}+/gu, "")
+    .toLowerCase()
+    .replaceAll("’", "'");
+  return Object.hasOwn(WRITTEN_OUT, word) ? (WRITTEN_OUT[word] as string) : writtenOut(word);
+}
+
+/** Short forms that follow no rule, with and without the apostrophe. */
+const WRITTEN_OUT: Readonly<Record<string, string>> = {
+  "let's": "lets",
+  "can't": "can not",
+  cant: "can not",
+  "won't": "will not",
+  wont: "will not",
+  dont: "do not",
+  isnt: "is not",
+  arent: "are not",
+  youre: "you are",
+  youve: "you have",
+  weve: "we have",
+  thats: "that is",
+  theres: "there is",
+  heres: "here is",
+  whats: "what is",
+  "it's": "it is",
+  its: "it is",
+  secs: "seconds",
+  sec: "second",
+  mins: "minutes",
+  min: "minute",
+};
+const SHORT_ENDS: readonly (readonly [RegExp, string])[] = [
+  [/n't$/, " not"],
+  [/'re$/, " are"],
+  [/'ve$/, " have"],
+  [/'ll$/, " will"],
+  [/(?<=^(?:that|there|here|what|he|she|who|where))'s$/, " is"],
+];
+function writtenOut(word: string): string {
+  for (const [end, out] of SHORT_ENDS) if (end.test(word)) return word.replace(end, out);
+  return word.replaceAll("'", "");
+}

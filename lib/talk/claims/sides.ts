@@ -1,0 +1,18 @@
+/** A clause that only names the side. "Reach to the other side" and "feel the left side" say where, not which side it is. */
+import type { Clause } from "./sentences.ts";
+import type { Reading } from "./types.ts";
+
+const SIDE = new RegExp(
+  "^(?:okay |ok |and |so |now |we are |this is |that is |here is |it is |on |onto |to |over |back |switch |switching |change |changing |swap |" +
+    "swapping |move |same |thing |again |repeat |it |all |start |starting |begin |with |for |time for |then |lets |do |go |coming up |next )*" +
+    "(?:the |your |our )?(?<side>left|right|other|second|opposite) side(?<then> (?:next|after|coming up))?(?: (?:now|first|please|again|this time|here we go))?$",
+);
+
+export function sidesIn({ words, at }: Clause): Reading[] {
+  const found = SIDE.exec(words);
+  const said = found?.groups?.side;
+  if (!found || said === undefined) return [];
+  const side = said === "left" || said === "right" ? said : "other";
+  const then = found.groups?.then !== undefined || /^(?:and )?(?:then|next|coming up)\b/.test(words);
+  return [{ fact: { says: "side", side, then }, at, length: words.length }];
+}

@@ -1,0 +1,93 @@
+/** The phrases that tell a time, as a table. */
+import { NUMBER } from "./number-phrases.ts";
+import type { TimeClaim } from "./types.ts";
+
+const UNIT = "(?:seconds?|s|minutes?|m)";
+const KIND = "(?:more |full |long |good |short |solid |whole |little )*";
+const PART = "(?:and a half|and a quarter|and three quarters)";
+/** How people say a length of time; its words are the group `time`. */
+const TIME =
+  `(?<time>\\d+:\\d\\d|${NUMBER}(?: ${PART})? ${KIND}${UNIT}(?: ${PART})?(?: (?:and )?${NUMBER}(?: seconds?)?(?! of\\b))?|` +
+  `(?:half a|half|a half|three quarters of a|a quarter of a) minute|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
+  `(?:a )?couple (?:of )?(?:more )?minutes)(?! (?:ago|later|early|late)\\b)`;
+const OF_WHAT =
+  "(?: (?:in|of|on|for) (?:the |this |our |todays |your )?(?<of>class|session|day|workout|block|section|series|move|one|set|exercise|hold|plank|side))?";
+/** Followed by these it is the time of something else, as of a breath or a hold, or it comes again and again. */
+const NOT_OF =
+  "(?! (?:on|at|in|with|for|of|each|per|every|apart|up|down|than|out|back)\\b(?! (?:the clock|the class|class|this|this move|the move|us|you)\\b))";
+/** "Stay up for the last ten seconds" is said beforehand. */
+const NOT_FOR =
+  "(?<!\\b(?:for|in|until|by|through|throughout|during|over|to|from|on) (?:the |your |our |these |those )?)";
+
+type Which = TimeClaim["which"];
+interface Phrase {
+  readonly which: Which;
+  readonly pattern: RegExp;
+  /** Fewer seconds, as in "hold two more seconds", are about one repetition. */
+  readonly least?: number;
+  /** Must be among the words that matched. */
+  readonly needs?: RegExp;
+  readonly sure?: false;
+  readonly of?: TimeClaim["of"];
+}
+const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "pattern"> = {}): Phrase => ({
+  which,
+  pattern: new RegExp(words),
+  ...more,
+});
+
+/** The first one that a clause contains decides. */
+export const TIME_PHRASES: readonly Phrase[] = [
+  phrase(
+    "left",
+    `\\b${TIME}(?: more)?(?: is| are)?(?: still)? (?:left|to go|to come|remaining|to the (?:end|finish|close)|until (?:the end|we are done|you are done|the finish))\\b${OF_WHAT}`,
+  ),
+  phrase("left", `${NOT_FOR}\\b(?:last|final) (?:about )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 5 }),
+  phrase("left", `${NOT_FOR}\\b(?:last|final) (?<half>half )?minute\\b${NOT_OF}${OF_WHAT}`),
+  phrase("left", `\\b(?:another )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 6, needs: /\bmore\b|\banother\b/ }),
+  phrase("left", `\\b${TIME} more${NOT_OF}${OF_WHAT}`, { least: 6 }),
+  phrase(
+    "left",
+    `\\b(?:there is|there are|we have|you have|you got|only|just) (?:got |only |just |still |another |about |around |nearly |roughly )*${TIME}$`,
+    { least: 5 },
+  ),
+  phrase(
+    "done",
+    `\\b(?:you have|we have) (?:done|had|been (?:here|going|at it|working) for) (?:about |already )*${TIME}$`,
+    { least: 10 },
+  ),
+  phrase("whole", `\\b(?:for|over) the next ${TIME}`, { least: 10 }),
+  phrase("whole", `\\b${TIME} (?:class|session|workout)\\b`, { least: 300, of: "class" }),
+  phrase("whole", `\\b${TIME} (?:of class|together|with me|today)\\b`, { least: 300, of: "class" }),
+  phrase("each-side", `\\b${TIME} (?:each side|per side|a side|on each side|each way|each leg|each arm)\\b`, {
+    least: 10,
+  }),
+  phrase(
+    "whole",
+    `\\b${TIME} (?:of work|of this|of it|of these|of them|in this|in it|on this|on it|for this|in here|on the clock)(?: (?:one|move|exercise|set|hold|side|leg|arm))?(?= |$)`,
+    { least: 10, of: "move" },
+  ),
+  phrase(
+    "whole",
+    `\\bthis (?:one|move|exercise|hold|side) (?:is|takes|lasts|goes on for|goes for|runs for|runs) (?:about |only |just )*${TIME}`,
+    {
+      least: 10,
+      of: "move",
+    },
+  ),
+  phrase(
+    "whole",
+    `\\b(?:work|go|going|keep going|working|keep moving) (?:this |it |here )?for (?:about |only |just )*${TIME}$`,
+    { least: 10 },
+  ),
+  phrase(
+    "whole",
+    `\\b(?:hold|stay|here|holding|staying) (?:this |it |here |there )?for (?:about |only |just )*${TIME}$`,
+    {
+      least: 15,
+      sure: false,
+    },
+  ),
+  phrase("whole", `^(?:about |just |around )*${TIME}$`, { least: 10, sure: false }),
+  phrase("done", `\\b${TIME} (?:in|done|down|gone|behind us|behind you)$`, { least: 10 }),
+];

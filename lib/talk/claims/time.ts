@@ -1,0 +1,60 @@
+/** Time left, time of the work and time done: "last fifteen seconds", "about a minute in this one", "thirty seconds in". */
+import { isTakenBack } from "./not-told.ts";
+import { NUMBER, numberOf } from "./number-phrases.ts";
+import type { Clause } from "./sentences.ts";
+import { TIME_PHRASES } from "./time-phrases.ts";
+import type { Reading, TimeClaim } from "./types.ts";
+
+const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|every|each|within|in) $/;
+
+/** The first phrase of a clause that tells a time. */
+export function timeIn({ words, at }: Clause): Reading[] {
+  for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
+    const found = pattern.exec(words);
+    if (!found || (needs && !needs.test(found[0]))) continue;
+    const before = words.slice(0, found.index);
+    const told = found.groups?.half === undefined ? durationOf(found.groups?.time ?? "a minute") : HALF_MINUTE;
+    if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before, words)) return [];
+    const claimed = of ?? ofWhat(found.groups?.of);
+    const fact: TimeClaim = { says: "time", ...told, which, ...(claimed ? { of: claimed } : {}) };
+    const length = found[0].trimStart().length;
+    const where = { at: at + found.index + found[0].length - length, length };
+    return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
+  }
+  return [];
+}
+
+function ofWhat(word: string | undefined): TimeClaim["of"] {
+  if (word === undefined) return undefined;
+  if (/^(?:class|session|day|workout)$/.test(word)) return "class";
+  return /^(?:block|section|series)$/.test(word) ? "block" : "move";
+}
+
+type Duration = Pick<TimeClaim, "seconds" | "unit">;
+const HALF_MINUTE: Duration = { seconds: 30, unit: "seconds" };
+const PARTS: readonly (readonly [RegExp, number])[] = [
+  [/and a half/, 0.5],
+  [/and a quarter/, 0.25],
+  [/and three quarters/, 0.75],
+];
+const COUNTED = new RegExp(`^(?<n>${NUMBER})\\b.*? ?\\b(?<unit>seconds?|s|minutes?|m)\\b`);
+const AND_SECONDS = new RegExp(`minutes? (?:and )?(?<n>${NUMBER})(?<named> seconds?)?$`);
+
+/** Seconds of what `TIME` matched. */
+function durationOf(words: string): Duration | undefined {
+  const clock = /^(\d+):(\d\d)$/.exec(words);
+  if (clock) return { seconds: Number(clock[1]) * 60 + Number(clock[2]), unit: "seconds" };
+  if (/three quarters of a minute/.test(words)) return { seconds: 45, unit: "seconds" };
+  if (/quarter of a minute/.test(words)) return { seconds: 15, unit: "seconds" };
+  if (/^(?:a )?half (?:a )?minute/.test(words)) return HALF_MINUTE;
+  const part = PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0;
+  if (/couple/.test(words)) return { seconds: 120, unit: "minutes" };
+  if (/^(?:an?|another|the) (?:[a-z]+ )*minute/.test(words)) return { seconds: 60 * (1 + part), unit: "minutes" };
+  const { n, unit } = COUNTED.exec(words.replace(/ and (?:a|three) [a-z]+/, ""))?.groups ?? {};
+  if (!unit?.startsWith("m")) return { seconds: numberOf(n) + part, unit: "seconds" };
+  const more = AND_SECONDS.exec(words)?.groups;
+  const seconds = numberOf(more?.n);
+  // "Two minutes, one more" is no time of 121 seconds.
+  if (more && more.named === undefined && (seconds < 10 || seconds > 59)) return undefined;
+  return { seconds: 60 * (numberOf(n) + part) + seconds, unit: more ? "seconds" : "minutes" };
+}

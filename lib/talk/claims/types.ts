@@ -1,0 +1,87 @@
+/** What a cue line can claim about the plan. */
+
+/** Where it was read. */
+export interface SaidWords {
+  /** As written. */
+  readonly said: string;
+  /** Characters of the line's text: from the first, up to but not including `to`. */
+  readonly from: number;
+  readonly to: number;
+  /** False for words that may claim it and may not. */
+  readonly sure: boolean;
+}
+
+export interface TimeClaim {
+  readonly says: "time";
+  readonly seconds: number;
+  readonly unit: "seconds" | "minutes";
+  /** Time still to go, all the time of the work, the same for each side, or time already done. */
+  readonly which: "left" | "whole" | "each-side" | "done";
+  /** What it is the time of; undefined where the words do not say. */
+  readonly of?: "class" | "block" | "move";
+}
+export interface HalfwayClaim {
+  readonly says: "halfway";
+  readonly of?: "class" | "move";
+}
+export interface PartClaim {
+  readonly says: "last" | "first";
+  readonly what: "move" | "one" | "round" | "side" | "block";
+  readonly of?: "class" | "block";
+}
+export interface NextClaim {
+  readonly says: "next";
+  /** Words that hold a name, lower case without punctuation. */
+  readonly name: string;
+  /** Where in them the name stands. */
+  readonly at: "start" | "end";
+}
+export interface RoundsClaim {
+  readonly says: "rounds";
+  readonly count: number;
+  /** How many there are, which one this is, or how many are still to come. */
+  readonly which: "all" | "nth" | "more";
+}
+export interface RepsClaim {
+  readonly says: "reps";
+  readonly count: number;
+  /** `more`: still to be done. `any`: still to be done, or all of them. */
+  readonly which: "any" | "more";
+}
+export interface BreathClaim {
+  readonly says: "breath";
+  readonly breath: "in" | "out";
+  /** The part of a repetition; `push` and `pull` are the way out of a move of that pattern only. */
+  readonly during: "out" | "back" | "push" | "pull";
+}
+export interface SideClaim {
+  readonly says: "side";
+  readonly side: "left" | "right" | "other";
+  readonly then: boolean;
+}
+export interface SpringsClaim {
+  readonly says: "springs";
+  readonly count: number;
+  /** The words before "springs", or after a bare count; "" for springs of any kind. */
+  readonly label: string;
+}
+
+export type ClaimedFact =
+  | TimeClaim
+  | HalfwayClaim
+  | PartClaim
+  | NextClaim
+  | RoundsClaim
+  | RepsClaim
+  | BreathClaim
+  | SideClaim
+  | SpringsClaim;
+export type Claim = ClaimedFact & SaidWords;
+
+/** A claim and the words of the clause that make it, as a range of the sentence. `sure` is true unless it says otherwise. */
+export interface Reading {
+  readonly fact: ClaimedFact;
+  readonly at: number;
+  readonly length: number;
+  readonly sure?: boolean;
+}
