@@ -6,6 +6,7 @@ import { nameOf } from "#app/_session/item-words.ts";
 import { lineKindWords, setAsideWords } from "#app/_session/line-words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { clockTime, springWords, tagWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -88,7 +89,7 @@ interface WordsProps {
 /** What the floor will show and the coach will say: this is what is signed. */
 function Words({ plan, item, row, lines }: WordsProps) {
   if (item.kind === "heading") return null;
-  const change = row ? (row.transition.planned ?? row.transition.estimate) : 0;
+  const change = row ? tenth(row.start - row.transitionFrom) : 0;
   return (
     <div className={styles.signed}>
       {item.kind === "move" && (

@@ -24,6 +24,7 @@ const KINDS: readonly { readonly words: string; readonly actions: readonly Actio
   { words: "handles up, down or crossed", actions: ["handleUp", "handleDown", "handlesCross"] },
   { words: "straps on or off", actions: ["strapOn", "strapOff"] },
   { words: "changes of grip", actions: ["gripChange"] },
+  { words: "changes of side", actions: ["sideChange"] },
 ];
 
 interface KindRow {

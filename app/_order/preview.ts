@@ -72,13 +72,13 @@ export function solveBlock(plan: Plan, heading: string): SolvedBlock {
 }
 
 /** Everything that the order of a block depends on, as text; scripts and seconds are not part of it. */
-export function solvedFrom({ equipment, moves, items }: Plan, heading: string): string {
+export function solvedFrom({ equipment, people = 1, moves, items }: Plan, heading: string): string {
   const setups = items.map((item) => {
     if (item.kind !== "move") return [item.id, item.kind];
     const { script: _script, seconds: _seconds, locked: _locked, range: _range, ...setup } = item;
     return setup;
   });
-  return JSON.stringify([heading, setups, equipment, moves]);
+  return JSON.stringify([heading, setups, equipment, people, moves]);
 }
 
 export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: OrderChoice): OrderPreview {

@@ -1,11 +1,12 @@
 "use client";
 /** Behind the items: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
+import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
 import { Seconds } from "../_parts/seconds.tsx";
-import { actionsWords } from "../_session/item-words.ts";
+import { actionsWords, doTellWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./rail.module.css";
 import type { DragPreview } from "./use-rail-drag.ts";
@@ -82,22 +83,25 @@ function groundWords({ kind, from, to }: RailSegment, snap: SessionSnapshot): st
 function Gap({ segment, snap, measure }: Omit<SegmentProps, "measure"> & { measure: (e: HTMLElement | null) => void }) {
   const row = snap.rows.find((r) => r.item === segment.item);
   if (!row) return null;
-  const { planned, estimate, actions } = row.transition;
-  const seconds = planned ?? estimate;
-  if (seconds === 0 && estimate === 0) return null;
+  const { planned, estimate, telling, actions } = row.transition;
+  const seconds = tenth(row.start - row.transitionFrom);
+  if (seconds === 0 && estimate === 0 && telling === 0) return null;
   const words = actionsWords(actions);
-  const short = planned !== null && planned < estimate;
+  const short = planned !== null && planned < Math.max(estimate, telling);
+  const apart = doTellWords(row.transition);
   return (
     <span
       className={styles.gap}
       ref={measure}
+      title={apart}
       data-planned={planned !== null || undefined}
       data-short={short || undefined}
     >
       <b>
         <Seconds value={seconds} />
       </b>
-      {planned !== null && ` planned${short ? `, estimate ${secondsWords(estimate)}` : ""}`}
+      {planned !== null && " planned"}
+      {(short || (planned === null && telling > estimate)) && ` · ${apart}`}
       {words && ` · ${words}`}
     </span>
   );

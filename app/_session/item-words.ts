@@ -1,6 +1,7 @@
 /** Words for items: their names, what a change asks for, facings, and the note beside every caution. */
-import { plainNumber } from "#lib/plan/format.ts";
+import { plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { ACTIONS, type Action, type Facing, type Move, type Plan } from "#lib/plan/schema.ts";
+import { slowestFactor } from "#lib/transitions/slowest.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
 
 export { bareName as nameOf } from "#lib/plan/format.ts";
@@ -18,6 +19,7 @@ const ACTION_WORDS: Readonly<Record<Action, string>> = {
   strapOn: "strap on",
   strapOff: "strap off",
   gripChange: "change of grip",
+  sideChange: "change of side",
 };
 
 /** "carriage home, 2 × spring off"; "" when nothing changes. */
@@ -30,14 +32,22 @@ export function actionsWords(actions: Readonly<Partial<Record<Action, number>>>)
   return words.join(", ");
 }
 
-/** What the estimate is the sum of: "2 s to begin with, carriage home 2 s, 2 × spring off 4 s, rounded up to whole seconds". */
+/** What the estimate is made of: "2 s to begin with, carriage home 2 s, × 1.23 for the slowest of 10, rounded up". */
 export function estimateWords(plan: Plan, actions: Readonly<Partial<Record<Action, number>>>): string {
   const parts = ACTIONS.flatMap((action) => {
     const n = actions[action] ?? 0;
     return n <= 0 ? [] : [`${actionsWords({ [action]: n })} ${plainNumber(n * actionSeconds(plan, action))} s`];
   });
   const said = [`${plainNumber(actionSeconds(plan, "base"))} s to begin with`, ...parts].join(", ");
-  return `${said}, rounded up to whole seconds`;
+  const factor = slowestFactor(plan);
+  const slowest = factor === 1 ? "" : `, × ${factor.toFixed(2)} for the slowest of ${plan.people}`;
+  return `${said}${slowest}, rounded up`;
+}
+
+/** How long a change takes, apart: "4 s to do, 6 s to tell"; "" when it takes no time. */
+export function doTellWords({ estimate, telling }: { readonly estimate: number; readonly telling: number }): string {
+  const parts = [estimate > 0 && `${secondsWords(estimate)} to do`, telling > 0 && `${secondsWords(telling)} to tell`];
+  return parts.filter(Boolean).join(", ");
 }
 
 export const FACING_WORDS: Readonly<Record<Facing, string>> = {

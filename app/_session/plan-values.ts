@@ -45,6 +45,7 @@ const HEAD_WORDS: Readonly<Record<string, readonly [name: string, says: (value: 
   headsUpSeconds: ["the heads-up", seconds],
   countInSeconds: ["the count-in", seconds],
   gridSeconds: ["the time step", seconds],
+  people: ["how many change at once", plain],
 };
 
 function headWords({ key, value }: ValueAt): ValueWords | undefined {
@@ -83,7 +84,7 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
     case "offsetMm":
       return { name: `the starting place of ${item}`, says: `${plain(value)}${value === undefined ? "" : " mm"}` };
     case "transitionSeconds":
-      return { name: `the change before ${item}`, says: value === undefined ? "the estimate" : seconds(value) };
+      return { name: `the change before ${item}`, says: value === undefined ? "not planned" : seconds(value) };
     default:
       return undefined;
   }

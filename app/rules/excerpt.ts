@@ -1,5 +1,5 @@
 /** A rule's example as a small class to read: its items, when they begin, with which springs, and the changes between. Pure. */
-import { actionsWords } from "#app/_session/item-words.ts";
+import { actionsWords, doTellWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
@@ -74,11 +74,11 @@ const titleOf = (item: PlanItem): string | undefined =>
   item.kind === "heading" ? item.title : item.kind === "pause" ? item.text || "Pause" : undefined;
 
 function changeWords(transition: ReturnType<typeof classClock>["rows"][number]["transition"]): string {
-  const { planned, estimate, actions } = transition;
-  const what = actionsWords(actions);
-  if (planned !== null)
-    return `${secondsWords(planned)} planned${what ? `: ${what}, about ${secondsWords(estimate)}` : ""}`;
-  return what ? `about ${secondsWords(estimate)}: ${what}` : "";
+  const { planned, actions } = transition;
+  const [what, apart] = [actionsWords(actions), doTellWords(transition)];
+  const takes = [what, apart && `about ${apart}`].filter(Boolean).join(", ");
+  if (planned !== null) return `${secondsWords(planned)} planned${takes ? `: ${takes}` : ""}`;
+  return takes;
 }
 
 function moveDetails(plan: Plan, item: MoveItem, reps: number | null): string {

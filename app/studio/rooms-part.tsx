@@ -125,6 +125,7 @@ function readingsWords(room: StudioRoom, springId: string): string {
 }
 
 function timingsWords(room: StudioRoom): string {
-  const own = Object.keys(room.equipment.actionSeconds ?? {}).length;
+  const { actionSeconds = {}, spreadShare } = room.equipment;
+  const own = Object.keys(actionSeconds).length + (spreadShare === undefined ? 0 : 1);
   return own === 0 ? "usual seconds" : `${plural(own, "number")} of your own`;
 }

@@ -19,6 +19,7 @@ import type { KnownPlan } from "#lib/rules/known-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
+import { TellingCounter } from "#lib/talk/telling.ts";
 import { type Change, changesInto } from "#lib/transitions/transitions.ts";
 
 export interface PlanAnalysis {
@@ -43,6 +44,7 @@ class Tools {
   readonly setupChanges = new Kept<Balance["setups"]>();
   readonly balance = new Kept<Balance>();
   private readonly counter = new SyllableCounter();
+  readonly telling = new TellingCounter(this.counter);
   readonly talk = new TalkCounter(this.counter);
   readonly tracker = new CueTracker(this.counter);
   readonly checker: RuleChecker;
@@ -83,11 +85,7 @@ class LazyAnalysis implements PlanAnalysis {
   }
 
   get clock(): ClassClock {
-    const { times, setups } = this.parts;
-    this.made.clock ??= this.tools.clock.get([times], () => {
-      const changes = this.tools.changes.get([setups], () => changesInto(setups));
-      return clockOf(classClock(times, changes), this.tools.rows);
-    });
+    this.made.clock ??= this.clockNow();
     return this.made.clock;
   }
   get balance(): Balance {
@@ -118,6 +116,15 @@ class LazyAnalysis implements PlanAnalysis {
     return this.made.findings;
   }
 
+  private clockNow(): ClassClock {
+    const { times, setups } = this.parts;
+    const tellings = this.tools.telling.of(this.parts);
+    return this.tools.clock.get([times, tellings], () => {
+      const changes = this.tools.changes.get([setups], () => changesInto(setups));
+      return clockOf(classClock(times, changes, tellings), this.tools.rows);
+    });
+  }
+
   private get spans(): KnownPlan["spans"] {
     if (this.made.spans === undefined)
       this.made.spans = hasUsableTimes(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
@@ -137,6 +144,6 @@ function clockOf({ rows, total }: ClassClock, kept: KeptEach<ClockRow>): ClassCl
 }
 
 const readsOf = ({ transitionFrom, start, end, reps, transition }: ClockRow): readonly unknown[] => [
-  ...[transitionFrom, start, end, reps, transition.planned, transition.estimate],
+  ...[transitionFrom, start, end, reps, transition.planned, transition.estimate, transition.telling],
   ...Object.entries(transition.actions).flat(),
 ];

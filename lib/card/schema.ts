@@ -19,6 +19,8 @@ const clockRowSchema = z.object({
   transition: z.object({
     planned: z.nullable(z.number()),
     estimate: z.number(),
+    /** Cards from before transitions had it took no time to tell. */
+    telling: z._default(z.number(), 0),
     actions: z.partialRecord(z.enum(ACTIONS), z.number()),
   }),
   reps: z.nullable(z.number()),

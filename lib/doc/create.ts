@@ -49,6 +49,7 @@ function headEntries(plan: Plan): [string, unknown][] {
     ["headsUpSeconds", plan.headsUpSeconds],
     ["countInSeconds", plan.countInSeconds],
     ["gridSeconds", plan.gridSeconds],
+    ["people", plan.people],
     ["shares", plan.theme?.shares && true],
     ["expected", plan.expected && true],
     ["speech", plan.speech && true],

@@ -5,7 +5,7 @@
 import type * as Y from "yjs";
 import { moveChanges } from "#lib/library/changes.ts";
 import type { SpringNames } from "#lib/library/move-words.ts";
-import { plainNumber, secondsWords } from "#lib/plan/format.ts";
+import { percent, plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Equipment, type Spring } from "#lib/plan/schema.ts";
 import { carriedEquipment, carriedMoves, type StudioContext, withinEquipment } from "./from-studio.ts";
@@ -74,9 +74,11 @@ function machineDifferences(plan: Equipment, studio: Equipment): Difference[] {
     ...differing("carriage travel", mm(plan.carriageTravelMm), mm(studio.carriageTravelMm)),
     ...springDifferences(plan.springs, studio.springs),
     ...times,
+    ...differing("spread in a change", shareOf(plan.spreadShare), shareOf(studio.spreadShare)),
   ];
 }
 
+const shareOf = (share: number | undefined): string => (share === undefined ? "the usual" : percent(share));
 const secondsOf = (seconds: number | undefined): string =>
   seconds === undefined ? "the usual" : secondsWords(seconds);
 

@@ -19,7 +19,7 @@ import type * as Y from "yjs";
 /** Bumped when the meaning of a key changes; `migrate.ts` carries older documents forward. */
 export const PLAN_DOC_VERSION = 2;
 /** Bumped when the script's node types change: an older page must reload before it may write. */
-export const EDITOR_VERSION = 1;
+export const EDITOR_VERSION = 2;
 
 export type ItemMap = Y.Map<unknown>;
 
@@ -74,3 +74,8 @@ export const MOVE_KEY = "move.";
 /** Node names of the script, shared with the editor's schema. */
 export const CUE_LINE = "cueLine";
 export const LIVE_FIELD = "liveField";
+/**
+ * The attribute of a cue line that says when it begins: "after 12" or "left 20", in seconds. One value, so that of two
+ * people who set it one wins whole.
+ */
+export const LINE_AT = "at";

@@ -200,7 +200,7 @@ function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): Plan
   const [before, after] = [was.script, now.script];
   const more = before.length - after.length;
   const isSame = (n: number, m: number) =>
-    before[n] !== undefined && before[n]?.kind === after[m]?.kind && before[n]?.text === after[m]?.text;
+    before[n] !== undefined && JSON.stringify(before[n]) === JSON.stringify(after[m]);
   let first = 0;
   while (isSame(first, first)) first++;
   let last = after.length;

@@ -192,6 +192,7 @@ export function readHead(
     headsUpSeconds: num(head.get("headsUpSeconds")),
     countInSeconds: num(head.get("countInSeconds")),
     gridSeconds: num(head.get("gridSeconds")),
+    people: num(head.get("people")),
     speech: hasSpeech ? speech : undefined,
   }) as ReturnType<typeof readHead>;
 }

@@ -4,9 +4,10 @@
  */
 import * as Y from "yjs";
 import { isCueKind } from "#lib/plan/cue-words.ts";
-import type { CueKind, ScriptLine } from "#lib/plan/schema.ts";
+import { type CueKind, type LineBegin, lineAtSchema, type ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText, parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
-import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
+import { CUE_LINE, LINE_AT, LIVE_FIELD } from "./layout.ts";
+import { stored } from "./stored.ts";
 
 /** Reads a script without changing it. Lines without words are left out. */
 export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
@@ -20,8 +21,18 @@ export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
 export function readLine(node: Y.XmlElement): ScriptLine | undefined {
   const kind: unknown = node.getAttribute("kind");
   const text = textOf(node);
-  return text ? { kind: isCueKind(kind) ? kind : "form", text } : undefined;
+  if (!text) return undefined;
+  const at = readAt(node.getAttribute(LINE_AT));
+  return { kind: isCueKind(kind) ? kind : "form", text, ...(at ? { at } : {}) };
 }
+
+function readAt(value: unknown): LineBegin | undefined {
+  const [, word, seconds] = (typeof value === "string" && /^(after|left) (\S+)$/.exec(value)) || [];
+  return stored(lineAtSchema, word === undefined ? undefined : { [`${word}Seconds`]: Number(seconds) });
+}
+
+const writtenAt = (at: LineBegin): string =>
+  "afterSeconds" in at ? `after ${at.afterSeconds}` : `left ${at.leftSeconds}`;
 
 /** Our editors never nest lines; a document that nests them deeply must not crash the server. */
 const MAX_DEPTH = 16;
@@ -55,12 +66,15 @@ export function scriptFragment(lines: readonly ScriptLine[], emptyKind: CueKind 
 }
 
 export function lineElement(line: ScriptLine): Y.XmlElement {
-  return cueElement(line.kind, piecesOf(line));
+  const element = cueElement(line.kind, piecesOf(line));
+  if (line.at) element.setAttribute(LINE_AT, writtenAt(line.at));
+  return element;
 }
 
 /** Fills an empty line that is already in a document. Its text object stays, since somebody may be typing in it. */
 export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
   element.setAttribute("kind", line.kind);
+  if (line.at) element.setAttribute(LINE_AT, writtenAt(line.at));
   const [first, ...rest] = piecesOf(line);
   const text = element.get(0);
   if (text instanceof Y.XmlText && first && "text" in first) {

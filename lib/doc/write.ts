@@ -29,6 +29,7 @@ export type HeadField =
   | "headsUpSeconds"
   | "countInSeconds"
   | "gridSeconds"
+  | "people"
   | "speech.syllablesPerSecond"
   | "speech.pauseSeconds";
 

@@ -12,6 +12,7 @@ import { Plugin } from "@tiptap/pm/state";
 import type { EditorView } from "@tiptap/pm/view";
 import { type ProsemirrorBinding, ySyncPluginKey } from "@tiptap/y-tiptap";
 import * as Y from "yjs";
+import { LINE_AT } from "#lib/doc/layout.ts";
 
 /** The shared texts between two live fields of a line, or at its ends: none, one or several. */
 interface Run {
@@ -55,7 +56,8 @@ function writeTyped(binding: ProsemirrorBinding, view: EditorView): boolean {
   if (!(line instanceof Y.XmlElement) || !shown || lines.length !== doc.childCount) return false;
   if (!lines.every((other, i) => i === index || binding.mapping.get(other as Y.XmlElement) === doc.child(i)))
     return false;
-  if (line.getAttribute("kind") !== shown.attrs.kind) return false;
+  const sameOf = (key: string) => (line.getAttribute(key) ?? null) === shown.attrs[key];
+  if (!sameOf("kind") || !sameOf(LINE_AT)) return false;
   const parts = { shared: sharedParts(line), shown: shownParts(shown) };
   if (!parts.shared || parts.shared.fields.join() !== parts.shown.fields.join()) return false;
   const { runs } = parts.shared;

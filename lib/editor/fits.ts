@@ -5,7 +5,7 @@
  * refuses older pages; this is a second safeguard.
  */
 import * as Y from "yjs";
-import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
+import { CUE_LINE, LINE_AT, LIVE_FIELD } from "#lib/doc/layout.ts";
 
 /** What does not fit, in a few words for the reader; null when everything does. Reads only. */
 export function unsupportedContent(fragment: Y.XmlFragment): string | null {
@@ -18,13 +18,13 @@ export function unsupportedContent(fragment: Y.XmlFragment): string | null {
 }
 
 function lineMisfit(line: Y.XmlElement): string | null {
-  const attribute = strangeAttribute(line, "kind");
+  const attribute = strangeAttribute(line, ["kind", LINE_AT]);
   if (attribute !== null) return attribute;
   for (const child of line.toArray()) {
     if (child instanceof Y.XmlText) {
       if (!isPlain(child)) return "marked-up text";
     } else if (child instanceof Y.XmlElement && child.nodeName === LIVE_FIELD) {
-      const found = strangeAttribute(child, "name") ?? (child.length > 0 ? named(child) : null);
+      const found = strangeAttribute(child, ["name"]) ?? (child.length > 0 ? named(child) : null);
       if (found !== null) return found;
     } else return child instanceof Y.XmlElement ? named(child) : "something unknown";
   }
@@ -32,10 +32,10 @@ function lineMisfit(line: Y.XmlElement): string | null {
 }
 
 /** Writing a line back would remove an attribute that the schema does not list. */
-function strangeAttribute(element: Y.XmlElement, known: string): string | null {
+function strangeAttribute(element: Y.XmlElement, known: readonly string[]): string | null {
   const attributes: Record<string, unknown> = element.getAttributes();
   for (const [key, value] of Object.entries(attributes)) {
-    if (key !== known || typeof value !== "string") return `“${key}” of ${named(element)}`;
+    if (!known.includes(key) || typeof value !== "string") return `“${key}” of ${named(element)}`;
   }
   return null;
 }

@@ -8,7 +8,7 @@
 import { Extension, getSchema, Node } from "@tiptap/core";
 import { Text } from "@tiptap/extension-text";
 import type { Schema } from "@tiptap/pm/model";
-import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
+import { CUE_LINE, LINE_AT, LIVE_FIELD } from "#lib/doc/layout.ts";
 
 export const ScriptDocument = Node.create({
   name: "doc",
@@ -28,6 +28,12 @@ export const CueLine = Node.create({
         default: null,
         parseHTML: (element) => element.getAttribute("data-kind"),
         renderHTML: (attributes) => (attributes.kind === null ? {} : { "data-kind": attributes.kind }),
+      },
+      // Not edited here, but an attribute that the editor does not know would be lost when the line is written.
+      [LINE_AT]: {
+        default: null,
+        parseHTML: (element) => element.getAttribute("data-at"),
+        renderHTML: (attributes) => (attributes[LINE_AT] === null ? {} : { "data-at": attributes[LINE_AT] }),
       },
     };
   },

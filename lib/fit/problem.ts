@@ -4,7 +4,8 @@ import { cycleSeconds } from "#lib/clock/clock.ts";
 import { millionth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { changesInto } from "#lib/transitions/transitions.ts";
+import { tellingsOf } from "#lib/talk/telling.ts";
+import { changesInto, transitionSeconds } from "#lib/transitions/transitions.ts";
 import type { Spot, Variable } from "./values.ts";
 
 export interface FitProblem {
@@ -121,13 +122,14 @@ function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variabl
 /** Opening, closing, pauses, transitions, locked items and those that follow one. */
 function fixedSeconds(plan: Plan, groups: Groups): number {
   const changes = changesInto(plan);
+  const tellings = tellingsOf(plan);
   const open = new Set(groups.open.flatMap((group) => group.map(({ place }) => place)));
   const followed = new Map(groups.followers.map(({ place, seconds }) => [place, seconds]));
   let sum = sane(headSeconds(plan, "openingSeconds")) + sane(headSeconds(plan, "closingSeconds"));
   plan.items.forEach((item, place) => {
     if (item.kind === "pause") sum += sane(item.seconds);
     if (item.kind !== "move") return;
-    sum += sane(item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0);
+    sum += sane(transitionSeconds(item, changes.get(item.id)?.estimate ?? 0, tellings.get(item.id) ?? 0));
     if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
   return millionth(sum);

@@ -9,6 +9,7 @@ import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { syllablesOfText } from "#lib/talk/syllables.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
+import { changesInto } from "#lib/transitions/transitions.ts";
 import type { Rehearsed } from "./rehearsed-schema.ts";
 
 /** Why a rehearsed change cannot be taken into the plan as it is now. */
@@ -19,7 +20,7 @@ export interface ChangeTake {
   /** Seconds planned when it was rehearsed, and what it took. */
   readonly planned: number;
   readonly took: number;
-  /** What the plan has now: its author's seconds, else the estimate. */
+  /** What the plan has now: its author's seconds, else what it takes to do and to tell. */
   readonly now: number;
   /** What its actions add up to in the plan now: what a room full of people needs. */
   readonly estimate: number;
@@ -52,14 +53,16 @@ const ENOUGH = { lines: 5, syllables: 40 } as const;
 
 export function rehearsalTake(plan: Plan, { changes, lines }: Rehearsed): RehearsalTake {
   const rows = new Map(classClock(plan).rows.map((row) => [row.item, row]));
+  const alone = changesInto({ ...plan, people: 1 });
   const moves = plan.items.filter(isMoveItem).map(({ id }) => id);
   const takes = changes.map((change): ChangeTake => {
     const { item, planned, took } = change;
     const row = rows.get(item);
     const estimate = row?.transition.estimate ?? change.estimate;
     const to = Math.ceil(took - NOISE);
-    const noMatch = noMatchOf(change, itemById(plan, item)?.kind === "move", estimate, moves[moves.indexOf(item) - 1]);
-    const now = row?.transition.planned ?? estimate;
+    const ofOne = alone.get(item)?.estimate ?? change.estimate;
+    const noMatch = noMatchOf(change, itemById(plan, item)?.kind === "move", ofOne, moves[moves.indexOf(item) - 1]);
+    const now = row?.transition.planned ?? Math.max(estimate, row?.transition.telling ?? 0);
     return { item, planned, took, now, estimate, to, noMatch, belowEstimate: to < estimate };
   });
   return { changes: takes, ...rateOf(plan, lines) };

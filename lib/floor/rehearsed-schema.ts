@@ -14,7 +14,7 @@ export const rehearsedSchema = z.strictObject({
         /** The move before it. */
         after: z.nullable(item),
         planned: seconds,
-        /** What the actions of the change add up to in the rehearsed plan. */
+        /** What the actions of the change add up to in the rehearsed plan for one person, however many were planned for. */
         estimate: seconds,
         took: seconds,
       }),

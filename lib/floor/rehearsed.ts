@@ -3,6 +3,7 @@
 import type { Card } from "#lib/card/schema.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
+import { changesInto } from "#lib/transitions/transitions.ts";
 import { floorStages } from "./now.ts";
 import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.ts";
 import type { Rehearsed } from "./rehearsed-schema.ts";
@@ -31,11 +32,12 @@ function changesOf(card: Card, log: Rehearsing["log"]): Rehearsed["changes"] {
       took.set(step.item, spokenBetween(card, log.slice(0, n + 1), from, event.at));
   }
   const moves = card.plan.items.filter(isMoveItem);
+  const alone = changesInto({ ...card.plan, people: 1 });
   return card.clock.rows.flatMap((row) => {
     const done = took.get(row.item);
     if (done === undefined) return [];
     const after = moves[moves.findIndex(({ id }) => id === row.item) - 1]?.id ?? null;
-    const { estimate } = row.transition;
+    const estimate = alone.get(row.item)?.estimate ?? 0;
     return [{ item: row.item, after, planned: tenth(row.start - row.transitionFrom), estimate, took: tenth(done) }];
   });
 }

@@ -41,7 +41,7 @@ export function classLanes(input: LanesInput): ClassLanes {
     breathLane(plan, moves),
     ...muscleLanes(plan, moves, balance),
     ...cautionLanes(plan, moves),
-    foundLane(placed, input.findings),
+    foundLane(input.plan, placed, input.findings),
     threadsLane(placed, input.threads),
     presentLane(placed, input.present),
   ];

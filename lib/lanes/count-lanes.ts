@@ -1,14 +1,20 @@
 /** Findings, threads and people present, as marks over their item; those of the whole class stand over its first column. */
 import { plural } from "#lib/plan/format.ts";
+import { followingEach } from "#lib/plan/lookup.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
 import { cellOf, type PlacedColumn } from "./columns.ts";
 import type { FoundCell, Lane, PresentCell, ThreadsCell } from "./types.ts";
 
-/** A finding is marked at its first item, as on the rail. */
-export function foundLane(placed: readonly PlacedColumn[], findings: readonly Finding[]): Lane {
-  const at = byColumn(placed, findings, (finding) => finding.items[0]);
+/** A finding is marked at its first item, as on the rail; one about a heading at the first column under it. */
+export function foundLane(plan: Plan, placed: readonly PlacedColumn[], findings: readonly Finding[]): Lane {
+  const under = new Map(followingEach(plan.items, takesTime).map((next, n) => [plan.items[n]?.id, next?.id]));
+  const headings = new Set(plan.items.flatMap(({ id, kind }) => (kind === "heading" ? [id] : [])));
+  const at = byColumn(placed, findings, ({ items: [id] }) =>
+    id !== undefined && headings.has(id) ? (under.get(id) ?? id) : id,
+  );
   const cells = placed.flatMap((p): FoundCell[] => {
     const here = at.get(p.column.key);
     if (!here) return [];
@@ -18,6 +24,8 @@ export function foundLane(placed: readonly PlacedColumn[], findings: readonly Fi
   });
   return { id: "found", kind: "found", name: "Found", cells };
 }
+
+const takesTime = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
 function foundWords(here: readonly Finding[], { column }: PlacedColumn): string {
   const about = column.item === null ? ", about the whole class" : "";

@@ -30,6 +30,7 @@ const HEAD: Readonly<Record<HeadKey, FieldWords>> = {
   headsUpSeconds: { label: "The heads-up", say: saySeconds, absent: DEFAULT },
   countInSeconds: { label: "The count-in", say: saySeconds, absent: DEFAULT },
   gridSeconds: { label: "The grid of seconds", say: saySeconds, absent: DEFAULT },
+  people: { label: "How many change at once", say: sayNumber, absent: "one" },
   notes: { label: "The notes", say: sayText, absent: "none" },
 };
 
@@ -80,6 +81,10 @@ export function equipmentChanges(before: Equipment, after: Equipment): string[] 
     }),
     ...springChanges(before.springs, after.springs),
     ...actions,
+    ...became("How much people differ in a change", before.spreadShare, after.spreadShare, {
+      say: sayShare,
+      absent: "the usual",
+    }),
   ];
   return orAtLeast(changes, "The equipment is written differently.");
 }

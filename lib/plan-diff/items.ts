@@ -4,7 +4,7 @@ import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { LineBegin, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { tieOf } from "#lib/plan/ties.ts";
 import {
   became,
@@ -68,7 +68,7 @@ const FIELDS: Readonly<Record<Field, FieldWords>> = {
   range: { label: "range", say: sayRange, absent: "the move's own" },
   offsetMm: { label: "offset in mm", say: sayNumber, absent: "none" },
   facing: { label: "facing", say: sayTag, absent: "the move's own" },
-  transitionSeconds: { label: "planned change", say: saySeconds, absent: "the estimate" },
+  transitionSeconds: { label: "planned change", say: saySeconds, absent: "not planned" },
 };
 
 function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
@@ -128,8 +128,9 @@ function readLines(plan: Plan, item: MoveItem): Read[] | undefined {
 }
 
 const written = (lines: readonly Read[] | undefined): readonly ScriptLine[] | undefined =>
-  lines?.map(({ kind, text }) => ({ kind, text }));
-const isSame = (a: Read | undefined, b: Read | undefined): boolean => a?.kind === b?.kind && a?.text === b?.text;
+  lines?.map(({ read: _read, ...line }) => line);
+const isSame = (a: Read | undefined, b: Read | undefined): boolean =>
+  a?.kind === b?.kind && a?.text === b?.text && sameData(a?.at, b?.at);
 
 /** The lines between the common start and the common end, side by side. */
 function scriptChanges(name: string, was: Read[] | undefined, is: Read[] | undefined): string[] {
@@ -152,6 +153,8 @@ function lineChange(name: string, was: Read | undefined, is: Read | undefined): 
   if (was && is) {
     if (isSame(was, is)) return [];
     const kind = kindWords(was, is);
+    if (was.text === is.text && was.kind === is.kind)
+      return [`A line of ${name} (${kind}) ${atWords(is.at)}: ${quote(is.read)}.`];
     if (was.text === is.text)
       return [`A line of ${name} (${KIND_WORDS[was.kind]}) became ${KIND_WORDS[is.kind]}: ${quote(is.read)}.`];
     if (was.read === is.read)
@@ -160,6 +163,13 @@ function lineChange(name: string, was: Read | undefined, is: Read | undefined): 
   }
   if (is) return [`A line of ${name} (${KIND_WORDS[is.kind]}) was added: ${quote(is.read)}.`];
   return was ? [`A line of ${name} (${KIND_WORDS[was.kind]}) was removed: ${quote(was.read)}.`] : [];
+}
+
+function atWords(at: LineBegin | undefined): string {
+  if (!at) return "no longer has a time of its own";
+  return "afterSeconds" in at
+    ? `now begins ${saySeconds(at.afterSeconds)} into the work`
+    : `now begins with ${saySeconds(at.leftSeconds)} left`;
 }
 
 const kindWords = (was: Read, is: Read): string =>

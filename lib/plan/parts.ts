@@ -37,6 +37,7 @@ const HEAD = [
   "headsUpSeconds",
   "countInSeconds",
   "gridSeconds",
+  "people",
   "speech",
   "equipment",
 ] as const satisfies readonly (keyof Plan)[];

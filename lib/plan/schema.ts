@@ -122,6 +122,7 @@ export const ACTIONS = [
   "strapOn",
   "strapOff",
   "gripChange",
+  "sideChange",
 ] as const;
 /** Poses of the statics table (hand load). */
 export const POSES = ["high-plank", "forearm-plank", "knees", "hands-raised", "feet-raised", "push-up-low"] as const;
@@ -167,11 +168,15 @@ export const actionSecondsSchema = z.strictObject({
   >),
 });
 
+export const spreadShareSchema = numberFrom(0, 1);
+
 export const equipmentSchema = z.strictObject({
   name: text(120),
   carriageTravelMm: numberFrom(1, 5000),
   springs: z.array(springSchema).check(z.maxLength(20)),
   actionSeconds: z.optional(actionSecondsSchema),
+  /** How much people differ in a change: the standard deviation of their seconds, as a share of them. */
+  spreadShare: z.optional(spreadShareSchema),
 });
 
 const tempoSchema = z.union([
@@ -260,6 +265,8 @@ export const planSchema = z.strictObject({
   headsUpSeconds: z.optional(seconds),
   countInSeconds: z.optional(seconds),
   gridSeconds: z.optional(numberFrom(1, 600)),
+  /** How many change their set-up at once. */
+  people: z.optional(wholeFrom(1, 60)),
   speech: z.optional(
     z.strictObject({
       syllablesPerSecond: z.optional(numberFrom(0.5, 15)),
@@ -282,6 +289,7 @@ export type Pause = z.infer<typeof pauseSchema>;
 export type Move = z.infer<typeof moveSchema>;
 export type Equipment = z.infer<typeof equipmentSchema>;
 export type Spring = z.infer<typeof springSchema>;
+export type LineBegin = z.infer<typeof lineAtSchema>;
 export type ScriptLine = z.infer<typeof scriptLineSchema>;
 export type Standards = NonNullable<Plan["standards"]>;
 export type Group = (typeof GROUPS)[number];

@@ -25,14 +25,16 @@ const REMEDIES: Readonly<Record<string, MakeRemedy>> = {
   "uneven-springs-between-sides": sameSprings,
   "springs-not-there": springsThatAreThere,
   "springs-out-of-range": springsInRange,
-  "transition-too-short": (plan, finding) => planTransition(plan, finding),
+  "transition-too-short": (plan, finding) => setTransition(plan, finding, finding.values.neededSeconds),
   "too-short-or-long": intoRange,
   "partial-rep": wholeReps,
   "springs-changed-carriage-out": saySetup,
   "change-not-told": saySetup,
   "let-go-before-carriage-home": saySetup,
   "hand-or-foot-not-free": (plan, finding) =>
-    "neededSeconds" in finding.values ? planTransition(plan, finding) : saySetup(plan, finding),
+    "neededSeconds" in finding.values
+      ? setTransition(plan, finding, finding.values.estimateSeconds)
+      : saySetup(plan, finding),
   "start-place-not-told": saySetup,
   "change-could-be-avoided": keepSpringsOn,
   "setup-line-twice": takeOneOut,
@@ -106,10 +108,6 @@ function springsInRange(plan: Plan, finding: Finding): Remedy | null {
   if (value > there || value === count) return null;
   const label = `${tooLight ? "Add" : "Take off"} ${countOf(difference)} ${String(spring)}`;
   return { label, changes: [setSpring(item, springId, value)] };
-}
-
-function planTransition(plan: Plan, finding: Finding): Remedy | null {
-  return setTransition(plan, finding, finding.values.estimateSeconds);
 }
 
 function setTransition(plan: Plan, finding: Finding, value: unknown): Remedy | null {

@@ -2,6 +2,8 @@
  * Runs the rules over one plan while it is being written. A rule runs again only where something that it declares to read
  * has changed. The findings are the same as those of a checker that sees the plan for the first time.
  */
+
+import { tellingsOn } from "#lib/clock/clock.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
@@ -32,7 +34,7 @@ export class RuleChecker {
     const studio = this.studio.get([standards], () => studioRulesOf(this.rules, standards));
     const batches = this.ofMoves(studio, known);
     batches.push(
-      this.times.get([studio, known.times], () => ofTimes(studio, known)),
+      this.times.get([studio, known.times, known.clock], () => ofTimes(studio, known)),
       this.setups.get([studio, known.setups], () => ofSetups(studio, "setups", known.setups)),
       this.kinds.get([studio, known.kinds], () => ofSetups(studio, "kinds", known.kinds)),
     );
@@ -57,7 +59,10 @@ export class RuleChecker {
 
 function ofTimes(studio: StudioRules, { times: plan, clock, balance }: KnownPlan): Batch {
   const given = { ...clock, plan, moves: placedMoves(plan, clock.rows), balance: () => balance };
-  return batchOf(studio.reading.times, new ScopedContext("times", { ...given, steps: () => walkSetups(plan) }));
+  return batchOf(
+    studio.reading.times,
+    new ScopedContext("times", { ...given, steps: () => walkSetups(plan, tellingsOn(clock.rows)) }),
+  );
 }
 
 function ofSetups(studio: StudioRules, reads: "setups" | "kinds", plan: Plan): Batch {

@@ -2,7 +2,7 @@
  * Findings about one move item, from the rules that run once an item. Each kind runs again only when what it reads has
  * changed.
  */
-import { classClock } from "#lib/clock/clock.ts";
+import { classClock, tellingsOn } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
 import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";
 import { Kept, type Reads } from "#lib/memo/kept.ts";
@@ -33,12 +33,13 @@ export interface MoveFindings {
 }
 
 /** Everything that the findings about the item depend on: while it stays the same, no kind of rule has to be looked at. */
-export function moveReads(studio: StudioRules, { frame, times, plan, spans }: KnownPlan, at: MovePlace): Reads {
+export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace): Reads {
+  const { frame, clock, spans } = known;
   const { placed, before, from, n } = at;
-  const claimed = claimsAnything(placed.item) ? times : null;
-  const reads: unknown[] = [studio, frame, claimed, placed.row, before?.item, before?.row, before?.move];
+  const claimed = claimsAnything(placed.item) ? [known.times, clock] : [];
+  const reads: unknown[] = [studio, frame, ...claimed, placed.row, before?.item, before?.row, before?.move];
   reads.push(spans?.[n], spans?.[n + 1]);
-  pushChange(reads, plan, from, placed.index);
+  pushChange(reads, known, from, placed.index);
   return reads;
 }
 
@@ -67,29 +68,27 @@ function ofItem(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPl
   });
 }
 
-function ofChange(
-  kept: Kept<Batch>,
-  studio: StudioRules,
-  { frame, plan }: KnownPlan,
-  { placed, from }: MovePlace,
-): Batch {
+function ofChange(kept: Kept<Batch>, studio: StudioRules, known: KnownPlan, { placed, from }: MovePlace): Batch {
+  const { frame, plan, clock } = known;
   const { item, index } = placed;
   const reads: unknown[] = [studio, frame];
-  pushChange(reads, plan, from, index);
+  pushChange(reads, known, from, index);
   return kept.get(reads, () => {
     const small = fewItems(frame, plan, plan.items.slice(from, index + 1));
-    const { rows } = classClock(small);
-    const steps = () => walkSetups(small).filter((step) => step.item === item);
+    // What a set-up line tells may be about a later item, so its seconds are those of the whole class.
+    const tellings = tellingsOn(clock.rows.slice(from, index + 1));
+    const { rows } = classClock(small, undefined, tellings);
+    const steps = () => walkSetups(small, tellings).filter((step) => step.item === item);
     const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
     return batchOf(studio.reading.change, ctx, item.id);
   });
 }
 
-/** The items of a change and their library moves. */
-function pushChange(reads: unknown[], plan: Plan, from: number, to: number): void {
+/** The items of a change, their library moves, and the seconds it takes to tell them. */
+function pushChange(reads: unknown[], { plan, clock }: KnownPlan, from: number, to: number): void {
   for (let at = from; at <= to; at++) {
     const item = plan.items[at];
-    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined);
+    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined, clock.rows[at]?.transition.telling);
   }
 }
 
@@ -112,7 +111,7 @@ function ofVoice(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownP
 function ofClaims(kept: Kept<Batch>, studio: StudioRules, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
   const { item, index } = at.placed;
   if (!claimsAnything(item)) return NOTHING_FOUND;
-  return kept.get([studio, times, item, ...at.around], () => {
+  return kept.get([studio, times, clock, item, ...at.around], () => {
     const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
     const moves = placedMoves(plan, clock.rows);
     const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });

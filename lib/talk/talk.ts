@@ -3,7 +3,6 @@
  * with the words that fill them.
  */
 
-import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { KeptEach } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { tenth } from "#lib/numbers/round.ts";
@@ -52,21 +51,22 @@ function secondsOf(plan: Plan, syllables: number): number {
 export const talkShare = ({ seconds, roomSeconds }: ItemTalk): number =>
   roomSeconds > 0 ? seconds / roomSeconds : Number.POSITIVE_INFINITY;
 
-/** The talk of one item. */
-export function itemTalk(plan: Plan, item: MoveItem): ItemTalk {
-  return talkByItem(plan).get(item.id) ?? { seconds: 0, syllables: 0, roomSeconds: item.seconds };
+/** The class on the clock, as far as talk depends on it: see `lib/clock`, which stands on this folder. Seconds. */
+interface TalkTimes {
+  readonly rows: readonly { readonly transitionFrom: number; readonly start: number; readonly end: number }[];
+  readonly total: number;
+}
+
+/** What talk is counted from. `frame`: head and machines; keeps its identity while equal. */
+interface TalkSource {
+  readonly frame: Plan;
+  readonly plan: Plan;
+  readonly clock: TalkTimes;
 }
 
 /** The talk of every move item, by item id, with live fields filled in as of the start of the work. */
-export const talkByItem = (plan: Plan): Map<string, ItemTalk> =>
-  new TalkCounter().byItem({ frame: plan, plan, clock: classClock(plan) });
-
-/** What talk is counted from. `frame`: head and machines; keeps its identity while equal. */
-export interface TalkSource {
-  readonly frame: Plan;
-  readonly plan: Plan;
-  readonly clock: ClassClock;
-}
+export const talkByItem = (plan: Plan, clock: TalkTimes): Map<string, ItemTalk> =>
+  new TalkCounter().byItem({ frame: plan, plan, clock });
 
 /** The talk of one plan while it is being written: an item with the same words and time is not counted again. */
 export class TalkCounter {

@@ -6,6 +6,7 @@ import type { Card } from "#lib/card/schema.ts";
 import type { ClassLog, ClassLogRow } from "#lib/floor/class-log-schema.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
+import { slowestFactor } from "#lib/transitions/slowest.ts";
 import { changeBetween, setupOf } from "#lib/transitions/transitions.ts";
 import type { TimedChange } from "./studio-seconds.ts";
 
@@ -25,12 +26,14 @@ const ROUNDING_OF_ROW = 0.1;
  * and those after which the work was held right at its start (people were not ready). A change shows nothing when it ran by
  * the clock, was gone through twice, followed a pause in which people may already have set up, or when the work before or
  * after it was skipped. Its actions count from the set-up that was really done before. Rehearsals are ignored, as they have
- * no people to wait for, and so are logs that do not fit their card.
+ * no people to wait for, and so are logs that do not fit their card. A class waits for its slowest, so its seconds are
+ * divided by the factor of its people: what is left is one person's.
  */
 export function classChanges(card: Pick<Card, "plan" | "clock">, log: ClassLog): TimedChange[] {
   if (log.kind !== "class" || !fitsCard(card, log)) return [];
   const rows = new Map(log.rows.map((row) => [keyOf(row), row]));
   const changes: TimedChange[] = [];
+  const factor = slowestFactor(card.plan);
   let before: { readonly item: MoveItem; readonly work: ClassLogRow } | null = null;
   let rested = false;
   for (const item of card.plan.items) {
@@ -40,7 +43,8 @@ export function classChanges(card: Pick<Card, "plan" | "clock">, log: ClassLog):
     if (!work || !tookAny(work)) continue; // left out: the next change begins from the move before
     const seconds = rested || !before ? null : trueSeconds(rows.get(`change ${item.id}`), before.work, work);
     const change = before ? changeBetween(card.plan, setupOf(card.plan, before.item), setupOf(card.plan, item)) : null;
-    if (seconds !== null && change && change.estimate > 0) changes.push({ actions: change.actions, seconds });
+    if (seconds !== null && change && change.estimate > 0)
+      changes.push({ actions: change.actions, seconds: seconds / factor });
     before = { item, work };
     rested = false;
   }

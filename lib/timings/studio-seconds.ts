@@ -12,7 +12,7 @@ import { nnls, solveSystem } from "./nnls.ts";
 /** One change as it happened. */
 export interface TimedChange {
   readonly actions: ActionCounts;
-  /** From the end of the work before until people worked again, holds included. */
+  /** One person's, from the end of the work before until people worked again, holds included. */
   readonly seconds: number;
 }
 

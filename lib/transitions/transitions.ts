@@ -5,6 +5,7 @@
 import { NOISE } from "#lib/numbers/round.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, FACINGS, type Facing, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
+import { slowestFactor } from "./slowest.ts";
 
 /** Seconds (common practice, no source). A room's own timings in `equipment.actionSeconds` replace them. */
 export const DEFAULT_ACTION_SECONDS: Readonly<Record<Action | "base", number>> = {
@@ -21,6 +22,7 @@ export const DEFAULT_ACTION_SECONDS: Readonly<Record<Action | "base", number>> =
   strapOn: 4,
   strapOff: 2,
   gripChange: 1.5,
+  sideChange: 4,
 };
 
 export interface Setup {
@@ -30,7 +32,7 @@ export interface Setup {
   readonly facing: Facing;
   readonly hands: Move["hands"];
   readonly feet: Move["feet"];
-  /** Not part of the set-up itself, but a single handle or cable strap changes sides with it. */
+  /** Not part of the set-up itself, but people change legs or arms with it, or the hand or foot that is held. */
   readonly side: MoveItem["side"];
 }
 
@@ -70,6 +72,7 @@ export function actionsBetween(before: Setup, after: Setup): ActionCounts {
   put(counts, "strapOn", feet.strapOn);
   put(counts, "strapOff", feet.strapOff);
   put(counts, "gripChange", hands.gripChange);
+  put(counts, "sideChange", sideChange(before, after));
   return counts;
 }
 
@@ -78,8 +81,9 @@ function put(counts: Partial<Record<Action, number>>, action: Action, count: num
 }
 
 /**
- * Seconds for a change: 0 when nothing differs at all, else base + sum(count x seconds of the action), rounded up to a
- * whole second. Feet that move without a strap cost the base, since no action covers them.
+ * Seconds for a change: 0 when nothing differs at all, else base + sum(count x seconds of the action), times the factor of
+ * the slowest in the room, rounded up to a whole second. Feet that move without a strap cost the base, since no action
+ * covers them.
  */
 export function estimateSeconds(plan: Plan, before: Setup, after: Setup): number {
   return estimateOf(plan, actionsBetween(before, after), feetMove(before, after));
@@ -108,6 +112,10 @@ export function changesInto(plan: Plan): Map<string, Change> {
   return changes;
 }
 
+/** How long the transition into an item lasts, in seconds: as planned, 0 included, else until all is told and done. */
+export const transitionSeconds = (item: MoveItem, estimate: number, telling: number): number =>
+  item.transitionSeconds ?? Math.max(estimate, telling);
+
 /** Seconds one action takes in this plan's room. */
 export function actionSeconds(plan: Plan, action: Action | "base"): number {
   return plan.equipment.actionSeconds?.[action] ?? DEFAULT_ACTION_SECONDS[action];
@@ -129,7 +137,7 @@ function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): numb
   }
   if (!differs) return 0;
   // Decimal timings can add up to 7.000000000000001, which is 7 s and not 8.
-  return Math.ceil(sum - NOISE);
+  return Math.ceil(sum * slowestFactor(plan) - NOISE);
 }
 
 const feetMove = (before: Setup, after: Setup): boolean => before.feet !== after.feet;
@@ -160,10 +168,22 @@ function otherSide(before: Setup, after: Setup): boolean {
   return (before.side === "left" && after.side === "right") || (before.side === "right" && after.side === "left");
 }
 
+/** The one handle goes into the other hand. */
+const changesHand = (before: Setup, after: Setup): boolean =>
+  before.hands === "one-handle" && after.hands === "one-handle" && otherSide(before, after);
+
+/** The cable strap goes onto the other foot. */
+const changesFoot = (before: Setup, after: Setup): boolean =>
+  before.feet === "cable-strap" && after.feet === "cable-strap" && otherSide(before, after);
+
+/** People change legs or arms, unless the other hand or foot is counted already. */
+const sideChange = (before: Setup, after: Setup): number =>
+  Number(otherSide(before, after) && !changesHand(before, after) && !changesFoot(before, after));
+
 function handActions(before: Setup, after: Setup) {
   const held = handlesHeld(before.hands);
   const toHold = handlesHeld(after.hands);
-  const changesHands = Number(held === 1 && toHold === 1 && otherSide(before, after));
+  const changesHands = Number(changesHand(before, after));
   const differ = before.hands !== after.hands;
   return {
     handleUp: Math.max(0, toHold - held) + changesHands,
@@ -176,7 +196,7 @@ function handActions(before: Setup, after: Setup) {
 export const isStrap = (feet: Setup["feet"]): boolean => feet.endsWith("-strap");
 
 function strapActions(before: Setup, after: Setup) {
-  const changesFeet = Number(before.feet === "cable-strap" && after.feet === "cable-strap" && otherSide(before, after));
+  const changesFeet = Number(changesFoot(before, after));
   const differ = before.feet !== after.feet;
   return {
     strapOn: Number(differ && isStrap(after.feet)) + changesFeet,

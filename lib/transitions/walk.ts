@@ -4,6 +4,7 @@
  */
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Pause, Plan } from "#lib/plan/schema.ts";
+import { type Tellings, tellingsOf } from "#lib/talk/telling.ts";
 import {
   type ActionCounts,
   actionSeconds,
@@ -12,6 +13,7 @@ import {
   isStrap,
   type Setup,
   setupOf,
+  transitionSeconds,
 } from "./transitions.ts";
 
 /**
@@ -60,12 +62,17 @@ export interface SetupStep {
   readonly letGo: LetGo;
   /** The pauses between the two moves. */
   readonly pauses: readonly Pause[];
-  /** Seconds available for the change: planned or else estimated, plus the pauses. */
+  /** Seconds that telling the set-up takes, whole. */
+  readonly telling: number;
+  /** Seconds available for the change: as planned, else until all is told and done, plus the pauses. */
   readonly seconds: number;
 }
 
-/** One step for each move item whose move is known, in plan order. Headings do not matter. Never throws. */
-export function walkSetups(plan: Plan): SetupStep[] {
+/**
+ * One step for each move item whose move is known, in plan order. Headings do not matter. Never throws. `tellings` are the
+ * plan's own, where already worked out.
+ */
+export function walkSetups(plan: Plan, tellings: Tellings = tellingsOf(plan)): SetupStep[] {
   const steps: SetupStep[] = [];
   let before: SetupStep["before"] = null;
   let pauses: Pause[] = [];
@@ -76,15 +83,18 @@ export function walkSetups(plan: Plan): SetupStep[] {
     const to = setupOf(plan, item);
     if (!move || !to) continue;
     const state = stateIn(move, to);
-    steps.push(stepInto(plan, { item, to, state, before, pauses }));
+    const telling = tellings.get(item.id) ?? 0;
+    steps.push(stepInto(plan, { item, to, state, before, pauses, telling }));
     before = { item, setup: to, state };
     pauses = [];
   }
   return steps;
 }
 
-function stepInto(plan: Plan, at: Pick<SetupStep, "item" | "to" | "state" | "before" | "pauses">): SetupStep {
-  const { item, to, before, pauses } = at;
+type StepPlace = Pick<SetupStep, "item" | "to" | "state" | "before" | "pauses" | "telling">;
+
+function stepInto(plan: Plan, at: StepPlace): SetupStep {
+  const { item, to, before, pauses, telling } = at;
   const { actions, estimate } = changeBetween(plan, before?.setup ?? null, to);
   const rest = pauses.reduce((sum, pause) => sum + pause.seconds, 0);
   const left = before?.state.carriage ?? "home";
@@ -94,7 +104,7 @@ function stepInto(plan: Plan, at: Pick<SetupStep, "item" | "to" | "state" | "bef
     estimate,
     carriage: left === "out" && rest > 0 ? "unknown" : left,
     letGo: letGoBetween(plan, before?.setup ?? null, to),
-    seconds: (item.transitionSeconds ?? estimate) + rest,
+    seconds: transitionSeconds(item, estimate, telling) + rest,
   };
 }
 

@@ -23,6 +23,7 @@ const HEAD_FIELDS = [
   "headsUpSeconds",
   "countInSeconds",
   "gridSeconds",
+  "people",
 ] as const satisfies readonly HeadField[];
 
 const writer = (doc: Y.Doc): Writer => ({ doc, origin: "demo" });

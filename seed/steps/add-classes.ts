@@ -12,6 +12,7 @@ import { extension } from "#lib/floor/extension.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { ACTIONS } from "#lib/plan/schema.ts";
+import { slowestFactor } from "#lib/transitions/slowest.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { must } from "./add-people.ts";
@@ -21,7 +22,7 @@ const DAY_MS = 86_400_000;
 const EARLIER_CLASSES = [4, 9, 11, 16, 18, 23, 25, 30];
 /** Including the one that was ended on time. */
 export const CLASSES_TOLD = EARLIER_CLASSES.length + 1;
-/** Seconds that the people of the Loft need: slower with springs and quicker at turning than usual. */
+/** Seconds that one person of the Loft needs: slower with springs and quicker at turning than usual. */
 export const LOFT_PEOPLE = {
   base: 3,
   springOn: 4.2,
@@ -36,6 +37,7 @@ export const LOFT_PEOPLE = {
   strapOn: 6,
   strapOff: 2.5,
   gripChange: 1.5,
+  sideChange: 3.4,
 };
 /** Seconds; a coach ignores smaller differences. */
 const WORTH_A_TOUCH = 1;
@@ -96,8 +98,9 @@ function byItsPeople(card: Card, seed: number): FloorLog {
   for (const { transitionFrom, start, transition } of card.clock.rows) {
     const given = start - transitionFrom;
     if (given === 0 || transition.estimate === 0) continue;
-    const needs = ACTIONS.reduce((sum, a) => sum + (transition.actions[a] ?? 0) * LOFT_PEOPLE[a], LOFT_PEOPLE.base);
+    const one = ACTIONS.reduce((sum, a) => sum + (transition.actions[a] ?? 0) * LOFT_PEOPLE[a], LOFT_PEOPLE.base);
     // The sum of three random numbers resembles how people vary from evening to evening.
+    const needs = one * slowestFactor(card.plan);
     const took = needs * (1 + (random() + random() + random() - 1.5) * 0.25);
     if (Math.abs(took - given) < WORTH_A_TOUCH) continue;
     const from = transitionFrom + behind;

@@ -2,7 +2,7 @@
 import * as z from "zod";
 import { listStudioRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
-import { actionSecondsSchema } from "#lib/plan/schema.ts";
+import { actionSecondsSchema, spreadShareSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -11,6 +11,8 @@ import { announceStudio } from "#server/news/studio-news.ts";
 export const keepTimingsSchema = z.strictObject({
   /** For actions left out, the program's own seconds apply. */
   actionSeconds: actionSecondsSchema,
+  /** Left out: as it is in each room. Null: the program's own. */
+  spreadShare: z.optional(z.nullable(spreadShareSchema)),
   everyRoom: z.boolean(),
 });
 export type KeepTimings = z.infer<typeof keepTimingsSchema>;
@@ -20,16 +22,17 @@ export function keepTimings(
   app: Springline,
   actor: Actor,
   roomId: string,
-  { actionSeconds, everyRoom }: KeepTimings,
+  given: KeepTimings,
 ): Result<{ readonly rooms: number }> {
   if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
+  const { actionSeconds, everyRoom } = given;
   const rooms = app.db.raw
     .transaction((): number => {
       const one = readRoom(app.db, roomId);
       if (!one) return 0;
       const changed = everyRoom ? listStudioRooms(app.db) : [one];
       for (const room of changed) {
-        updateRoom(app.db, withTimings(room, actionSeconds));
+        updateRoom(app.db, withTimings(room, given));
         const event = { at: app.now(), actorId: actor.id, subject: room.id, data: actionSeconds };
         addStudioEvent(app.db, { ...event, kind: "timings" });
       }
@@ -42,8 +45,16 @@ export function keepTimings(
 }
 
 /** Without the key when all seconds are the program's own: a plan file only contains what differs. */
-function withTimings(room: StudioRoom, given: KeepTimings["actionSeconds"]): StudioRoom {
-  const { actionSeconds: _before, ...equipment } = room.equipment;
-  const own = Object.fromEntries(Object.entries(given).filter(([, seconds]) => seconds !== undefined));
-  return { ...room, equipment: Object.keys(own).length === 0 ? equipment : { ...equipment, actionSeconds: own } };
+function withTimings(room: StudioRoom, { actionSeconds, spreadShare }: KeepTimings): StudioRoom {
+  const { actionSeconds: _before, spreadShare: spreadBefore, ...equipment } = room.equipment;
+  const own = Object.fromEntries(Object.entries(actionSeconds).filter(([, seconds]) => seconds !== undefined));
+  const spread = spreadShare === undefined ? spreadBefore : (spreadShare ?? undefined);
+  return {
+    ...room,
+    equipment: {
+      ...equipment,
+      ...(Object.keys(own).length === 0 ? {} : { actionSeconds: own }),
+      ...(spread === undefined ? {} : { spreadShare: spread }),
+    },
+  };
 }

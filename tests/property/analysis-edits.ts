@@ -67,6 +67,7 @@ const EDITS: readonly Edit[] = [
     ),
   (w, dice) =>
     setHead(w, pick(dice, ["headsUpSeconds", "countInSeconds", "closingSeconds"]), pick(dice, [undefined, 0, 5, 25])),
+  (w, dice) => setHead(w, "people", pick(dice, [undefined, 1, 10, 40])),
   (w, dice) => setHead(w, "level", pick(dice, [undefined, "first-time", "experienced"])),
   (w, dice) => setThemeShare(w, pick(dice, GROUPS), pick(dice, [undefined, 0.2, 0.6])),
   (w, dice) => setExpected(w, pick(dice, EXPECTED_CAUTIONS), dice.upTo(2) > 0, dice.upTo(9)),

@@ -37,7 +37,7 @@ describe("energy: MET x 3.5 x kg / 200 x minutes (3.5 ml O2 a kg and minute, 5 k
 
 /*
  * opening 60 s rest; a 90 s at 3.5; change to b (planned 20 s) rest; b 60 s at 6; pause 30 s rest; c no MET, 45 s, its
- * change 0 s; closing 60 s rest. Rest 170 s, moderate 90 s, vigorous 60 s, unknown 45 s.
+ * change 0 s, since nothing is told; closing 60 s rest. Rest 170 s, moderate 90 s, vigorous 60 s, unknown 45 s.
  * MET-minutes: (170 x 1 + 90 x 3.5 + 60 x 6) / 60 = 845 / 60 = 14.083333333
  */
 describe("a class by hand", () => {
@@ -52,7 +52,7 @@ describe("a class by hand", () => {
       { id: "h", kind: "heading", title: "On" },
       exampleMove("b", { move: "b", seconds: 60, transitionSeconds: 20 }),
       { id: "p", kind: "pause", seconds: 30 },
-      exampleMove("c", { move: "c", seconds: 45 }),
+      exampleMove("c", { move: "c", seconds: 45, script: [] }),
     ],
     { moves },
   );

@@ -1,12 +1,14 @@
 /** The counter against the CMU Pronouncing Dictionary (source in the fixture), and talk time against plain division. */
+
 import { describe, expect, it } from "vitest";
+import { classClock } from "#lib/clock/clock.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { countSyllables } from "#lib/talk/count-syllables.ts";
 import { numberWords, sayNumbers } from "#lib/talk/number-words.ts";
 import { rateReading } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { syllablesOfText, syllablesOfWord } from "#lib/talk/syllables.ts";
-import { itemTalk, SPEECH_DEFAULTS, spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
+import { SPEECH_DEFAULTS, spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
 import sample from "#tests/fixtures/cmudict-2000.json" with { type: "json" };
 import dictionary from "#tests/fixtures/cmudict-syllables.json" with { type: "json" };
 
@@ -158,7 +160,6 @@ describe("talk", () => {
       ],
     });
     const plan = examplePlan([item], { speech: { syllablesPerSecond: 1, pauseSeconds: 0 } });
-    expect(itemTalk(plan, item)).toEqual({ seconds: 7, syllables: 7, roomSeconds: 45 });
-    expect(talkByItem(plan).get("a")?.seconds).toBe(7);
+    expect(talkByItem(plan, classClock(plan)).get("a")).toEqual({ seconds: 7, syllables: 7, roomSeconds: 45 });
   });
 });

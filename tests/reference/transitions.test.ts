@@ -88,8 +88,36 @@ describe("the other side of one move", () => {
     expect(to({ side: "left" }, right)).toEqual({ actions: { strapOff: 1, strapOn: 1 }, seconds: 8 });
   });
 
-  it("costs nothing when nothing is in the hand or on the foot", () => {
-    expect(to({ side: "right" }, { ...start, hands: "handles", side: "left" }).seconds).toBe(0);
+  it("is a change of legs or arms when nothing that changes with it is held", () => {
+    // base 2 + side 4 = 6; two handles stay where they are
+    const left: Setup = { ...start, side: "left" };
+    expect(to({ side: "right" }, left)).toEqual({ actions: { sideChange: 1 }, seconds: 6 });
+    expect(to({ side: "right" }, { ...left, hands: "handles" })).toEqual({ actions: { sideChange: 1 }, seconds: 6 });
+    // out of the other straps nobody has to change: base 2 + side 4
+    expect(to({ side: "right" }, { ...left, feet: "back-strap" })).toEqual({ actions: { sideChange: 1 }, seconds: 6 });
+  });
+
+  it("counts beside a handle or strap that only one of the two has", () => {
+    // handle put down 1 + side 4 + base 2 = 7
+    const row: Setup = { ...start, hands: "one-handle", side: "left" };
+    expect(to({ side: "right", hands: "free" }, row)).toEqual({
+      actions: { handleDown: 1, sideChange: 1 },
+      seconds: 7,
+    });
+    // strap on 4 + side 4 + base 2 = 10
+    expect(to({ side: "right", feet: "cable-strap" }, { ...start, side: "left" })).toEqual({
+      actions: { strapOn: 1, sideChange: 1 },
+      seconds: 10,
+    });
+  });
+
+  it("is none from or to both sides or alternating ones", () => {
+    for (const [from, after] of [
+      ["left", "both"],
+      ["both", "right"],
+      ["alternating", "left"],
+    ] as const)
+      expect(to({ side: after }, { ...start, side: from })).toEqual({ actions: {}, seconds: 0 });
   });
 });
 
@@ -131,6 +159,39 @@ describe("many differences at once", () => {
     expect(estimateSeconds(timed, start, { ...start, springs: { light: 2 } })).toBe(1);
     // 0.1 + 2 x 0.7 + 0.2 = 1.7
     expect(estimateSeconds(timed, start, { ...start, springs: { light: 3 } })).toBe(2);
+  });
+});
+
+describe("the slowest in the room", () => {
+  const roomOf = (people: number | undefined, spreadShare?: number): Plan => ({
+    ...plan,
+    ...(people === undefined ? {} : { people }),
+    equipment: { ...plan.equipment, ...(spreadShare === undefined ? {} : { spreadShare }) },
+  });
+  const swap = { ...start, springs: { heavy: 1 } };
+
+  it.each<[number | undefined, number | undefined, number]>([
+    // one for another: base 2 + off 2 + on 3 + home 2 = 9
+    [undefined, undefined, 9],
+    [1, undefined, 9],
+    // 9 x (1 + 0.15 x 0.56419) = 9.76
+    [2, undefined, 10],
+    // 9 x (1 + 0.15 x 1.16296) = 10.57
+    [5, undefined, 11],
+    // 9 x (1 + 0.15 x 1.53875) = 11.08
+    [10, undefined, 12],
+    // 9 x (1 + 0.15 x 1.86748) = 11.52
+    [20, undefined, 12],
+    // 9 x (1 + 0.3 x 1.53875) = 13.15
+    [10, 0.3, 14],
+    // nobody differs
+    [10, 0, 9],
+  ])("of %s people who differ by %s", (people, share, seconds) => {
+    expect(estimateSeconds(roomOf(people, share), start, swap)).toBe(seconds);
+  });
+
+  it("is waited for only where something changes", () => {
+    expect(estimateSeconds(roomOf(30), start, start)).toBe(0);
   });
 });
 

@@ -51,19 +51,23 @@ const ids = (min: number, max: number) => fc.uniqueArray(trickyId, { minLength: 
 const upwards = (value: fc.Arbitrary<number>) =>
   fc.tuple(value, value).map(([a, b]): [number, number] => (a <= b ? [a, b] : [b, a]));
 
-const scriptLine: fc.Arbitrary<ScriptLine> = fc.record({
-  kind: fc.constantFrom(...CUE_KINDS),
-  text: fc
-    .array(
-      fc.oneof(
-        words(12, 1).map(escapeScriptText),
-        fc.constantFrom(...LIVE_FIELDS).map((f) => `{${f}}`),
-        fc.constantFrom("{{", "}", "{{next-move}", " "),
-      ),
-      { minLength: 1, maxLength: 5 },
-    )
-    .map((parts) => parts.join("")),
-});
+const scriptLine: fc.Arbitrary<ScriptLine> = optional(
+  {
+    kind: fc.constantFrom(...CUE_KINDS),
+    text: fc
+      .array(
+        fc.oneof(
+          words(12, 1).map(escapeScriptText),
+          fc.constantFrom(...LIVE_FIELDS).map((f) => `{${f}}`),
+          fc.constantFrom("{{", "}", "{{next-move}", " "),
+        ),
+        { minLength: 1, maxLength: 5 },
+      )
+      .map((parts) => parts.join("")),
+    at: fc.oneof(fc.record({ afterSeconds: half(0, 200) }), fc.record({ leftSeconds: half(0, 200) })),
+  },
+  ["kind", "text"],
+);
 
 const tempo: fc.Arbitrary<Move["tempo"]> = fc.oneof(
   optional(
@@ -180,6 +184,7 @@ function planOf(itemIds: string[], moveIds: string[], springIds: string[]): fc.A
       headsUpSeconds: half(0, 60),
       countInSeconds: half(0, 10),
       gridSeconds: fc.integer({ min: 1, max: 30 }),
+      people: fc.integer({ min: 1, max: 60 }),
       speech: optional({ syllablesPerSecond: half(1, 9), pauseSeconds: half(0, 2) }, []),
       equipment: optional(
         {
@@ -190,6 +195,7 @@ function planOf(itemIds: string[], moveIds: string[], springIds: string[]): fc.A
             maxKeys: 5,
             noNullPrototype: true,
           }),
+          spreadShare: fc.integer({ min: 0, max: 10 }).map((tenths) => tenths / 10),
         },
         ["name", "carriageTravelMm", "springs"],
       ),
@@ -228,6 +234,7 @@ const harms: readonly Harm[] = [
   (plan, n) => ({ ...plan, items: [...plan.items, ...plan.items.slice(0, n)] }),
   (plan, _n, odd) => ({ ...plan, lengthSeconds: odd, gridSeconds: odd, headsUpSeconds: odd, openingSeconds: odd }),
   (plan, _n, odd) => ({ ...plan, equipment: { ...plan.equipment, actionSeconds: { base: odd, springOn: odd } } }),
+  (plan, _n, odd) => ({ ...plan, people: odd, equipment: { ...plan.equipment, spreadShare: odd } }),
   (plan) => ({
     ...plan,
     standards: Object.fromEntries(["total-length", "missing-cue"].map((r) => [r, { limits: { x: 1 } }])),

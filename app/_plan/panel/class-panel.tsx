@@ -9,6 +9,7 @@ import { planParts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
+import { MOST_PEOPLE } from "#lib/transitions/slowest.ts";
 import { IntensitySection } from "../../_load/intensity-section.tsx";
 import { ChoiceField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
@@ -95,9 +96,24 @@ function Times({ session, snap, readOnly }: PartProps) {
       {second("headsUpSeconds")}
       {second("countInSeconds")}
       {second("gridSeconds")}
+      <People {...{ session, snap, readOnly }} />
     </div>
   );
 }
+
+/** How long a change takes depends on it: the class waits for its slowest. */
+const People = ({ session, snap, readOnly }: PartProps) => (
+  <NumberField
+    label={CLASS_WORDS.people}
+    value={snap.plan.people}
+    optional
+    min={1}
+    max={MOST_PEOPLE}
+    placeholder="1"
+    disabled={readOnly}
+    onCommit={(people) => setHeadField(session, "people", people === undefined ? undefined : Math.round(people))}
+  />
+);
 
 const ANY = { value: "any", label: CLASS_WORDS.anyLevel } as const;
 

@@ -1,5 +1,5 @@
 /** What the panel says: labels of the fields of a class and of an item, and the sentences beside them. */
-import { estimateWords } from "#app/_session/item-words.ts";
+import { doTellWords, estimateWords } from "#app/_session/item-words.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { clockTime, plainNumber, plural, secondsWords, sideWords, tagWords } from "#lib/plan/format.ts";
 import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -13,6 +13,7 @@ export const CLASS_WORDS = {
   headsUpSeconds: "Heads-up before a change",
   countInSeconds: "Count-in",
   gridSeconds: "Times in steps of",
+  people: "People changing at once",
   level: "Level",
   anyLevel: "any level",
   theme: "Theme",
@@ -60,14 +61,15 @@ export function timesWords(item: PlanItem, row: ClockRow): string {
   return [at, side, row.reps !== null && plural(row.reps, "rep")].filter(Boolean).join(" · ");
 }
 
-/** Beside the time of a change: what the estimate is made of. */
-export function changeHint(plan: Plan, { transition: { estimate, actions } }: ClockRow, isFirst: boolean): string {
-  const says = isFirst
-    ? "The first move is set up during the opening."
-    : estimate === 0
-      ? "Estimate 0 s: nothing has to be changed."
-      : `Estimate ${secondsWords(estimate)}: ${estimateWords(plan, actions)}.`;
-  return `${says} Leave it empty to use the estimate.`;
+/** Beside the time of a change: how long it takes to do and to tell, and what the first is made of. */
+export function changeHint(plan: Plan, { transition }: ClockRow, isFirst: boolean): string {
+  if (isFirst) return "The first move is set up during the opening. Leave it empty for no time of its own.";
+  const { estimate, telling, actions } = transition;
+  if (estimate === 0 && telling === 0) return "Nothing has to be changed or told. Leave it empty for 0 s.";
+  const made = estimate > 0 ? ` To do: ${estimateWords(plan, actions)}.` : "";
+  const both = `Leave it empty for ${secondsWords(Math.max(estimate, telling))}, the longer of the two.`;
+  const one = `Leave it empty for ${secondsWords(Math.max(estimate, telling))}.`;
+  return `${doTellWords(transition)}.${made} ${estimate > 0 && telling > 0 ? both : one}`;
 }
 
 /** "2 “blue” on, but this machine has no such spring." */

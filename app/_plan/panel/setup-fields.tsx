@@ -65,6 +65,7 @@ function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
 function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
   const row = snap.rows.find((r) => r.item === item.id);
   if (!row) return null;
+  const { estimate, telling } = row.transition;
   const isFirst = snap.plan.items.find((i) => i.kind === "move")?.id === item.id;
   return (
     <NumberField
@@ -73,7 +74,7 @@ function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
       unit="s"
       value={item.transitionSeconds}
       optional
-      placeholder={`${row.transition.estimate}`}
+      placeholder={`${Math.max(estimate, telling)}`}
       hint={changeHint(snap.plan, row, isFirst)}
       disabled={readOnly}
       onCommit={(seconds) => setField(session, item.id, "transitionSeconds", seconds)}

@@ -21,6 +21,7 @@ export const TIMED_WORDS: readonly (readonly [Timed, string])[] = [
   ["strapOn", "A foot into its strap"],
   ["strapOff", "A foot out of its strap"],
   ["gripChange", "The hands to another place, with no handle held"],
+  ["sideChange", "The other leg or arm, with no handle or strap to change"],
 ];
 
 interface TypicalChange {
@@ -70,15 +71,16 @@ export function typicalChanges(equipment: Equipment): TypicalChange[] {
 
 const supine = (from: Setup): Setup => ({ ...from, hands: "free", feet: "carriage", position: "supine" });
 
-/** Whole seconds, and the actions they are made of, in a room with these timings. */
-export function changeCost(change: TypicalChange, equipment: Equipment) {
-  return changeBetween(planIn(equipment), change.before, change.after);
+/** Whole seconds, and the actions they are made of, in a room with these timings, for so many people at once. */
+export function changeCost(change: TypicalChange, equipment: Equipment, people = 1) {
+  return changeBetween(planIn(equipment, people), change.before, change.after);
 }
 
-const planIn = (equipment: Equipment): Plan => ({
+const planIn = (equipment: Equipment, people: number): Plan => ({
   format: "springline.plan/1",
   title: "",
   lengthSeconds: 60,
+  people,
   equipment,
   moves: {},
   items: [],

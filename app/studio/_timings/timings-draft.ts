@@ -18,6 +18,19 @@ interface TimingsRead {
   readonly problems: Readonly<Partial<Record<Timed, string>>>;
 }
 
+/** How much people differ, as typed: a percentage, empty for the usual. */
+export const spreadTextOf = (share: number | undefined): string =>
+  share === undefined ? "" : String(Math.round(share * 1000) / 10);
+
+/** `share` null: the usual; undefined: it cannot be saved. */
+export function readSpread(draft: string): { readonly share: number | null | undefined; readonly problem?: string } {
+  const text = draft.trim().replace(",", ".");
+  const percent = Number(text);
+  if (text === "") return { share: null };
+  if (percent >= 0 && percent <= 100) return { share: Math.round(percent * 10) / 1000 };
+  return { share: undefined, problem: "Type a percentage from 0 to 100, or leave it empty." };
+}
+
 /** An empty field means the usual seconds. */
 export function readTimings(draft: TimingsDraft): TimingsRead {
   const given: Given = {};

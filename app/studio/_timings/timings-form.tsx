@@ -5,13 +5,23 @@ import { type FormEvent, useState } from "react";
 import * as z from "zod/mini";
 import { actionsWords } from "#app/_session/item-words.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
+import { SPREAD_SHARE } from "#lib/transitions/slowest.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { SendButton } from "../../_parts/send-button.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import { changeCost, TIMED_WORDS, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
-import { editOf, hearing, keeping, readTimings, type TimingsDraft, timingsDraftOf } from "./timings-draft.ts";
+import {
+  editOf,
+  hearing,
+  keeping,
+  readSpread,
+  readTimings,
+  spreadTextOf,
+  type TimingsDraft,
+  timingsDraftOf,
+} from "./timings-draft.ts";
 
 interface TimingsFormProps {
   readonly roomId: string;
@@ -32,6 +42,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
     <form className={styles.timings} onSubmit={submit} noValidate>
       <div className={styles.fields}>
         <SecondsFields draft={draft} problems={problems} onChange={write} />
+        <SpreadField {...form.spread} />
         {rooms > 1 && (
           <label className="check">
             <input type="checkbox" checked={everyRoom} onChange={(event) => setEveryRoom(event.target.checked)} />
@@ -42,7 +53,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
           <SendButton busy={form.busy} doing="Saving…" disabled={wrong}>
             Save
           </SendButton>
-          <button type="button" className="button" onClick={() => write(timingsDraftOf(undefined))}>
+          <button type="button" className="button" onClick={form.clear}>
             Clear all
           </button>
         </div>
@@ -51,7 +62,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
           {form.done}
         </p>
       </div>
-      <Typical equipment={{ ...equipment, actionSeconds: given }} />
+      <Typical equipment={{ ...equipment, actionSeconds: given, spreadShare: form.spread.share ?? undefined }} />
     </form>
   );
 }
@@ -64,15 +75,29 @@ interface SecondsFieldsProps {
 
 const SecondsFields = ({ draft, problems, onChange }: SecondsFieldsProps) =>
   TIMED_WORDS.map(([timed, words]) => (
-    <SecondsField
+    <OwnField
       key={timed}
-      timed={timed}
+      id={`seconds-${timed}`}
       words={words}
+      unit="s"
+      usual={DEFAULT_ACTION_SECONDS[timed]}
       text={draft[timed]}
       problem={problems[timed]}
       onChange={(text) => onChange({ ...draft, [timed]: text })}
     />
   ));
+
+const SpreadField = ({ text, problem, write }: ReturnType<typeof useSpread>) => (
+  <OwnField
+    id="spread"
+    words="How much people differ in a change"
+    unit="%"
+    usual={SPREAD_SHARE * 100}
+    text={text}
+    problem={problem}
+    onChange={write}
+  />
+);
 
 function useTimings(roomId: string, equipment: Equipment) {
   const router = useRouter();
@@ -82,22 +107,38 @@ function useTimings(roomId: string, equipment: Equipment) {
   if (edit.heard !== equipment.actionSeconds) setEdit(hearing(edit, equipment.actionSeconds));
   const [done, setDone] = useState("");
   const { given, problems } = readTimings(edit.draft);
-  const wrong = Object.keys(problems).length > 0;
+  const spread = useSpread(equipment.spreadShare, () => setDone(""));
+  const wrong = Object.keys(problems).length > 0 || spread.share === undefined;
   const write = (next: TimingsDraft) => {
     setDone("");
     setEdit((now) => ({ ...now, draft: next }));
   };
   const save = async (everyRoom: boolean) => {
     if (wrong) return;
-    const body = { actionSeconds: given, everyRoom };
+    const body = { actionSeconds: given, spreadShare: spread.share, everyRoom };
     const saved = await sending.run("PUT", `/api/rooms/${roomId}/timings`, body, { reads: savedSchema });
     if (!saved) return;
     setEdit((now) => keeping(now, given));
     setDone(`Saved${roomsWords(saved.rooms)}. Open plans were timed again.`);
     router.refresh();
   };
+  const clear = () => {
+    write(timingsDraftOf(undefined));
+    spread.write("");
+  };
   const { busy, problem } = sending;
-  return { draft: edit.draft, given, problems, wrong, busy, problem, done, write, save };
+  return { draft: edit.draft, given, problems, spread, wrong, busy, problem, done, write, clear, save };
+}
+
+/** What is typed stays until the room's own share is another. */
+function useSpread(room: number | undefined, onWrite: () => void) {
+  const [typed, setTyped] = useState({ text: spreadTextOf(room), over: room });
+  const text = typed.over === room ? typed.text : spreadTextOf(room);
+  const write = (next: string) => {
+    onWrite();
+    setTyped({ text: next, over: room });
+  };
+  return { text, write, ...readSpread(text) };
 }
 
 /** How many rooms have the seconds now. */
@@ -105,16 +146,18 @@ const savedSchema = z.object({ rooms: z.number() });
 
 const roomsWords = (rooms: number): string => (rooms > 1 ? ` for ${rooms === 2 ? "both" : `all ${rooms}`} rooms` : "");
 
-interface SecondsProps {
-  readonly timed: Timed;
+interface OwnProps {
+  readonly id: string;
   readonly words: string;
+  readonly unit: string;
+  readonly usual: number;
   readonly text: string;
   readonly problem: string | undefined;
   readonly onChange: (text: string) => void;
 }
 
-function SecondsField({ timed, words, text, problem, onChange }: SecondsProps) {
-  const id = `seconds-${timed}`;
+/** A number of the room's own; empty for the usual. */
+function OwnField({ id, words, unit, usual, text, problem, onChange }: OwnProps) {
   return (
     <div className={styles.one}>
       <label htmlFor={id}>{words}</label>
@@ -124,12 +167,12 @@ function SecondsField({ timed, words, text, problem, onChange }: SecondsProps) {
           inputMode="decimal"
           autoComplete="off"
           value={text}
-          placeholder={`usual ${DEFAULT_ACTION_SECONDS[timed]}`}
+          placeholder={`usual ${usual}`}
           aria-invalid={problem !== undefined}
           aria-describedby={problem === undefined ? "own-seconds" : `${id}-say`}
           onChange={(event) => onChange(event.target.value)}
         />
-        s
+        {unit}
       </span>
       {problem && (
         <span id={`${id}-say`} className="problem" role="alert">
@@ -140,8 +183,11 @@ function SecondsField({ timed, words, text, problem, onChange }: SecondsProps) {
   );
 }
 
+/** People changing at once, as an example beside one person's seconds. */
+const CLASS_OF = 10;
+
 function Typical({ equipment }: { readonly equipment: Equipment }) {
-  const { actionSeconds: _own, ...usual } = equipment;
+  const { actionSeconds: _own, spreadShare: _spread, ...usual } = equipment;
   return (
     <section className={styles.typical} aria-labelledby="typical">
       <h2 id="typical">How long typical changes take</h2>
@@ -150,7 +196,10 @@ function Typical({ equipment }: { readonly equipment: Equipment }) {
           <tr>
             <th scope="col">Change</th>
             <th scope="col" className="number">
-              In this room
+              One person here
+            </th>
+            <th scope="col" className="number">
+              {CLASS_OF} people
             </th>
             <th scope="col" className="number">
               Usual
@@ -167,6 +216,7 @@ function Typical({ equipment }: { readonly equipment: Equipment }) {
                   <span className="quiet small">{actionsWords(cost.actions)}</span>
                 </th>
                 <td className="number">{cost.estimate} s</td>
+                <td className="number">{changeCost(change, equipment, CLASS_OF).estimate} s</td>
                 <td className="number">{changeCost(change, usual).estimate} s</td>
               </tr>
             );

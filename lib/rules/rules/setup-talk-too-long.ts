@@ -58,7 +58,8 @@ export const setupTalkTooLong = defineRule({
       const talk = told.get(item.id);
       const earlySeconds = tenth((talk ? row.transitionFrom - talk.from : 0) + NOISE);
       // Where nothing changes nobody has to stop work to set up.
-      const goesOn = row.start <= row.transitionFrom;
+      const { planned, estimate } = row.transition;
+      const goesOn = planned === null ? estimate === 0 : row.start <= row.transitionFrom;
       if (!talk || n === 0 || goesOn || earlySeconds <= maxEarlySeconds) return [];
       const setupSeconds = tenth(talk.seconds);
       const changeSeconds = tenth(row.start - row.transitionFrom);

@@ -16,8 +16,9 @@ import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-p
 const folder = mkdtempSync(join(tmpdir(), "plan-file-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
+/** 60 + 60 + 2 x 90, and 2 s in which the second set-up is told. */
 const good = examplePlan([exampleMove("a", { seconds: 90 }), exampleMove("b", { seconds: 90 })], {
-  lengthSeconds: 300,
+  lengthSeconds: 302,
   standards: { "silent-stretch": { limits: { maxSilenceSeconds: 90 } } },
 });
 const uneven = examplePlan(bothSides("row", { seconds: 60 }), { lengthSeconds: 300 });
@@ -98,7 +99,7 @@ describe("answers", () => {
   it("check: exit 0 for a plan with nothing that must be fixed", async () => {
     const { code, out, err } = await run(["check", files.good]);
     expect([code, err]).toEqual([0, ""]);
-    expect(JSON.parse(out)).toEqual({ total: 300, length: 300, findings: [] });
+    expect(JSON.parse(out)).toEqual({ total: 302, length: 302, findings: [] });
   });
 
   it("check: exit 1 for a must, each finding with its five keys", async () => {
@@ -217,7 +218,7 @@ describe("answers", () => {
   it("reads standard input for -", async () => {
     const { code, out } = await run(["clock", "-"], { input: JSON.stringify(good) });
     expect(code).toBe(0);
-    expect(JSON.parse(out).total).toBe(300);
+    expect(JSON.parse(out).total).toBe(302);
   });
 
   it("ends quietly when nobody reads the answer", async () => {

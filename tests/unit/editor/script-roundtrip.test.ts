@@ -10,7 +10,7 @@ import { scriptOf } from "#lib/doc/read.ts";
 import { readScript } from "#lib/doc/script.ts";
 import { touches, unsupportedContent } from "#lib/editor/fits.ts";
 import { scriptSchema } from "#lib/editor/nodes.ts";
-import { CUE_KINDS, LIVE_FIELDS, type ScriptLine } from "#lib/plan/schema.ts";
+import { CUE_KINDS, LIVE_FIELDS, type LineBegin, type ScriptLine } from "#lib/plan/schema.ts";
 import { planWithScript } from "./plan-with-script.ts";
 
 const schema = scriptSchema();
@@ -22,6 +22,12 @@ function open(lines: ScriptLine[]) {
   return { doc, script };
 }
 
+function atOf(written: unknown): LineBegin | undefined {
+  if (written === null) return undefined;
+  const [word, seconds] = String(written).split(" ");
+  return word === "after" ? { afterSeconds: Number(seconds) } : { leftSeconds: Number(seconds) };
+}
+
 /** What an editor would hold: its document as the lines of a plan file. */
 function linesOf(root: Node): ScriptLine[] {
   const lines: ScriptLine[] = [];
@@ -31,13 +37,18 @@ function linesOf(root: Node): ScriptLine[] {
       text += child.isText ? (child.text ?? "").replaceAll("{", "{{") : `{${String(child.attrs.name)}}`;
     });
     const kind = CUE_KINDS.find((k) => k === line.attrs.kind) ?? "form";
-    if (text) lines.push({ kind, text });
+    const at = atOf(line.attrs.at);
+    if (text) lines.push({ kind, text, ...(at ? { at } : {}) });
   });
   return lines;
 }
 
 const words = fc.stringMatching(/^[A-Za-zäß ,.!{]{1,12}$/).map((t) => t.replaceAll("{", "{{"));
-const line: fc.Arbitrary<ScriptLine> = fc.record({
+const at: fc.Arbitrary<LineBegin> = fc.oneof(
+  fc.record({ afterSeconds: fc.nat(60) }),
+  fc.record({ leftSeconds: fc.nat(60).map((n) => n / 4) }),
+);
+const lineWithoutTime = fc.record({
   kind: fc.constantFrom(...CUE_KINDS),
   text: fc
     .array(
@@ -49,6 +60,10 @@ const line: fc.Arbitrary<ScriptLine> = fc.record({
     )
     .map((parts) => parts.join("")),
 });
+const line: fc.Arbitrary<ScriptLine> = fc.oneof(
+  lineWithoutTime,
+  fc.tuple(lineWithoutTime, at).map(([words, begins]) => ({ ...words, at: begins })),
+);
 
 describe("a script in the editor and in the document", () => {
   it("reads the same from either, and reading writes nothing", () => {

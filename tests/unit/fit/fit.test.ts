@@ -8,7 +8,9 @@ import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/de
 /** 60 s opening, 60 s closing, no change of set-up between the same moves. */
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
   examplePlan(items, { lengthSeconds, ...more });
-const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => exampleMove(id, { seconds, ...more });
+/** Nothing is told, so that no change takes time. */
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) =>
+  exampleMove(id, { seconds, script: [], ...more });
 
 function changes(p: Plan): Record<string, number> {
   const fit = fitToLength(p);

@@ -9,7 +9,9 @@ import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-p
 /** 60 s opening, 60 s closing, no change of set-up between the same moves, a grid of 5 s. */
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
   examplePlan(items, { lengthSeconds, ...more });
-const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => exampleMove(id, { seconds, ...more });
+/** Nothing is told, so that no change takes time. */
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) =>
+  exampleMove(id, { seconds, script: [], ...more });
 
 function helps(p: Plan): FitHelp[] {
   const fit = fitToLength(p);

@@ -44,6 +44,13 @@ describe("changes", () => {
     expect(withTaken(plan, take, { items: new Set(), rate: false })).toEqual(plan);
   });
 
+  test("match however many people the plan is for, and are compared with what those need", () => {
+    // 16.5 x 1.2308 = 20.3 and 4.5 x 1.2308 = 5.5, rounded up
+    const [left, right] = rehearsalTake({ ...plan, people: 10 }, made(23.1, 5.2)).changes;
+    expect(left).toMatchObject({ estimate: 21, to: 24, noMatch: null, belowEstimate: false });
+    expect(right).toMatchObject({ estimate: 6, to: 6, noMatch: null, belowEstimate: false });
+  });
+
   test.each<[string, Plan, string]>([
     ["taken out", { ...plan, items: plan.items.filter(({ id }) => id !== "row-left") }, "item-gone"],
     ["after another move", { ...plan, items: [...plan.items].reverse() }, "other-move-before"],

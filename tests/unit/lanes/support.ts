@@ -12,9 +12,10 @@ import type { ThreadView } from "#lib/protocol/messages.ts";
 import { talkByItem } from "#lib/talk/talk.ts";
 
 export function lanesOf(plan: Plan, threads: readonly ThreadView[] = []) {
-  const { rows, total } = classClock(plan);
+  const clock = classClock(plan);
+  const { rows, total } = clock;
   const talkShares: Record<string, number> = {};
-  for (const [id, { seconds, roomSeconds }] of talkByItem(plan)) {
+  for (const [id, { seconds, roomSeconds }] of talkByItem(plan, clock)) {
     if (seconds > 0) talkShares[id] = roomSeconds > 0 ? seconds / roomSeconds : Number.POSITIVE_INFINITY;
   }
   return classLanes({

@@ -16,9 +16,12 @@ import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const heading = (id: string): PlanItem => ({ id, kind: "heading", title: id });
-/** Two heavy springs against one light one: putting them on and off takes its time. */
-const heavy = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, { springs: { heavy: 2 }, ...more });
-const light = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, more);
+/**
+ * Two heavy springs against one light one: putting them on and off takes its time. Nothing is told, so that every change
+ * lasts as long as it takes to do.
+ */
+const heavy = (id: string, more: Partial<MoveItem> = {}) => light(id, { springs: { heavy: 2 }, ...more });
+const light = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, { script: [], ...more });
 const block = (...items: PlanItem[]): Plan => examplePlan([heading("h"), ...items, heading("k"), light("end")]);
 
 function found(plan: Plan, choice: OrderChoice = { heading: "h", free: false }) {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { sameData } from "#lib/plan/same-data.ts";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { LineBegin, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
@@ -27,6 +27,12 @@ describe("what changed", () => {
       ["Plank hold was moved at the start."],
     ],
     ["head", { ...base, openingSeconds: 90 }, ["The opening: the default became 90 s."]],
+    ["people", { ...base, people: 10 }, ["How many change at once: one became 10."]],
+    [
+      "spread",
+      { ...base, equipment: { ...base.equipment, spreadShare: 0.25 } },
+      ["How much people differ in a change: the usual became 25%."],
+    ],
     ["title", { ...base, title: "Arms" }, ["The title: “Example class” became “Arms”."]],
     [
       "library",
@@ -53,6 +59,20 @@ describe("what changed", () => {
     expect(planChanges(script("a", "b"), script("a"))).toEqual([
       "A line of Kneeling row, left (form) was removed: “b”.",
     ]);
+  });
+
+  it("says when a line begins at another time", () => {
+    const script = (at?: LineBegin) => withItem(0, { script: [{ kind: "form", text: "a", ...(at ? { at } : {}) }] });
+    expect(planChanges(script(), script({ afterSeconds: 10 }))).toEqual([
+      "A line of Kneeling row, left (form) now begins 10 s into the work: “a”.",
+    ]);
+    expect(planChanges(script({ afterSeconds: 10 }), script({ leftSeconds: 10 }))).toEqual([
+      "A line of Kneeling row, left (form) now begins with 10 s left: “a”.",
+    ]);
+    expect(planChanges(script({ leftSeconds: 10 }), script())).toEqual([
+      "A line of Kneeling row, left (form) no longer has a time of its own: “a”.",
+    ]);
+    expect(planChanges(script({ leftSeconds: 10 }), script({ leftSeconds: 10 }))).toEqual([]);
   });
 
   it("names only the item that moved, not those it passed", () => {

@@ -10,6 +10,9 @@ import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const good = examplePlan(bothSides("row"), { standards: { "missing-cue": { limits: { requiredKinds: ["safety"] } } } });
 
+const LINE = ["items", 0, "script", 0];
+const AT = "/items/0/script/0/at";
+
 /** The answer for the good plan with the value at a path set, or taken away where it is undefined. */
 function changed(path: (string | number)[], value: unknown) {
   const plan: unknown = structuredClone(good);
@@ -94,6 +97,19 @@ describe("what is refused, and where", () => {
       "/standards/uneven-sides/limits/maxDifferenceSeconds",
       /should be a number from 0 to 600$/,
     ],
+    ["nobody at all", ["people"], 0, "/people", /should be a whole number from 1 to 60$/],
+    ["half a person", ["people"], 2.5, "/people", /should be a whole number from 1 to 60$/],
+    ["a spread above all of it", ["equipment", "spreadShare"], 1.5, "/equipment/spreadShare", /from 0 to 1$/],
+    [
+      "seconds of no action",
+      ["equipment", "actionSeconds"],
+      { sides: 4 },
+      "/equipment/actionSeconds/sides",
+      /not a key/,
+    ],
+    ["a line at no time", [...LINE, "at"], {}, `${AT}/afterSeconds`, /is missing; it should be a number/],
+    ["a line before the work", [...LINE, "at"], { afterSeconds: -1 }, `${AT}/afterSeconds`, /from 0 to 14400$/],
+    ["a line at two times", [...LINE, "at"], { afterSeconds: 3, leftSeconds: 9 }, `${AT}/leftSeconds`, /is not a key/],
     ["a line break in a key", ["x\ny"], 1, "/x\ny", /^\/x\?y is not/],
     ["half a character", ["title"], "\ud83d", "/title", /UTF-8/],
     ["another format", ["format"], "springline.plan/2", "/format", /should be "springline.plan\/1"$/],

@@ -65,8 +65,10 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
   expect(shown[1]?.details).toBe(
     "two light · 8 cm from the anchor · 9 repetitions · kneeling, facing back, hands on one handle · upper back, biceps 0.5",
   );
-  expect(shown[2]?.change).toBe("4 s planned: spring off, carriage home, handle up, handle down, about 9 s");
-  expect(shown[4]?.change).toBe("about 9 s: 2 × quarter turn, change of position, handle down");
+  expect(shown[2]?.change).toBe(
+    "4 s planned: spring off, carriage home, handle up, handle down, about 9 s to do, 2 s to tell",
+  );
+  expect(shown[4]?.change).toBe("2 × quarter turn, change of position, handle down, about 9 s to do");
   expect(shown[4]?.lines).toEqual([{ kind: "breath", text: "Out." }]);
 });
 

@@ -7,7 +7,7 @@ import { type ReadingSheet, toMm, toNewtons } from "#lib/springs/readings.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { type KeepReadings, keepReadings } from "#server/rooms/keep-readings.ts";
-import { keepTimings } from "#server/rooms/keep-timings.ts";
+import { keepTimings, keepTimingsSchema } from "#server/rooms/keep-timings.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
 import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
@@ -164,6 +164,31 @@ describe("set-up timings", () => {
     expect(outcome(keepTimings(s.app, s.people.petra, "attic", { actionSeconds: {}, everyRoom: true }))).toBe(
       "not-found",
     );
+  });
+});
+
+describe("how much people differ", () => {
+  const keepSpread = (spreadShare: number | null | undefined, everyRoom = false) =>
+    must(keepTimings(s.app, s.people.petra, ROOMS.loft, { actionSeconds: {}, spreadShare, everyRoom }));
+  const spreadOf = (id: string) => readRoom(s.db, id)?.equipment.spreadShare;
+
+  test("is kept with the seconds, stays where it is not sent, and goes with null", () => {
+    keepSpread(0.2);
+    expect([spreadOf(ROOMS.loft), spreadOf(ROOMS.harbour)]).toEqual([0.2, undefined]);
+    keepSpread(undefined);
+    expect(spreadOf(ROOMS.loft)).toBe(0.2);
+    keepSpread(0, true);
+    expect([spreadOf(ROOMS.loft), spreadOf(ROOMS.harbour)]).toEqual([0, 0]);
+    keepSpread(null, true);
+    for (const id of [ROOMS.loft, ROOMS.harbour])
+      expect(readRoom(s.db, id)?.equipment).not.toHaveProperty("spreadShare");
+  });
+
+  test("is a share from 0 to 1", () => {
+    const body = (spreadShare: unknown) =>
+      keepTimingsSchema.safeParse({ actionSeconds: {}, everyRoom: false, spreadShare });
+    expect([0, 1, null, undefined].map((share) => body(share).success)).toEqual([true, true, true, true]);
+    expect([-0.1, 1.1, "0.2"].map((share) => body(share).success)).toEqual([false, false, false]);
   });
 });
 

@@ -1,7 +1,7 @@
 /** A room's own seconds as they are typed, and what typical changes cost with them. */
 import { expect, test } from "vitest";
 import { changeCost, TIMED_WORDS, typicalChanges } from "#app/studio/_timings/timing-words.ts";
-import { readTimings, timingsDraftOf } from "#app/studio/_timings/timings-draft.ts";
+import { readSpread, readTimings, spreadTextOf, timingsDraftOf } from "#app/studio/_timings/timings-draft.ts";
 import { ACTIONS, actionSecondsSchema } from "#lib/plan/schema.ts";
 import { EQUIPMENT } from "#tests/support/plan-studio.ts";
 
@@ -18,6 +18,23 @@ test("empty is the usual, 0 is 0, a comma is a point, and what is wrong is said 
   expect(Object.keys(problems)).toEqual(["quarterTurn", "strapOn"]);
   expect(actionSecondsSchema.safeParse(given).success).toBe(true);
   expect(readTimings(timingsDraftOf(undefined))).toEqual({ given: {}, problems: {} });
+});
+
+test("how much people differ is a percentage, empty for the usual", () => {
+  expect([undefined, 0, 0.15, 0.125].map(spreadTextOf)).toEqual(["", "0", "15", "12.5"]);
+  expect(["", " 15 ", "12,5", "0", "100"].map((text) => readSpread(text).share)).toEqual([null, 0.15, 0.125, 0, 1]);
+  for (const wrong of ["-1", "101", "a lot"]) {
+    expect(readSpread(wrong).share).toBeUndefined();
+    expect(readSpread(wrong).problem).toContain("0 to 100");
+  }
+});
+
+test("more people, or people who differ more, take longer over the same change", () => {
+  const [springs] = typicalChanges(EQUIPMENT);
+  if (!springs) throw new Error("the room has springs");
+  // 9 x 1.2308 = 11.08, 9 x (1 + 0.3 x 1.53875) = 13.15
+  expect(changeCost(springs, EQUIPMENT, 10).estimate).toBe(12);
+  expect(changeCost(springs, { ...EQUIPMENT, spreadShare: 0.3 }, 10).estimate).toBe(14);
 });
 
 test("typical changes with the usual seconds, added up by hand", () => {

@@ -222,3 +222,22 @@ describe("a log that the floor did not write is ignored", () => {
     expect(studioSeconds(classChanges(card, good)).rows).not.toEqual(usual);
   });
 });
+
+describe("of a room full of people", () => {
+  test("the seconds are divided by the factor of its slowest: what is left is one person's", () => {
+    const plan = noPause();
+    const crowd = (people: number, spreadShare?: number) =>
+      cardOf({
+        ...plan,
+        people,
+        equipment: { ...plan.equipment, ...(spreadShare === undefined ? {} : { spreadShare }) },
+      });
+    const secondsOf = (full: ReturnType<typeof cardOf>) =>
+      classChanges(full, taught([["next", 104]], full))[0]?.seconds;
+    expect(secondsOf(crowd(1))).toBe(14);
+    // 1 + 0.15 x 1.53875 = 1.2308, and 1 + 0.3 x 1.53875 = 1.4616
+    expect(secondsOf(crowd(10))).toBeCloseTo(14 / 1.230813, 5);
+    expect(secondsOf(crowd(10, 0.3))).toBeCloseTo(14 / 1.461626, 5);
+    expect(secondsOf(crowd(10, 0))).toBe(14);
+  });
+});

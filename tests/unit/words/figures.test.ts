@@ -112,21 +112,20 @@ function talkAgrees(plan: Plan): void {
 }
 
 function itemsAgree(plan: Plan): void {
-  const { rows } = classClock(plan);
+  const clock = classClock(plan);
+  const { rows } = clock;
   const card = cardOf(plan);
   const at = new Map(rows.map((row) => [row.item, row]));
   const work = new Map(laneOf(lanesOf(plan).lanes, "work").cells.map((cell) => [cell.item, cell]));
   const crew = new Map(crewRows(card).map((row) => [row.id, row]));
-  const talk = talkByItem(plan);
+  const talk = talkByItem(plan, clock);
   for (const row of sheetRows(card)) {
     const on = at.get(row.id);
     const [cell, crewRow] = [work.get(row.id), crew.get(row.id)];
     if (row.kind !== "move" || !on || !cell || crewRow?.kind !== "move") continue;
     allSame([row.start, on.start, cell.from, crewRow.start].map(clockTime));
     allSame([row.seconds, on.end - on.start, cell.to - cell.from, crewRow.seconds].map(secondsWords));
-    allSame(
-      [row.change, on.transition.planned ?? on.transition.estimate, crewRow.start - crewRow.at].map(secondsWords),
-    );
+    allSame([row.change, on.start - on.transitionFrom, crewRow.start - crewRow.at].map(secondsWords));
     expect(talk.get(row.id)?.roomSeconds).toBeCloseTo(on.end - on.transitionFrom, 9);
   }
   const shares = new Map(laneOf(lanesOf(plan).lanes, "work").cells.map(({ item }) => [item, item && talk.get(item)]));

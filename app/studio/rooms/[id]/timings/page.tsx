@@ -29,11 +29,13 @@ export default async function TimingsPage({ params }: { readonly params: Promise
       </p>
       <h1>Set-up timings: {room.name}</h1>
       <p>
-        How long people need for each part of a change. Time it in class with a stopwatch: take the slower half of the
-        room, and hurry nobody. Springs are changed with the carriage home and as the machine maker’s manual says.
+        How long one person needs for each part of a change. Time it in class with a stopwatch: take somebody neither
+        quick nor slow, and hurry nobody. A class waits for its slowest, so plans add to these seconds the more people
+        change at once and the more people differ. Springs are changed with the carriage home and as the machine maker’s
+        manual says.
       </p>
       <p className="quiet small" id="own-seconds">
-        An empty field uses the usual seconds shown in it (common practice, no published source).
+        An empty field uses the usual number shown in it (common practice, no published source).
       </p>
       <TaughtSeconds roomId={room.id} own={room.equipment.actionSeconds ?? {}} taught={taught.value} />
       <h2 id="by-hand">Your own seconds</h2>
