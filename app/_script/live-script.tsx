@@ -39,6 +39,7 @@ export function LiveScript(props: Props) {
   const hint = useId();
   return (
     <section className={styles.script} aria-label={props.label}>
+      <ChangeSteps plan={plan} item={item} editor={editor} />
       <ScriptBar
         {...{ editor, now, readOnly, hint }}
         comments={rights.comments}
@@ -47,7 +48,6 @@ export function LiveScript(props: Props) {
         talk={talk.get(item.id)}
       />
       {comment.about && <WordsComment session={session} item={item} about={comment.about} onLeave={comment.leave} />}
-      <ChangeSteps plan={plan} item={item} editor={editor} />
       <div className={styles.paper}>
         <div ref={script.place} className={styles.place} />
         <FieldList editor={editor} offer={now.offer} />
