@@ -1,13 +1,14 @@
 "use client";
 /** The band over the plan: whether it ends on time, how much is talk, whether sides match, what was found, what is saved. */
 import Link from "next/link";
-import { Fragment, type ReactNode, type Ref } from "react";
+import { Fragment, type ReactNode, type Ref, useMemo } from "react";
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
 import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
 import { STATE_WORDS } from "#app/_parts/state-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
 import { talkPercent } from "#lib/cues/class-talk.ts";
+import { moreMoves, moreMovesWords } from "#lib/fit/more-moves.ts";
 import { agree, clockTime } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
@@ -110,7 +111,9 @@ function Figure({ value, says, wrong = false, children }: FigureProps) {
 function ClockFigure({ snap }: { snap: SessionSnapshot }) {
   const length = snap.plan.lengthSeconds;
   const over = freeSeconds(snap.total, length) < 0;
-  return <Figure value={clockTime(snap.total)} says={againstLength(snap.total, length)} wrong={over} />;
+  const more = useMemo(() => moreMoves(snap.plan, snap), [snap]);
+  const says = [againstLength(snap.total, length), more > 0 ? moreMovesWords(more) : ""].filter(Boolean).join(" · ");
+  return <Figure value={clockTime(snap.total)} says={says} wrong={over} />;
 }
 
 function TalkFigure({ snap, onTalk }: Pick<BandProps, "snap" | "onTalk">) {

@@ -2,6 +2,7 @@
 
 import { placedName, placedNames } from "#app/_session/placed-name.ts";
 import type { FitHelp } from "#lib/fit/help.ts";
+import { moreMovesWords } from "#lib/fit/more-moves.ts";
 import { agree, clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -77,9 +78,7 @@ export function helpWords(plan: Plan, help: FitHelp): string {
     case "range":
       return `Widen the range of ${placedNames(plan, help.items)} to ${boundsWords(help.to)}; it is ${boundsWords(help.from)} now.`;
     case "moves":
-      return help.count === 1
-        ? "Add about one more one-minute move."
-        : `Add about ${help.count} more one-minute moves.`;
+      return `Add ${moreMovesWords(help.count)} like those in the plan.`;
     case "length":
       return `Make the class ${clockTime(help.to)} min long; it is ${clockTime(help.from)} min now.`;
     default: {

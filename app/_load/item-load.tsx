@@ -6,8 +6,8 @@
 import { type ReactNode, useEffect, useState } from "react";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
-import { travelMm, workJ, worksSprings } from "#lib/load/load.ts";
-import { newtonWords } from "#lib/load/load-words.ts";
+import { slackMm, travelMm, workJ, worksSprings } from "#lib/load/load.ts";
+import { newtonWords, slackWords } from "#lib/load/load-words.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -92,6 +92,8 @@ interface PartsProps extends SpringLoadProps {
 /** The curve, the place to start from, the choices beside it, and the work. */
 function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, middle, setTried }: PartsProps) {
   const { plan } = snap;
+  const [fromMm, toMm] = travelMm(plan, move);
+  const slack = slackWords(slackMm(plan.equipment, item.springs, { fromMm, toMm, offsetMm }));
   const take = (mm: number) => {
     setTried(null);
     setOffset(session, item, mm);
@@ -99,7 +101,14 @@ function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, mi
   return (
     <div className={styles.parts}>
       <LoadChart lines={lines} asked={move.loadN} />
-      <OffsetSlider offsetMm={offsetMm} says={inTheMiddle(middle)} disabled={readOnly} onTry={setTried} onTake={take} />
+      <OffsetSlider
+        offsetMm={offsetMm}
+        says={slack ? `${inTheMiddle(middle)}. ${slack}` : inTheMiddle(middle)}
+        disabled={readOnly}
+        onTry={setTried}
+        onTake={take}
+      />
+      {slack && <p className="small">{slack}</p>}
       <LoadTable
         lines={lines}
         move={move}

@@ -9,6 +9,7 @@ import {
   type NumberLimit,
   numberText,
   optionWords,
+  type WordsLimit,
 } from "#lib/rules/limits.ts";
 import styles from "./rules.module.css";
 import { type DraftValue, usualValue } from "./standard-draft.ts";
@@ -40,6 +41,9 @@ export function LimitField({ limit, value, problem, onChange }: LimitFieldProps)
 function Typed({ limit, value, problem, onChange }: LimitFieldProps) {
   if (limit.kind === "number" && typeof value === "string") {
     return <NumberField limit={limit} text={value} problem={problem} onChange={onChange} />;
+  }
+  if (limit.kind === "words" && typeof value === "string") {
+    return <WordsField limit={limit} text={value} problem={problem} onChange={onChange} />;
   }
   if (limit.kind === "choices" && Array.isArray(value)) {
     return <Choices limit={limit} chosen={value} onChange={onChange} />;
@@ -88,6 +92,33 @@ function NumberField({ limit, text, problem, onChange }: NumberProps) {
       </span>
       <span id={`${id}-say`} className={problem === undefined ? "hint" : "problem"} role={problem && "alert"}>
         {problem ?? `${bounds}${usual}`}
+      </span>
+    </div>
+  );
+}
+
+interface WordsProps {
+  readonly limit: WordsLimit;
+  readonly text: string;
+  readonly problem: string | undefined;
+  readonly onChange: (value: string) => void;
+}
+
+function WordsField({ limit, text, problem, onChange }: WordsProps) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{limit.label}</label>
+      <textarea
+        id={id}
+        rows={2}
+        value={text}
+        aria-invalid={problem !== undefined}
+        aria-describedby={`${id}-say`}
+        onChange={(event) => onChange(event.target.value)}
+      />
+      <span id={`${id}-say`} className={problem === undefined ? "hint" : "problem"} role={problem && "alert"}>
+        {problem ?? "For example kneeling: bolster, block; overhead: ceiling. A star stands for any ending."}
       </span>
     </div>
   );

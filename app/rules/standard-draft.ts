@@ -2,7 +2,7 @@
 
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import type { StandardLevel } from "#lib/rules/level-words.ts";
-import { type Limit, limitsOf, numberText, readNumberLimit } from "#lib/rules/limits.ts";
+import { type Limit, limitsOf, numberText, readNumberLimit, readWordsLimit, wordsText } from "#lib/rules/limits.ts";
 import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 
 /** "own": the rule's usual level. */
@@ -11,7 +11,7 @@ export type DraftValue = string | readonly string[] | boolean;
 
 export interface StandardDraft {
   readonly level: DraftLevel;
-  /** By limit name: a number's text, the chosen of a list, yes or no. */
+  /** By limit name: a number's text, words as text, the chosen of a list, yes or no. */
   readonly values: Readonly<Record<string, DraftValue>>;
 }
 
@@ -35,6 +35,8 @@ function valueIn(limit: Limit, stored: unknown): DraftValue | null {
       return Array.isArray(stored) ? stored.map(String) : limit.usual;
     case "yes-no":
       return typeof stored === "boolean" ? stored : limit.usual;
+    case "words":
+      return wordsText(stored);
     case "other":
       return null;
   }
@@ -57,6 +59,10 @@ export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: Stu
       const read = readNumberLimit(limit, typed);
       if (!read.ok) problems[limit.name] = read.say;
       else if (read.value !== null) limits[limit.name] = read.value;
+    } else if (limit.kind === "words" && typeof typed === "string") {
+      const read = readWordsLimit(limit, typed);
+      if (read.ok) limits[limit.name] = read.value;
+      else problems[limit.name] = read.say;
     } else {
       const value = limit.kind === "other" ? kept?.limits?.[limit.name] : typed;
       if (value !== undefined) limits[limit.name] = value;

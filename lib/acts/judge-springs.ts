@@ -9,14 +9,14 @@ import type { Draft } from "./read/draft.ts";
 type SpringsDraft = Extract<Draft, { readonly act: "springs" }>;
 type SpringAct = Extract<PlannedAct, { readonly act: "spring-on" | "spring-off" }>;
 
-export function judgeSprings(draft: SpringsDraft, change: ActsChange): Judged[] {
+export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
   switch (draft.way) {
     case "field":
       return [now(change, { ...change.to.springs }, "told")];
     case "none":
       return [now(change, {}, sum(change.to.springs) === 0 ? "told" : contradiction(change))];
     case "some":
-      return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change) }];
+      return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change), vague: true }];
     case "keep":
       return kept(draft.parts, change);
     case "on-or-now": {
@@ -60,7 +60,9 @@ function moved(act: "spring-on" | "spring-off", { spring, count }: AmountPart, c
   const id = spring ?? (these.length === 1 ? only?.spring : undefined);
   const told: Act = { act, ...(id === undefined ? {} : { spring: id }), count: said };
   if (planned > 0 && said === planned) return { act: told, verdict: "told", covers: these };
-  return { act: told, verdict: contradiction(change), covers: [] };
+  const verdict = contradiction(change);
+  // "Take one off" may be about anything where no spring changes.
+  return { act: told, verdict: spring === undefined && verdict === "not-planned" ? "unsure" : verdict, covers: [] };
 }
 
 /** "Two light": all that is on after the change. Where it names only a part of that, or what is added, nobody can be sure. */
@@ -96,13 +98,16 @@ function isStep(parts: readonly AmountPart[], change: ActsChange): boolean {
 }
 
 /** "Keep the light on": true where as many are on after as are named. */
-function kept(parts: readonly AmountPart[], { from, to }: ActsChange): Judged[] {
+function kept(parts: readonly AmountPart[], change: ActsChange): Judged[] {
+  const { from, to } = change;
   const was = from?.springs ?? to.springs;
   return parts.map(({ spring, count }): Judged => {
     const [before, after] =
       spring === undefined ? [sum(was), sum(to.springs)] : [countOf(was, spring), countOf(to.springs, spring)];
     const isTrue = count === null ? before === after : count === after;
+    // "Leave one light on" tells what comes off.
+    const covers = isTrue ? springActs(change).filter((act) => act.spring === spring) : [];
     const act: Act = { act: "stay", ...(spring === undefined ? {} : { springs: { [spring]: count ?? before } }) };
-    return { act, verdict: isTrue || from === null ? "told" : "contradicted", covers: [], of: "springs" };
+    return { act, verdict: isTrue || from === null ? "told" : "contradicted", covers, of: "springs" };
   });
 }

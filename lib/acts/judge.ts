@@ -1,7 +1,7 @@
 /** Holds what a line tells against the change that the plan has: what is told, and whether it is so. */
 import { FACINGS, type Facing, type Move } from "#lib/plan/schema.ts";
 import { handlesHeld, isStrap, type Setup } from "#lib/transitions/transitions.ts";
-import { judgeSprings } from "./judge-springs.ts";
+import { springsTold } from "./judge-springs.ts";
 import type { Act, ActsChange, Judged } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
 import type { Draft, Thing } from "./read/draft.ts";
@@ -15,7 +15,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "carriage-home":
       return [plainly(change, { act: "carriage-home" })];
     case "springs":
-      return judgeSprings(draft, change);
+      return springsTold(draft, change);
     case "turn":
       return [turned(draft, change)];
     case "position":
@@ -40,7 +40,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
   }
 }
 
-export const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
+const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
   planned.filter(({ act }) => acts.includes(act));
 
 const has = (change: ActsChange, act: PlannedAct["act"]): boolean => change.planned.some((one) => one.act === act);
@@ -173,7 +173,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
     case "handles-up":
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
-      if (draft.implied && !has(change, "handles-down")) return [];
+      if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
       return [
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
@@ -183,7 +183,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       return [plainly(change, { act: "handles-cross" })];
     case "strap-on":
     case "strap-off": {
-      if (draft.implied && !has(change, draft.act)) return [];
+      if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
       const other = draft.act === "strap-on" ? "strap-off" : "strap-on";
       const isTrue = has(change, draft.act) || (draft.act === "strap-on" && isStrap(to.feet));
       const covers = coversOf(change, draft.act);
@@ -197,7 +197,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
 function some(change: ActsChange, ...acts: readonly PlannedAct["act"][]): Judged[] {
   return coversOf(change, ...acts)
     .slice(0, 1)
-    .map(({ act }) => ({ act: { act }, verdict: "unsure", covers: coversOf(change, ...acts) }));
+    .map(({ act }) => ({ act: { act }, verdict: "unsure", covers: coversOf(change, ...acts), vague: true }));
 }
 
 /** `inAll`: as many as a true line may also name, since people speak of what they hold. */

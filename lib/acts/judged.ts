@@ -33,4 +33,6 @@ export interface Judged {
   /** What stays, for the act `stay`. */
   readonly of?: Thing;
   readonly implied?: true;
+  /** Names the thing and nothing more: "the springs". */
+  readonly vague?: true;
 }

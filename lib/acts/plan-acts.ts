@@ -10,12 +10,12 @@ import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
 import { actsInto, type PlannedAct } from "./planned.ts";
-import { type Lexicon, springNames } from "./read/lexicon.ts";
-import { type ReadLine, readLine } from "./read/reader.ts";
+import { amountStarts, type Lexicon, saidSprings } from "./read/lexicon.ts";
+import { type LineReading, readTelling } from "./read/reader.ts";
 import { wordsOfName } from "./read/tokens.ts";
 import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
 
-export interface ToldAct extends Act {
+interface ToldAct extends Act {
   /** Index in the item's script. */
   readonly line: number;
   /** Characters of the line's text. */
@@ -28,6 +28,7 @@ export interface ItemActs {
   readonly item: string;
   readonly planned: readonly PlannedAct[];
   readonly told: readonly ToldAct[];
+  /** Planned acts that nothing tells, a pause before the move included. What is only perhaps told is not missing. */
   readonly missing: readonly PlannedAct[];
 }
 
@@ -38,13 +39,9 @@ export function planActs(plan: Plan): readonly ItemActs[] {
     if (item.kind !== "move") return [];
     const step = steps.get(item);
     if (!step) return [{ item: item.id, planned: [], told: [], missing: [] }];
-    const { planned, heard, missing } = changeTold(plan, step);
-    return [{ item: item.id, planned, told: heard.flatMap(rowOf), missing }];
+    return [changeTold(plan, step).row];
   });
 }
-
-const rowOf = ({ line, from, to, verdict, act }: HeardAct): ToldAct[] =>
-  line < 0 ? [] : [{ ...act, line, from, to, verdict }];
 
 /** An act as it is heard before a move. */
 export interface HeardAct extends Judged {
@@ -61,56 +58,41 @@ export interface HeardAct extends Judged {
 export const IN_PAUSES = -1;
 
 export interface ChangeTold {
-  readonly planned: readonly PlannedAct[];
+  readonly change: ActsChange;
+  readonly row: ItemActs;
   /** From the pauses before the move and from its set-up lines, in the order of the words. */
   readonly heard: readonly HeardAct[];
-  /** Planned acts that nothing tells. What is only perhaps told is not missing. */
-  readonly missing: readonly PlannedAct[];
 }
 
 const keptTold = perValue((_: MoveItem) => new Kept<ChangeTold>());
-const keptRead = perValue((_: object) => new Kept<ReadLine>());
-const keptChange = perValue((_: MoveItem) => new Kept<ActsChange>());
+const keptRead = perValue((_: object) => new Kept<LineReading>());
 
 /** The change into one move, worked out once for as long as what it reads stays the same. */
 export function changeTold(plan: Plan, step: SetupStep): ChangeTold {
-  const { item, pauses } = step;
-  const change = changeOf(plan, step);
-  const reads = [
-    change,
-    plan.equipment,
-    item.script,
-    moveNames(plan, step).join("|"),
-    ...pauses.map(({ text }) => text),
-  ];
-  return keptTold(item).get(reads, () => {
-    const lexicon = lexiconOf(plan, step);
-    const setup = (item.script ?? []).flatMap((line, index) => (line.kind === "setup" ? [{ line, index }] : []));
-    return told(change, [
-      ...pauses.map((pause) =>
-        heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES),
-      ),
-      ...setup.map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
-    ]);
-  });
+  const { item, before, pauses } = step;
+  const { springs, facing, side } = before?.item ?? {};
+  const moves = [moveOf(plan, item), before && moveOf(plan, before.item)];
+  const reads = [plan.equipment, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
+  return keptTold(item).get(reads, () => readChange(plan, step));
+}
+
+function readChange(plan: Plan, step: SetupStep): ChangeTold {
+  const { item, before, to, pauses } = step;
+  const from = before?.setup ?? null;
+  const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
+  const lexicon = lexiconOf(plan, step);
+  const lines = (item.script ?? []).flatMap((line, index) => (line.kind === "setup" ? [{ line, index }] : []));
+  return toldOf(item.id, change, [
+    ...pauses.map((pause) => heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES)),
+    ...lines.map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
+  ]);
 }
 
 /** What a line of another kind tells, by the same reading. No order is read from it. */
 export function toldIn(plan: Plan, step: SetupStep, line: ScriptLine): readonly HeardAct[] {
   const index = step.item.script?.indexOf(line) ?? 0;
-  return heardIn(changeOf(plan, step), readText(line, line.text, lexiconOf(plan, step)), line.text, index).map(
-    ({ heard }) => heard,
-  );
-}
-
-function changeOf(plan: Plan, { item, before, to }: SetupStep): ActsChange {
-  const from = before?.setup ?? null;
-  const { springs, station, position, facing, hands, feet, side } = to;
-  const ends = [springs, station, position, facing, hands, feet, side, plan.equipment];
-  const was = from
-    ? [from.springs, from.station, from.position, from.facing, from.hands, from.feet, from.side]
-    : [null];
-  return keptChange(item).get([...ends, ...was], () => ({ from, to, planned: actsInto(plan, from, to) }));
+  const { change } = changeTold(plan, step);
+  return heardIn(change, readText(line, line.text, lexiconOf(plan, step)), line.text, index).map(({ heard }) => heard);
 }
 
 const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
@@ -118,11 +100,15 @@ const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
 
 function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
   const moves = moveNames(plan, step).map(wordsOfName);
-  return { springs: springNames(plan.equipment), moves: moves.filter((words) => words.length > 1) };
+  return {
+    springs: saidSprings(plan.equipment),
+    amountStarts: amountStarts(plan.equipment),
+    moves: moves.filter((words) => words.length > 1),
+  };
 }
 
-const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): ReadLine =>
-  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => readLine(text, lexicon));
+const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
+  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => readTelling(text, lexicon));
 
 /** An act with its place among all that is to be done. */
 interface PlacedAct {
@@ -130,9 +116,10 @@ interface PlacedAct {
   readonly place: number;
 }
 
-function heardIn(change: ActsChange, read: ReadLine, text: string, line: number): PlacedAct[] {
+function heardIn(change: ActsChange, read: LineReading, text: string, line: number): PlacedAct[] {
+  const places = new Map(read.inOrder.map((one, place) => [one, place]));
   return read.acts.flatMap((one) => {
-    const place = read.inOrder.indexOf(one);
+    const place = places.get(one) ?? 0;
     return judge(one.draft, change).map((judged): PlacedAct => {
       const { from, to, hedged } = one;
       const doubtful =
@@ -142,7 +129,7 @@ function heardIn(change: ActsChange, read: ReadLine, text: string, line: number)
   });
 }
 
-function told(change: ActsChange, lines: readonly (readonly PlacedAct[])[]): ChangeTold {
+function toldOf(item: string, change: ActsChange, lines: readonly (readonly PlacedAct[])[]): ChangeTold {
   const placed = summedUp(change, lines);
   const early = change.from === null ? new Map<HeardAct, readonly Needed[]>() : tooEarly(placed);
   const all = placed.flat().map(({ heard: one }): HeardAct => {
@@ -151,9 +138,21 @@ function told(change: ActsChange, lines: readonly (readonly PlacedAct[])[]): Cha
     return { ...one, early: needed, ...(isWrongOrder(one) ? { verdict: "wrong-order" as const } : {}) };
   });
   const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
-  const heard = all.filter(({ implied, covers }) => !implied || covers.some((act) => !said.has(act)));
+  const named = new Set(all.filter(({ vague }) => !vague).map(kindOf));
+  const heard = all.filter((one) => {
+    // "Springs: two light" tells no more than "two light".
+    if (one.vague) return !named.has(kindOf(one));
+    return !one.implied || one.covers.some((act) => !said.has(act));
+  });
   const covered = new Set(heard.flatMap(({ covers }) => covers));
   // Nothing changes into the first move.
   const planned = change.from === null ? [] : change.planned;
-  return { planned, heard, missing: planned.filter((act) => !covered.has(act)) };
+  const missing = planned.filter((act) => !covered.has(act));
+  return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
 }
+
+/** "spring", "handle", "strap", "turn". */
+const kindOf = ({ act }: HeardAct): string => act.act.split("-")[0]?.replace(/s$/, "") ?? "";
+
+const rowOf = ({ line, from, to, verdict, act }: HeardAct): ToldAct[] =>
+  line < 0 ? [] : [{ ...act, line, from, to, verdict }];

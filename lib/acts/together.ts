@@ -6,11 +6,11 @@ import type { PlannedAct } from "./planned.ts";
 /** What of a kind is once told as it is may be named otherwise on the way: "stand up, walk round, lie down". */
 const ON_THE_WAY: readonly Judged["act"]["act"][] = ["turn", "station", "position", "side", "handles-down"];
 
-function onTheWay<T extends Judged>(all: readonly T[], { act, verdict }: T): boolean {
+function onTheWay(told: ReadonlySet<string>, { act, verdict }: Judged): boolean {
   if (verdict !== "contradicted" && verdict !== "not-planned") return false;
   if (!ON_THE_WAY.includes(act.act)) return false;
   const kind = act.act === "handles-down" ? "handles-up" : act.act;
-  return all.some((other) => other.act.act === kind && other.verdict === "told");
+  return told.has(kind);
 }
 
 interface Placed<T extends Judged> {
@@ -39,10 +39,11 @@ export function summedUp<T extends Judged>(
       return act ? { ...placed, heard: { ...placed.heard, verdict: "told", covers: [act] } } : placed;
     }),
   );
+  const toldKinds = new Set(all.filter(({ verdict }) => verdict === "told").map(({ act }) => act.act));
   const covered = new Set(added.flat().flatMap(({ heard }) => heard.covers));
   return added.map((line) =>
     line.map((placed): Placed<T> => {
-      if (onTheWay(all, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
+      if (onTheWay(toldKinds, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
       const { of, verdict, act } = placed.heard;
       if (
         of === undefined ||

@@ -13,6 +13,7 @@ import {
   SPINE_DIRECTIONS,
   type SpineDirection,
 } from "#lib/plan/schema.ts";
+import { wristLoad } from "#lib/statics/wrists.ts";
 import { type Setup, setupOf, springsDiffer } from "#lib/transitions/transitions.ts";
 
 export interface GroupBalance {
@@ -38,7 +39,7 @@ export interface Balance {
   readonly longest: Readonly<Partial<Record<Group, WorkRun>>>;
   /** Seconds of work in which the spine bends that way; a move that names two ways counts for both. */
   readonly spine: Readonly<Partial<Record<SpineDirection, number>>>;
-  /** Longest unbroken wrist load (moves with the caution `wrist-load`); the earliest of equals. */
+  /** Longest unbroken wrist load on either wrist, by position and hands; the earliest of equals. */
   readonly onWrists: WorkRun | undefined;
   /** Longest unbroken work on the knees (kneeling moves, or moves with the caution `kneeling`). */
   readonly onKnees: WorkRun | undefined;
@@ -76,7 +77,7 @@ export function balance(plan: Plan, setups: Balance["setups"] = setupChangeCount
     pull: patternSeconds(performed, "pull"),
     longest: mapOf(GROUPS, (g) => longestStretch(walk, (move) => (move.muscles[g] ?? 0) >= WORKED)),
     spine: mapOf(SPINE_DIRECTIONS, (way) => spineSeconds(performed, way)),
-    onWrists: longestStretch(walk, (move) => move.cautions?.includes("wrist-load") === true),
+    onWrists: longestStretch(walk, (move) => wristLoad(move, "both").left > 0),
     onKnees: longestStretch(
       walk,
       (move) => move.position === "kneeling" || move.cautions?.includes("kneeling") === true,

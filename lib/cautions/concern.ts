@@ -1,11 +1,13 @@
 /**
- * Which moves of a class concern people with a condition, and whether the script answers them. Shared by the rule and
- * the panel.
+ * Which moves of a class need care, and whether the script gives it. What was said once counts for the rest of the block:
+ * the second side and the next move with the same caution need not hear it again. Shared by the rules and the panel.
  */
 
+import { blockNumbers } from "#lib/plan/blocks.ts";
 import { plural } from "#lib/plan/format.ts";
-import { hasLineOf, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import { hasLineOf, moveOf } from "#lib/plan/lookup.ts";
 import {
+  type CueKind,
   type ExpectedCaution,
   MOVE_CAUTIONS,
   type Move,
@@ -14,30 +16,79 @@ import {
   type Plan,
 } from "#lib/plan/schema.ts";
 import { EXPECTED_GUIDANCE } from "./expected.ts";
+import { type MoreWords, spokenWith } from "./safety-words.ts";
 
-/**
- * The cautions of a move item among those asked for, in the order of MOVE_CAUTIONS, and what its script says about
- * them.
- */
+/** A move item whose move carries cautions. All lists are in the order of MOVE_CAUTIONS. */
 export interface Concern {
+  readonly item: MoveItem;
+  /** Its block: a number that items of one block share. */
+  readonly block: number;
+  /** Its cautions among those asked for. */
   readonly tags: readonly MoveCaution[];
-  readonly saysSafety: boolean;
+  /** Those that no safety line speaks of, here or earlier in the block. */
+  readonly unwarned: readonly MoveCaution[];
+  /** Those of `unwarned` that something else answers: a line of another kind here, or a safety line in an earlier block. */
+  readonly hinted: readonly MoveCaution[];
+  /** Whether a safety line, here or earlier in the block, speaks of one of its cautions. */
+  readonly isWarned: boolean;
+  readonly hasSafetyLine: boolean;
+  /** Whether there is an easier line, here or with the same move earlier in the class. */
   readonly saysEasier: boolean;
 }
 
-/** Null when the move has none of them. */
-export function concernOf(item: MoveItem, move: Move | undefined, which: readonly MoveCaution[]): Concern | null {
-  const tags = MOVE_CAUTIONS.filter((tag) => move?.cautions?.includes(tag) && which.includes(tag));
-  if (tags.length === 0) return null;
-  return { tags, saysSafety: hasLineOf(item, "safety"), saysEasier: hasLineOf(item, "easier") };
+interface ConcernOptions {
+  readonly moreWords?: MoreWords;
+  /** False: every item is a block of its own. */
+  readonly wholeBlock?: boolean;
 }
 
-export const isAnswered = ({ saysSafety, saysEasier }: Concern): boolean => saysSafety && saysEasier;
+/** In plan order. */
+export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: ConcernOptions = {}): Concern[] {
+  const { moreWords: more = {}, wholeBlock = true } = options;
+  const blocks = wholeBlock ? blockNumbers(plan.items) : plan.items.map((_, i) => i);
+  const everWarned = new Set<MoveCaution>();
+  const easier = new Set<string>();
+  let warned = new Set<MoveCaution>();
+  return plan.items.flatMap((item, i): Concern[] => {
+    if (blocks[i] !== blocks[i - 1]) warned = new Set();
+    const own = item.kind === "move" ? cautionsOf(moveOf(plan, item)) : [];
+    if (item.kind !== "move" || own.length === 0) return [];
+    const before = new Set(everWarned);
+    for (const caution of saidIn(item, ["safety"], more)) {
+      if (!own.includes(caution)) continue;
+      warned.add(caution);
+      everWarned.add(caution);
+    }
+    if (hasLineOf(item, "easier")) easier.add(item.move);
+    const tags = own.filter((caution) => which.includes(caution));
+    if (tags.length === 0) return [];
+    const unwarned = tags.filter((caution) => !warned.has(caution));
+    const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : new Set();
+    return [
+      {
+        ...{ item, block: blocks[i] ?? 0, tags, unwarned },
+        hinted: unwarned.filter((caution) => before.has(caution) || elsewhere.has(caution)),
+        isWarned: own.some((caution) => warned.has(caution)),
+        hasSafetyLine: hasLineOf(item, "safety"),
+        saysEasier: easier.has(item.move),
+      },
+    ];
+  });
+}
+
+const cautionsOf = (move: Move | undefined): readonly MoveCaution[] =>
+  MOVE_CAUTIONS.filter((caution) => move?.cautions?.includes(caution));
+
+function saidIn(item: MoveItem, kinds: readonly CueKind[], more: MoreWords): Set<MoveCaution> {
+  return new Set((item.script ?? []).flatMap((line) => (kinds.includes(line.kind) ? spokenWith(line, more) : [])));
+}
+
+export const isAnswered = ({ unwarned, saysEasier }: Concern): boolean => unwarned.length === 0 && saysEasier;
 
 /** "5 moves concern them, 2 without a safety line or an easier line". Ignores the studio's limits for the rule. */
 export function concernWords(plan: Plan, condition: ExpectedCaution): string {
   const which = EXPECTED_GUIDANCE.find((g) => g.condition === condition)?.concerns ?? [];
-  const found = plan.items.filter(isMoveItem).flatMap((item) => concernOf(item, moveOf(plan, item), which) ?? []);
+  const found = concernsOf(plan, which);
   if (found.length === 0) return "no move of this class concerns them";
   const open = found.filter((concern) => !isAnswered(concern)).length;
   const says =

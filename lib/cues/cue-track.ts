@@ -211,14 +211,19 @@ interface Saying {
 function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
-  // Counting words is cheap and `say` is not, so it is tried once for each number of minutes: at the longest seconds.
-  const tries = new Map<string, { at: number; syllables: number }>();
+  // `say` is slow, so only the moment with the longest words is tried. Most seconds are said like the one before.
+  const [hasSeconds, hasMinutes] = [text.includes("{seconds-left}"), text.includes("{minutes-left}")];
+  let longer = { at: window.from, syllables: -1 };
+  let last = "";
   for (let at = window.from + 1; at <= window.to; at++) {
-    const minutes = amountWords(roundMinutes(total - at));
-    const syllables = counter.ofText(amountWords(roundSeconds(end - at)));
-    if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
+    const seconds = hasSeconds ? amountWords(roundSeconds(end - at)) : "";
+    const words = hasMinutes ? `${seconds} ${amountWords(roundMinutes(total - at))}` : seconds;
+    if (words === last) continue;
+    last = words;
+    const syllables = counter.ofText(words);
+    if (syllables > longer.syllables) longer = { at, syllables };
   }
-  return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);
+  return Math.max(most, say(longer.at).seconds);
 }
 
 /** Shifts a span that begins `origin` seconds into the class to the clock of the class. */

@@ -9,14 +9,14 @@
  */
 
 /** A line to be said; its begin lies within the gate. Tenths. */
-export interface Gate {
+export interface LineGate {
   readonly length: number;
   readonly earliest: number;
   readonly latest: number;
 }
 
 /** When each line begins if all are said in order between `from` and `to`. The gates must leave a way through. */
-export function evenBegins(gates: readonly Gate[], from: number, to: number): number[] {
+export function evenBegins(gates: readonly LineGate[], from: number, to: number): number[] {
   const talked: number[] = [];
   let talk = 0;
   for (const { length } of gates) {

@@ -7,7 +7,7 @@ import { millionth, withoutNoise } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
-import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./impossible-fit.ts";
+import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution, sayTooFine } from "./impossible-fit.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
 import { variableCost } from "./values.ts";
@@ -52,8 +52,9 @@ export function fitToLength(plan: Plan): Fit {
   const empty = problem.variables.filter((v) => latticeOf([v]) === null);
   if (empty.length > 0) return sayEmpty(plan, problem, empty);
   const room = roomOf(problem);
-  const values = bestSum(problem.variables, room.least, room.most);
-  return values ? answer(plan, problem, values) : sayNoSolution(plan, problem, room);
+  const best = bestSum(problem.variables, room.least, room.most);
+  if ("found" in best) return answer(plan, problem, best.found);
+  return best.none === "too-fine" ? sayTooFine(problem) : sayNoSolution(plan, problem, room);
 }
 
 /** The seconds that the variables may add up to. Fractions of a second left by fixed times also go to the closing. */

@@ -2,14 +2,16 @@
  * What would make an impossible class fit: one lock fewer, a wider range, a shorter opening, another length. Each is tried
  * before it is offered, and is the smallest change of its kind.
  */
+import { classClock } from "#lib/clock/clock.ts";
 import { headSeconds, isMoveItem, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { fitToLength } from "./fit.ts";
 import type { ImpossibleFit } from "./impossible-fit.ts";
+import { moreMoves } from "./more-moves.ts";
 import { boundsOf } from "./problem.ts";
 
 export type FitHelp =
-  /** Add moves of about a minute: the class is short by more than its ranges allow. */
+  /** Add about so many moves: the class is short by more than the longest times allow. */
   | { readonly by: "moves"; readonly count: number }
   /** Unlock all of these; only one where that is enough. */
   | { readonly by: "unlock"; readonly items: readonly string[] }
@@ -32,16 +34,14 @@ const LONGEST_CLASS = 14400;
 
 /**
  * Tried one by one with the fit itself, in the order unlock, range, opening, closing, length. More moves come first and are
- * not tried, since the author chooses them. Never throws.
+ * not tried, since the author chooses them; a class that lacks several is half-written, and no range or opening is offered
+ * to stretch over them. Never throws.
  */
 export function whatHelps(plan: Plan, fit: ImpossibleFit): FitHelp[] {
-  return [...moreMoves(plan, fit), ...unlocks(plan), ...ranges(plan, fit), ...heads(plan, fit), ...lengths(plan, fit)];
-}
-
-/** Moves of a minute for what even the longest times leave over; none for less than half a minute. */
-function moreMoves(plan: Plan, { longest }: ImpossibleFit): FitHelp[] {
-  const count = Math.round((plan.lengthSeconds - longest) / MINUTE);
-  return count > 0 ? [{ by: "moves", count }] : [];
+  const count = moreMoves(plan, classClock(plan));
+  const moves: FitHelp[] = count > 0 ? [{ by: "moves", count }] : [];
+  const wider = count > 1 ? [] : [...ranges(plan, fit), ...heads(plan, fit)];
+  return [...moves, ...unlocks(plan), ...wider, ...lengths(plan, fit)];
 }
 
 const fits = (plan: Plan): boolean => fitToLength(plan).possible;

@@ -56,6 +56,12 @@ export function sayNoSolution(plan: Plan, problem: FitProblem, room: FreeSeconds
   return stop(idsOf(plan, problem.variables.filter(isFree)), leftOver(problem));
 }
 
+/** The times combine to more sums than can be gone through: only where the grid is a fine fraction or the ranges are vast. */
+export function sayTooFine(problem: FitProblem): ImpossibleFit {
+  const say = `The moves may take too many different times to find the best: use a grid of whole seconds, or narrower ranges. The grid is ${problem.grid} s now.`;
+  return { possible: false, ...extremes(problem), stoppedBy: [], say };
+}
+
 const isFree = (v: Variable): boolean => valuesWithin(v, v.low, v.high).length > 1;
 
 function leftOver({ variables, grid }: FitProblem): string {

@@ -1,5 +1,4 @@
 /** A plan as the fit sees it: what is fixed, and what may change within which bounds. */
-
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { millionth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
@@ -8,12 +7,15 @@ import { tellingsOf } from "#lib/talk/telling.ts";
 import { changesInto, transitionSeconds } from "#lib/transitions/transitions.ts";
 import type { Spot, Variable } from "./values.ts";
 
-export interface FitProblem {
-  /** Seconds of a grid step. */
-  readonly grid: number;
+export interface FitProblem extends OpenItems {
   /** Seconds of the slot, and of everything that the fit does not change. */
   readonly length: number;
   readonly fixed: number;
+}
+/** What the fit may change, whatever the class lasts. */
+interface OpenItems {
+  /** Seconds of a grid step. */
+  readonly grid: number;
   /** In plan order of their first items. */
   readonly variables: readonly Variable[];
   /** Items that take the seconds of their locked other side. */
@@ -21,13 +23,11 @@ export interface FitProblem {
 }
 interface Follower {
   readonly place: number;
+  readonly wish: number;
   readonly seconds: number;
   /** The locked seconds are not within the item's own bounds. */
   readonly outside: boolean;
 }
-
-/** Most decimals of a grid that mixes with whole repetitions; a finer grid would make too many sums. */
-const MIXES = 1;
 
 /**
  * Never throws and never takes long, even for times that the format does not allow: what is not a number counts as 0, what
@@ -35,28 +35,28 @@ const MIXES = 1;
  */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
+  return { ...openOf(plan, groups), length: sane(plan.lengthSeconds), fixed: fixedSeconds(plan, groups) };
+}
+
+/** Without a look at the clock. */
+export const openItems = (plan: Plan): OpenItems => openOf(plan, groupItems(plan));
+
+function openOf(plan: Plan, { open, followers }: Groups): OpenItems {
   const grid = millionth(Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600));
-  const length = sane(plan.lengthSeconds);
-  const fixed = fixedSeconds(plan, groups);
-  const variables = groups.open.map((group) => variableOf(plan, group, grid));
-  return { grid, length, fixed, variables, followers: groups.followers };
+  return { grid, variables: open.map((group) => variableOf(plan, group, grid)), followers };
 }
 
 /** Seconds of one repetition of an item's move, null where it has none. */
 export function repOf(plan: Plan, item: MoveItem): number | null {
   const move = moveOf(plan, item);
   const rep = move ? cycleSeconds(move) : null;
-  return rep !== null && rep >= LEAST_REP && rep <= MOST_SECONDS ? rep : null;
+  return rep !== null && rep > 0 && rep <= MOST_SECONDS ? millionth(rep) : null;
 }
-/** Seconds. Anything quicker is not a repetition: half a second either way would make every time whole. */
-const LEAST_REP = 0.5;
 
 /** The variable of an item, shared with its other side where both may change; undefined where its time is fixed. */
 export function variableFor(plan: Plan, item: MoveItem): Variable | undefined {
   const place = plan.items.indexOf(item);
-  return fitProblem({ ...plan, lengthSeconds: MOST_SECONDS }).variables.find((v) =>
-    v.spots.some((spot) => spot.place === place),
-  );
+  return openItems(plan).variables.find((v) => v.spots.some((spot) => spot.place === place));
 }
 
 interface Placed {
@@ -96,8 +96,8 @@ function groupItems(plan: Plan): Groups {
   return { open, followers };
 }
 
-function follow({ place, bounds: [shortest, longest] }: Placed, seconds: number): Follower {
-  return { place, seconds, outside: seconds < shortest || seconds > longest };
+function follow({ item, place, bounds: [shortest, longest] }: Placed, seconds: number): Follower {
+  return { place, wish: item.seconds, seconds, outside: seconds < shortest || seconds > longest };
 }
 
 /** Seconds, both ends allowed: the item's own range, else its move's, else half to one and a half times the wish. */
@@ -109,12 +109,11 @@ export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] 
 /** The shared time of two sides lies within the bounds of both. */
 function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variable {
   const [first] = group;
-  const mixes = Number.isInteger(millionth(grid * 10 ** MIXES));
   return {
     spots: group.map(({ item, place }): Spot => ({ place, wish: item.seconds })),
     low: Math.max(...group.map(({ bounds }) => bounds[0])),
     high: Math.min(...group.map(({ bounds }) => bounds[1])),
-    rep: first && mixes ? repOf(plan, first.item) : null,
+    rep: first ? repOf(plan, first.item) : null,
     grid,
   };
 }

@@ -13,7 +13,7 @@ export interface Variable {
   /** Seconds, both ends allowed. */
   readonly low: number;
   readonly high: number;
-  /** Seconds of one repetition; null for a hold, or where the grid is too fine to use repetitions too. */
+  /** Seconds of one repetition; null for a hold. */
   readonly rep: number | null;
   /** Seconds of a grid step. */
   readonly grid: number;
@@ -33,14 +33,29 @@ export function isWhole(seconds: number, rep: number): boolean {
 /** The allowed times from `from` to `to` seconds that are within the bounds, ascending. */
 export function valuesWithin({ low, high, rep, grid }: Variable, from: number, to: number): number[] {
   const [least, most] = [Math.max(low, from), Math.min(high, to)];
-  const values: number[] = [];
-  for (let n = Math.ceil(least / grid - NOISE); n * grid <= most + NOISE; n++) values.push(millionth(n * grid));
-  if (rep === null) return values;
-  for (let k = Math.max(1, Math.ceil((least - 0.5) / rep - NOISE)); k * rep <= most + 0.5 + NOISE; k++) {
-    const seconds = Math.round(k * rep);
-    if (seconds >= least - NOISE && seconds <= most + NOISE) values.push(seconds);
+  const steps: number[] = [];
+  for (let n = Math.ceil(least / grid - NOISE); n * grid <= most + NOISE; n++) steps.push(millionth(n * grid));
+  if (rep === null) return steps;
+  const whole: number[] = [];
+  // Repetitions of a second or less end on every whole second.
+  const cycle = Math.max(rep, 1);
+  for (let k = Math.max(1, Math.ceil((least - 0.5) / cycle - NOISE)); k * cycle <= most + 0.5 + NOISE; k++) {
+    const seconds = Math.round(millionth(k * cycle));
+    if (seconds >= least - NOISE && seconds <= most + NOISE) whole.push(seconds);
   }
-  return [...new Set(values)].sort((a, b) => a - b);
+  return merged(steps, whole);
+}
+
+/** Two ascending lists as one, equal times once. */
+function merged(a: readonly number[], b: readonly number[]): number[] {
+  const all: number[] = [];
+  for (let i = 0, k = 0; i < a.length || k < b.length; ) {
+    const [x, y] = [a[i] ?? Number.POSITIVE_INFINITY, b[k] ?? Number.POSITIVE_INFINITY];
+    all.push(Math.min(x, y));
+    if (x <= y) i++;
+    if (y <= x) k++;
+  }
+  return all;
 }
 
 /** The penalty of a time: 2 for each item whose last repetition it cuts off. */

@@ -4,7 +4,7 @@
  * springs, so each move's MET is the studio's judgement. Strength work feels harder than its MET suggests.
  */
 
-import { classClock } from "#lib/clock/clock.ts";
+import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { withoutNoise } from "#lib/numbers/round.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -63,7 +63,7 @@ export function energyKcal(of: { met: number; kg: number; minutes: number }): nu
 
 /** The intensity of a class. Never throws. */
 export function classIntensity(plan: Plan): ClassIntensity {
-  const arc = arcOf(plan);
+  const arc = intensityArc(plan, classClock(plan));
   const seconds = { rest: 0, "very-light": 0, light: 0, moderate: 0, vigorous: 0 };
   let metSeconds = 0;
   for (const part of arc) {
@@ -91,8 +91,8 @@ export function classIntensity(plan: Plan): ClassIntensity {
   };
 }
 
-function arcOf(plan: Plan): IntensityPart[] {
-  const { rows, total } = classClock(plan);
+/** The arc of a class on its clock. */
+export function intensityArc(plan: Plan, { rows, total }: ClassClock): IntensityPart[] {
   const parts: IntensityPart[] = [];
   const first = rows[0]?.transitionFrom ?? 0;
   const lastEnd = rows.at(-1)?.end ?? first;

@@ -5,7 +5,7 @@
 import { isMoveItem, moveOf, own } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { changesInto } from "#lib/transitions/transitions.ts";
-import { forceN, loadRows, springItemBefore, travelMm } from "./load.ts";
+import { forceN, loadRows, slackMm, springItemBefore, travelMm } from "./load.ts";
 
 export interface KeptSprings {
   /** The spring item before, whose springs would stay on. */
@@ -15,6 +15,8 @@ export interface KeptSprings {
   /** The same, from where the item before starts; above 0 is further from the anchor. */
   readonly byMm: number;
   readonly newtons: { readonly atStart: number; readonly atMid: number; readonly atEnd: number };
+  /** Travel at the start in which the kept springs would hang slack, mm; 0 where they pull at once. */
+  readonly slackMm: number;
   /** The middle load that the item has now. */
   readonly wantedN: number;
   /** Why they cannot stay on, in the studio's order of springs; empty when they can. */
@@ -50,6 +52,7 @@ export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
     offsetMm,
     byMm: offsetMm - (before.offsetMm ?? 0),
     newtons: { atStart: at(from), atMid: at((from + to) / 2), atEnd: at(to) },
+    slackMm: slackMm(plan.equipment, before.springs, { fromMm: from, toMm: to, offsetMm }),
     wantedN: row.atMidN,
     against: againstKeeping(plan, move, before.springs),
     savedSeconds: setupSeconds(plan) - setupSeconds(withKept(plan, { ...item, springs: before.springs, offsetMm })),

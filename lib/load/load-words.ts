@@ -16,7 +16,7 @@ export const canStay = (kept: KeptSprings): boolean => kept.against.length === 0
 export function keptSentence(move: Move, kept: KeptSprings): string {
   if (!canStay(kept)) return `The springs have to change: ${listWords(kept.against.map(againstWords))}.`;
   const how = kept.byMm === 0 ? "stay where you are" : `${placeVerb(move)} ${offsetWords(kept.byMm)}`;
-  return `No spring change needed: ${how}.`;
+  return [`No spring change needed: ${how}.`, slackWords(kept.slackMm)].filter(Boolean).join(" ");
 }
 
 /** What keeping them would do to the loads, with `name` for the item before; empty where they cannot stay. */
@@ -27,10 +27,15 @@ export function keptDetail({ equipment }: Plan, kept: KeptSprings, name: string)
   return [
     `With ${springWords(equipment, kept.before.springs)} still on from “${name}”, started ${usualPlaceWords(kept.offsetMm)}: ${loads}`,
     kept.savedSeconds > 0 && `It saves ${plainNumber(kept.savedSeconds)} s of changes.`,
-    atStart === 0 && "The springs hang slack at the start.",
   ]
     .filter(Boolean)
     .join(" ");
+}
+
+/** How far the springs hang slack at the start of the travel, whole centimetres and at least 1; empty where they do not. */
+export function slackWords(mm: number): string {
+  if (mm <= 0) return "";
+  return `The springs hang slack for the first ${Math.max(1, Math.round(mm / 10))} cm and do not hold the carriage there.`;
 }
 
 function againstWords({ spring, by, limit }: AgainstKeeping): string {

@@ -89,17 +89,29 @@ export function travelMm(plan: Pick<Plan, "equipment">, move: Move): readonly [n
  * Joules from one end of a travel to the other: the exact integral of the force, which is a straight line wherever it
  * is not held at 0.
  */
-export function workJ(
-  equipment: Equipment,
-  springs: Springs,
-  over: { fromMm: number; toMm: number; offsetMm: number },
-) {
-  const { fromMm, toMm, offsetMm } = over;
+export function workJ(equipment: Equipment, springs: Springs, over: Over) {
+  const { toMm, offsetMm } = over;
   const { preloadN, stiffnessNPerMm } = combinedSpring(equipment, springs);
-  const slackUntilMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
-  const pullsFromMm = Math.min(toMm, Math.max(fromMm, slackUntilMm));
+  const pullsFromMm = pullsFrom({ preloadN, stiffnessNPerMm }, over);
   const force = (xMm: number) => Math.max(0, preloadN + stiffnessNPerMm * (xMm + offsetMm));
   return (((force(pullsFromMm) + force(toMm)) / 2) * (toMm - pullsFromMm)) / 1000;
+}
+
+interface Over {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly offsetMm: number;
+}
+
+/** How far the carriage goes before the springs begin to pull, mm: the whole travel where they never do, 0 with none on. */
+export function slackMm(equipment: Equipment, springs: Springs, over: Over): number {
+  return withoutNoise(pullsFrom(combinedSpring(equipment, springs), over) - over.fromMm);
+}
+
+/** Where on the travel the springs begin to pull, mm. Never beyond its end, so that the work after it is never below 0. */
+function pullsFrom(spring: ReturnType<typeof combinedSpring>, { fromMm, toMm, offsetMm }: Over): number {
+  if (!(spring.stiffnessNPerMm > 0)) return fromMm;
+  return Math.min(toMm, Math.max(fromMm, -spring.preloadN / spring.stiffnessNPerMm - offsetMm));
 }
 
 const NO_LOAD = { atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null, offsetToMatchPrevious: null } as const;

@@ -3,7 +3,7 @@
  * letter in a script leaves the times the same, a time leaves the set-ups the same, the title leaves all of them the same.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
-import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { CUE_KINDS, type CueKind, type MoveItem, type Plan, type PlanItem, type ScriptLine } from "#lib/plan/schema.ts";
 import { hasLineOf } from "./lookup.ts";
 
 export interface PlanParts {
@@ -15,7 +15,10 @@ export interface PlanParts {
   readonly times: Plan;
   /** How each item is set up, without words and times. */
   readonly setups: Plan;
-  /** The same, with one placeholder line for each kind of line that has words in the script. */
+  /**
+   * The same, with the lines that speak of care (safety, easier, breath) and one placeholder line for each other kind of
+   * line that has words in the script.
+   */
   readonly kinds: Plan;
 }
 
@@ -117,8 +120,17 @@ function withoutTimes(item: PlanItem): PlanItem {
 
 function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
   if (setUp.kind !== "move" || item.kind !== "move") return setUp;
-  return { ...setUp, script: CUE_KINDS.filter((kind) => hasLineOf(item, kind)).map((kind) => ({ kind, text: "…" })) };
+  const script = CUE_KINDS.flatMap((kind): ScriptLine[] => {
+    if (SAY_CARE.includes(kind)) return (item.script ?? []).filter((line) => line.kind === kind).map(wordsOf);
+    return hasLineOf(item, kind) ? [{ kind, text: "…" }] : [];
+  });
+  return { ...setUp, script };
 }
+
+/** Rules about care read what these say. */
+const SAY_CARE: readonly CueKind[] = ["safety", "easier", "breath"];
+
+const wordsOf = ({ kind, text }: ScriptLine): ScriptLine => ({ kind, text });
 
 /** The old value when the new one equals it. */
 const equalOr = <T>(was: T | undefined, now: T): T =>

@@ -7,7 +7,7 @@ import { tellingsOn } from "#lib/clock/clock.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
-import { placedMoves, ScopedContext } from "./context.ts";
+import { earlierInBlocks, placedMoves, ScopedContext } from "./context.ts";
 import type { AnyRule, Finding } from "./define/types.ts";
 import { type Batch, batchOf, findingsInOrder } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
@@ -46,10 +46,11 @@ export class RuleChecker {
   /** The rules that run once for each move item. */
   private ofMoves(studio: StudioRules, known: KnownPlan): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
+    const earlier = earlierInBlocks(known.plan, moves);
     this.moves.round();
     let from = 0;
     return moves.map((placed, n) => {
-      const at: MovePlace = { placed, before: moves[n - 1], from, n };
+      const at: MovePlace = { placed, before: moves[n - 1], earlier: earlier[n] ?? 0, from, n };
       if (placed.move) from = placed.index;
       const reads = moveReads(studio, known, at);
       return this.moves.get(placed.item.id, reads, (was) => findingsOfMove(studio, known, at, was)).batch;

@@ -3,6 +3,7 @@ import { type Balance, balance } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
+import { blockNumbers } from "#lib/plan/blocks.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
@@ -23,8 +24,9 @@ export const hasUsableTimes = (plan: Plan, { rows, total }: ClassClock): boolean
 /** A context over the whole plan, for running one rule by itself. Nothing is left out and nothing is cached. */
 export function ruleContext(plan: Plan): RuleContext {
   const clock = classClock(plan);
+  const moves = placedMoves(plan, clock.rows);
   return new ScopedContext("everything", {
-    ...{ plan, ...clock, moves: placedMoves(plan, clock.rows) },
+    ...{ plan, ...clock, moves, earlier: earlierInBlocks(plan, moves) },
     balance: () => balance(plan),
     steps: () => walkSetups(plan),
     track: () => (hasUsableTimes(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
@@ -40,6 +42,18 @@ export function placedMoves(plan: Plan, rows: readonly ClockRow[] | undefined): 
     moves.push(row ? { item, move: moveOf(plan, item), row, index } : new Untimed(item, moveOf(plan, item), index));
   }
   return moves;
+}
+
+/** For each move, the seconds of the longest item of the same move before it in its block; 0 for none. */
+export function earlierInBlocks(plan: Plan, moves: readonly PlacedMove[]): number[] {
+  const blocks = blockNumbers(plan.items);
+  const longest = new Map<string, number>();
+  return moves.map(({ item, index }) => {
+    const key = `${blocks[index]} ${item.move}`;
+    const earlier = longest.get(key) ?? 0;
+    longest.set(key, Math.max(earlier, item.seconds));
+    return earlier;
+  });
 }
 
 class Untimed implements PlacedMove {
@@ -67,6 +81,8 @@ interface Given {
   readonly balance?: () => Balance;
   readonly steps?: () => readonly SetupStep[];
   readonly track?: () => CueTrack;
+  /** By place among the moves. */
+  readonly earlier?: readonly number[];
 }
 
 export class ScopedContext implements RuleContext {
@@ -100,6 +116,11 @@ export class ScopedContext implements RuleContext {
   get track(): CueTrack {
     this.made.track ??= this.given.track?.() ?? this.refuse("track");
     return this.made.track;
+  }
+
+  earlierSeconds(placed: PlacedMove): number {
+    const earlier = this.given.earlier ?? this.refuse("earlierSeconds");
+    return earlier[this.moves.indexOf(placed)] ?? 0;
   }
 
   private refuse(what: string): never {

@@ -13,6 +13,7 @@ import { expectedCautionUnansweredExamples } from "./rules/expected-caution-unan
 import { groupWithoutRestExamples } from "./rules/group-without-rest.ts";
 import { handOrFootNotFreeExamples } from "./rules/hand-or-foot-not-free.ts";
 import { letGoBeforeCarriageHomeExamples } from "./rules/let-go-before-carriage-home.ts";
+import { loadForBodyExamples } from "./rules/load-for-body.ts";
 import { longHoldWithoutBreathExamples } from "./rules/long-hold-without-breath.ts";
 import { missingCueExamples } from "./rules/missing-cue.ts";
 import { missingSideExamples } from "./rules/missing-side.ts";
@@ -40,6 +41,7 @@ import { typedNumberThatCouldBeLiveExamples } from "./rules/typed-number-that-co
 import { unevenSidesExamples } from "./rules/uneven-sides.ts";
 import { unevenSpringsBetweenSidesExamples } from "./rules/uneven-springs-between-sides.ts";
 import { unknownMoveDataExamples } from "./rules/unknown-move-data.ts";
+import { warmUpTooSteepExamples } from "./rules/warm-up-too-steep.ts";
 import { wristsWithoutRestExamples } from "./rules/wrists-without-rest.ts";
 
 const EXAMPLES: Readonly<Record<string, () => RuleExamples>> = {
@@ -52,6 +54,7 @@ const EXAMPLES: Readonly<Record<string, () => RuleExamples>> = {
   "group-without-rest": groupWithoutRestExamples,
   "hand-or-foot-not-free": handOrFootNotFreeExamples,
   "let-go-before-carriage-home": letGoBeforeCarriageHomeExamples,
+  "load-for-body": loadForBodyExamples,
   "long-hold-without-breath": longHoldWithoutBreathExamples,
   "missing-cue": missingCueExamples,
   "missing-side": missingSideExamples,
@@ -79,6 +82,7 @@ const EXAMPLES: Readonly<Record<string, () => RuleExamples>> = {
   "uneven-sides": unevenSidesExamples,
   "uneven-springs-between-sides": unevenSpringsBetweenSidesExamples,
   "unknown-move-data": unknownMoveDataExamples,
+  "warm-up-too-steep": warmUpTooSteepExamples,
   "wrists-without-rest": wristsWithoutRestExamples,
 };
 

@@ -12,6 +12,7 @@ export const FORMAT_RULE_IDS: ReadonlySet<string> = new Set([
   "group-without-rest",
   "hand-or-foot-not-free",
   "let-go-before-carriage-home",
+  "load-for-body",
   "long-hold-without-breath",
   "missing-cue",
   "missing-side",
@@ -39,5 +40,6 @@ export const FORMAT_RULE_IDS: ReadonlySet<string> = new Set([
   "uneven-sides",
   "uneven-springs-between-sides",
   "unknown-move-data",
+  "warm-up-too-steep",
   "wrists-without-rest",
 ]);

@@ -7,7 +7,7 @@ import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/pl
 import type { AnyRule } from "./define/types.ts";
 
 /** How a number is shown and typed. A share (0..1) is typed as a percentage. */
-type LimitUnit = "s" | "%" | "N" | "mm" | "";
+type LimitUnit = "s" | "%" | "N" | "mm" | "kg" | "MET" | "";
 
 interface Named {
   /** The key in `standards`. */
@@ -33,12 +33,18 @@ interface YesNoLimit extends Named {
   readonly kind: "yes-no";
   readonly usual: boolean;
 }
+/** Words by choice: `{ kneeling: ["bolster"] }`. */
+export interface WordsLimit extends Named {
+  readonly kind: "words";
+  readonly options: readonly string[];
+  readonly usual: Readonly<Record<string, readonly string[]>>;
+}
 /** A kind of value that no screen can edit yet: shown as it is. */
 interface OtherLimit extends Named {
   readonly kind: "other";
   readonly usual: unknown;
 }
-export type Limit = NumberLimit | ChoicesLimit | YesNoLimit | OtherLimit;
+export type Limit = NumberLimit | ChoicesLimit | YesNoLimit | WordsLimit | OtherLimit;
 
 type Node = Readonly<Record<string, unknown>>;
 
@@ -68,6 +74,8 @@ function limitOf(name: string, node: Node): Limit {
   if (options) {
     return { ...named, kind: "choices", options, usual: Array.isArray(usual) ? usual.map(String) : [] };
   }
+  const words = node.type === "object" ? enumOf(node.propertyNames) : null;
+  if (words) return { ...named, kind: "words", options: words, usual: {} };
   return { ...named, kind: "other", usual };
 }
 
@@ -81,12 +89,14 @@ const UNITS: readonly (readonly [RegExp, LimitUnit])[] = [
   [/Share$/, "%"],
   [/N$/, "N"],
   [/Mm$/, "mm"],
+  [/Kg$/, "kg"],
+  [/Met$/, "MET"],
 ];
 const unitOf = (name: string): LimitUnit => UNITS.find(([ending]) => ending.test(name))?.[1] ?? "";
 
 /** "maxOverSeconds" as "max over", for a limit without a description. */
 function nameWords(name: string): string {
-  const bare = name.replace(/(Seconds|Share|Count|Mm|N)$/, "");
+  const bare = name.replace(/(Seconds|Share|Count|Mm|Kg|Met|N)$/, "");
   return (bare || name).replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
@@ -94,6 +104,7 @@ function nameWords(name: string): string {
 export function limitWords(limit: Limit, value: unknown): string {
   if (limit.kind === "yes-no") return value === true ? "yes" : "no";
   if (limit.kind === "choices") return choiceWords(limit, value);
+  if (limit.kind === "words") return wordsText(value) || "none";
   if (limit.kind === "other") return JSON.stringify(value) ?? "not set";
   return typeof value === "number" ? numberWords(limit, value) : "not set";
 }
@@ -113,6 +124,37 @@ function numberWords({ unit }: NumberLimit, value: number): string {
   if (unit === "%") return percent(value);
   return unit === "" ? plainNumber(value) : `${plainNumber(value)} ${unit}`;
 }
+
+/** What a words limit's field shows: "kneeling: bolster, block; overhead: ceiling". Empty for none. */
+export function wordsText(value: unknown): string {
+  if (typeof value !== "object" || value === null) return "";
+  return Object.entries(value)
+    .map(([option, words]) => `${tagWords(option)}: ${Array.isArray(words) ? words.join(", ") : ""}`)
+    .join("; ");
+}
+
+export type WordsRead =
+  | { readonly ok: true; readonly value: Record<string, string[]> }
+  | { readonly ok: false; readonly say: string };
+
+/** Reads what `wordsText` shows. An option may be written with spaces, and named twice. */
+export function readWordsLimit({ options }: WordsLimit, text: string): WordsRead {
+  const value: Record<string, string[]> = {};
+  for (const part of text.split(/[;\n]/).filter((one) => one.trim() !== "")) {
+    const [name = "", ...rest] = part.split(":");
+    const option = name.trim().toLowerCase().replace(/\s+/g, "-");
+    const words = rest
+      .join(":")
+      .split(",")
+      .flatMap((word) => word.trim() || []);
+    if (!options.includes(option) || words.length === 0) return { ok: false, say: WORDS_WANTED };
+    value[option] = [...(value[option] ?? []), ...words];
+  }
+  return { ok: true, value };
+}
+
+const WORDS_WANTED =
+  "Write a caution, a colon and its words, and a semicolon before the next: kneeling: bolster, block; overhead: ceiling.";
 
 /** What a number limit's field shows; empty for null. */
 export function numberText(limit: NumberLimit, value: number | null): string {

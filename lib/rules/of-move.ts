@@ -21,6 +21,8 @@ import type { StudioRules } from "./studio-rules.ts";
 export interface MovePlace {
   readonly placed: PlacedMove;
   readonly before: PlacedMove | undefined;
+  /** Seconds of the longest item of the same move before it in its block; 0 for none. */
+  readonly earlier: number;
   /** Index among all items of the last move before it whose set-up is known, else of the first item. */
   readonly from: number;
   /** Index among the moves. */
@@ -35,10 +37,10 @@ export interface MoveFindings {
 /** Everything that the findings about the item depend on: while it stays the same, no kind of rule has to be looked at. */
 export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace): Reads {
   const { frame, clock, spans } = known;
-  const { placed, before, from, n } = at;
+  const { placed, before, earlier, from, n } = at;
   const claimed = claimsAnything(placed.item) ? [known.times, clock] : [];
   const reads: unknown[] = [studio, frame, ...claimed, placed.row, before?.item, before?.row, before?.move];
-  reads.push(spans?.[n], spans?.[n + 1]);
+  reads.push(spans?.[n], spans?.[n + 1], earlier);
   pushChange(reads, known, from, placed.index);
   return reads;
 }
@@ -98,12 +100,13 @@ interface SpokenPlace extends MovePlace {
 }
 
 function ofVoice(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
-  const { placed, before, around } = at;
+  const { placed, before, earlier, around } = at;
   const reads = [studio, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
-  return kept.get([...reads, ...around], () => {
+  return kept.get([...reads, earlier, ...around], () => {
     const moves = before ? [before, placed] : [placed];
     const items = moves.map(({ item }) => item);
-    const given = { plan: fewItems(frame, plan, items), moves, track: () => trackOf(around) };
+    const few = fewItems(frame, plan, items);
+    const given = { plan: few, moves, earlier: before ? [0, earlier] : [earlier], track: () => trackOf(around) };
     return batchOf(studio.reading.voice, new ScopedContext("voice", given), placed.item.id);
   });
 }

@@ -10,6 +10,7 @@ import { expectedCautionUnanswered } from "./rules/expected-caution-unanswered.t
 import { groupWithoutRest } from "./rules/group-without-rest.ts";
 import { handOrFootNotFree } from "./rules/hand-or-foot-not-free.ts";
 import { letGoBeforeCarriageHome } from "./rules/let-go-before-carriage-home.ts";
+import { loadForBody } from "./rules/load-for-body.ts";
 import { longHoldWithoutBreath } from "./rules/long-hold-without-breath.ts";
 import { missingCue } from "./rules/missing-cue.ts";
 import { missingSide } from "./rules/missing-side.ts";
@@ -37,6 +38,7 @@ import { typedNumberThatCouldBeLive } from "./rules/typed-number-that-could-be-l
 import { unevenSides } from "./rules/uneven-sides.ts";
 import { unevenSpringsBetweenSides } from "./rules/uneven-springs-between-sides.ts";
 import { unknownMoveData } from "./rules/unknown-move-data.ts";
+import { warmUpTooSteep } from "./rules/warm-up-too-steep.ts";
 import { wristsWithoutRest } from "./rules/wrists-without-rest.ts";
 
 export const RULES: readonly AnyRule[] = [
@@ -49,6 +51,7 @@ export const RULES: readonly AnyRule[] = [
   groupWithoutRest,
   handOrFootNotFree,
   letGoBeforeCarriageHome,
+  loadForBody,
   longHoldWithoutBreath,
   missingCue,
   missingSide,
@@ -76,6 +79,7 @@ export const RULES: readonly AnyRule[] = [
   unevenSides,
   unevenSpringsBetweenSides,
   unknownMoveData,
+  warmUpTooSteep,
   wristsWithoutRest,
 ];
 

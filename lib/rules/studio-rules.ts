@@ -22,11 +22,12 @@ export function studioRulesOf(rules: readonly AnyRule[], standards: Standards | 
     return level === "off" ? [] : [{ ...rule.within(standard?.limits), rule, level }];
   });
   const reading = (reads: RuleReads) => used.filter(({ rule }) => rule.reads === reads);
+  const inChange = used.flatMap((one): RuleInUse[] => (one.inChange ? [{ ...one, check: one.inChange }] : []));
   return {
     rules: used,
     reading: {
       item: reading("item"),
-      change: reading("change"),
+      change: [...reading("change"), ...inChange],
       voice: reading("voice"),
       claims: reading("claims"),
       times: reading("times"),

@@ -19,7 +19,7 @@ const BY_SYLLABLES: Readonly<Record<number, string>> = {
     sometimes somewhat somewhere spokesman startling th theorem theorems theories theory thereby therefore thereof
     transient ts typeset tyres vaguely warehouse whereby wicked widespread wretched`,
   3: `
-    abs albeit alien aliens anyone archaic areas atheist atheists audience averages axiom axioms baffling barriers
+    albeit alien aliens anyone archaic areas atheist atheists audience averages axiom axioms baffling barriers
     beautifully behavior behaviour boolean brilliantly businesses carriages casual catalogues caveat champion
     changeover civilian coincide convenient cycling cyclist cyclists deity demented differently elaborate especially
     everyday everything everywhere familiar forever gentleman heroic heroin ideas increment inertia influence
@@ -48,9 +48,21 @@ const BY_SYLLABLES: Readonly<Record<number, string>> = {
     confidentiality homosexuality`,
 };
 
+/**
+ * Words of this trade that the dictionary lacks, or that it reads as letters ("abs"), where the counter is wrong: as common
+ * English dictionaries divide them, from memory.
+ */
+const OF_THE_TRADE: Readonly<Record<number, string>> = {
+  1: "abs",
+  2: "psoas teres",
+  3: "fascia gluteal gluteus peronei quadruped quadrupeds soleus",
+  4: "perineum peroneals scoliosis",
+  5: "iliopsoas",
+};
+
 /** Syllables by word; words are lower case, letters only. */
 export const DIFFERENT: ReadonlyMap<string, number> = new Map(
-  Object.entries(BY_SYLLABLES).flatMap(([syllables, words]) =>
+  [...Object.entries(BY_SYLLABLES), ...Object.entries(OF_THE_TRADE)].flatMap(([syllables, words]) =>
     words
       .trim()
       .split(/\s+/)

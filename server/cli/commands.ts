@@ -1,5 +1,6 @@
 /** The commands on plan files as pure functions: they take a plan and the arguments and return an answer or one line. */
 
+import { planActs } from "#lib/acts/plan-acts.ts";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
@@ -68,6 +69,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     },
   },
   load: { answer: (plan) => done({ rows: loadRows(plan) }) },
+  acts: { answer: (plan) => done({ rows: planActs(plan) }) },
   balance: {
     answer: (plan) => {
       const { groups, push, pull, longest, setups } = balance(plan);

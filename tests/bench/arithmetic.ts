@@ -1,9 +1,10 @@
 /**
  * How long the arithmetic takes: fit and order beside the mixed-integer solver HiGHS on the same problems (its optimum must
- * be the same), and the slowest of the damaged files. The full check stands with the cue track, in `cues.ts`.
+ * be the same), reading what set-ups tell, and the slowest of the damaged files. The full check stands with the cue track, in `cues.ts`.
  * Exit 1 when a target is missed; ends with an exception when an optimum differs.
  */
 import loadHighs from "highs";
+import { planActs } from "#lib/acts/plan-acts.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength } from "#lib/fit/fit.ts";
 import { bestOrder } from "#lib/order/order.ts";
@@ -125,6 +126,34 @@ function order(): void {
   compare(pairs, 20);
 }
 
+/** Other words in the first set-up line of one move. */
+function afterOneKey(plan: Plan, n: number): Plan {
+  const items = plan.items.map((it, i) => {
+    if (i !== n || it.kind !== "move") return it;
+    const script = (it.script ?? []).map((line, at) => (at === 0 ? { ...line, text: `${line.text}o` } : line));
+    return { ...it, script };
+  });
+  return { ...plan, items };
+}
+
+function acts(): void {
+  console.log("what the set-ups of a class of 60 items and 400 lines tell, for the first time and after one key");
+  const classes = Array.from({ length: 100 }, () => longClass(60, 400));
+  const cold = spread(classes.slice(50).map((plan) => taken(() => planActs(plan)).ms));
+  const [plan] = classes.slice(-1);
+  const keys = plan
+    ? Array.from({ length: 300 }, (_, n) => afterOneKey(plan, n % 60)).map((next) => taken(() => planActs(next)).ms)
+    : [];
+  const key = spread(keys.slice(100));
+  for (const [what, { p50, p99 }] of [
+    ["first time", cold],
+    ["after one key", key],
+  ] as const)
+    console.log(`  ${what} p50 ${p50.toFixed(2)} ms, p99 ${p99.toFixed(2)} ms`);
+  target("ms for the first time, p50", cold.p50, { atMost: 5 });
+  target("ms after one key, p50", key.p50, { atMost: 0.2 });
+}
+
 /** Milliseconds for reading and then for every command. */
 function through(file: DamagedFile): { readonly ms: number; readonly most: string } {
   const read = taken(() => readPlanBytes(file.bytes));
@@ -148,6 +177,7 @@ function files(what: string, list: Iterable<DamagedFile>): void {
 
 fits();
 order();
+acts();
 files("damaged at random", damagedFiles(10_000_019, 10_000));
 files("made to be slow", worstFiles());
 process.exit(allMet ? 0 : 1);

@@ -41,7 +41,8 @@ function item(id: string, move: string, more: Partial<MoveItem> = {}): MoveItem 
 
 /**
  * 60 s opening + 4 x 60 + 60 + 45 s of work + 60 s closing. Changes, by the default timings: one spring on 3 s or off
- * 2 s, carriage home 2 s, two quarter turns 3 s, base 2 s, so 10 s to a pull and 9 s back to a press.
+ * 2 s, carriage home 2 s, two quarter turns 3 s, base 2 s, so 10 s to a pull and 9 s back to a press; 14 s to the first
+ * reach and 6 s to its other side. Each set-up takes 2 s to tell, so a change lasts at least that.
  */
 export const TURNING_CLASS: Plan = {
   format: "springline.plan/1",

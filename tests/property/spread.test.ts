@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
-import { evenBegins, type Gate } from "#lib/cues/spread.ts";
+import { evenBegins, type LineGate } from "#lib/cues/spread.ts";
 import { workWindow } from "#lib/cues/windows.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
@@ -24,7 +24,7 @@ const ways = (most: number, longestGap: number) =>
     .chain((parts) => fc.record({ parts: fc.constant(parts), rest: fc.integer({ min: 0, max: longestGap }) }))
     .map(({ parts, rest }) => {
       let at = 0;
-      const gates = parts.map(({ gap, length, sooner, later }): Gate => {
+      const gates = parts.map(({ gap, length, sooner, later }): LineGate => {
         at += gap;
         const gate = { length, earliest: Math.max(0, at - sooner), latest: at + later };
         at += length;
@@ -34,7 +34,7 @@ const ways = (most: number, longestGap: number) =>
     });
 
 /** All placings, one after the other; undefined when there is none. */
-function shortestSilence(gates: readonly Gate[], free: number, to: number): number | undefined {
+function shortestSilence(gates: readonly LineGate[], free: number, to: number): number | undefined {
   const [first, ...others] = gates;
   if (!first) return to - free;
   let best: number | undefined;
@@ -47,7 +47,7 @@ function shortestSilence(gates: readonly Gate[], free: number, to: number): numb
   return best;
 }
 
-function longestSilence(gates: readonly Gate[], begins: readonly number[], from: number, to: number): number {
+function longestSilence(gates: readonly LineGate[], begins: readonly number[], from: number, to: number): number {
   let free = from;
   const silences = begins.map((begin, n) => {
     const silence = begin - free;
@@ -100,7 +100,10 @@ describe("spread lines", () => {
   });
 
   test("are quick for more lines than a plan may have", () => {
-    const gates = Array.from({ length: 2000 }, (_, n): Gate => ({ length: 3, earliest: n % 7, latest: 140_000 + n }));
+    const gates = Array.from(
+      { length: 2000 },
+      (_, n): LineGate => ({ length: 3, earliest: n % 7, latest: 140_000 + n }),
+    );
     const began = performance.now();
     expect(evenBegins(gates, 0, 144_000)).toHaveLength(2000);
     expect(performance.now() - began).toBeLessThan(500);
@@ -108,7 +111,7 @@ describe("spread lines", () => {
 });
 
 /** The same question asked of a whole class: is there a placing in which no silence is longer than so many tenths? */
-function canBeSaid(gates: readonly Gate[], from: number, to: number, silence: number): boolean {
+function canBeSaid(gates: readonly LineGate[], from: number, to: number, silence: number): boolean {
   let [soonest, latest] = [from, from];
   for (const gate of gates) {
     soonest = Math.max(soonest, gate.earliest) + gate.length;
@@ -140,7 +143,7 @@ test("the cue track leaves the shortest possible longest silence up to the heads
       if (!row || !call || dropped.length > 0 || said.length < script.length) return;
       tried++;
       const tenths = (at: number) => Math.round(10 * at);
-      const gates = said.map((cue): Gate => {
+      const gates = said.map((cue): LineGate => {
         const window = workWindow(plan, { item, row }, cue.kind);
         // Not from the cue, whose end is rounded to a tenth.
         const length = Math.ceil(10 * Math.max(0.5, spokenSeconds(plan, cue.text)) - 1e-6);

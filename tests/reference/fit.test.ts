@@ -1,5 +1,5 @@
 /**
- * Fit to length against general-purpose solvers on 500 random plans: the mixed-integer solver HiGHS (Huangfu and Hall,
+ * Fit to length against general-purpose solvers on 650 random plans with repetitions and pairs: the mixed-integer solver HiGHS (Huangfu and Hall,
  * "Parallelizing the dual revised simplex method", Math. Prog. Comp. 10, 2018; package `highs`) must find the same
  * optimum, and the quadratic program without a grid (Goldfarb and Idnani, Math. Programming 27, 1983; package
  * `quadprog`) can only be cheaper.
@@ -10,8 +10,8 @@ import { solveQP } from "quadprog";
 import { beforeAll, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength, fittedPlan, type PossibleFit } from "#lib/fit/fit.ts";
-import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
+import type { Move, MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { costOf, type FitModel, fitLp, fitModel } from "#tests/support/fit-model.ts";
 import { often } from "#tests/support/long.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
@@ -83,20 +83,38 @@ const itemOf = fc.record({
   locked: fc.constantFrom(false, false, false, false, false, false, true),
   range: fc.option(fc.tuple(fc.integer({ min: 10, max: 60 }), fc.integer({ min: 61, max: 150 })), { freq: 3 }),
 });
+/** From the quickest that the format allows to longer than the grid, fractions included; now and then with holds. */
+const tempoOf = fc.record({
+  outSeconds: fc.oneof(
+    fc.integer({ min: 1, max: 90 }).map((n) => n / 10),
+    fc.constantFrom(0.1, 2, 2.25, 20),
+  ),
+  backSeconds: fc.oneof(
+    fc.integer({ min: 1, max: 60 }).map((n) => n / 10),
+    fc.constantFrom(0.1, 2, 3.33),
+  ),
+  outHoldSeconds: fc.constantFrom(0, 0, 0, 1, 1.5, 10),
+});
 const wholeClass = fc
   .record({
     items: fc.array(itemOf, { minLength: 2, maxLength: 12 }),
-    grid: fc.constantFrom(5, 5, 5, 10, 7, 2.5, 3, 12.5),
+    tempos: fc.tuple(tempoOf, tempoOf, tempoOf),
+    grid: fc.constantFrom(5, 5, 5, 10, 7, 2.5, 3, 12.5, 1, 2.25),
     spare: fc.integer({ min: -60, max: 80 }),
   })
-  .map(({ items, grid, spare }) => {
+  .map(({ items, tempos: [squat, row, press], grid, spare }) => {
     const list = items.map((it, i): PlanItem => {
       if (it.kind === "pause") return { id: `i${i}`, kind: "pause", seconds: it.seconds };
       const { move: name, side, seconds, locked } = it;
       const more: Partial<MoveItem> = it.range ? { range: [...it.range] } : {};
       return exampleMove(`i${i}`, { move: name, side, seconds, locked, script: [], ...more });
     });
-    return ofLength(examplePlan(list, { gridSeconds: grid }), spare);
+    const tempos: Record<string, Move["tempo"]> = { squat, row, press };
+    const moves = Object.entries(exampleMoves).map(([name, move]) => [
+      name,
+      { ...move, tempo: tempos[name] ?? move.tempo },
+    ]);
+    return ofLength(examplePlan(list, { gridSeconds: grid, moves: Object.fromEntries(moves) }), spare);
   });
 
 /** By how much the class misses its slot. */
@@ -108,12 +126,12 @@ function ofLength(plan: Plan, spare: number): Plan {
 const anyShape = fc.tuple(validPlan, fc.integer({ min: -60, max: 90 })).map(([plan, spare]) => ofLength(plan, spare));
 
 it.each([
-  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, often(100, 350), often(57, 200)],
+  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, often(150, 500), often(80, 280)],
   ["plans of every shape the format allows", anyShape, often(50, 150), often(6, 20)],
 ] as const)(
   "%s: the same optimum as HiGHS, never below the quadratic program",
   (_what, plans, runs, atLeast) => {
-    const seen = { possible: 0, paired: 0, locked: 0 };
+    const seen = { possible: 0, paired: 0, locked: 0, whole: 0 };
     fc.assert(
       fc.property(plans, (plan) => {
         const model = fitModel(plan);
@@ -126,6 +144,9 @@ it.each([
           expect(byQuadprog(model, sumOf(plan, fit))).toBeLessThan(fit.cost + 1e-6 * Math.max(1, best));
         seen.possible++;
         if (model.equal.length > 0) seen.paired++;
+        // An item off the grid: only whole repetitions take it there.
+        const grid = plan.gridSeconds ?? 5;
+        if (fit.changed.some(({ to }) => Math.abs(to - Math.round(to / grid) * grid) > 1e-6)) seen.whole++;
         if (plan.items.some((item) => item.kind === "move" && item.locked)) seen.locked++;
       }),
       { seed: SEED, numRuns: runs },
@@ -133,6 +154,7 @@ it.each([
     expect(seen.possible).toBeGreaterThan(atLeast);
     expect(seen.locked).toBeGreaterThan(often(2, 5));
     if (plans === wholeClass) expect(seen.paired).toBeGreaterThan(often(17, 60));
+    expect(seen.whole).toBeGreaterThan(atLeast / 3);
   },
   180_000,
 );

@@ -71,8 +71,23 @@ describe("syllables", () => {
     expect(words.map(syllablesOfWord)).toEqual([2, 2, 2, 2, 1, 1, 1, 2, 1]);
   });
 
-  it("are counted for words that the dictionary lacks", () => {
-    expect(["glutes", "obliques"].map(syllablesOfWord)).toEqual([1, 2]);
+  /** Divided as common English dictionaries do: "glu-te-us", "qua-dru-ped", "pso-as", "il-i-o-pso-as", "so-le-us". */
+  it("are counted for words of the trade that the dictionary lacks or reads as letters", () => {
+    const divided = {
+      ...{ abs: 1, glutes: 1, obliques: 2, psoas: 2, deltoids: 2, sternum: 2, teres: 2, gluteus: 3, gluteal: 3 },
+      ...{
+        quadruped: 3,
+        quadrupeds: 3,
+        soleus: 3,
+        adductors: 3,
+        fascia: 3,
+        trapezius: 4,
+        latissimus: 4,
+        abdominals: 4,
+      },
+      ...{ isometric: 4, perineum: 4, scoliosis: 4, iliopsoas: 5, gastrocnemius: 5 },
+    };
+    expect(Object.fromEntries(Object.keys(divided).map((word) => [word, syllablesOfWord(word)]))).toEqual(divided);
   });
 
   it("are 0 without letters, at least 1 with any, accented or not", () => {

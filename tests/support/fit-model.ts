@@ -76,19 +76,17 @@ function valuesOf(plan: Plan, item: MoveItem, most: number): number[] {
   const values: number[] = [];
   for (let n = Math.ceil(round(low / grid)); round(n * grid) <= Math.min(high, most); n++) values.push(round(n * grid));
   const rep = repOf(plan, item);
-  // Whole repetitions mix with the grid where both can be counted in tenths.
-  if (rep === null || !Number.isInteger(round(grid * 10))) return values;
-  for (let k = 1; Math.round(k * rep) <= Math.min(high, most); k++)
-    if (Math.round(k * rep) >= low) values.push(Math.round(k * rep));
+  for (let k = 1; rep !== null && Math.round(round(k * rep)) <= Math.min(high, most); k++)
+    if (Math.round(round(k * rep)) >= low) values.push(Math.round(round(k * rep)));
   return [...new Set(values)].sort((a, b) => a - b);
 }
 
-/** One tempo cycle; null below half a second. */
+/** One tempo cycle; null for a hold. */
 export function repOf(plan: Plan, item: MoveItem): number | null {
   const tempo = plan.moves[item.move]?.tempo;
   if (!tempo || "holdSeconds" in tempo) return null;
   const rep = tempo.outSeconds + (tempo.outHoldSeconds ?? 0) + tempo.backSeconds + (tempo.backHoldSeconds ?? 0);
-  return rep >= 0.5 ? rep : null;
+  return round(rep);
 }
 
 const round = (x: number): number => Math.round(x * 1e6) / 1e6;

@@ -10,6 +10,8 @@ export interface AmountPart {
   readonly count: number | null;
   /** "One more", "another". */
   readonly more: boolean;
+  /** "One less". */
+  readonly less?: boolean;
 }
 
 export interface Amount {
@@ -21,6 +23,7 @@ export interface Amount {
 interface Quantity {
   readonly count: number | null;
   readonly more: boolean;
+  readonly less?: boolean;
   /** "The", "your": as many as the noun says. */
   readonly definite: boolean;
   readonly end: number;
@@ -28,6 +31,7 @@ interface Quantity {
 
 const ALL: readonly string[] = ["all", "every", "everything"];
 const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
+const LESS: readonly string[] = ["less", "fewer"];
 const MORE: readonly string[] = ["more", "extra", "further"];
 
 /** One amount, or several that are joined by "and", "plus" or a comma. */
@@ -51,7 +55,8 @@ function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexic
   const token = tokens[end];
   if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
   const joined = ["and", "plus", "&"].includes(token.word);
-  if (!joined && token.gap === 0) return null;
+  // "One middle one firm."
+  if (!joined && token.gap === 0 && !(mayList && numberOf(token.word) !== null)) return null;
   const found = partAt(tokens, joined ? end + 1 : end, lexicon);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
@@ -64,6 +69,11 @@ interface PartAt {
 }
 
 function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt | null {
+  const plain = numberOf(tokens[at]?.word ?? "");
+  const next = plain === null || tokens[at + 1]?.gap !== 0 ? null : nounAt(tokens, at + 1, lexicon);
+  // A name may begin with a word of number: "one extra light".
+  if (plain !== null && next?.spring !== undefined)
+    return { part: { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, end: next.end };
   const quantity = quantityAt(tokens, at);
   const from = quantity?.end ?? at;
   const noun = nounAt(tokens, from, lexicon);
@@ -80,7 +90,8 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt 
       end: times?.end ?? end,
     };
   }
-  return { part: { ...named(spring), count: quantity.count, more: quantity.more }, end };
+  const { count, more, less } = quantity;
+  return { part: { ...named(spring), count, more, ...(less ? { less } : {}) }, end };
 }
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
@@ -121,39 +132,45 @@ export const numberOf = (word: string): number | null => {
 };
 
 function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
-  let word = tokens[at]?.word;
-  if (word === undefined) return null;
-  let end = at + 1;
-  const passOver = (...words: string[]): void => {
-    while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
-  };
-  if (word === "a" && ["couple", "pair", "single"].includes(tokens[end]?.word ?? "")) {
-    const count = tokens[end]?.word === "single" ? 1 : 2;
-    end++;
-    passOver("of");
-    return { count, more: false, definite: false, end };
+  const word = tokens[at]?.word ?? "";
+  const next = tokens[at + 1]?.word ?? "";
+  const exactly = (count: number | null, end: number, more = false): Quantity => ({
+    count,
+    more,
+    definite: false,
+    end,
+  });
+  if (word === "a" && PAIRS.has(next)) return exactly(PAIRS.get(next) ?? 1, passOver(tokens, at + 2, ["of"]));
+  if (ALL.includes(word) && next !== "in" && next !== "home") {
+    const end = passOver(tokens, at + 1, ["of", "the", "your", "those"]);
+    const count = numberOf(tokens[end]?.word ?? "");
+    return exactly(count, count === null ? end : end + 1);
   }
-  if (ALL.includes(word) && !["in", "home"].includes(tokens[end]?.word ?? "")) {
-    passOver("of", "the", "your", "those");
-    const exact = numberOf(tokens[end]?.word ?? "");
-    return { count: exact, more: false, definite: false, end: exact === null ? end : end + 1 };
-  }
-  if ((word === "a" || THE.includes(word)) && ["second", "third", "further", "extra"].includes(tokens[end]?.word ?? ""))
-    return { count: 1, more: true, definite: false, end: end + 1 };
-  const the = THE.includes(word);
-  if (the) {
-    passOver("other", "last", "remaining", "same");
-    word = tokens[end]?.word ?? "";
-    const count = numberOf(word);
-    if (count === null || tokens[end]?.gap !== 0) return { count: null, more: false, definite: true, end };
-    end++;
-    return { count, more: false, definite: false, end };
+  if ((word === "a" || THE.includes(word)) && ONE_MORE.includes(next)) return exactly(1, at + 2, true);
+  if (THE.includes(word)) {
+    const end = passOver(tokens, at + 1, ["other", "last", "remaining", "same"]);
+    const count = tokens[end]?.gap === 0 ? numberOf(tokens[end]?.word ?? "") : null;
+    return count === null ? { count: null, more: false, definite: true, end } : exactly(count, end + 1);
   }
   const count = numberOf(word);
   if (count === null) return null;
-  const more = word === "another" || MORE.includes(tokens[end]?.word ?? "");
-  passOver("more", "extra", "further", "x", "times", "of", "the", "your", "single", "those");
-  return { count, more, definite: false, end };
+  const end = passOver(tokens, at + 1, OF_WORDS);
+  const said = exactly(count, end, word === "another" || MORE.includes(next));
+  return LESS.includes(next) ? { ...said, less: true } : said;
+}
+
+const PAIRS: ReadonlyMap<string, number> = new Map([
+  ["couple", 2],
+  ["pair", 2],
+  ["single", 1],
+]);
+const ONE_MORE: readonly string[] = ["second", "third", "further", "extra"];
+const OF_WORDS: readonly string[] = [...MORE, ...LESS, "x", "times", "of", "the", "your", "single", "those"];
+
+function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
+  let end = at;
+  while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
+  return end;
 }
 
 interface Noun {
@@ -176,7 +193,7 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
     const next = tokens[end];
     const called = isSpringWord(next);
     if (called) end++;
-    else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end++;
+    else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end += isNameAt(tokens, end + 1, springs) ? 0 : 1;
     else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
     const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
     return { spring: id, many, sure: called || !common, placeLike: common && !called, end };
@@ -187,6 +204,9 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
   if (/^chang/.test(tokens[at + 1]?.word ?? "")) return null;
   return { many: token.word.endsWith("s"), sure: false, placeLike: false, end: at + 1 };
 }
+
+const isNameAt = (tokens: readonly Token[], at: number, springs: Lexicon["springs"]): boolean =>
+  tokens[at]?.gap === 0 && springs.some(({ words }) => nameAt(words.slice(0, 1), () => tokens[at]?.word) !== null);
 
 const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
   AFTER_A_SPRING.has(next.word) ||

@@ -2,20 +2,21 @@
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
-export type Joint = "next" | "after" | "before" | "until";
+type Joint = "next" | "after" | "before" | "until";
 
 export interface Clause {
   readonly units: readonly Unit[];
   readonly joint: Joint;
   /** Counted from 0. */
   readonly sentence: number;
-  /** "Once you're there": says nothing of its own, so it is not put before what stands before it. */
 }
 
-const JOINTS: Readonly<Record<string, Joint>> = {
-  ...{ then: "next", but: "next", because: "next", finally: "next" },
-  ...{ after: "after", once: "after", when: "after", before: "before", until: "until", till: "until" },
-};
+const JOINTS: ReadonlyMap<string, Joint> = new Map([
+  ...["then", "but", "because", "finally"].map((word) => [word, "next"] as const),
+  ...["after", "once", "when"].map((word) => [word, "after"] as const),
+  ...["until", "till"].map((word) => [word, "until"] as const),
+  ["before", "before"] as const,
+]);
 const NO_JOINT_AFTER: ReadonlySet<string> = new Set(["as", "than", "like", "from", "same"]);
 const NO_JOINT_BEFORE: ReadonlySet<string> = new Set(["more", "again", "last", "me"]);
 
@@ -49,7 +50,7 @@ function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; r
   const [unit, next, third] = [units[at], units[at + 1], units[at + 2]];
   if (!unit) return null;
   if (unit.word === "as" && next?.word === "soon" && third?.word === "as") return { joint: "after", end: at + 3 };
-  const joint = Object.hasOwn(JOINTS, unit.word) ? JOINTS[unit.word] : undefined;
+  const joint = JOINTS.get(unit.word);
   if (!joint || (unit.gap === 0 && NO_JOINT_AFTER.has(units[at - 1]?.word ?? ""))) return null;
   if (next?.gap === 0 && NO_JOINT_BEFORE.has(next.word)) return null;
   // "Before that" puts what follows before what was said; "after that" does not.

@@ -1,7 +1,7 @@
 /** What words tell before they are held against a plan. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import type { AmountPart } from "./amounts.ts";
-import { type Match, type Pattern, patternOf } from "./pattern.ts";
+import { type Matched, type Pattern, patternOf } from "./pattern.ts";
 import type { SideWord, Unit } from "./units.ts";
 
 /** What can stay as it is. `place` is station, turn and position together. */
@@ -12,7 +12,7 @@ export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "keep";
 
 /**
  * `on-or-now`: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
- * `implied`: it follows from the words without being said, so no order is read from it.
+ * `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
   | { readonly act: "carriage-home" }
@@ -29,9 +29,14 @@ export type Draft =
     }
   | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
   | { readonly act: "station"; readonly station: Move["station"] }
-  | { readonly act: "handles-up" | "handles-down"; readonly count: number | null; readonly implied?: true }
+  | {
+      readonly act: "handles-up" | "handles-down";
+      readonly count: number | null;
+      readonly implied?: true;
+      readonly loose?: true;
+    }
   | { readonly act: "handles-cross" | "handles-some" | "strap-some" }
-  | { readonly act: "strap-on" | "strap-off"; readonly implied?: true }
+  | { readonly act: "strap-on" | "strap-off"; readonly implied?: true; readonly loose?: true }
   /** `limb`: the side of a hand or foot, which may only be near. */
   | { readonly act: "side"; readonly side: SideWord; readonly limb?: true }
   | { readonly act: "stay"; readonly of: Thing; readonly facing?: Facing; readonly position?: Move["position"] }
@@ -39,7 +44,7 @@ export type Draft =
   | { readonly act: "touch"; readonly of: Thing };
 
 /** The side of a hand or foot: "left arm", "other foot". */
-export function limbSide(match: Match): Draft[] {
+export function limbSide(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word, limb: true }];
@@ -53,15 +58,15 @@ export const HANDS_PLACED: readonly Draft[] = [
 
 export interface Production {
   readonly pattern: Pattern;
-  /** `start`: only where a clause begins. `whole`: only as a whole clause. */
-  readonly only: "start" | "whole" | undefined;
+  /** `start`: only where a clause begins. `whole`: only as a whole clause. `last`: no noun follows, "add one pulse". */
+  readonly only: "start" | "whole" | "last" | undefined;
   /** Units taken by an element in a class, in order, make the drafts. */
-  readonly drafts: (match: Match) => readonly Draft[];
+  readonly drafts: (match: Matched) => readonly Draft[];
 }
 
 export const say = (
   source: string,
-  drafts: readonly Draft[] | ((match: Match) => readonly Draft[]),
+  drafts: readonly Draft[] | ((match: Matched) => readonly Draft[]),
   only?: Production["only"],
 ): Production => ({
   pattern: patternOf(source),
@@ -71,7 +76,7 @@ export const say = (
 
 /** The first unit of a match that has such a thing. */
 export function found<K extends "amount" | "station" | "facing" | "side" | "count">(
-  { units }: Match,
+  { units }: Matched,
   key: K,
 ): NonNullable<Unit[K]> | undefined {
   for (const unit of units) {

@@ -1,16 +1,17 @@
 /** How handles and straps are told, and what stays as it is. */
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say, type Thing } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 
 const NOTHING: readonly Draft[] = [];
-const UP = (match: Match): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
-const DOWN = (match: Match): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
+const UP = (match: Matched): Draft[] => [{ act: "handles-up", count: found(match, "count") ?? null }];
+const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(match, "count") ?? null }];
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
-const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count }];
+/** "Put it down", "hands free". */
+const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
 const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
 
 /** "Handle in the other hand" puts it down and takes it up. */
-function intoHand(match: Match): Draft[] {
+function intoHand(match: Matched): Draft[] {
   const side = found(match, "side");
   const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
   const count = hands?.count ?? found(match, "count") ?? null;
@@ -30,6 +31,7 @@ const HANDLES: readonly Production[] = [
   say("@handle up", UP),
   say("@take? @handle in|into @limb|@hands", intoHand),
   say("@take? @handle each", up(2)),
+  say("@take them|it|one in|into|with @limb", intoHand),
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
   say("@swap? @handle to|into @limb", intoHand),
@@ -58,7 +60,7 @@ const HANDLES: readonly Production[] = [
 ];
 
 /** "Other foot in the strap" takes one out of it. */
-function intoStrap(match: Match): Draft[] {
+function intoStrap(match: Matched): Draft[] {
   const side = found(match, "side");
   const on: Draft = { act: "strap-on" };
   if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side }];
@@ -83,14 +85,14 @@ const STRAPS: readonly Production[] = [
   say("@wear|@free|take|kick off|out @strap", OFF),
   say("@free @strap|@feet", OFF),
   say("take|get|slide|slip|pull|@wear? @feet @way* out|free|off", OFF),
-  say("step|slip|slide|come out", OFF),
-  say("unhook|unclip", OFF, "whole"),
+  say("step|slip|slide|come out", [{ act: "strap-off", loose: true }]),
+  say("unhook|unclip", [{ act: "strap-off", loose: true }], "whole"),
   say("@feet @way* on|onto|to|down", [{ act: "strap-off", implied: true }]),
   say("@strap", [{ act: "strap-some" }]),
 ];
 
 const stay = (of: Thing): readonly Draft[] => [{ act: "stay", of }];
-const faced = (match: Match): Draft[] => {
+const faced = (match: Matched): Draft[] => {
   const facing = found(match, "facing");
   return [{ act: "stay", of: "turn", ...(facing ? { facing } : {}) }];
 };
@@ -106,6 +108,7 @@ const STAYS: readonly Production[] = [
   say("no turn|turning", stay("turn")),
   say("@stay @face @towards? @facing", faced),
   say("stay|stays|keep|keeping on|with|to left|right", stay("side")),
+  say("stay|stays|keep|keeping on|with @flank", stay("side")),
   say("same way|direction|facing", stay("turn")),
   say("@stay @way* on|at @station", stay("station")),
   say("@feet @stay in|inside @strap", stay("strap")),

@@ -1,23 +1,23 @@
 /** How a turn, a position, a station and a side are told. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 import { IMPLYING, POSITION_PHRASES } from "./vocabulary.ts";
 
 const NOTHING: readonly Draft[] = [];
 
 const turn =
   (loose?: "relative" | "gaze") =>
-  (match: Match): Draft[] => {
+  (match: Matched): Draft[] => {
     const to = found(match, "facing");
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
 const turned = (to: "round" | "sideways" | "somewhere"): readonly Draft[] => [{ act: "turn", to }];
 const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
-const turnToStation = (match: Match): Draft[] => [
+const turnToStation = (match: Matched): Draft[] => [
   { act: "turn", to: FACED_STATION[found(match, "station") ?? "floor"] ?? "somewhere" },
 ];
-const turnToSide = (match: Match): Draft[] => {
+const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
   if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
   return [{ act: "turn", to: side === "other" ? "round" : "somewhere" }];
@@ -31,7 +31,7 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
-  say("@face @towards? sideways|side", turned("sideways")),
+  say("@face @towards? sideways|@flank", turned("sideways")),
   say("@face away|in|out|bar|{next-move}|@bar", turned("somewhere")),
   say("@turn @round? @way* @towards @facing", turn("relative")),
   say("@turn @round? @way* @facing", turn("relative")),
@@ -42,6 +42,7 @@ const TURNS: readonly Production[] = [
   say("other|opposite way @round?", turned("round"), "whole"),
   say("all way @round", turned("round")),
   say("half turn", turned("round")),
+  say("half? turn of", NOTHING),
   say("about turn|face", turned("round")),
   say("quarter turn @way*", turned("somewhere")),
   say("quarter turn @way* @towards? @facing", turn("relative")),
@@ -53,7 +54,7 @@ const TURNS: readonly Production[] = [
   say("@turn @body|@limb", NOTHING),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
-  say("to|towards|toward @facing", turn(), "whole"),
+  say("to|towards|toward @facing", turn("gaze"), "whole"),
   say("@towards @spot", turned("somewhere"), "whole"),
   say("look|looking @towards? @facing", turn("gaze")),
   say("@body|@limb @face|to|towards|toward @facing", turn("gaze")),
@@ -61,7 +62,7 @@ const TURNS: readonly Production[] = [
   say("turn", [{ act: "touch", of: "turn" }]),
 ];
 
-const standing = (match: Match): Draft[] => {
+const standing = (match: Matched): Draft[] => {
   const station = found(match, "station");
   return station ? [{ act: "station", station }] : [];
 };
@@ -73,7 +74,7 @@ const POSITIONS: readonly Production[] = [
     const stays: Draft = { act: "stay", of: "position", ...(one ? { position: one } : {}) };
     return [
       say(phrase, [position]),
-      say(`${phrase} @way* on|onto|to|in @station`, (match) => [position, ...standing(match)]),
+      say(`${phrase} @way* on|onto|to|in|at @station`, (match) => [position, ...standing(match)]),
       say(`${phrase} @way* @face|to @towards? @facing`, (match) => [position, ...turn()(match)]),
       say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
         position,
@@ -88,8 +89,9 @@ const POSITIONS: readonly Production[] = [
     { act: "position", fits: ["side-lying"] },
     { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
-  say("@lie|roll|over? @way* on|onto|to side", [{ act: "position", fits: ["side-lying"] }]),
+  say("@lie|roll|over @way* on|onto|to @flank", [{ act: "position", fits: ["side-lying"] }]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
+  say("on|onto @flank", [{ act: "position", fits: ["side-lying"] }], "whole"),
   say("side by|to side", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
@@ -97,7 +99,7 @@ const POSITIONS: readonly Production[] = [
 ];
 
 /** Hands and feet that are put somewhere have let go of what they held. */
-function placed({ units: [limb] }: Match): Draft[] {
+function placed({ units: [limb] }: Matched): Draft[] {
   // "Left hand on the bar" is no side; the live field always is.
   const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : [];
   if (limb?.classes.includes("hands")) return [...HANDS_PLACED, ...side];
@@ -122,11 +124,18 @@ const STATIONS: readonly Production[] = [
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 
-const side = (match: Match): Draft[] => {
+const side = (match: Matched): Draft[] => {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
 };
+/** "Repeat on the right". */
+const ofFacing =
+  (limb?: true) =>
+  (match: Matched): Draft[] => {
+    const word = found(match, "facing");
+    return word === "left" || word === "right" ? [{ act: "side", side: word, ...(limb ? { limb } : {}) }] : [];
+  };
 const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 
 const SIDES: readonly Production[] = [
@@ -137,6 +146,8 @@ const SIDES: readonly Production[] = [
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
+  say("repeat|again|start|begin @way* on|with left|right", ofFacing()),
+  say("on|with? left|right", ofFacing(true), "whole"),
   say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
   say("@swap|swap|switch", OTHER, "whole"),
   say("other|second|opposite one", OTHER, "whole"),

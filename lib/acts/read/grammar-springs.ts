@@ -1,7 +1,7 @@
 /** How the carriage and the springs are told. */
 import { type AmountPart, numberOf } from "./amounts.ts";
 import { type Amounts, type Draft, type Production, say } from "./draft.ts";
-import type { Match } from "./pattern.ts";
+import type { Matched } from "./pattern.ts";
 
 const HOME: readonly Draft[] = [{ act: "carriage-home" }];
 const NOTHING: readonly Draft[] = [];
@@ -19,7 +19,8 @@ const CARRIAGE: readonly Production[] = [
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
   say("come|coming|go|bring|take|all|right|back|straight|way|everyone|home @way* home", HOME),
-  say("bring|take|slide|let it @way* @home", HOME),
+  say("bring|slide it @way* @home", HOME),
+  say("take|let it @way* home", HOME),
   say("home", HOME, "start"),
   say("come|slide|roll all|right|back @way* in", HOME),
   say("all way in", HOME, "start"),
@@ -30,17 +31,17 @@ const CARRIAGE: readonly Production[] = [
   say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
 ];
 
-const parts = (match: Match, n = 0): readonly AmountPart[] =>
+const parts = (match: Matched, n = 0): readonly AmountPart[] =>
   match.units.flatMap(({ amount }) => (amount ? [amount] : []))[n] ?? [];
 
 const springs =
   (way: Amounts) =>
-  (match: Match): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
 
 /** A number without a noun: "add one", "down to two". */
 const counted =
   (way: Amounts) =>
-  ({ units }: Match): Draft[] => {
+  ({ units }: Matched): Draft[] => {
     const said = units.findLast(
       ({ word, classes }) => word === "another" || (classes.includes("number") && numberOf(word) !== null),
     );
@@ -49,14 +50,15 @@ const counted =
 
 const swapped =
   (off: 0 | 1) =>
-  (match: Match): Draft[] => [
+  (match: Matched): Draft[] => [
     { act: "springs", way: "off", parts: parts(match, off) },
     { act: "springs", way: "on", parts: parts(match, 1 - off) },
   ];
 
-const bare = (match: Match): Draft[] => {
+const bare = (match: Matched): Draft[] => {
   const said = parts(match);
-  return [{ act: "springs", way: said.every(({ more }) => more) ? "on" : "now", parts: said }];
+  const way = said.every(({ more }) => more) ? "on" : said.every(({ less }) => less) ? "off" : "now";
+  return [{ act: "springs", way, parts: said }];
 };
 
 const FIELD: readonly Draft[] = [{ act: "springs", way: "field" }];
@@ -93,25 +95,26 @@ const AMOUNTS: readonly Production[] = [
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),
-  say("@add|give another|@number more?|extra?|on?", counted("on")),
-  say("@set|@add another|@number more? @way* on", counted("on")),
-  say("@number more on?", counted("on"), "whole"),
-  say("another on?", counted("on"), "whole"),
-  say("@remove another|@number more? @way* off?", counted("off")),
-  say("@set|lift another|@number more? @way* off", counted("off")),
-  say("@set @way* off another|@number", counted("off")),
+  say("@add|give another|@number more?|extra?|on?", counted("on"), "last"),
+  say("@set|@add another|@number more? @way* on", counted("on"), "last"),
+  say("@number more on", counted("on"), "whole"),
+  say("another on", counted("on"), "whole"),
+  say("@remove another|@number more? @way* off?", counted("off"), "last"),
+  say("@set|lift another|@number more? @way* off", counted("off"), "last"),
+  say("@set @way* off another|@number", counted("off"), "last"),
   say("@number off", counted("off"), "whole"),
 ];
 
 const WITHOUT_AMOUNT: readonly Production[] = [
   say("@springs all? off", NONE),
+  say("without @springs", NONE),
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),
   say("everything|all off", NONE),
   say("strip it|everything|@carriage", NONE),
   say("touch|@swap|adjust|alter @load", [{ act: "touch", of: "springs" }, ...SOME]),
   say("heavier|lighter @springs?", SOME),
-  say("@load", SOME),
+  say("@springs|tension|resistance|load", SOME),
 ];
 
 export const OF_SPRINGS: readonly Production[] = [...CARRIAGE, ...AMOUNTS, ...WITHOUT_AMOUNT];

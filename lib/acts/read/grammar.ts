@@ -3,8 +3,9 @@ import type { Draft, Production } from "./draft.ts";
 import { OF_HANDS } from "./grammar-hands.ts";
 import { OF_PLACE } from "./grammar-place.ts";
 import { OF_SPRINGS } from "./grammar-springs.ts";
-import { type Match, matchAt, startsOf } from "./pattern.ts";
+import { matchEnd, startsOf } from "./pattern.ts";
 import type { Unit } from "./units.ts";
+import { AFTER_A_SPRING } from "./vocabulary.ts";
 
 const BY_START = byStart([...OF_HANDS, ...OF_PLACE, ...OF_SPRINGS]);
 
@@ -14,12 +15,15 @@ interface Entry {
   readonly n: number;
 }
 
-function byStart(productions: readonly Production[]): Map<string, readonly Entry[]> {
-  const all = new Map<string, Entry[]>();
+function byStart(productions: readonly Production[]) {
+  const words = new Map<string, Entry[]>();
+  const classes = new Map<string, Entry[]>();
   for (const [n, production] of productions.entries())
-    for (const start of new Set(startsOf(production.pattern)))
-      all.set(start, [...(all.get(start) ?? []), { production, n }]);
-  return all;
+    for (const start of new Set(startsOf(production.pattern))) {
+      const [map, key] = start.startsWith("@") ? [classes, start.slice(1)] : [words, start];
+      map.set(key, [...(map.get(key) ?? []), { production, n }]);
+    }
+  return { words, classes };
 }
 
 export interface Reading {
@@ -28,21 +32,38 @@ export interface Reading {
   readonly end: number;
 }
 
+/** No pattern is as long; it bounds the work for a line made to be slow. */
+const MOST_UNITS = 24;
+
 /** The longest reading of the words that begin at `at` in a clause; the one that comes first in the grammar wins a tie. */
 export function readingAt(clause: readonly Unit[], at: number, isStart: boolean): Reading | null {
   const unit = clause[at];
   if (!unit) return null;
-  let best: (Entry & { readonly match: Match }) | null = null;
-  for (const start of [unit.word, ...unit.classes.map((name) => `@${name}`)])
-    for (const { production, n } of BY_START.get(start) ?? []) {
-      if (production.only !== undefined && !isStart) continue;
-      const match = matchAt(production.pattern, clause, at);
-      if (!match || (best && (match.end < best.match.end || (match.end === best.match.end && n > best.n)))) continue;
-      if (production.only === "whole" && !isRest(clause, match.end)) continue;
-      best = { production, match, n };
+  const near = clause.length > at + MOST_UNITS ? clause.slice(0, at + MOST_UNITS) : clause;
+  let best: Entry | null = null;
+  let longest = at;
+  const look = (entries: readonly Entry[] | undefined): void => {
+    for (const entry of entries ?? []) {
+      const { only } = entry.production;
+      if ((only === "start" || only === "whole") && !isStart) continue;
+      const end = matchEnd(entry.production.pattern, near, at);
+      if (end < longest || end === at || (end === longest && best && entry.n > best.n)) continue;
+      if (only === "whole" && !isRest(clause, end)) continue;
+      if (only === "last" && !isLast(clause[end])) continue;
+      best = entry;
+      longest = end;
     }
-  return best && { drafts: best.production.drafts(best.match), end: best.match.end };
+  };
+  look(BY_START.words.get(unit.word));
+  for (const name of unit.classes) look(BY_START.classes.get(name));
+  return readingOf(best, clause.slice(at, longest), longest);
 }
+
+const readingOf = (entry: Entry | null, units: readonly Unit[], end: number): Reading | null =>
+  entry && { drafts: entry.production.drafts({ units }), end };
+
+const isLast = (next: Unit | undefined): boolean =>
+  next === undefined || next.classes.includes("fill") || AFTER_A_SPRING.has(next.word);
 
 const isRest = (clause: readonly Unit[], end: number): boolean =>
   clause.slice(end).every(({ classes, word }) => classes.includes("fill") || word === "first");

@@ -2,7 +2,7 @@
 import { perValue } from "#lib/memo/per-value.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { wordsOfName } from "./tokens.ts";
-import { CLASSES, COMMON_LABELS, FACING_WORDS } from "./vocabulary.ts";
+import { CLASSES, COMMON_LABELS, FACING_OF_WORD, QUANTITIES } from "./vocabulary.ts";
 
 export interface SpringName {
   readonly id: string;
@@ -13,6 +13,8 @@ export interface SpringName {
 
 export interface Lexicon {
   readonly springs: readonly SpringName[];
+  /** Words with which an amount of springs can begin, figures apart. */
+  readonly amountStarts: ReadonlySet<string>;
   /** Names of two words or more. */
   readonly moves: readonly (readonly string[])[];
 }
@@ -30,12 +32,12 @@ function classesByWord(): Map<string, string[]> {
     if (!known.includes(name)) all.set(word, [...known, name]);
   };
   for (const [name, words] of Object.entries(CLASSES)) for (const word of words.split(" ")) add(word, name);
-  for (const word of Object.keys(FACING_WORDS)) add(word, "facing");
+  for (const word of Object.keys(FACING_OF_WORD)) add(word, "facing");
   return all;
 }
 
 /** The names of a room's springs, the longest first, so that "extra light" is not "light". */
-export const springNames = perValue(({ springs }: Equipment): readonly SpringName[] =>
+export const saidSprings = perValue(({ springs }: Equipment): readonly SpringName[] =>
   springs
     .map(({ id, label }) => {
       const words = wordsOfName(label);
@@ -44,6 +46,14 @@ export const springNames = perValue(({ springs }: Equipment): readonly SpringNam
     .filter(({ words }) => words.length > 0)
     .sort((a, b) => b.words.length - a.words.length),
 );
+
+/** The same words for as long as the room is the same. */
+export const amountStarts = perValue((equipment: Equipment): ReadonlySet<string> => {
+  const names = saidSprings(equipment).flatMap(({ words }) => formsOf(words[0] ?? ""));
+  return new Set([...QUANTITIES, ...names, ...(CLASSES.springs ?? "").split(" ")]);
+});
+
+const formsOf = (word: string): string[] => [word, `${word}s`, `${word.replace(/y$/, "ie")}s`];
 
 /** How many words of the name stand here, the last one in the plural too; and whether it is in the plural. */
 export function nameAt(name: readonly string[], wordAt: (n: number) => string | undefined): "one" | "many" | null {

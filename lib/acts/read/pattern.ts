@@ -6,8 +6,8 @@
 import type { Unit } from "./units.ts";
 
 interface Element {
-  readonly words: readonly string[];
-  readonly classes: readonly string[];
+  readonly words: ReadonlySet<string>;
+  readonly classes: ReadonlySet<string>;
   readonly optional: boolean;
   readonly repeats: boolean;
 }
@@ -16,10 +16,9 @@ export interface Pattern {
   readonly elements: readonly Element[];
 }
 
-/** The units that the elements took, in order; `end` is the index after the last. */
-export interface Match {
+/** The units of a match, fill words included. */
+export interface Matched {
   readonly units: readonly Unit[];
-  readonly end: number;
 }
 
 export function patternOf(source: string): Pattern {
@@ -29,8 +28,8 @@ export function patternOf(source: string): Pattern {
       const repeats = part.endsWith("*");
       const names = (optional || repeats ? part.slice(0, -1) : part).split("|");
       return {
-        words: names.filter((name) => !name.startsWith("@")),
-        classes: names.filter((name) => name.startsWith("@")).map((name) => name.slice(1)),
+        words: new Set(names.filter((name) => !name.startsWith("@"))),
+        classes: new Set(names.filter((name) => name.startsWith("@")).map((name) => name.slice(1))),
         optional,
         repeats,
       };
@@ -42,40 +41,37 @@ export function patternOf(source: string): Pattern {
 export function startsOf({ elements }: Pattern): string[] {
   const starts: string[] = [];
   for (const { words, classes, optional, repeats } of elements) {
-    starts.push(...words, ...classes.map((name) => `@${name}`));
+    starts.push(...words, ...[...classes].map((name) => `@${name}`));
     if (!optional && !repeats) break;
   }
   return starts;
 }
 
-const takes = ({ words, classes }: Element, unit: Unit): boolean =>
-  words.includes(unit.word) || classes.some((name) => unit.classes.includes(name));
-
-const MOST_FILL = 5;
-
-/** The longest match that begins at `at`. */
-export function matchAt({ elements }: Pattern, units: readonly Unit[], at: number): Match | null {
-  return step(elements, 0, units, at, []);
+function takes({ words, classes }: Element, unit: Unit): boolean {
+  if (words.has(unit.word)) return true;
+  if (classes.size > 0) for (const name of unit.classes) if (classes.has(name)) return true;
+  return false;
 }
 
-function step(
-  elements: readonly Element[],
-  n: number,
-  units: readonly Unit[],
-  at: number,
-  taken: readonly Unit[],
-): Match | null {
+const MOST_FILL = 5;
+const NONE = -1;
+
+/** The index after the longest match that begins at `at`; -1 for none. Tried at every word, so nothing is built here. */
+export const matchEnd = ({ elements }: Pattern, units: readonly Unit[], at: number): number =>
+  endFrom(elements, 0, units, at, false);
+
+function endFrom(elements: readonly Element[], n: number, units: readonly Unit[], at: number, begun: boolean): number {
   const element = elements[n];
-  if (!element) return { units: taken, end: at };
-  const skip = element.optional || element.repeats ? step(elements, n + 1, units, at, taken) : null;
-  for (let i = at, fill = 0; i < units.length && fill <= MOST_FILL; i++, fill++) {
+  if (!element) return begun ? at : NONE;
+  const best = element.optional || element.repeats ? endFrom(elements, n + 1, units, at, begun) : NONE;
+  for (let i = at; i < units.length && i <= at + MOST_FILL; i++) {
     const unit = units[i];
-    if (!unit || (taken.length > 0 && unit.gap > 0)) break;
+    if (!unit || (begun && unit.gap > 0)) break;
     if (takes(element, unit)) {
-      const found = step(elements, element.repeats ? n : n + 1, units, i + 1, [...taken, unit]);
-      if (found && (!skip || found.end > skip.end)) return found;
+      const end = endFrom(elements, element.repeats ? n : n + 1, units, i + 1, true);
+      if (end > best) return end;
     }
-    if (taken.length === 0 || !unit.classes.includes("fill")) break;
+    if (!begun || !unit.classes.includes("fill")) break;
   }
-  return skip;
+  return best;
 }

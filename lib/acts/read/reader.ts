@@ -6,7 +6,7 @@ import type { Lexicon } from "./lexicon.ts";
 import { tokensOf } from "./tokens.ts";
 import { type Unit, unitsOf } from "./units.ts";
 
-export interface ReadAct {
+interface ReadAct {
   readonly draft: Draft;
   /** Characters of the line. */
   readonly from: number;
@@ -15,32 +15,30 @@ export interface ReadAct {
   readonly hedged: boolean;
 }
 
-export interface ReadLine {
+export interface LineReading {
   /** In the order of the words. */
   readonly acts: readonly ReadAct[];
   /** The same in the order in which they are to be done. */
   readonly inOrder: readonly ReadAct[];
 }
 
-export function readLine(text: string, lexicon: Lexicon): ReadLine {
+export function readTelling(text: string, lexicon: Lexicon): LineReading {
   const clauses = clausesOf(unitsOf(tokensOf(text), lexicon));
   const read: ReadClause[] = [];
+  // "Not the front" is about a way to face where the sentence has named a turn.
+  let turning = false;
   for (const [n, clause] of clauses.entries()) {
     const before = read.at(-1);
+    if (before?.clause.sentence !== clause.sentence) turning = false;
     // "If you like, kneel": the condition holds for the next clause.
     const hedged = before?.open === true && before.clause.sentence === clause.sentence;
-    read.push(readClause(clause, clauses[n + 1], { turning: turnBefore(clauses, n), hedged }));
+    read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
+    turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
   const acts = read.flatMap((one) => one.acts);
   return { acts, inOrder: ordered(read).flatMap((one) => one.acts) };
 }
 
-/** Whether the sentence has named a turn before the clause, so that "not the front" is about a way to face. */
-const turnBefore = (clauses: readonly Clause[], n: number): boolean =>
-  clauses.some(
-    ({ units, sentence }, i) =>
-      i < n && sentence === clauses[n]?.sentence && units.some(({ classes }) => isTurn(classes)),
-  );
 const isTurn = (classes: readonly string[]): boolean => classes.includes("face") || classes.includes("turn");
 
 interface ReadClause {
@@ -71,7 +69,9 @@ function readClause(
   { turning, hedged }: Pick<Mood, "turning" | "hedged">,
 ): ReadClause {
   const { units } = clause;
-  const mood: Mood = { negated: null, hedged, during: false, turning, started: false };
+  // "Kneel if you like": a condition holds for the whole clause.
+  const isCondition = units.some(({ classes }) => classes.includes("hedge"));
+  const mood: Mood = { negated: null, hedged: hedged || isCondition, during: false, turning, started: false };
   const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
   const notYet = units.some(({ word }) => word === "yet");
   const acts: ReadAct[] = [];
@@ -111,7 +111,7 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
   else if (word === "instead" || word === "rather")
     mood.negated ??= next?.word === "of" || next?.word === "than" ? from : null;
   else if (word === "and") mood.negated = null;
-  else if (classes.includes("hedge") || classes.includes("later")) mood.hedged = true;
+  else if (classes.includes("later")) mood.hedged = true;
   else if (classes.includes("during")) mood.during = true;
   if (!classes.includes("fill") && word !== "and") mood.started = true;
 }

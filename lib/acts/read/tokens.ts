@@ -10,7 +10,8 @@ export interface Token {
   readonly gap: 0 | 1 | 2;
 }
 
-const PIECE = /\{[a-z-]+\}|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;()"“”|/+]|\s[-–—]+\s|—/gu;
+const PIECE =
+  /\{[a-z-]+\}|un-\p{L}+|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;:()"“”|/+]|\s[-–—]+\s|—/gu;
 const ASCII = /^[\x20-\x7e]*$/;
 /** Longer lines are cut, so that a file made to be slow is not. */
 const LONGEST = 2000;
@@ -25,13 +26,17 @@ export function tokensOf(text: string): Token[] {
       tokens.push({ word: wordOf(piece), from, to: from + piece.length, gap });
       gap = 0;
     } else if (/[.!?…\n]/.test(piece)) gap = 2;
-    else if (piece !== "+" && gap === 0) gap = 1;
+    else if (piece !== "+" && gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;
   }
   return tokens;
 }
 
+/** "Springs: two", "now on: one light". */
+const isBeforeAmount = (piece: string, tokens: readonly Token[]): boolean =>
+  piece === ":" && ["springs", "spring", "on"].includes(tokens.at(-1)?.word ?? "");
+
 function wordOf(piece: string): string {
-  const small = piece.toLowerCase();
+  const small = piece.toLowerCase().replace(/^un-/, "un");
   if (ASCII.test(small)) return small;
   return small
     .normalize("NFKD")

@@ -3,18 +3,19 @@ import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Amount, amountAt, numberOf } from "./amounts.ts";
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
-import { FACING_WORDS, STATION_NOUNS } from "./vocabulary.ts";
+import { FACING_OF_WORD, STATION_NOUNS } from "./vocabulary.ts";
 
 /** `field` is the live field. */
 export type SideWord = "left" | "right" | "other" | "field" | "same" | "first" | "any";
 
+/** A word of a line, or several that belong together. */
 export interface Unit extends Token {
   readonly classes: readonly string[];
-  readonly amount?: Amount["parts"];
-  readonly station?: Move["station"];
-  readonly facing?: Facing;
-  readonly side?: SideWord;
-  readonly count?: number | null;
+  readonly amount: Amount["parts"] | undefined;
+  readonly station: Move["station"] | undefined;
+  readonly facing: Facing | undefined;
+  readonly side: SideWord | undefined;
+  readonly count: number | null | undefined;
 }
 
 export function unitsOf(tokens: readonly Token[], lexicon: Lexicon): Unit[] {
@@ -39,16 +40,19 @@ function unitAt(tokens: readonly Token[], at: number, lexicon: Lexicon): UnitAt 
     const found = reader(tokens, at, lexicon);
     if (found) return found;
   }
-  const token = tokens[at] as Token;
-  const facing = Object.hasOwn(FACING_WORDS, token.word) ? FACING_WORDS[token.word] : undefined;
-  return { unit: { ...token, classes: classesOf(token.word), ...(facing ? { facing } : {}) }, end: at + 1 };
+  const { word } = tokens[at] as Token;
+  const classes = classesOf(word);
+  return joined(tokens, at, at + 1, { classes, facing: classes.includes("facing") ? FACING_OF_WORD[word] : undefined });
 }
 
 type Parts = Omit<Partial<Unit>, keyof Token> & { readonly classes: readonly string[] };
 
+/** All units have the same fields, since they are made and read at every key press. */
 function joined(tokens: readonly Token[], at: number, end: number, parts: Parts): UnitAt {
   const [first, last] = [tokens[at] as Token, tokens[end - 1] as Token];
-  return { unit: { ...parts, word: last.word, from: first.from, to: last.to, gap: first.gap }, end };
+  const { classes, amount, station, facing, side, count } = parts;
+  const { word, to } = last;
+  return { unit: { word, from: first.from, to, gap: first.gap, classes, amount, station, facing, side, count }, end };
 }
 
 /** The word `n` further on in the same clause. */
@@ -59,6 +63,7 @@ const wordIn = (tokens: readonly Token[], at: number, n: number): string | undef
 
 /** A move's name tells none of its acts: "the kneeling row". */
 function nameUnit(tokens: readonly Token[], at: number, { moves }: Lexicon): UnitAt | null {
+  if (!moves.some(([first]) => first === tokens[at]?.word)) return null;
   const name = moves.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
   return name ? joined(tokens, at, at + name.length, { classes: ["name"] }) : null;
 }
@@ -73,20 +78,32 @@ function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
 }
 
 function amountUnit(tokens: readonly Token[], at: number, lexicon: Lexicon): UnitAt | null {
+  if (!lexicon.amountStarts.has(tokens[at]?.word ?? "") && !/^\d/.test(tokens[at]?.word ?? "")) return null;
   const amount = amountAt(tokens, at, lexicon);
   return amount && joined(tokens, at, amount.end, { classes: ["amount"], amount: amount.parts });
 }
 
-function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
+const STATIONS_BY_WORD = stationsByWord();
+
+function stationsByWord() {
+  const all = new Map<string, { readonly words: readonly string[]; readonly station: Move["station"] }[]>();
   for (const [noun, station] of STATION_NOUNS) {
     const words = noun.split(" ");
+    // "Carriages" as well.
+    for (const first of words.length > 1 ? [words[0] ?? ""] : [noun, `${noun}s`])
+      all.set(first, [...(all.get(first) ?? []), { words, station }]);
+  }
+  return all;
+}
+
+function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
+  for (const { words, station } of STATIONS_BY_WORD.get(tokens[at]?.word ?? "") ?? []) {
     if (nameAt(words, (n) => wordIn(tokens, at, n)) === null) continue;
     const classes = station === "carriage" ? ["station", "carriage"] : ["station"];
     return joined(tokens, at, at + words.length, { classes, station });
   }
-  const next = wordIn(tokens, at, 1) ?? "";
-  const isBar = ["front", "back", "foot", "push"].includes(tokens[at]?.word ?? "") && /^bars?$/.test(next);
-  return isBar ? joined(tokens, at, at + 2, { classes: ["bar"] }) : null;
+  if (!OF_A_BAR.has(tokens[at]?.word ?? "")) return null;
+  return /^bars?$/.test(wordIn(tokens, at, 1) ?? "") ? joined(tokens, at, at + 2, { classes: ["bar"] }) : null;
 }
 
 const SIDE_WORDS: Readonly<Record<string, SideWord>> = {
@@ -144,6 +161,7 @@ function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
     : null;
 }
 
+const OF_A_BAR: ReadonlySet<string> = new Set(["front", "back", "foot", "push"]);
 const EACH: ReadonlySet<string> = new Set(["each", "both"]);
 const FLAT: ReadonlySet<string> = new Set(["flat", "long", "straight", "tall", "neutral", "wide", "strong", "soft"]);
 const OWN: ReadonlySet<string> = new Set([
@@ -156,24 +174,34 @@ function isOfABody(tokens: readonly Token[], at: number): boolean {
   return !["on", "onto"].includes(tokens[at - 2]?.word ?? "");
 }
 
+const BEFORE_A_THING: ReadonlySet<string> = new Set([
+  "both",
+  "the",
+  "one",
+  "of",
+  "two",
+  "other",
+  "each",
+  "a",
+  "your",
+  "all",
+]);
+/** "One of the other two" has five; the bound is for a line made to be slow. */
+const MOST_BEFORE = 6;
 const OF_A_STRAP: ReadonlySet<string> = new Set(["cable", "foot", "front", "back", "ankle", "hand", "leg"]);
 
 /** Handles with their number, straps of any kind. */
 function thingUnit(tokens: readonly Token[], at: number): UnitAt | null {
   let end = at;
-  while (
-    ["both", "the", "one", "of", "two", "other", "each", "a", "your", "all"].includes(
-      wordIn(tokens, at, end - at) ?? "",
-    )
-  )
-    end++;
-  const says = tokens.slice(at, end).map(({ word }) => word);
-  while (OF_A_STRAP.has(wordIn(tokens, at, end - at) ?? "")) end++;
+  while (end < at + MOST_BEFORE && BEFORE_A_THING.has(wordIn(tokens, at, end - at) ?? "")) end++;
+  const modified = end;
+  while (end < at + MOST_BEFORE && OF_A_STRAP.has(wordIn(tokens, at, end - at) ?? "")) end++;
   const noun = wordIn(tokens, at, end - at);
   const classes = noun === undefined ? [] : classesOf(noun);
+  if (!classes.includes("strap") && !classes.includes("handle")) return null;
+  const says = tokens.slice(at, modified).map(({ word }) => word);
   const side = says.includes("other") ? { side: "other" as const } : {};
   if (classes.includes("strap")) return joined(tokens, at, end + 1, { classes: ["strap"], ...side });
-  if (!classes.includes("handle")) return null;
   const number = says.map((word) => (word === "a" ? 1 : numberOf(word))).find((n) => n !== null);
   const count = number ?? (says.includes("each") || says.includes("all") ? null : side.side ? 1 : null);
   return joined(tokens, at, end + 1, { classes: ["handle"], count, ...side });

@@ -65,7 +65,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   put_on: "put pop place",
   everything: "everything all nothing",
   setup: "set-up setup position everything",
-  again: "again",
+  flank: "side",
   be: "is are be stays stay goes comes",
 };
 
@@ -74,7 +74,13 @@ export const NUMBERS: Readonly<Record<string, number>> = {
   ...{ eleven: 11, twelve: 12, a: 1, an: 1, single: 1, another: 1, both: 2, double: 2 },
 };
 
-export const FACING_WORDS: Readonly<Record<string, Facing>> = {
+/** Words that say how many springs. */
+export const QUANTITIES: readonly string[] = [
+  ...Object.keys(NUMBERS),
+  ...["all", "every", "everything", "the", "your", "that", "my", "our", "this", "those"],
+];
+
+export const FACING_OF_WORD: Readonly<Record<string, Facing>> = {
   ...{ front: "front", forward: "front", forwards: "front", back: "back", rear: "back", backward: "back" },
   ...{ backwards: "back", left: "left", right: "right" },
 };

@@ -9,8 +9,8 @@ export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<
   if (!/^[a-z][a-z0-9-]*$/.test(rule.id))
     throw new Error(`Rule id "${rule.id}" is not kebab-case: use small letters, digits and hyphens.`);
   const defaults = rule.limits.parse({});
-  const { limits, check, ...meta } = rule;
-  const asItIs: LimitedRule = { limitsRead: true, check: (ctx) => check(ctx, defaults) };
+  const { limits, check, inChange, ...meta } = rule;
+  const asItIs: LimitedRule = { limitsRead: true, check: (ctx) => check(ctx, defaults), inChange };
   return Object.freeze({
     ...meta,
     limits,
@@ -18,7 +18,7 @@ export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<
       if (given === undefined || given === null) return asItIs;
       const read = limits.safeParse(given);
       const used = read.success ? read.data : defaults;
-      return { limitsRead: read.success, check: (ctx) => check(ctx, used) };
+      return { limitsRead: read.success, check: (ctx) => check(ctx, used), inChange };
     },
   } satisfies AnyRule);
 }

@@ -60,9 +60,9 @@ export const exampleMoves = {
 
 /** Every line that a move item needs, safety and easier lines included. */
 export const fullScript: readonly ScriptLine[] = [
-  { kind: "setup", text: "{springs}, stand in the middle." },
+  { kind: "setup", text: "{springs}, here in the middle." },
   { kind: "breath", text: "Breathe out as you push." },
-  { kind: "safety", text: "Move only as far as you can hold the carriage." },
+  { kind: "safety", text: "Rest your sore wrists on fists, and stay with the carriage." },
   { kind: "easier", text: "Stay higher." },
 ];
 

@@ -33,3 +33,9 @@ export const choicesLimit = <const T extends readonly string[]>(
   z
     ._default(z.array(z.enum(choice.of)).check(z.maxLength(choice.of.length)), choice.usual)
     .check(z.describe(choice.says));
+
+/** A studio's own signs for each of the given choices, none of which need have any. */
+export const wordsLimit = <const T extends readonly string[]>({ of, says }: Says & { readonly of: T }) => {
+  const words = z.array(z.string().check(z.minLength(1), z.maxLength(60))).check(z.maxLength(60));
+  return z._default(z.partialRecord(z.enum(of), words), {}).check(z.describe(says));
+};

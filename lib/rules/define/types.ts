@@ -34,8 +34,8 @@ export interface PlacedMove {
  *   item    one move item, its library move, head and machines. Runs once an item.
  *   change  the same and all items back to the last move whose set-up is known, timed as if the class began there. Runs
  *           once an item, for the findings about that item.
- *   voice   one move item, the one before it, and what is said around both, on the class's clock. Runs once an item, for
- *           the findings about that item.
+ *   voice   one move item, the one before it, and what is said around both, on the class's clock; and how long
+ *           the same move was done earlier in its block. Runs once an item, for the findings about that item.
  *   claims  the lines of one move item, what is said in the change into it and during it, and the whole class without any
  *           other words. Runs once an item that has a line with a claim about the plan, for the findings about that item.
  *   times   the whole class without the words of its scripts and pauses.
@@ -58,6 +58,8 @@ export interface RuleContext {
   readonly steps: readonly SetupStep[];
   /** What is said when; empty when the times are damaged. */
   readonly track: CueTrack;
+  /** Seconds of the longest item of the same move before it in its block (`lib/plan/blocks.ts`); 0 for none. */
+  readonly earlierSeconds: (placed: PlacedMove) => number;
 }
 
 /** What a check returns: one of the rule's messages, the items it is about, and its numbers. */
@@ -109,6 +111,8 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   /** Message id -> what is wrong with its numbers, then what to do, under 160 characters with `{holes}`. */
   readonly messages: Readonly<Record<M, string>>;
   readonly check: (ctx: RuleContext, limits: z.output<L>) => readonly Found<M>[];
+  /** What it also finds in a change by itself, where `reads` is not "change". */
+  readonly inChange?: (ctx: RuleContext) => readonly Found<M>[];
 }
 
 /** A rule with a studio's limits over its own. */
@@ -116,10 +120,11 @@ export interface LimitedRule {
   /** False when the studio's limits could not be read and the rule's own are used. */
   readonly limitsRead: boolean;
   readonly check: (ctx: RuleContext) => readonly Found[];
+  readonly inChange?: ((ctx: RuleContext) => readonly Found[]) | undefined;
 }
 
 /** A rule as the registry holds it. Its limits are parsed inside, so that rules with different limits fit one list. */
-export interface AnyRule extends Omit<Rule, "check" | "limits"> {
+export interface AnyRule extends Omit<Rule, "check" | "inChange" | "limits"> {
   readonly limits: LimitsSchema;
   readonly within: (limits: unknown) => LimitedRule;
 }

@@ -11,7 +11,7 @@ import { choicesLimit, limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
-export type ChangeKind = (typeof CHANGE_KINDS)[number];
+type ChangeKind = (typeof CHANGE_KINDS)[number];
 type Message = ChangeKind | "nothing";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
@@ -144,10 +144,10 @@ interface Untold {
  * `says-otherwise`. Where one handle or strap only changes sides, the side is what must be told.
  */
 function untoldChanges(plan: Plan, step: SetupStep): Untold[] {
-  const { missing, heard } = changeTold(plan, step);
+  const { row, heard } = changeTold(plan, step);
   const otherwise = heard.filter(({ verdict }) => verdict === "contradicted" || verdict === "not-planned");
   return CHANGE_KINDS.flatMap((kind): Untold[] => {
-    const acts = missing.filter(({ act }) => ACTS[kind].includes(act));
+    const acts = row.missing.filter(({ act }) => ACTS[kind].includes(act));
     const isOtherwise = otherwise.some((one) => one.act.act !== "carriage-home" && isAbout(kind, one));
     return acts.length === 0 || isOtherwise || onlyChangesSides(kind, step) ? [] : [{ kind, acts }];
   });

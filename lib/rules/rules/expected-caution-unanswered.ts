@@ -1,12 +1,11 @@
-import { isAnswered } from "#lib/cautions/concern.ts";
+import { type Concern, concernsOf, isAnswered } from "#lib/cautions/concern.ts";
 import { EXPECTED_GUIDANCE, EXPECTED_SOURCES } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
-import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
+import { EXPECTED_CAUTIONS, MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
 import { defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
-import { choicesLimit, limits } from "../define/limit-fields.ts";
+import { choicesLimit, limits, wordsLimit } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
-import { type CautionedMove, cautionedMoves } from "../select/cautions.ts";
 
 const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.kind !== kind);
 
@@ -24,28 +23,30 @@ export const expectedCautionUnanswered = defineRule({
       usual: [...EXPECTED_CAUTIONS],
       says: "Conditions that are checked",
     }),
+    moreWords: wordsLimit({
+      of: MOVE_CAUTIONS,
+      says: "The studio's own words for a caution, besides those that every studio has",
+    }),
   }),
   messages: {
     unanswered:
       "For {people}: {lack} is missing from {moves} ({cautions}). Say what to watch for and what to do instead.",
   },
-  check(ctx, { conditions }) {
+  check(ctx, { conditions, moreWords }) {
     const expected = ctx.plan.expected ?? [];
     return EXPECTED_GUIDANCE.flatMap(({ condition, people, concerns, source }) => {
       if (!expected.includes(condition) || !conditions.includes(condition)) return [];
-      const open = cautionedMoves(ctx, concerns).filter((found) => !isAnswered(found));
+      const open = concernsOf(ctx.plan, concerns, { moreWords }).filter((found) => !isAnswered(found));
       if (open.length === 0) return [];
       const values = {
         people,
         condition,
         moves: namesOf(ctx.plan, open),
-        cautions: concerns.filter((tag) => open.some((found) => found.tags.includes(tag))).map(tagWords),
+        cautions: concerns.filter((tag) => open.some((found) => lacks(found, tag))).map(tagWords),
         lack: lackOf(open),
         source,
       };
-      return [
-        { message: "unanswered" as const, about: condition, items: open.map((found) => found.placed.item.id), values },
-      ];
+      return [{ message: "unanswered" as const, about: condition, items: open.map((found) => found.item.id), values }];
     });
   },
 });
@@ -78,13 +79,16 @@ export const expectedCautionUnansweredExamples = (): RuleExamples => ({
 });
 
 /** At most three names, since the finding marks every item anyway. */
-function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedMove[]): string[] {
-  const names = [...new Set(open.map((found) => moveName(plan, found.placed.item)))];
+function namesOf(plan: Parameters<typeof moveName>[0], open: readonly Concern[]): string[] {
+  const names = [...new Set(open.map((found) => moveName(plan, found.item)))];
   return names.length <= 3 ? names : [...names.slice(0, 2), plural(names.length - 2, "more move")];
 }
 
-function lackOf(open: readonly CautionedMove[]): string {
-  const safety = open.some((found) => !found.saysSafety);
+const lacks = ({ tags, unwarned, saysEasier }: Concern, tag: MoveCaution): boolean =>
+  saysEasier ? unwarned.includes(tag) : tags.includes(tag);
+
+function lackOf(open: readonly Concern[]): string {
+  const safety = open.some((found) => found.unwarned.length > 0);
   const easier = open.some((found) => !found.saysEasier);
   if (safety && easier) return "a safety line or an easier line";
   return safety ? "a safety line" : "an easier line";

@@ -1,15 +1,19 @@
+import { springShare } from "#lib/load/spring-share.ts";
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
-import { bothSides, exampleMove, examplePlan } from "../define/example-plan.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { PlacedMove, RuleContext, RuleExamples } from "../define/types.ts";
-import { type WorkStretch, workStretches } from "../select/stretches.ts";
+import { type Rests, type SidedStretch, sameMoves, sidedStretches, workStretches } from "../select/stretches.ts";
 
 const squats = (...seconds: number[]) => seconds.map((s, i) => exampleMove(`squat-${i}`, { seconds: s }));
 
 /** These work on either side; every other group rests while the other side works. */
 const MIDDLE: readonly Group[] = ["abdominals", "lower-back"];
+
+/** A group that helps less than this rests (judgement). */
+const LEAST_WEIGHT = 0.25;
 
 export const groupWithoutRest = defineRule({
   id: "group-without-rest",
@@ -23,17 +27,19 @@ export const groupWithoutRest = defineRule({
     maxSeconds: numberLimit({
       from: 30,
       to: 3600,
-      usual: 300,
-      says: "Longest work without a rest, for muscles that work at half weight or more",
+      usual: 240,
+      says: "Longest work without a rest, seconds counted by the muscle's weight and the springs",
     }),
+    minPauseSeconds: numberLimit({ from: 1, to: 600, usual: 15, says: "A pause at least this long counts as a rest" }),
     restSeconds: numberLimit({ from: 1, to: 600, usual: 30, says: "A change at least this long counts as a rest" }),
   }),
   messages: {
-    long: "{groups}: {seconds} without a rest, from {first} to {last}; the limit is {maxSeconds}. Put in a pause or other muscles.",
-    alone: "{groups}: {seconds} without a rest in {first}; the limit is {maxSeconds}. Shorten it, or pause half-way.",
+    long: "{groups}: {seconds} of effort without a rest, from {first} to {last}; the limit is {maxSeconds}. Put in a pause or other muscles.",
+    alone:
+      "{groups}: {seconds} of effort without a rest in {first}; the limit is {maxSeconds}. Shorten it, or pause half-way.",
   },
-  check(ctx, { maxSeconds, restSeconds }) {
-    return tooLong(ctx, maxSeconds, restSeconds).map(({ stretch: { moves, seconds }, side, groups }) => {
+  check(ctx, limits) {
+    return tooLong(ctx, limits).map(({ stretch: { moves, effortSeconds, workSeconds }, side, groups }) => {
       const last = moves.at(-1) ?? moves[0];
       return {
         message: moves.length === 1 ? ("alone" as const) : ("long" as const),
@@ -41,8 +47,9 @@ export const groupWithoutRest = defineRule({
         items: moves.map(({ item }) => item.id),
         values: {
           groups: sentenceCase(listWords(groups.map(tagWords))) + (side ? ` (${side})` : ""),
-          seconds,
-          maxSeconds,
+          seconds: Math.round(effortSeconds),
+          workSeconds,
+          maxSeconds: limits.maxSeconds,
           first: moveName(ctx.plan, moves[0].item),
           last: moveName(ctx.plan, last.item),
         },
@@ -51,56 +58,75 @@ export const groupWithoutRest = defineRule({
   },
 });
 
-export const groupWithoutRestExamples = (): RuleExamples => ({
-  pass: [
-    { say: "exactly five minutes in a row", plan: examplePlan(squats(100, 100, 100)) },
-    {
-      say: "a pause in the middle",
-      plan: examplePlan([
-        ...squats(120, 120),
-        { id: "p", kind: "pause", seconds: 20 },
-        exampleMove("b", { seconds: 120 }),
-      ]),
-    },
-    {
-      say: "one side rests while the other works",
-      plan: examplePlan([
-        ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
-        ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
-      ]),
-    },
-  ],
-  fail: [
-    {
-      say: "six minutes of squats, for thighs and glutes",
-      plan: examplePlan(squats(120, 120, 120)),
-      expect: ["long"],
-    },
-    {
-      say: "the same side again and again",
-      plan: examplePlan([
-        exampleMove("a", { move: "row", side: "right", seconds: 180 }),
-        exampleMove("b", { move: "row", side: "right", seconds: 180 }),
-      ]),
-      expect: ["long"],
-    },
-    { say: "one squat of more than six minutes", plan: examplePlan(squats(400)), expect: ["alone"] },
-  ],
-});
+export const groupWithoutRestExamples = (): RuleExamples => ({ pass: passes(), fail: failures() });
 
-type Side = "left" | "right";
-interface Stretch {
-  readonly stretch: WorkStretch;
-  /** Null where both sides work. */
-  readonly side: Side | null;
-}
+const passes = (): RuleExamples["pass"] => [
+  { say: "exactly four minutes in a row", plan: examplePlan(squats(80, 80, 80)) },
+  {
+    say: "a pause in the middle",
+    plan: examplePlan([
+      ...squats(120, 120),
+      { id: "p", kind: "pause", seconds: 20 },
+      exampleMove("b", { seconds: 120 }),
+    ]),
+  },
+  {
+    say: "helpers count by their weight: seven minutes in which the glutes only help",
+    plan: examplePlan(
+      [300, 120].map((seconds, i) => exampleMove(`squat-${i}`, { move: "help", seconds })),
+      {
+        moves: { help: { ...exampleMoves.squat, muscles: { glutes: 0.5 } } },
+      },
+    ),
+  },
+  {
+    say: "one side rests while the other works",
+    plan: examplePlan([
+      ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
+      ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
+    ]),
+  },
+];
+
+const failures = (): RuleExamples["fail"] => [
+  {
+    say: "a pause of ten seconds is no rest",
+    plan: examplePlan([
+      ...squats(120, 120),
+      { id: "p", kind: "pause", seconds: 10 },
+      exampleMove("b", { seconds: 120 }),
+    ]),
+    expect: ["long"],
+  },
+  {
+    say: "three minutes on springs far heavier than the library means",
+    plan: examplePlan([exampleMove("a", { seconds: 180, springs: { heavy: 2 } })], {
+      moves: { squat: { ...exampleMoves.squat, hands: "handles", loadN: [40, 120] } },
+    }),
+    expect: ["alone"],
+  },
+  {
+    say: "six minutes of squats, for thighs and glutes",
+    plan: examplePlan(squats(120, 120, 120)),
+    expect: ["long"],
+  },
+  {
+    say: "the same side again and again",
+    plan: examplePlan([
+      exampleMove("a", { move: "row", side: "right", seconds: 180 }),
+      exampleMove("b", { move: "row", side: "right", seconds: 180 }),
+    ]),
+    expect: ["long"],
+  },
+  { say: "one squat of more than six minutes", plan: examplePlan(squats(400)), expect: ["alone"] },
+];
 
 /** Each stretch over the limit once, with all groups that work from its start to its end. */
-function tooLong(ctx: RuleContext, maxSeconds: number, restSeconds: number) {
-  const found: (Stretch & { readonly groups: Group[] })[] = [];
+function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly maxSeconds: number }) {
+  const found: (SidedStretch & { readonly groups: Group[] })[] = [];
   for (const group of GROUPS) {
-    for (const each of stretchesOf(ctx, group, restSeconds)) {
-      if (each.stretch.seconds <= maxSeconds) continue;
+    for (const each of stretchesOf(ctx, group, rests)) {
+      if (each.stretch.effortSeconds <= maxSeconds) continue;
       const same = found.find((other) => other.side === each.side && sameMoves(other.stretch, each.stretch));
       if (same) same.groups.push(group);
       else found.push({ ...each, groups: [group] });
@@ -109,20 +135,12 @@ function tooLong(ctx: RuleContext, maxSeconds: number, restSeconds: number) {
   return found;
 }
 
-/** The stretches of each side. One that is the same on both is given once, without a side. */
-function stretchesOf(ctx: RuleContext, group: Group, restSeconds: number): Stretch[] {
-  const works = ({ move }: PlacedMove) => (move?.muscles[group] ?? 0) >= 0.5;
-  if (MIDDLE.includes(group)) return workStretches(ctx, works, restSeconds).map((stretch) => ({ stretch, side: null }));
-  const without = (side: Side) =>
-    workStretches(ctx, (placed) => works(placed) && placed.item.side !== side, restSeconds);
-  const left = without("right");
-  const right = without("left");
-  const isIn = (stretch: WorkStretch, list: readonly WorkStretch[]) => list.some((other) => sameMoves(stretch, other));
-  return [
-    ...left.map((stretch) => ({ stretch, side: isIn(stretch, right) ? null : ("left" as const) })),
-    ...right.filter((stretch) => !isIn(stretch, left)).map((stretch) => ({ stretch, side: "right" as const })),
-  ];
+function stretchesOf(ctx: RuleContext, group: Group, rests: Rests): SidedStretch[] {
+  const effortOf = ({ item, move }: PlacedMove): number => {
+    const weight = move?.muscles[group] ?? 0;
+    return move && weight >= LEAST_WEIGHT ? weight * springShare(ctx.plan, item, move) : 0;
+  };
+  if (MIDDLE.includes(group)) return workStretches(ctx, effortOf, rests).map((stretch) => ({ stretch, side: null }));
+  const other = { left: "right", right: "left" } as const;
+  return sidedStretches(ctx, (placed, side) => (placed.item.side === other[side] ? 0 : effortOf(placed)), rests);
 }
-
-const sameMoves = (a: WorkStretch, b: WorkStretch): boolean =>
-  a.moves.length === b.moves.length && a.moves[0] === b.moves[0] && a.moves.at(-1) === b.moves.at(-1);

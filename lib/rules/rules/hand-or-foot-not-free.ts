@@ -99,7 +99,7 @@ function notFree(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = step.letGo;
   if (handles === 0 && strap === null) return [];
   const untold = (act: "handles-down" | "strap-off"): boolean =>
-    changeTold(plan, step).missing.some((one) => one.act === act) && !isSaidForSafety(plan, step, act);
+    changeTold(plan, step).row.missing.some((one) => one.act === act) && !isSaidForSafety(plan, step, act);
   const found: Found<Message>[] = [];
   const items = [step.item.id];
   const name = itemName(plan, step.item);

@@ -31,9 +31,12 @@ export const longHoldWithoutBreath = defineRule({
     unsaid: "{itemName}: a hold of {holdSeconds} and no time to say the breath line. Shorten it, or the other lines.",
   },
   check(ctx, { longHoldSeconds }) {
-    const holds = ctx.moves.filter(
-      ({ item, move: m }) => m && "holdSeconds" in m.tempo && item.seconds >= longHoldSeconds,
-    );
+    const holds = ctx.moves.filter((placed) => {
+      const { item, move: m } = placed;
+      if (!m || !("holdSeconds" in m.tempo) || item.seconds < longHoldSeconds) return false;
+      // The other side and a repeat need no second word, nor a second finding.
+      return ctx.earlierSeconds(placed) < longHoldSeconds;
+    });
     if (holds.length === 0) return [];
     const lines = saidLines(ctx, (line, placed) => holds.includes(placed) && speaksOfBreath(line));
     return holds.flatMap(({ item }) => {
@@ -53,6 +56,10 @@ export const longHoldWithoutBreathExamples = (): RuleExamples => ({
       plan: examplePlan([exampleMove("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
     },
     { say: "a hold of 20 s", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 20, script: noBreath })]) },
+    {
+      say: "the second side was told on the first",
+      plan: examplePlan([exampleMove("a", { move: "plank" }), exampleMove("b", { move: "plank", script: noBreath })]),
+    },
     { say: "repetitions are not a hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
   ],
   fail: [

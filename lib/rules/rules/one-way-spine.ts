@@ -11,7 +11,7 @@ const moves = {
 const classOf = (flexion: number, extension: number) =>
   examplePlan(
     [
-      exampleMove("curl", { move: "curl", seconds: flexion }),
+      ...(flexion > 0 ? [exampleMove("curl", { move: "curl", seconds: flexion })] : []),
       ...(extension > 0 ? [exampleMove("lift", { move: "lift", seconds: extension })] : []),
     ],
     { moves },
@@ -21,8 +21,8 @@ export const oneWaySpine = defineRule({
   id: "one-way-spine",
   reads: "times",
   title: "The spine bends mostly one way",
-  why: "A back that bends forward again and again and never the other way goes home stiffer than it came.",
-  fix: "Add a move that extends the spine, or shorten one that bends it.",
+  why: "A back that bends one way again and again and never the other goes home stiffer than it came.",
+  fix: "Add a move that bends the spine the other way, or shorten one that bends it this way.",
   level: "look",
   source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
   limits: limits({
@@ -38,26 +38,53 @@ export const oneWaySpine = defineRule({
       usual: 90,
       says: "Bending forward for less than this is never too much",
     }),
+    maxExtensionShare: numberLimit({
+      from: 0.5,
+      to: 1,
+      usual: 0.75,
+      says: "Largest share of bending back in all bending forward and back",
+    }),
+    minExtensionSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 90,
+      says: "Bending back for less than this is never too much",
+    }),
   }),
   messages: {
     apart:
       "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}. Add about {missingSeconds} of extension.",
     never: "The spine bends forward for {flexionSeconds} and never back. Add about {missingSeconds} of extension.",
+    backApart:
+      "The spine bends back for {extensionSeconds} and forward for {flexionSeconds}. Add about {missingSeconds} of flexion.",
+    backNever: "The spine bends back for {extensionSeconds} and never forward. Add about {missingSeconds} of flexion.",
   },
-  check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
+  check({ moves: placed, balance: { spine } }, limits) {
     const flexion = spine.flexion ?? 0;
     const extension = spine.extension ?? 0;
-    if (flexion < minFlexionSeconds || flexion <= maxFlexionShare * (flexion + extension) + NOISE) return [];
-    const items = placed.filter(({ move: library }) => library?.spine?.includes("flexion")).map(({ item }) => item.id);
-    const missing = (flexion * (1 - maxFlexionShare)) / maxFlexionShare - extension;
-    const values = {
-      flexionSeconds: flexion,
-      extensionSeconds: extension,
-      missingSeconds: Math.max(5, Math.ceil(missing / 5) * 5),
-    };
-    return [{ message: extension > 0 ? ("apart" as const) : ("never" as const), items, values }];
+    const values = { flexionSeconds: flexion, extensionSeconds: extension };
+    const itemsOf = (way: "flexion" | "extension") =>
+      placed.filter(({ move }) => move?.spine?.includes(way)).map(({ item }) => item.id);
+    const forward = missingSeconds(flexion, extension, limits.maxFlexionShare);
+    if (forward > 0 && flexion >= limits.minFlexionSeconds) {
+      const message = extension > 0 ? ("apart" as const) : ("never" as const);
+      return [{ message, items: itemsOf("flexion"), values: { ...values, missingSeconds: forward } }];
+    }
+    const back = missingSeconds(extension, flexion, limits.maxExtensionShare);
+    if (back > 0 && extension >= limits.minExtensionSeconds) {
+      const message = flexion > 0 ? ("backApart" as const) : ("backNever" as const);
+      return [{ message, items: itemsOf("extension"), values: { ...values, missingSeconds: back } }];
+    }
+    return [];
   },
 });
+
+/** Seconds of the other way that bring `much` down to its largest share, in steps of five; 0 where it is not over. */
+function missingSeconds(much: number, other: number, maxShare: number): number {
+  if (much <= maxShare * (much + other) + NOISE) return 0;
+  const missing = (much * (1 - maxShare)) / maxShare - other;
+  return Math.max(5, Math.ceil(missing / 5) * 5);
+}
 
 export const oneWaySpineExamples = (): RuleExamples => ({
   pass: [
@@ -68,5 +95,7 @@ export const oneWaySpineExamples = (): RuleExamples => ({
   fail: [
     { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
     { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
+    { say: "one minute forward, four back", plan: classOf(60, 240), expect: ["backApart"] },
+    { say: "back only", plan: classOf(0, 120), expect: ["backNever"] },
   ],
 });

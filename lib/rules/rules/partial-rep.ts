@@ -7,15 +7,15 @@ import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 
 /**
- * For information. The message names no better time: only the fit knows which one the class has room for, and the fix asks
- * it. The example squat takes 5 s a repetition.
+ * For information. The message names no better time and does not send people to the fit: only the fit knows which time the
+ * class has room for, the fix asks it, and the fit itself may have cut the repetition off as the lesser evil. The example squat takes 5 s a repetition.
  */
 export const partialRep = defineRule({
   id: "partial-rep",
   reads: "item",
   title: "The time ends in the middle of a repetition",
   why: "The last repetition is cut off, and 'last one' is called at the wrong moment.",
-  fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",
+  fix: "Give it a time of whole repetitions if the class has room for one; the fit looks for them.",
   level: "info",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -28,7 +28,7 @@ export const partialRep = defineRule({
   }),
   messages: {
     partial:
-      "{itemName}: {seconds} at {cycleSeconds} a repetition makes {reps}, so the last is cut off. Change the time, or fit the class.",
+      "{itemName}: {seconds} at {cycleSeconds} a repetition makes {reps}, so the last is cut off. Choose whole repetitions if the class has room.",
   },
   check({ plan, moves }, { toleranceSeconds }) {
     return moves.flatMap(({ item, move: library }) => {

@@ -35,8 +35,8 @@ export const springsChangedCarriageOut = defineRule({
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
       if (!step.before || !step.actions.carriageHome || step.carriage === "home") return [];
-      const { missing, heard } = changeTold(plan, step);
-      const said = !missing.some(({ act }) => act === "carriage-home");
+      const { row, heard } = changeTold(plan, step);
+      const said = !row.missing.some(({ act }) => act === "carriage-home");
       const isLate = heard.some(({ act, early }) => act.act.startsWith("spring") && early?.includes("carriage-home"));
       if (said ? !isLate : isSaidLater(plan, step)) return [];
       const values = {

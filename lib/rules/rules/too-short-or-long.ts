@@ -30,8 +30,8 @@ export const tooShortOrLong = defineRule({
     }),
   }),
   messages: {
-    short: "{itemName}: {seconds}, and the shortest is {shortestSeconds}. Add {missingSeconds}.",
-    long: "{itemName}: {seconds}, and the longest is {longestSeconds}. Take {extraSeconds} off.",
+    short: "{itemName}: {seconds}, and the shortest is {shortestSeconds}. Add at least {missingSeconds}.",
+    long: "{itemName}: {seconds}, and the longest is {longestSeconds}. Take at least {extraSeconds} off.",
   },
   check({ plan, moves }, limits) {
     return moves.flatMap(({ item, move: library }): Found<"short" | "long">[] => {

@@ -1,4 +1,5 @@
 import { freeSeconds } from "#lib/clock/length-words.ts";
+import { moreMoves, moreMovesWords } from "#lib/fit/more-moves.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -13,7 +14,7 @@ export const totalLength = defineRule({
   reads: "times",
   title: "The class does not end on time",
   why: "A class that runs over takes time from the next one, and one that ends early leaves people standing.",
-  fix: "Fit the items to the length, or plan other times for the changes, the opening or the closing.",
+  fix: "Add moves if it is half-written; otherwise fit the items to the length, or plan other times for the changes, the opening or the closing.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -27,8 +28,10 @@ export const totalLength = defineRule({
   messages: {
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Take {overSeconds} out.",
     under: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Plan {underSeconds} more.",
+    unwritten:
+      "The class takes {totalSeconds} and its slot is {lengthSeconds}, {underSeconds} more. Add {moreMovesWords}.",
   },
-  check({ plan, total }, limits) {
+  check({ plan, rows, total }, limits) {
     const { lengthSeconds } = plan;
     const over = total - lengthSeconds;
     const allowedUnder = limits.maxUnderSeconds ?? headSeconds(plan, "gridSeconds") - 1;
@@ -36,8 +39,12 @@ export const totalLength = defineRule({
     const values = { totalSeconds: total, lengthSeconds };
     if (over > limits.maxOverSeconds)
       return [{ message: "over", items: [], values: { ...values, overSeconds: -free } }];
-    if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: free } }];
-    return [];
+    if (-over <= allowedUnder) return [];
+    const under = { ...values, underSeconds: free };
+    const more = moreMoves(plan, { rows, total });
+    if (more === 0) return [{ message: "under", items: [], values: under }];
+    const said = { moreMoves: more, moreMovesWords: moreMovesWords(more) };
+    return [{ message: "unwritten", items: [], values: { ...under, ...said } }];
   },
 });
 
@@ -49,5 +56,6 @@ export const totalLengthExamples = (): RuleExamples => ({
   fail: [
     { say: "one second too long", plan: squat(181), expect: ["over"] },
     { say: "five seconds that are not planned", plan: squat(175), expect: ["under"] },
+    { say: "half-written: one minute of work in five", plan: squat(60), expect: ["unwritten"] },
   ],
 });

@@ -29,7 +29,7 @@ export const SIDES_AND_TRUNK: Readonly<Record<string, Move>> = {
     harder: ["Top leg lifted a little."],
   },
   "side-plank-lift": {
-    name: "Side plank with hip lift",
+    name: "Forearm side plank with hip lift",
     station: "front",
     position: "side-lying",
     facing: "left",

@@ -14,6 +14,7 @@ const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<again>${AGAIN}))
 const JOINED =
   /^ (?:again |slowly |strongly |fully |hard |all the way |long |gently )*(?:as|when|while|on|with|through|during|for|whenever) /;
 const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
+const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
 const PHASE_FIRST = /(?:^|, |\b(?:and|then) )(?:as|when|while|on the way|on your way)\b[^,]*(?:,| and| you| we)? ?$/;
 const ON_THE_BREATH = /\b(?:on|with) (?:the|an|your|a|each|every) $/;
 
@@ -62,7 +63,10 @@ function phaseAround(before: string, after: string): Phase | undefined {
   if (PHASE_FIRST.test(before)) return phaseIn(before, 0, { isAfter: false, sure: true });
   if (ON_THE_BREATH.test(before)) return phaseIn(before, 0, { isAfter: false, sure: true });
   const loose = LOOSE.exec(after);
-  return loose ? phaseIn(after, loose[0].length, { isAfter: true, sure: false }) : undefined;
+  const then = loose ? phaseIn(after, loose[0].length, { isAfter: true, sure: false }) : undefined;
+  const first = LOOSE_BEFORE.test(before) ? phaseIn(before, 0, { isAfter: false, sure: false }) : undefined;
+  // "Push out, exhale, come back": the breath may belong to either.
+  return then && first ? undefined : (then ?? first);
 }
 
 function phaseIn(words: string, skip: number, how: Pick<Phase, "isAfter" | "sure">): Phase | undefined {

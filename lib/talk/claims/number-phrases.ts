@@ -14,9 +14,9 @@ const wordsFor = (from: number, to: number, step = 1): string =>
 const BELOW_100 = `(?:(?:${wordsFor(20, 90, 10)})(?: (?:${wordsFor(1, 9)}))?|${wordsFor(0, 19)})`;
 
 /** A pattern without groups of its own names. */
-export const NUMBER = `(?:\\d{1,3}|(?:a |one )?hundred(?: (?:and )?${BELOW_100})?|${BELOW_100})`;
+export const SPOKEN_NUMBER = `(?:\\d{1,3}|(?:a |one )?hundred(?: (?:and )?${BELOW_100})?|${BELOW_100})`;
 
-/** The value of what `NUMBER` matched. */
+/** The value of what `SPOKEN_NUMBER` matched. */
 export function numberOf(words: string | undefined): number {
   if (words === undefined) return 0;
   if (/^\d/.test(words)) return Number(words);

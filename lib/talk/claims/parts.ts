@@ -5,7 +5,7 @@ import type { PartClaim, Reading } from "./types.ts";
 
 /** After these words it is another one than this: "slower than the last one", "save it for the last round". */
 const OTHER_ONE =
-  "(?<!\\b(?:than|since|from|like|as|to|before|after|of|for|in|until|till|on|by|with|during) (?:the |your |our |that |this |a )?(?:very )?)";
+  "(?<!\\b(?:than|since|from|like|as|to|before|after|of|for|in|until|till|on|by|with|during|even|every|especially|hold|holding|save|keep) (?:the |your |our |that |this |a )?(?:very )?)";
 const NOT_THIS =
   "(?! (?:but|of all|thing|to (?:move|drop|leave|lift|go|come|reach|touch)|who|that|was|were|again|you did|we did|felt|looked))";
 const LAST_OR_FIRST = new RegExp(

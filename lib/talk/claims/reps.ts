@@ -1,6 +1,6 @@
 /** Counts of repetitions: "ten reps", "eight of these", "four more". */
 import { isTakenBack } from "./not-told.ts";
-import { NUMBER, numberOf } from "./number-phrases.ts";
+import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import type { Reading, RepsClaim } from "./types.ts";
 
@@ -21,24 +21,24 @@ const PHRASES: readonly Phrase[] = [
   {
     which: "more",
     pattern: new RegExp(
-      `${NOT_IN}\\b(?:(?<n>${NUMBER}) (?:last |final )?(?:more )?${HOW}(?:reps?|repetitions?|of (?:these|those|them)) (?:left|to go|more|remaining|to come)|(?<more>${NUMBER}) more ${HOW}(?:reps?|repetitions?|of (?:these|those|them))|(?:last|final) (?<last>${NUMBER}) (?:reps|repetitions|of these|of them))\\b${NOT_EACH}`,
+      `${NOT_IN}\\b(?:(?<n>${SPOKEN_NUMBER}) (?:last |final )?(?:more )?${HOW}(?:reps?|repetitions?|of (?:these|those|them)) (?:left|to go|more|remaining|to come)|(?<more>${SPOKEN_NUMBER}) more ${HOW}(?:reps?|repetitions?|of (?:these|those|them))|(?:last|final) (?<last>${SPOKEN_NUMBER}) (?:reps|repetitions|of these|of them))\\b${NOT_EACH}`,
     ),
   },
   {
     which: "any",
     pattern: new RegExp(
-      `${NOT_IN}\\b(?<n>${NUMBER}) ${HOW}(?:reps?|repetitions?|of (?:these|those|them))\\b${NOT_EACH}`,
+      `${NOT_IN}\\b(?<n>${SPOKEN_NUMBER}) ${HOW}(?:reps?|repetitions?|of (?:these|those|them))\\b${NOT_EACH}`,
     ),
   },
   {
     which: "more",
     pattern: new RegExp(
-      `${LEAD}(?<n>${NUMBER}) more(?: (?:like that|please|good ones|slow ones|ones|now|go|everyone))?$`,
+      `${LEAD}(?<n>${SPOKEN_NUMBER}) more(?: (?:like that|please|good ones|slow ones|ones|now|go|everyone))?$`,
     ),
   },
-  { which: "more", pattern: new RegExp(`${LEAD}(?:the |your )?(?:last|final) (?<n>${NUMBER})$`) },
-  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${NUMBER}) (?:to go|left)$`), sure: false },
-  { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${NUMBER}) times$`), sure: false },
+  { which: "more", pattern: new RegExp(`${LEAD}(?:the |your )?(?:last|final) (?<n>${SPOKEN_NUMBER})$`) },
+  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:to go|left)$`), sure: false },
+  { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${SPOKEN_NUMBER}) times$`), sure: false },
 ];
 
 export function repsIn({ words, at }: Clause): Reading[] {

@@ -1,6 +1,6 @@
 /** "Three rounds", "round two", "two more sets". */
 import { isTakenBack } from "./not-told.ts";
-import { NUMBER, numberOf, ORDINAL, ordinalOf } from "./number-phrases.ts";
+import { numberOf, ORDINAL, ordinalOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import type { Reading, RoundsClaim } from "./types.ts";
 
@@ -12,23 +12,30 @@ interface Phrase {
 const PHRASES: readonly Phrase[] = [
   {
     which: "more",
-    words: `\\b(?<n>${NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
+    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
   },
-  { which: "more", words: `\\b(?<n>${NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
+  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
   { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b(?:round|set) (?:number )?(?<n>${NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
+    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
   },
-  { which: "nth", words: `\\b(?<nth>${ORDINAL}) (?:round|set)\\b${NOT_OURS}` },
-  { which: "all", words: `\\b(?<n>${NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
+  {
+    which: "nth",
+    words: `\\b(?<nth>${ORDINAL}) (?:round|set)(?=$| of (?:it|this|these|\\w+ (?:rounds|sets))| now\\b| here\\b| everyone\\b| please\\b)`,
+  },
+  { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
+
+/** "Ready for round two?" is asked before it. */
+const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|to) (?:the |your |our )?$/;
 
 export function roundsIn({ words, at }: Clause): Reading[] {
   for (const { which, pattern } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
     const { n, nth } = found.groups ?? {};
+    if (which === "nth" && NOT_YET.test(words.slice(0, found.index))) return [];
     // "First round" is read with the other firsts.
     if (nth === "first" || isTakenBack(words.slice(0, found.index), words)) return [];
     const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : numberOf(n);

@@ -29,7 +29,7 @@ export interface Clause {
 export const LIVE = "livefield";
 const LONGEST_TEXT = 2000;
 const PIECES =
-  /\{\{|\{[a-z-]+\}|\d+:\d\d|\d+(?:\.\d+)?|[\p{L}\p{M}]+(?:['’][\p{L}]+)*|\s[-–—]+\s|[,:()"“”…—]|[.!?;\n]/gu;
+  /\{\{|\{[a-z-]+\}|\d+:\d\d|\d+(?:\.\d+)?|[\p{L}\p{M}]+(?:['’][\p{L}]+)*|\s[-–—]+\s|[,:()"“”…—&]|[.!?;\n]/gu;
 
 export function sentencesOf(text: string): Sentence[] {
   const sentences: Sentence[] = [];
@@ -75,6 +75,7 @@ const isField = (name: string): boolean => LIVE_FIELDS.some((field) => field ===
 
 function plainWord(piece: string): string {
   if (piece.startsWith("{")) return isField(piece.slice(1, -1)) ? LIVE : "";
+  if (piece === "&") return "and";
   if (!/[\p{L}\d]/u.test(piece)) return ",";
   const word = piece
     .normalize("NFKD")

@@ -3,7 +3,7 @@
 const ARTICLES: ReadonlySet<string> = new Set(["a", "an", "the", "your", "our", "another", "some", "one"]);
 
 /** Words of a name as they are compared: "Side planks & reach" is "side plank and reach". */
-export const nameWords = (name: string): string[] =>
+const nameWords = (name: string): string[] =>
   name
     .normalize("NFKD")
     .replace(/\p{M}+|['’]/gu, "")

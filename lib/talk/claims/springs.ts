@@ -1,5 +1,5 @@
 /** How many springs there are: "two springs on", "one heavy". */
-import { NUMBER, numberOf } from "./number-phrases.ts";
+import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import type { Reading } from "./types.ts";
 
@@ -7,10 +7,10 @@ import type { Reading } from "./types.ts";
 const CHANGES =
   /\b(?:add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|down|up|per|each|if|or|maybe|try|for the)\b/;
 const ALL_SPRINGS = new RegExp(
-  `\\b(?:(?<n>${NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
+  `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
 const BARE = new RegExp(
-  `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
+  `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
 export function springsIn({ words, at }: Clause): Reading[] {

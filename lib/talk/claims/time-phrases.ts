@@ -1,5 +1,5 @@
 /** The phrases that tell a time, as a table. */
-import { NUMBER } from "./number-phrases.ts";
+import { SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { TimeClaim } from "./types.ts";
 
 const UNIT = "(?:seconds?|s|minutes?|m)";
@@ -7,7 +7,7 @@ const KIND = "(?:more |full |long |good |short |solid |whole |little )*";
 const PART = "(?:and a half|and a quarter|and three quarters)";
 /** How people say a length of time; its words are the group `time`. */
 const TIME =
-  `(?<time>\\d+:\\d\\d|${NUMBER}(?: ${PART})? ${KIND}${UNIT}(?: ${PART})?(?: (?:and )?${NUMBER}(?: seconds?)?(?! of\\b))?|` +
+  `(?<time>\\d+:\\d\\d|${SPOKEN_NUMBER}(?: ${PART})? ${KIND}${UNIT}(?: ${PART})?(?: (?:and )?${SPOKEN_NUMBER}(?: seconds?)?(?! of\\b))?|` +
   `(?:half a|half|a half|three quarters of a|a quarter of a) minute|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
   `(?:a )?couple (?:of )?(?:more )?minutes)(?! (?:ago|later|early|late)\\b)`;
 const OF_WHAT =

@@ -1,6 +1,6 @@
 /** Time left, time of the work and time done: "last fifteen seconds", "about a minute in this one", "thirty seconds in". */
 import { isTakenBack } from "./not-told.ts";
-import { NUMBER, numberOf } from "./number-phrases.ts";
+import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import { TIME_PHRASES } from "./time-phrases.ts";
 import type { Reading, TimeClaim } from "./types.ts";
@@ -37,8 +37,8 @@ const PARTS: readonly (readonly [RegExp, number])[] = [
   [/and a quarter/, 0.25],
   [/and three quarters/, 0.75],
 ];
-const COUNTED = new RegExp(`^(?<n>${NUMBER})\\b.*? ?\\b(?<unit>seconds?|s|minutes?|m)\\b`);
-const AND_SECONDS = new RegExp(`minutes? (?:and )?(?<n>${NUMBER})(?<named> seconds?)?$`);
+const COUNTED = new RegExp(`^(?<n>${SPOKEN_NUMBER})\\b.*? ?\\b(?<unit>seconds?|s|minutes?|m)\\b`);
+const AND_SECONDS = new RegExp(`minutes? (?:and )?(?<n>${SPOKEN_NUMBER})(?<named> seconds?)?$`);
 
 /** Seconds of what `TIME` matched. */
 function durationOf(words: string): Duration | undefined {

@@ -66,7 +66,7 @@ export interface SpringsClaim {
   readonly label: string;
 }
 
-export type ClaimedFact =
+type ClaimedFact =
   | TimeClaim
   | HalfwayClaim
   | PartClaim

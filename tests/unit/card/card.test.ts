@@ -4,6 +4,11 @@ import { describe, expect, test } from "vitest";
 import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
 import { fromBase64url, toBase64url } from "#lib/card/base64url.ts";
 import { buildCard, cardBytes, SAFETY_NOTE, sealCard, shortName, verifyCard } from "#lib/card/card.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import type { Cue } from "#lib/cues/types.ts";
+import { floorNow } from "#lib/floor/now.ts";
+import { retimedPlan } from "#lib/floor/retimed-plan.ts";
 import { samplePlan } from "./sample-plan.ts";
 
 const NOW = Date.UTC(2026, 4, 4, 9);
@@ -42,6 +47,42 @@ describe("a card that the studio signed with node:crypto", () => {
     expect(card.cautions.note).toEqual([...SAFETY_NOTE]);
     expect(card.cautions.asked.map((a) => [a.words, a.items])).toContainEqual(["wrist load", ["pike-1"]]);
     expect(card.cautions.expected).toEqual(["wrist pain"]);
+  });
+});
+
+test("a card from before transitions were told is still good, and its changes take no time to tell", () => {
+  const rows = card.clock.rows.map(({ transition: { telling: _, ...transition }, ...row }) => ({ ...row, transition }));
+  const old = { ...card, clock: { ...card.clock, rows } } as unknown as typeof card;
+  const verdict = verifyCard(JSON.parse(JSON.stringify(sealCard(old, "k1", key.sign))), key.publicKey, NOW);
+  expect(verdict.ok && verdict.card.clock.rows.map(({ transition }) => transition.telling)).toEqual(rows.map(() => 0));
+});
+
+describe("a line with a moment of its own", () => {
+  const plan = samplePlan();
+  const items = plan.items.map((item) =>
+    item.id === "row-left" && item.kind === "move"
+      ? { ...item, script: [{ kind: "form" as const, text: "Last fifteen.", at: { leftSeconds: 17 } }] }
+      : item,
+  );
+  const timed = { ...plan, items };
+  const { studio, room } = card;
+  const made = buildCard({ studio, room, planId: "rows", number: 3, plan: timed, issuedAt: NOW, expiresAt: NOW + DAY });
+  const momentOf = (shown: readonly Cue[]) => shown.find(({ text }) => text === "Last fifteen.")?.from;
+
+  test("is carried by the card and called by the floor when the page says so", () => {
+    expect(made.plan).toEqual(timed);
+    const end = made.clock.rows.find(({ item }) => item === "row-left")?.end ?? Number.NaN;
+    expect([made.cues, floorNow(made, []).cues, cueTrack(timed).cues].map(momentOf)).toEqual(Array(3).fill(end - 17));
+  });
+
+  test("moves with its item when the floor gives it other seconds", () => {
+    const shorter = retimedPlan(made.plan, {
+      changed: [{ item: "row-left", to: 30 }],
+      dropped: [],
+      closingSeconds: 40,
+    });
+    const end = classClock(shorter).rows.find(({ item }) => item === "row-left")?.end ?? Number.NaN;
+    expect(momentOf(cueTrack(shorter).cues)).toBe(end - 17);
   });
 });
 

@@ -183,6 +183,21 @@ describe("answers", () => {
     expect(JSON.parse(out)).toEqual({ rows: JSON.parse(JSON.stringify(loadRows(blocks))) });
   });
 
+  it("acts: what is planned, told and missing, one row a move item", async () => {
+    const { code, out } = await run(["acts", files.blocks]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out).rows[1]).toEqual({
+      item: "b",
+      planned: [
+        { act: "carriage-home" },
+        { act: "spring-off", spring: "light", count: 1 },
+        { act: "spring-on", spring: "heavy", count: 1 },
+      ],
+      told: [{ act: "springs-now", springs: { heavy: 1 }, line: 0, from: 0, to: 9, verdict: "told" }],
+      missing: [{ act: "carriage-home" }],
+    });
+  });
+
   it("cues: every line but the crew's is said or named as dropped, in order of time", async () => {
     const { code, out, err } = await run(["cues", files.good]);
     expect([code, err]).toEqual([0, ""]);
@@ -228,11 +243,11 @@ describe("answers", () => {
 
 describe("one line and exit 2", () => {
   it.each<[string, string[], RegExp]>([
-    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|cues \[--vtt\]\|load\|balance FILE/],
+    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|cues \[--vtt\]\|load\|acts\|balance FILE/],
     [
       "an unknown command",
       ["paint", files.good],
-      /^There is no command "paint"\. Use one of: check, clock, fit, order, cues, load, balance$/,
+      /^There is no command "paint"\. Use one of: check, clock, fit, order, cues, load, acts, balance$/,
     ],
     ["a command every object inherits", ["constructor", files.good], /^There is no command/],
     ["no file", ["check"], /^Name one plan file/],

@@ -169,6 +169,72 @@ describe("ties: the earlier item keeps its wish", () => {
   });
 });
 
+describe("many ties at once", () => {
+  /** All left sides, then all right sides, of 5 or 10 s. */
+  function sides(count: number): Plan {
+    const one = (side: "left" | "right", seconds: number) => (_: unknown, i: number) =>
+      item(`${side}${i}`, seconds, { move: "row", side, range: [5, 10], transitionSeconds: 0 });
+    const list = [
+      ...Array.from({ length: count }, one("left", 7.5)),
+      ...Array.from({ length: count }, one("right", 8)),
+    ];
+    // Half of the pairs at 10 s, half at 5 s.
+    const moves = { ...exampleMoves, row: { ...exampleMoves.row, tempo: { outSeconds: 3, backSeconds: 2 } } };
+    return plan(120 + 2 * count * 7.5, list, { moves });
+  }
+
+  it("are settled by sides that come much later: the first right sides are nearer to their wish", () => {
+    // A left side is as far from 5 s as from 10 s, so that all choices of which half gets 10 s are open until the right
+    // sides are looked at.
+    const fitted = changes(sides(40));
+    const to = (side: string) => Array.from({ length: 40 }, (_, i) => fitted[`${side}${i}`]);
+    expect(to("right")).toEqual([...Array(20).fill(10), ...Array(20).fill(5)]);
+    expect(to("left")).toEqual(to("right"));
+  });
+
+  it("are settled within seconds in the largest class of the format", () => {
+    const before = process.cpuUsage();
+    expect(fitToLength(sides(1000)).possible).toBe(true);
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(10);
+  });
+});
+
+describe("a grid that is a fine fraction of a second", () => {
+  const fine = (count: number, room: number, range: [number, number]) =>
+    plan(
+      120 + room,
+      Array.from({ length: count }, (_, i) => item(`i${i}`, 40, { range, transitionSeconds: 0 })),
+      { gridSeconds: 1.000_001 },
+    );
+
+  it("is combined with whole repetitions to the millionth", () => {
+    // Such a grid leaves over a millionth of a second, so that 125 s are 40, 40 and 45 s of whole repetitions.
+    expect(changes(fine(3, 125, [38, 46]))).toEqual({ i2: 45 });
+    expect(fitToLength(fine(3, 123, [38, 46])).possible).toBe(false);
+  });
+
+  it("is refused with what to do where the times are too many", () => {
+    const before = process.cpuUsage();
+    expect(fitToLength(fine(2000, 14_000, [1, 14_400]))).toMatchObject({
+      possible: false,
+      say: expect.stringContaining("use a grid of whole seconds"),
+    });
+    expect(process.cpuUsage(before).user / 1e6).toBeLessThan(20);
+  });
+});
+
+it("ends where no times at all add up to the room, however many there are", () => {
+  // 300 pairs give even seconds and 61 s are fixed: 14,400 less 181 is odd.
+  const pairs = Array.from({ length: 600 }, (_, i) =>
+    item(`i${i}`, 20, { move: "row", side: i % 2 ? "right" : "left", range: [1, 14_400], transitionSeconds: 0 }),
+  );
+  const odd = item("odd", 60, { move: "plank", range: [61, 61], transitionSeconds: 0 });
+  const before = process.cpuUsage();
+  expect(fitToLength(plan(14_400, [...pairs, odd], { gridSeconds: 1 })).possible).toBe(false);
+  expect(fitToLength(plan(14_399, [...pairs, odd], { gridSeconds: 1 })).possible).toBe(true);
+  expect(process.cpuUsage(before).user / 1e6).toBeLessThan(10);
+});
+
 describe("why it cannot be done", () => {
   it.each<[string, Plan, string[], string]>([
     [

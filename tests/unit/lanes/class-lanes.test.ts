@@ -178,3 +178,16 @@ it("an item named like a property of every object has no muscles", () => {
   const odd = { ...examplePlan([exampleMove("constructor", { move: "row", seconds: 60 })]), moves };
   expect(laneOf(lanesOf(odd).lanes, "work").cells.map((cell) => cell.key)).toContain("constructor");
 });
+
+it("marks what is found about a heading at the first item under it that takes time", () => {
+  const blocks = [
+    { id: "h", kind: "heading" as const, title: "Legs and back" },
+    { id: "p", kind: "pause" as const, seconds: 10 },
+    exampleMove("a", { springs: { heavy: 1 } }),
+    exampleMove("b", { move: "press", springs: { light: 3 } }),
+    exampleMove("c", { springs: { heavy: 1 } }),
+    exampleMove("d", { move: "press", springs: { light: 3 } }),
+  ];
+  const cells = laneOf(lanesOf(examplePlan(blocks)).lanes, "found").cells;
+  expect(cells.find(({ item }) => item === "p")).toMatchObject({ must: 0, look: 0, info: 1 });
+});

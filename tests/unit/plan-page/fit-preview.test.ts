@@ -72,8 +72,8 @@ describe("the words", () => {
     expect(helpWords(p, { by: "range", items: ["a"], from: [30, 60], to: [30, 175] })).toBe(
       "Widen the range of Squat to 0:30 to 2:55 min; it is 30 to 60 s now.",
     );
-    expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more one-minute move.");
-    expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about 12 more one-minute moves.");
+    expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more move like those in the plan.");
+    expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about twelve more moves like those in the plan.");
     expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("Make the opening shorter: 30 s instead of 60 s.");
     expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe(
       "Make the class 4:00 min long; it is 2:30 min now.",

@@ -68,7 +68,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
   it("has limits that all have a default, numbers with their unit in the name", () => {
     expect(rule.limits.safeParse({}).success).toBe(true);
     for (const [name, value] of Object.entries(rule.limits.parse({}))) {
-      if (typeof value === "number") expect(name).toMatch(/(Seconds|Mm|N|Share|Count)$/);
+      if (typeof value === "number") expect(name).toMatch(/(Seconds|Mm|N|Kg|Met|Share|Count)$/);
     }
     expect(rule.limits.safeParse({ "no-such-limit": 1 }).success).toBe(false);
     for (const [name, limit] of Object.entries(rule.limits.shape)) {

@@ -1,7 +1,18 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
-import { type Limit, limitsOf, limitWords, type NumberLimit, numberText, readNumberLimit } from "#lib/rules/limits.ts";
+import { badLimits } from "#lib/rules/bad-limits.ts";
+import { limits, wordsLimit } from "#lib/rules/define/limit-fields.ts";
+import {
+  type Limit,
+  limitsOf,
+  limitWords,
+  type NumberLimit,
+  numberText,
+  readNumberLimit,
+  readWordsLimit,
+  wordsText,
+} from "#lib/rules/limits.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";
 import { checkStandard } from "#lib/rules/studio-standard.ts";
 
@@ -50,6 +61,21 @@ test("what is typed is read with a point or a comma, percent as a share, and ref
   expect(readNumberLimit(rounds, "2.5")).toEqual({ ok: false, say: "Give a whole number from 1 to 9." });
   expect(readNumberLimit(under, "")).toEqual({ ok: true, value: null });
   expect([0.29, 0.67, 0.07, 1].map((v) => numberText(share, v))).toEqual(["29", "67", "7", "100"]);
+});
+
+test("words by choice are shown as they are typed, and refused with an example", () => {
+  const [words] = limitsOf({
+    limits: limits({ moreWords: wordsLimit({ of: ["wrist-load", "kneeling"], says: "Words" }) }),
+  });
+  if (words?.kind !== "words") throw new Error("no words limit");
+  const read = readWordsLimit(words, "Wrist load: wedge*, strap ; kneeling: bolster; kneeling: block;");
+  expect(read).toEqual({ ok: true, value: { "wrist-load": ["wedge*", "strap"], kneeling: ["bolster", "block"] } });
+  expect(read.ok && wordsText(read.value)).toBe("wrist load: wedge*, strap; kneeling: bolster, block");
+  expect(readWordsLimit(words, "  ")).toEqual({ ok: true, value: {} });
+  for (const bad of ["bolster", "kneeling:", "ankle: strap"]) {
+    const refused = readWordsLimit(words, bad);
+    expect(refused.ok ? "" : refused.say).toMatch(/^Write a caution, a colon/);
+  }
 });
 
 test("values in words", () => {
@@ -102,4 +128,13 @@ test("a level is kept even where it is the rule's own: it then counts for milder
     limit: "hurrySeconds",
     say: "The limit hurrySeconds should be a number from 0 to 120.",
   });
+});
+
+test("words for something that is no caution are refused at their place", () => {
+  const safety = ruleById("caution-without-safety-line");
+  if (!safety) throw new Error("no such rule");
+  const [first] = badLimits(safety, { moreWords: { ankle: ["strap"] } });
+  expect(first?.path).toEqual(["standards", safety.id, "limits", "moreWords", "ankle"]);
+  expect(first?.problem).toMatch(/^should be one of: wrist-load, kneeling,/);
+  expect([...badLimits(safety, { moreWords: { kneeling: ["bolster"] } })]).toEqual([]);
 });

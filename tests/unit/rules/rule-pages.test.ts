@@ -86,6 +86,15 @@ test("live: a number out of bounds is said beside its field, in its unit, and th
   });
 });
 
+test("words are typed as one text, and what cannot be read is said beside it", () => {
+  const safety = rule("caution-without-safety-line");
+  const draft = standardDraftOf(safety, { limits: { moreWords: { "wrist-load": ["wedge*"] } } });
+  expect(draft.values.moreWords).toBe("wrist load: wedge*");
+  expect(readStandardDraft(safety, draft, null).standard?.limits?.moreWords).toEqual({ "wrist-load": ["wedge*"] });
+  const wrong = { ...draft, values: { ...draft.values, moreWords: "wedge" } };
+  expect(readStandardDraft(safety, wrong, null).problems.moreWords).toMatch(/^Write a caution, a colon/);
+});
+
 test("what a standard would change, in words", () => {
   const none = { must: 0, look: 0, info: 0 };
   expect(trialWords({ plans: 0, before: none, after: none })).toBe("There is no team plan yet to try it on.");

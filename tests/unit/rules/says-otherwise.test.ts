@@ -75,6 +75,7 @@ describe("what is next", () => {
     ["Side plank and reach is next", true],
     ["Plank and reach next", true],
     ["Next up: the kneeling row", false],
+    ["Next up, the side plank", false],
     ["Next up, chest press", false],
     ["After this, the kneeling row", false],
     ["Kneeling row is next", false],

@@ -152,6 +152,8 @@ it.each([
   ["Inhale when you press", "breath in on push"],
   ["Breathe in as the carriage rolls home", "breath in on back"],
   ["Exhale, push out", "breath out on out"],
+  ["Push out and breathe out", "breath out on out"],
+  ["Second round now", "round 2"],
 ])("says something: %s", (text, wanted) => {
   expect(claimsIn(text).map(brief)).toContain(wanted.replace("last set", "last round"));
 });
@@ -284,6 +286,11 @@ it.each([
   "Breathe out with a sigh.",
   "Don't breathe out as you push out.",
   "Next week we do the plank.",
+  "Push out, exhale, come back.",
+  "Hold the last rep for five seconds.",
+  "Every rep counts, even the last one.",
+  "Ready for round two?",
+  "The second round adds speed.",
   "Stand next to the carriage.",
   "What comes next is up to you.",
   "On to the next breath.",

@@ -1,9 +1,10 @@
 /** Times that live fields fill in, as people say them. */
 import { expect, it } from "vitest";
+import { classClock } from "#lib/clock/clock.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { spokenText } from "#lib/talk/live-words.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
-import { itemTalk, spokenSeconds } from "#lib/talk/talk.ts";
+import { spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
 
 const item = exampleMove("a");
 const plan = examplePlan([item]);
@@ -65,7 +66,8 @@ it("one second and half a minute are not many", () => {
 it("the talk time counts the words that are said", () => {
   const text = "{seconds-left} to go";
   const odd = exampleMove("a", { seconds: 47, script: [{ kind: "form", text }] });
-  const { syllables, seconds } = itemTalk(examplePlan([odd]), odd);
-  expect(syllables).toBe(new SyllableCounter().ofText("about forty five to go"));
-  expect(seconds).toBe(spokenSeconds(plan, "about forty five to go"));
+  const whole = examplePlan([odd]);
+  const talk = talkByItem(whole, classClock(whole)).get("a");
+  expect(talk?.syllables).toBe(new SyllableCounter().ofText("about forty five to go"));
+  expect(talk?.seconds).toBe(spokenSeconds(plan, "about forty five to go"));
 });

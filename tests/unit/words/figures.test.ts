@@ -107,7 +107,8 @@ function talkAgrees(plan: Plan): void {
   expect(Math.abs(share * total - seconds)).toBeLessThanOrEqual(0.0005 * total + 0.1);
   const spans = lanesOf(plan).lanes.flatMap((lane) => (lane.kind === "voice" ? lane.cells : []));
   const heard = spans.flatMap((cell) => cell.spans).reduce((sum, span) => sum + span.to - span.from, 0);
-  expect(heard).toBeCloseTo(seconds, 0);
+  // Both ends of each of some hundred spans are rounded to a tenth.
+  expect(Math.abs(heard - seconds)).toBeLessThanOrEqual(1);
   expect(spans.reduce((sum, cell) => sum + cell.dropped, 0)).toBe(aside);
 }
 

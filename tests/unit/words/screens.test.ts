@@ -108,7 +108,8 @@ test("who is expected, whatever the studio limits the rule to", () => {
     concernWords(examplePlan(items.map((item, i) => exampleMove(`m${i}`, item))), "wrist-pain");
   expect(words({})).toBe("no move of this class concerns them");
   expect(words(plank)).toBe("1 move concerns them, each with a safety line and an easier line");
-  expect(words(plank, silent)).toBe("2 moves concern them, 1 without a safety line or an easier line");
+  expect(words(plank, {}, silent)).toBe("2 moves concern them, 1 without a safety line or an easier line");
+  expect(words(plank, silent)).toBe("2 moves concern them, each with a safety line and an easier line");
 });
 
 test("an item that somebody took out", () => {

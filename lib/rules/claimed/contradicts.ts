@@ -4,15 +4,15 @@
  */
 import type { Claim } from "#lib/talk/claims/types.ts";
 import type { RuleContext } from "../define/types.ts";
-import { otherBreath } from "./claimed/breath.ts";
-import type { ClaimedCase, Contradiction } from "./claimed/case.ts";
-import { otherReps, otherRounds } from "./claimed/counts.ts";
-import { otherNext } from "./claimed/next.ts";
-import { notFirst, notLast } from "./claimed/parts.ts";
-import { otherSide } from "./claimed/side.ts";
-import { otherSprings } from "./claimed/springs.ts";
-import { notHalfway, type Tolerance, timeDiffers } from "./claimed/time.ts";
-import type { SaidLine } from "./said-lines.ts";
+import type { SaidLine } from "../select/said-lines.ts";
+import { otherBreath } from "./breath.ts";
+import type { ClaimedCase, Contradiction } from "./case.ts";
+import { otherReps, otherRounds } from "./counts.ts";
+import { otherNext } from "./next.ts";
+import { notFirst, notLast } from "./parts.ts";
+import { otherSide } from "./side.ts";
+import { otherSprings } from "./springs.ts";
+import { notHalfway, type Tolerance, timeDiffers } from "./time.ts";
 
 export function contradiction(ctx: RuleContext, line: SaidLine, claim: Claim, tolerance: Tolerance): Contradiction {
   const at: ClaimedCase = { ...line, ctx, n: ctx.moves.indexOf(line.placed) };

@@ -1,7 +1,7 @@
 /** A line with a claim, at its place in the class. */
 import { agree, countWord } from "#lib/plan/format.ts";
-import type { PlacedMove, RuleContext } from "../../define/types.ts";
-import type { SaidLine } from "../said-lines.ts";
+import type { PlacedMove, RuleContext } from "../define/types.ts";
+import type { SaidLine } from "../select/said-lines.ts";
 
 export interface ClaimedCase extends SaidLine {
   readonly ctx: RuleContext;
