@@ -20,7 +20,7 @@ export interface ActSteps {
   readonly besides: readonly HeardAct[];
 }
 
-export function stepsOf({ planned, heard }: ChangeTold): ActSteps {
+export function stepsOf({ row: { planned }, heard }: ChangeTold): ActSteps {
   const steps = planned.map((act): ActStep => {
     const telling = heard.filter(({ covers }) => covers.includes(act));
     const first = (verdict: HeardAct["verdict"]) => telling.find((one) => one.verdict === verdict);
