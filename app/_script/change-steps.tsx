@@ -15,9 +15,10 @@ interface Props {
   readonly plan: Plan;
   readonly item: MoveItem;
   readonly editor: Editor | null;
+  readonly readOnly: boolean;
 }
 
-export function ChangeSteps({ plan, item, editor }: Props) {
+export function ChangeSteps({ plan, item, editor, readOnly }: Props) {
   const view = useMemo(() => stepsView(plan, item.id), [plan, item.id]);
   const box = useRef<HTMLElement>(null);
   if (!view) return null;
@@ -38,7 +39,7 @@ export function ChangeSteps({ plan, item, editor }: Props) {
       ) : (
         <Steps view={view} onShow={show} />
       )}
-      {view.offer && (
+      {view.offer && !readOnly && (
         // The button goes with what it wrote, so the focus stays here.
         <div className={styles.offer} onClickCapture={() => box.current?.focus()}>
           <PlanButton command="write-set-up">{writeSetUpWords(view.offer.isFirst)}</PlanButton>

@@ -39,7 +39,7 @@ export function LiveScript(props: Props) {
   const hint = useId();
   return (
     <section className={styles.script} aria-label={props.label}>
-      <ChangeSteps plan={plan} item={item} editor={editor} />
+      <ChangeSteps {...{ plan, item, editor, readOnly }} />
       <ScriptBar
         {...{ editor, now, readOnly, hint }}
         comments={rights.comments}
