@@ -32,7 +32,6 @@ export const handBackWords = (to: string | null, open: number): string =>
 export const HANDING_IN_TAKEN_BACK = "Taken back. The plan is in writing again.";
 
 export const CHECK_BROKE = "A check could not run";
-export const doneWords = (label: string): string => `Done: ${label}.`;
 
 export const COMMENT_ON_PLAN = "Comment on the plan";
 export const commentOnWords = (name: string): string => `Comment on ${name}`;

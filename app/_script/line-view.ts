@@ -1,46 +1,54 @@
 /**
  * How a cue line and a live field look in the editor. Plain DOM, since a script has many lines and they must keep up with
- * typing. The kind is a native select outside the tab order: the bar above has the same choice for the caret's line.
+ * typing. The kind and the moment are outside the tab order: the bar above has the same choices for the caret's line.
  */
 import type { NodeViewRendererProps } from "@tiptap/core";
 import type { Node } from "@tiptap/pm/model";
 import type { EditorView, NodeView } from "@tiptap/pm/view";
+import { LINE_AT } from "#lib/doc/layout.ts";
+import { readAt } from "#lib/doc/script.ts";
 import { lineText } from "#lib/editor/lines.ts";
-import { isCueKind, KIND_WORDS, kindOf } from "#lib/plan/cue-words.ts";
-import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { beginWords, isCueKind, KIND_WORDS, kindOf } from "#lib/plan/cue-words.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import { CUE_KINDS, type LineBegin } from "#lib/plan/schema.ts";
 import { lineKindWords } from "../_session/line-words.ts";
 import type { FactsBox } from "./facts-box.ts";
-import { fieldTitle } from "./script-words.ts";
+import { fieldTitle, lineTimesWords } from "./script-words.ts";
 
 type Props = Pick<NodeViewRendererProps, "node" | "view" | "getPos">;
 
-export const lineView = (box: FactsBox) => (props: Props) => new LineView(props, box);
+/** `onMoment`: the moment of the line of that index was pressed. */
+export const lineView = (box: FactsBox, onMoment: (index: number) => void) => (props: Props) =>
+  new LineView(props, box, onMoment);
 export const fieldView = (box: FactsBox) => (props: Props) => new FieldView(props, box);
 
 class LineView implements NodeView {
   readonly dom = document.createElement("div");
   readonly contentDOM = document.createElement("div");
   private readonly select = document.createElement("select");
-  private readonly seconds = document.createElement("span");
+  private readonly moment = new MomentButton(() => this.askMoment());
   private readonly unsubscribe: () => void;
   private node: Node;
 
   constructor(
     private readonly props: Props,
     private readonly box: FactsBox,
+    private readonly onMoment: (index: number) => void,
   ) {
     this.node = props.node;
     this.dom.className = "script-line";
     this.contentDOM.className = "script-words";
-    this.seconds.className = "script-seconds";
-    this.seconds.contentEditable = "false";
     this.select.addEventListener("change", this.change);
     const kind = document.createElement("div");
     kind.className = "script-kind";
     kind.contentEditable = "false";
     kind.append(this.select);
     this.select.tabIndex = -1;
-    this.dom.append(kind, this.contentDOM, this.seconds);
+    const times = document.createElement("div");
+    times.className = "script-times";
+    times.contentEditable = "false";
+    times.append(this.moment.dom);
+    this.dom.append(kind, this.contentDOM, times);
     this.unsubscribe = box.subscribe(this.draw);
     this.draw();
   }
@@ -53,7 +61,7 @@ class LineView implements NodeView {
   }
 
   stopEvent(event: Event): boolean {
-    return event.target === this.select;
+    return event.target === this.select || this.moment.holds(event.target);
   }
 
   /** Of all changes to the DOM the editor reads only those to the words. */
@@ -74,8 +82,31 @@ class LineView implements NodeView {
     this.contentDOM.dataset.hint = this.node.content.size === 0 ? `${KIND_WORDS[kind]}…` : "";
     this.drawKind(typeof stored === "string" && !isCueKind(stored) ? stored : kind);
     const seconds = this.box.facts.secondsOf(kind, lineText(this.node));
-    setText(this.seconds, seconds === null || seconds < 0.5 ? "" : `${Math.round(seconds)} s`);
+    const at = readAt(this.node.attrs[LINE_AT]);
+    const mayBegin = kind !== "setup" && this.node.content.size > 0;
+    this.moment.draw({
+      at,
+      from: this.beginsAt(),
+      talk: seconds === null || seconds < 0.5 ? "" : `${Math.round(seconds)} s`,
+      canSet: this.props.view.editable && (mayBegin || at !== undefined),
+    });
   };
+
+  /** The plan counts the lines that have words. */
+  private beginsAt(): number | null {
+    const pos = this.props.getPos();
+    if (pos === undefined || this.node.content.size === 0) return null;
+    let index = 0;
+    this.props.view.state.doc.forEach((line, at) => {
+      if (at < pos && line.content.size > 0) index++;
+    });
+    return this.box.facts.beginsAt(index);
+  }
+
+  private askMoment(): void {
+    const pos = this.props.getPos();
+    if (pos !== undefined) this.onMoment(this.props.view.state.doc.resolve(pos).index(0));
+  }
 
   /** A kind that this version does not know stays and is shown as it is written. */
   private drawKind(shown: string): void {
@@ -99,6 +130,46 @@ class LineView implements NodeView {
     view.dispatch(view.state.tr.setNodeAttribute(pos, "kind", this.select.value));
     view.focus();
   };
+}
+
+interface Moment {
+  readonly at: LineBegin | undefined;
+  /** In seconds of the class; null for a line that is not said. */
+  readonly from: number | null;
+  /** How long it takes to say; "" for nothing. */
+  readonly talk: string;
+  readonly canSet: boolean;
+}
+
+/** What was set of when a line begins, its time in the class, and how long it takes to say. */
+class MomentButton {
+  readonly dom = document.createElement("button");
+  private readonly set = document.createElement("span");
+  private readonly clock = document.createElement("span");
+  private readonly talk = document.createElement("span");
+
+  constructor(onPress: () => void) {
+    this.dom.type = "button";
+    this.dom.tabIndex = -1;
+    this.dom.className = "script-moment";
+    this.set.className = "script-set";
+    this.dom.append(this.set, this.clock, this.talk);
+    this.dom.addEventListener("click", onPress);
+  }
+
+  holds(target: EventTarget | null): boolean {
+    return target instanceof globalThis.Node && this.dom.contains(target);
+  }
+
+  draw({ at, from, talk, canSet }: Moment): void {
+    const clock = from === null ? "" : clockTime(from);
+    setText(this.set, at ? beginWords(at) : "");
+    setText(this.clock, clock || (canSet && !at ? "when" : ""));
+    setText(this.talk, talk);
+    this.dom.setAttribute("aria-label", lineTimesWords(at, from, talk));
+    this.dom.disabled = !canSet;
+    this.dom.hidden = this.dom.textContent === "";
+  }
 }
 
 class FieldView implements NodeView {

@@ -1,5 +1,6 @@
 "use client";
 /** The script in its editor: the bar, the lines, the list of live fields, comments on words, lines from the library. */
+import type { Editor } from "@tiptap/core";
 import { useId, useState } from "react";
 import type * as Y from "yjs";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -10,7 +11,9 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import { flatOffsetAt } from "#lib/editor/thread-marks.ts";
 import { pinWords, type WordsAnchor } from "#lib/margin/pin.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
+import { ChangeSteps } from "./change-steps.tsx";
 import { FieldList } from "./field-list.tsx";
+import { MomentDialog, useMoment } from "./moment-dialog.tsx";
 import styles from "./script.module.css";
 import { ScriptBar } from "./script-bar.tsx";
 import { READER_HINT, TOO_MANY_WORDS, WORDS_COMMENT_SENT, WRITER_HINT } from "./script-words.ts";
@@ -28,42 +31,52 @@ interface Props {
 export function LiveScript(props: Props) {
   const { session, item, fragment, readOnly } = props;
   const snapshot = useSnapshot(session);
-  const script = useScript({ ...props, snapshot });
+  const moment = useMoment(fragment);
+  const script = useScript({ ...props, snapshot, onMoment: moment.open });
   const { editor, now } = script;
   const { rights, talk, plan } = snapshot;
-  const [commentOn, setCommentOn] = useState<WordsAnchor | null>(null);
+  const comment = useWordsComment(props, editor);
   const hint = useId();
-
-  function startComment() {
-    if (!editor || editor.isDestroyed) return;
-    const { from, to } = editor.state.selection;
-    const { doc } = editor.state;
-    const anchor = pinWords(fragment, item.id, flatOffsetAt(doc, from), flatOffsetAt(doc, to));
-    if (anchor) setCommentOn(anchor);
-    else session.say(TOO_MANY_WORDS);
-  }
-  function leaveComment() {
-    setCommentOn(null);
-    if (editor && !editor.isDestroyed) editor.view.focus();
-  }
-
   return (
     <section className={styles.script} aria-label={props.label}>
+      <ChangeSteps {...{ plan, item, editor, readOnly }} />
       <ScriptBar
         {...{ editor, now, readOnly, hint }}
         comments={rights.comments}
-        onComment={startComment}
+        onComment={comment.start}
+        onMoment={() => moment.open(now.line)}
         talk={talk.get(item.id)}
       />
-      {commentOn && <WordsComment session={session} item={item} about={commentOn} onLeave={leaveComment} />}
+      {comment.about && <WordsComment session={session} item={item} about={comment.about} onLeave={comment.leave} />}
       <div className={styles.paper}>
         <div ref={script.place} className={styles.place} />
         <FieldList editor={editor} offer={now.offer} />
       </div>
+      {moment.line && !readOnly && (
+        <MomentDialog session={session} item={item} line={moment.line} onClose={moment.close} />
+      )}
       {!readOnly && <StockLines session={session} plan={plan} item={item} />}
       <Hint id={hint} readOnly={readOnly} />
     </section>
   );
+}
+
+/** A comment on the words that are selected, while it is written. */
+function useWordsComment({ session, item, fragment }: Props, editor: Editor | null) {
+  const [about, setAbout] = useState<WordsAnchor | null>(null);
+  const start = () => {
+    if (!editor || editor.isDestroyed) return;
+    const { from, to } = editor.state.selection;
+    const { doc } = editor.state;
+    const anchor = pinWords(fragment, item.id, flatOffsetAt(doc, from), flatOffsetAt(doc, to));
+    if (anchor) setAbout(anchor);
+    else session.say(TOO_MANY_WORDS);
+  };
+  const leave = () => {
+    setAbout(null);
+    if (editor && !editor.isDestroyed) editor.view.focus();
+  };
+  return { about, start, leave };
 }
 
 const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolean }) => (

@@ -28,6 +28,7 @@ interface EditorWants {
   readonly label: string;
   readonly onMisfit: (what: string) => void;
   readonly onPick: (threadId: string) => void;
+  readonly onMoment: (index: number) => void;
   /** After every change of the text or the selection. */
   readonly onChange: (editor: Editor) => void;
 }
@@ -41,7 +42,7 @@ export function makeEditor(wants: EditorWants): Editor {
     enableCoreExtensions: { keymap: false, clipboardTextSerializer: false, drop: false, paste: false, delete: false },
     extensions: [
       ScriptDocument,
-      CueLine.extend({ addNodeView: () => lineView(box) }),
+      CueLine.extend({ addNodeView: () => lineView(box, wants.onMoment) }),
       LiveFieldNode.extend({ addNodeView: () => fieldView(box) }),
       scriptText,
       SharedScript.configure({

@@ -2,13 +2,14 @@
 /** The bar above a script: the kind of the caret's line, live fields, comments. Reached with Shift and Tab. */
 import type { Editor } from "@tiptap/core";
 import { useEffect, useId } from "react";
+import { readAt } from "#lib/doc/script.ts";
 import { withKind } from "#lib/editor/lines.ts";
 import { isCueKind, KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
 import { talkOver, talkWords } from "#lib/talk/talk-words.ts";
 import styles from "./script.module.css";
-import { SELECT_WORDS_FIRST } from "./script-words.ts";
+import { BEGIN, beginsWords, SELECT_WORDS_FIRST } from "./script-words.ts";
 import type { ScriptNow } from "./use-script.ts";
 
 interface Props {
@@ -17,13 +18,14 @@ interface Props {
   readonly readOnly: boolean;
   readonly comments: boolean;
   readonly onComment: () => void;
+  readonly onMoment: () => void;
   /** The item's talk; undefined while nothing is said. */
   readonly talk: ItemTalk | undefined;
   /** Id of the sentence that explains the keys. */
   readonly hint: string;
 }
 
-export function ScriptBar({ editor, now, readOnly, comments, onComment, talk, hint }: Props) {
+export function ScriptBar({ editor, now, readOnly, comments, onComment, onMoment, talk, hint }: Props) {
   useEffect(() => {
     if (editor && !editor.isDestroyed) editor.view.dom.setAttribute("aria-describedby", hint);
   }, [editor, hint]);
@@ -35,6 +37,7 @@ export function ScriptBar({ editor, now, readOnly, comments, onComment, talk, hi
           Live field
         </button>
       )}
+      {!readOnly && <Moment now={now} onMoment={onMoment} />}
       {comments && (
         <button
           type="button"
@@ -54,6 +57,23 @@ export function ScriptBar({ editor, now, readOnly, comments, onComment, talk, hi
         </p>
       )}
     </div>
+  );
+}
+
+/** When the caret's line begins. */
+function Moment({ now, onMoment }: Pick<Props, "now" | "onMoment">) {
+  const at = readAt(now.at);
+  const cannot = now.kind === "setup" && at === undefined;
+  return (
+    <button
+      type="button"
+      className={styles.act}
+      aria-disabled={cannot}
+      title={cannot ? BEGIN.ofSetup : undefined}
+      onClick={() => cannot || onMoment()}
+    >
+      {beginsWords(at)}
+    </button>
   );
 }
 

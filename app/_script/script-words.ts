@@ -1,7 +1,10 @@
 /** The sentences of the script editor, fetched with it. Pure. */
-import { KIND_WORDS } from "#lib/plan/cue-words.ts";
-import { agree, plural } from "#lib/plan/format.ts";
-import type { CueKind } from "#lib/plan/schema.ts";
+
+import type { HeardAct } from "#lib/acts/plan-acts.ts";
+import type { StepState } from "#lib/acts/steps.ts";
+import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
+import { agree, clockTime, plural } from "#lib/plan/format.ts";
+import type { CueKind, LineBegin } from "#lib/plan/schema.ts";
 
 /** Under the script: its keys, or what a reader can do. */
 export const READER_HINT = "You can read this script but not edit it. Select words to comment on them.";
@@ -25,3 +28,40 @@ export const stockWords = (count: number, care: boolean): string =>
 export const lineAddedWords = (kind: CueKind): string => `${KIND_WORDS[kind]} line added at the end.`;
 
 export const fieldTitle = (name: string): string => `{${name}}: filled in by the plan`;
+
+/** The steps of the change into the item. */
+export const STEPS_NAME = "Steps of the change";
+/** Beside a step, for who does not see its mark. */
+const STATE_WORDS: Readonly<Record<StepState, string>> = {
+  told: "said",
+  missing: "not said",
+  "wrong-order": "said out of order",
+  contradicted: "said otherwise",
+  unsure: "perhaps said",
+};
+const quoted = (said: string): string => `“${said.trim()}”`;
+/** Said otherwise needs the words that say so; what else is said is found by pressing the step. */
+export const stepStateWords = (state: StepState, said: string | null): string =>
+  state === "contradicted" && said !== null ? `${STATE_WORDS[state]}, ${quoted(said)}` : STATE_WORDS[state];
+export const besidesWords = ({ verdict, said }: Pick<HeardAct, "verdict" | "said">): string =>
+  `${verdict === "not-planned" ? "Said, not planned" : "Said otherwise"}: ${quoted(said)}`;
+export const allSaidWords = (count: number): string =>
+  agree(count, "The one step of the change is said", `All ${count} steps of the change said`);
+/** The button that writes the set-up; `isFirst`: no set-up line is there yet. */
+export const writeSetUpWords = (isFirst: boolean): string =>
+  isFirst ? "Write the set-up line" : "Add what is missing to the set-up";
+
+/** When a line begins. */
+export const BEGIN = {
+  title: "When this line begins",
+  choice: "It begins",
+  ways: { free: "when it comes", start: "after the work begins", end: "before the work ends" },
+  seconds: "Seconds",
+  set: "Set",
+  ofSetup: "A set-up line is said during the change",
+} as const;
+export const beginsWords = (at: LineBegin | undefined): string => `Begins ${beginWords(at)}`;
+/** Of the button at a line; `from` in seconds of the class, null where the line is not said. */
+export const lineTimesWords = (at: LineBegin | undefined, from: number | null, talk: string): string =>
+  [beginsWords(at), from !== null && `at ${clockTime(from)}`, talk && `${talk} to say`].filter(Boolean).join(", ");
+export const beginSetWords = (at: LineBegin | undefined): string => `The line now begins ${beginWords(at)}.`;

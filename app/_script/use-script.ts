@@ -5,6 +5,7 @@ import { type RefObject, useEffect, useRef, useState } from "react";
 import type * as Y from "yjs";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { LINE_AT } from "#lib/doc/layout.ts";
 import { type FieldOffer, offerOf } from "#lib/editor/field-offer.ts";
 import { itemFacts } from "#lib/editor/item-facts.ts";
 import { editorLineAt } from "#lib/editor/lines.ts";
@@ -17,10 +18,13 @@ import { makeEditor } from "./make-editor.ts";
 /** What the bar and the list of live fields need to know of the editor. */
 export interface ScriptNow {
   readonly kind: CueKind | null;
+  /** Index of the caret's line, and what its attribute says of when it begins. */
+  readonly line: number;
+  readonly at: unknown;
   readonly hasWords: boolean;
   readonly offer: FieldOffer | null;
 }
-const NOTHING: ScriptNow = { kind: null, hasWords: false, offer: null };
+const NOTHING: ScriptNow = { kind: null, line: 0, at: null, hasWords: false, offer: null };
 
 interface ScriptWants {
   readonly session: PlanSession;
@@ -29,6 +33,7 @@ interface ScriptWants {
   readonly fragment: Y.XmlFragment;
   readonly label: string;
   readonly readOnly: boolean;
+  readonly onMoment: (index: number) => void;
 }
 
 interface Script {
@@ -60,6 +65,7 @@ export function useScript(wants: ScriptWants): Script {
       editable: !reads,
       onMisfit: () => made.destroy(),
       onPick: showSlip,
+      onMoment: (index) => newest.current.onMoment(index),
       onChange: (changed) => setNow((before) => nextNow(before, changed)),
     });
     setEditor(made);
@@ -111,11 +117,14 @@ function nextNow(before: ScriptNow, editor: Editor): ScriptNow {
   if (editor.isDestroyed) return before;
   const { state } = editor;
   const offer = offerOf(state);
-  const next = {
-    kind: editorLineAt(state.doc, state.selection.from)?.kind ?? null,
+  const line = editorLineAt(state.doc, state.selection.from);
+  const next: ScriptNow = {
+    kind: line?.kind ?? null,
+    line: line?.index ?? 0,
+    at: line?.node.attrs[LINE_AT] ?? null,
     hasWords: state.doc.textBetween(state.selection.from, state.selection.to, " ", "x").trim() !== "",
     offer,
   };
-  const same = before.kind === next.kind && before.hasWords === next.hasWords && before.offer === next.offer;
-  return same ? before : next;
+  const keys = Object.keys(next) as (keyof ScriptNow)[];
+  return keys.every((key) => before[key] === next[key]) ? before : next;
 }

@@ -5,7 +5,7 @@
 import type { Editor } from "@tiptap/core";
 import { TextSelection } from "@tiptap/pm/state";
 import type { PlanSession } from "#app/_session/session.ts";
-import { lineText } from "#lib/editor/lines.ts";
+import { wordedLine } from "#lib/editor/lines.ts";
 
 interface LineRequest {
   readonly itemId: string;
@@ -47,13 +47,9 @@ export function answerLineRequests(session: PlanSession, itemId: string, editor:
 }
 
 function show({ view }: Editor, wanted: number): void {
-  let place = -1;
-  let found: { pos: number; end: number } | null = null;
-  view.state.doc.forEach((line, pos) => {
-    if (lineText(line) !== "") place++;
-    if (place === wanted && found === null) found = { pos, end: pos + 1 + line.content.size };
-  });
-  const { pos, end } = found ?? { pos: 0, end: 1 };
+  const found = wordedLine(view.state.doc, wanted);
+  const pos = found?.pos ?? 0;
+  const end = pos + 1 + (found?.node.content.size ?? 0);
   view.dispatch(view.state.tr.setSelection(TextSelection.create(view.state.doc, end)));
   const element = view.nodeDOM(pos);
   if (element instanceof HTMLElement) element.scrollIntoView({ block: "center" });

@@ -3,6 +3,7 @@ import type { PlanItem } from "#lib/plan/schema.ts";
 import { addOtherSide, duplicate, moveBy, stepItemSeconds, takeOut } from "./acts.ts";
 import type { OwnCommand } from "./plan-commands.ts";
 import type { PlanSession } from "./session.ts";
+import { writeSetUp } from "./take-fix.ts";
 
 export type ItemCommand = OwnCommand<"rail"> | "add-other-side";
 
@@ -25,6 +26,7 @@ export function itemCommands(session: PlanSession): Readonly<Record<ItemCommand,
     shorter: withItem((item) => stepItemSeconds(session, item, -1)),
     duplicate: withItem((item) => duplicate(session, item)),
     "take-out": withItem((item) => takeOut(session, item)),
+    "write-set-up": withItem(({ id }) => writeSetUp(session, id)),
     "add-other-side": withItem((item) => item.kind === "move" && addOtherSide(session, item)),
   };
 }

@@ -9,7 +9,7 @@ import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { PlanSession } from "./session.ts";
 
 /** What a command may need of the plan, the person and the chosen item. */
-type Fact = "writing" | "item" | "heading" | "one-sided" | "a-move";
+type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move";
 
 const SCRIPT_KEYS = [
   ...CUE_KINDS.map((kind, i) => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`] as const),
@@ -63,6 +63,12 @@ export const PLAN_COMMANDS = {
     paste: { words: "Paste a list", needs: ["writing"] },
     "fewer-set-ups": { words: "Fewer set-ups", needs: ["writing"] },
     "block-in-fewer": { words: "Fewer set-ups", needs: ["writing", "heading"] },
+    "write-set-up": {
+      words: "Write the set-up line",
+      keys: { rail: "s" },
+      help: "write what the item’s set-up lines do not say of its change",
+      needs: ["writing", "a-change"],
+    },
     "add-other-side": { words: "Add the other side", needs: ["writing", "one-sided"] },
     duplicate: { words: "Duplicate", keys: { rail: "Mod+d" }, help: "duplicate the item", needs: ["writing", "item"] },
     "take-out": {
@@ -163,6 +169,7 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       item: item !== undefined,
       heading: item?.kind === "heading",
       "one-sided": item?.kind === "move" && (item.side === "left" || item.side === "right"),
+      "a-change": item?.kind === "move",
       "a-move": plan.items.some(isMoveItem),
     };
     return facts[need as Fact] ?? false;

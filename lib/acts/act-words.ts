@@ -2,7 +2,7 @@
  * Each act as a clause that a coach would say: lower case, no full stop. The only source of these words, for set-up lines
  * that are offered, heads-ups and the floor. Springs and sides are live fields, so they stay right when the plan changes.
  */
-import { countWord, offsetWords, sideWords, springWords } from "#lib/plan/format.ts";
+import { countWord, offsetWords, sideWords, springLabel, springWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { handlesHeld, type Setup } from "#lib/transitions/transitions.ts";
 import type { PlannedAct } from "./planned.ts";
@@ -39,6 +39,19 @@ export function actWords(act: PlannedAct, { from, to }: SetupEnds): string {
       return upWords(from, to);
     case "strap-on":
       return from?.feet === to.feet ? "other foot in the cable strap" : FEET_WORDS[to.feet];
+  }
+}
+
+/** One act by itself, for a list of steps: "one middle off", "left side". Without live fields, lower case. */
+export function stepWords(plan: Plan, act: PlannedAct, ends: SetupEnds): string {
+  switch (act.act) {
+    case "spring-off":
+    case "spring-on":
+      return `${countWord(act.count)} ${springLabel(plan.equipment, act.spring)} ${act.act === "spring-on" ? "on" : "off"}`;
+    case "side":
+      return `${sideWords(act.side)} side`;
+    default:
+      return actWords(act, ends);
   }
 }
 

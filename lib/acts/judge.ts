@@ -226,7 +226,7 @@ function counted(
 const PLACES: readonly PlannedAct["act"][] = ["station", "turn", "position"];
 
 /** The acts that contradict something that is said to stay. */
-export function changesOf(of: Thing, { planned }: ActsChange): PlannedAct[] {
+export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): PlannedAct[] {
   const acts: Readonly<Record<Thing, readonly PlannedAct["act"][]>> = {
     springs: ["spring-on", "spring-off"],
     turn: ["turn"],

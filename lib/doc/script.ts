@@ -26,7 +26,8 @@ export function readLine(node: Y.XmlElement): ScriptLine | undefined {
   return { kind: isCueKind(kind) ? kind : "form", text, ...(at ? { at } : {}) };
 }
 
-function readAt(value: unknown): LineBegin | undefined {
+/** When a line begins, from its attribute; undefined for none, and for what is no time. */
+export function readAt(value: unknown): LineBegin | undefined {
   const [, word, seconds] = (typeof value === "string" && /^(after|left) (\S+)$/.exec(value)) || [];
   return stored(lineAtSchema, word === undefined ? undefined : { [`${word}Seconds`]: Number(seconds) });
 }
@@ -81,6 +82,12 @@ export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
     text.insert(0, first.text);
     element.insert(1, rest.map(pieceNode));
   } else element.insert(0, piecesOf(line).map(pieceNode));
+}
+
+/** Undefined removes it: the line is then said when it comes. */
+export function setLineAt(line: Y.XmlElement, at: LineBegin | undefined): void {
+  if (at) line.setAttribute(LINE_AT, writtenAt(at));
+  else line.removeAttribute(LINE_AT);
 }
 
 /** Whether `line` is a line with nothing in it. */

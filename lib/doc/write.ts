@@ -4,13 +4,13 @@
  * for good.
  */
 import * as Y from "yjs";
-import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { ExpectedCaution, Group, LineBegin, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { newItemMap } from "./create.ts";
 import { EXPECTED_KEY, type ItemMap, planParts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
 import { setLocked, writeSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
-import { fillLine, isEmptyLine, lineElement, readLine } from "./script.ts";
+import { fillLine, isEmptyLine, lineElement, readLine, setLineAt } from "./script.ts";
 import { setOrDelete } from "./set.ts";
 
 export interface Writer {
@@ -158,6 +158,11 @@ export function removeRepeatedLine(w: Writer, id: string, line: ScriptLine): voi
     const last = same.at(-1);
     if (same.length > 1 && last !== undefined) script.delete(last, 1);
   });
+}
+
+/** Sets when a line of a script begins; undefined for when it comes. Nothing happens to a line that was taken out. */
+export function setLineBegin(w: Writer, line: Y.XmlElement, at: LineBegin | undefined): void {
+  if (line.parent !== null && line.doc === w.doc && !line._item?.deleted) act(w, () => setLineAt(line, at));
 }
 
 function saysSame(node: unknown, line: ScriptLine): boolean {

@@ -15,12 +15,15 @@ export interface ItemFacts {
   fieldSays(name: string, kind: CueKind, line: string): string;
   /** Seconds it takes to say a line; null for a line that is not said. */
   secondsOf(kind: CueKind, line: string): number | null;
+  /** When in the class the line of that index begins, in seconds; null for one that is not said. */
+  beginsAt(index: number): number | null;
 }
 
 /** Facts for an item that is not a move, or has not arrived yet: fields show their names, nothing is counted. */
 export const NO_FACTS: ItemFacts = {
   fieldSays: (name) => (isLiveField(name) ? FIELD_WORDS[name] : name),
   secondsOf: () => null,
+  beginsAt: () => null,
 };
 
 /** A plan with its clock and its cue track. */
@@ -51,5 +54,6 @@ export function itemFacts({ plan, rows, total, track }: TimedPlan, itemId: strin
     },
     secondsOf: (kind, line) =>
       kind === "crew" || line.trim() === "" ? null : spokenSeconds(plan, fillLiveFields(line, momentOf(kind, line))),
+    beginsAt: (index) => cues.find((cue) => cue.line === index)?.from ?? null,
   };
 }

@@ -29,6 +29,39 @@ export function editorLineAt(doc: Node, pos: number): LineAt | null {
   return { node, pos: before, index, kind: kindOf(node.attrs.kind) };
 }
 
+/** The line of that index among those with words, as the plan counts them. */
+export function wordedLine(doc: Node, wanted: number): { readonly node: Node; readonly pos: number } | null {
+  let index = -1;
+  let found: { node: Node; pos: number } | null = null;
+  doc.forEach((node, pos) => {
+    if (node.content.size > 0) index++;
+    if (index === wanted) found ??= { node, pos };
+  });
+  return found;
+}
+
+interface Place {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where characters of a line's text, as a plan file writes it, stand in the editor; of a live field the whole. */
+export function placeOfWords({ node, pos }: { node: Node; pos: number }, words: Place): Place {
+  let [written, shown] = [0, pos + 1];
+  let place: Place | null = null;
+  const pass = (length: number, size: number) => {
+    const isIn = written + length > words.from && written < words.to;
+    if (isIn) place = { from: place?.from ?? shown, to: shown + size };
+    written += length;
+    shown += size;
+  };
+  node.forEach((child) => {
+    if (child.isText) for (const letter of child.text ?? "") pass(escapeScriptText(letter).length, letter.length);
+    else pass(`{${String(child.attrs.name)}}`.length, child.nodeSize);
+  });
+  return place ?? { from: shown, to: shown };
+}
+
 /** The words of a line as a plan file writes them. */
 export function lineText(line: Node): string {
   let text = "";

@@ -1,6 +1,6 @@
 /** Changes to the items: which were added, removed and moved, and what is different in those that stayed. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { KIND_WORDS } from "#lib/plan/cue-words.ts";
+import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -165,12 +165,8 @@ function lineChange(name: string, was: Read | undefined, is: Read | undefined): 
   return was ? [`A line of ${name} (${KIND_WORDS[was.kind]}) was removed: ${quote(was.read)}.`] : [];
 }
 
-function atWords(at: LineBegin | undefined): string {
-  if (!at) return "no longer has a time of its own";
-  return "afterSeconds" in at
-    ? `now begins ${saySeconds(at.afterSeconds)} into the work`
-    : `now begins with ${saySeconds(at.leftSeconds)} left`;
-}
+const atWords = (at: LineBegin | undefined): string =>
+  at ? `now begins ${beginWords(at)}` : "no longer has a time of its own";
 
 const kindWords = (was: Read, is: Read): string =>
   was.kind === is.kind ? KIND_WORDS[was.kind] : `${KIND_WORDS[was.kind]}, now ${KIND_WORDS[is.kind]}`;

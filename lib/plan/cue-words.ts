@@ -1,5 +1,7 @@
 /** The words for cue kinds and live fields, shared by editor, margin and print. */
-import { CUE_KINDS, type CueKind, LIVE_FIELDS, type LiveField } from "#lib/plan/schema.ts";
+
+import { CUE_KINDS, type CueKind, LIVE_FIELDS, type LineBegin, type LiveField } from "#lib/plan/schema.ts";
+import { secondsWords } from "./format.ts";
 
 export const KIND_WORDS: Readonly<Record<CueKind, string>> = {
   setup: "set-up",
@@ -40,3 +42,9 @@ export const isLiveField = (value: unknown): value is LiveField => LIVE_FIELDS.s
 
 /** The kind that a stored attribute stands for. An unknown one is read as form, as in the plan file. */
 export const kindOf = (value: unknown): CueKind => (isCueKind(value) ? value : "form");
+
+/** When in its item a line begins: "after 20 s", "with 15 s left", "when it comes". */
+export function beginWords(at: LineBegin | undefined): string {
+  if (!at) return "when it comes";
+  return "afterSeconds" in at ? `after ${secondsWords(at.afterSeconds)}` : `with ${secondsWords(at.leftSeconds)} left`;
+}

@@ -13,19 +13,23 @@ import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import type { Remedy, RemedyChange } from "./remedy.ts";
 
 /**
- * Completes the set-up of a change, whichever part the finding misses, in the order in which hands and feet can safely do
- * it. The coach's own lines stay as they are: what is missing goes before, after or between them. Null where nothing is
+ * Completes the set-up of a change, whichever part of it is missing, in the order in which hands and feet can safely do it. The coach's own lines stay as they are: what is missing goes before, after or between them. Null where nothing is
  * missing.
  */
-export function saySetup(plan: Plan, finding: Finding): Remedy | null {
-  const step = stepOf(plan, finding);
-  if (!step) return null;
+export function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
   const acts = setupActs(plan, step.before?.item, step.item);
   if (isToldLate(plan, step)) return beforeLate(plan, step, acts);
   const changes = SIDES.map((side) => missingLines(plan, step, acts, side)).find(
     (some) => !isToldLate(plan, { ...step, item: withLines(step.item, some) }),
   );
+  if (changes?.length === 0) return null;
   return changes ? { label: labelOf(plan, step.item, changes), changes } : beforeLate(plan, step, acts);
+}
+
+/** The same for what a finding is about. */
+export function saySetup(plan: Plan, finding: Finding): Remedy | null {
+  const step = stepOf(plan, finding);
+  return step ? completeSetup(plan, step) : null;
 }
 
 /** On which side of a line that tells acts before and after it a missing act may go; the first safe one is taken. */

@@ -64,7 +64,7 @@ describe("what changed", () => {
   it("says when a line begins at another time", () => {
     const script = (at?: LineBegin) => withItem(0, { script: [{ kind: "form", text: "a", ...(at ? { at } : {}) }] });
     expect(planChanges(script(), script({ afterSeconds: 10 }))).toEqual([
-      "A line of Kneeling row, left (form) now begins 10 s into the work: “a”.",
+      "A line of Kneeling row, left (form) now begins after 10 s: “a”.",
     ]);
     expect(planChanges(script({ afterSeconds: 10 }), script({ leftSeconds: 10 }))).toEqual([
       "A line of Kneeling row, left (form) now begins with 10 s left: “a”.",
