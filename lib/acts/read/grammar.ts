@@ -32,21 +32,17 @@ export interface Reading {
   readonly end: number;
 }
 
-/** No pattern is as long; it bounds the work for a line made to be slow. */
-const MOST_UNITS = 24;
-
 /** The longest reading of the words that begin at `at` in a clause; the one that comes first in the grammar wins a tie. */
 export function readingAt(clause: readonly Unit[], at: number, isStart: boolean): Reading | null {
   const unit = clause[at];
   if (!unit) return null;
-  const near = clause.length > at + MOST_UNITS ? clause.slice(0, at + MOST_UNITS) : clause;
   let best: Entry | null = null;
   let longest = at;
   const look = (entries: readonly Entry[] | undefined): void => {
     for (const entry of entries ?? []) {
       const { only } = entry.production;
       if ((only === "start" || only === "whole") && !isStart) continue;
-      const end = matchEnd(entry.production.pattern, near, at);
+      const end = matchEnd(entry.production.pattern, clause, at);
       if (end < longest || end === at || (end === longest && best && entry.n > best.n)) continue;
       if (only === "whole" && !isRest(clause, end)) continue;
       if (only === "last" && !isLast(clause[end])) continue;

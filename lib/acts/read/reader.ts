@@ -22,8 +22,11 @@ export interface LineReading {
   readonly inOrder: readonly ReadAct[];
 }
 
+/** About a minute of talk. A line that goes on is no set-up, and must not keep others waiting. */
+const MOST_WORDS = 200;
+
 export function readTelling(text: string, lexicon: Lexicon): LineReading {
-  const clauses = clausesOf(unitsOf(tokensOf(text), lexicon));
+  const clauses = clausesOf(unitsOf(tokensOf(text).slice(0, MOST_WORDS), lexicon));
   const read: ReadClause[] = [];
   // "Not the front" is about a way to face where the sentence has named a turn.
   let turning = false;
