@@ -12,6 +12,7 @@ import {
   PLAN_FORMAT,
   type Plan,
   type PlanItem,
+  planSchema,
   type Standards,
 } from "#lib/plan/schema.ts";
 import { movesFor, readCarried, type StudioContext, withSpringsUsed } from "./from-studio.ts";
@@ -192,10 +193,16 @@ export function readHead(
     headsUpSeconds: num(head.get("headsUpSeconds")),
     countInSeconds: num(head.get("countInSeconds")),
     gridSeconds: num(head.get("gridSeconds")),
-    people: num(head.get("people")),
+    people: peopleOf(head.get("people")),
     speech: hasSpeech ? speech : undefined,
   }) as ReturnType<typeof readHead>;
 }
+
+/** Anything else counts as not said, so that nobody's number keeps the plan from being written as a file. */
+const peopleOf = (value: unknown): number | undefined => {
+  const read = planSchema.shape.people.safeParse(value);
+  return read.success ? read.data : undefined;
+};
 
 function readShares(head: Y.Map<unknown>): Partial<Record<Group, number>> | undefined {
   const shares: Partial<Record<Group, number>> = {};

@@ -136,7 +136,9 @@ const text = (max: number) => z.string().check(z.minLength(1), z.maxLength(max))
 const seconds = numberFrom(0, 14400);
 const workSeconds = numberFrom(1, 14400);
 const group = z.enum(GROUPS);
-const springCounts = z.record(id, wholeFrom(0, 20));
+/** Springs of one kind, on a machine and on in a move. */
+export const MOST_OF_A_SPRING = 20;
+const springCounts = z.record(id, wholeFrom(0, MOST_OF_A_SPRING));
 const secondsRange = z
   .tuple([workSeconds, workSeconds])
   .check(z.refine(([a, b]) => a <= b, "the shortest must not be above the longest"));
@@ -155,7 +157,7 @@ const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(20
 const springSchema = z.strictObject({
   id,
   label: text(60),
-  count: wholeFrom(0, 20),
+  count: wholeFrom(0, MOST_OF_A_SPRING),
   stiffnessNPerMm: numberFrom(0, 100),
   preloadN: numberFrom(0, 5000),
 });

@@ -3,7 +3,7 @@
  * machine. Never a colour. Read aloud as "two light".
  */
 import { springWords } from "#lib/plan/format.ts";
-import type { Equipment } from "#lib/plan/schema.ts";
+import { type Equipment, MOST_OF_A_SPRING } from "#lib/plan/schema.ts";
 import styles from "./coil.module.css";
 import { coilWeight } from "./coil-weight.ts";
 
@@ -25,12 +25,15 @@ export function CoilMark({ weight, off = false }: { weight: number; off?: boolea
   );
 }
 
+/** How many are drawn: a document may hold any number, written past the page. */
+export const drawnSprings = (n: number): number => Math.min(MOST_OF_A_SPRING, Math.max(0, Math.ceil(n)));
+
 /** All springs of an item. */
 export function Coils(props: { springs: Readonly<Record<string, number>>; equipment: Equipment; words?: boolean }) {
   const { springs, equipment, words = false } = props;
   const text = springWords(equipment, springs);
   const on = equipment.springs.flatMap((spring) =>
-    Array.from({ length: springs[spring.id] ?? 0 }, (_, i) => ({ key: `${spring.id}${i}`, spring })),
+    Array.from({ length: drawnSprings(springs[spring.id] ?? 0) }, (_, i) => ({ key: `${spring.id}${i}`, spring })),
   );
   return (
     <span className={styles.coils}>

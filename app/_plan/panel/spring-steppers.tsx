@@ -2,7 +2,7 @@
 /** How many of each of the machine's springs are on, as coils, with a button for one less and one for one more. */
 import { countWord } from "#lib/plan/format.ts";
 import type { Equipment, MoveItem, Spring } from "#lib/plan/schema.ts";
-import { CoilMark } from "../../_parts/coils/coil.tsx";
+import { CoilMark, drawnSprings } from "../../_parts/coils/coil.tsx";
 import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 import styles from "../../_parts/panel.module.css";
 import { setSpringCount } from "../../_session/acts.ts";
@@ -41,7 +41,8 @@ export function SpringSteppers({ session, item, equipment, disabled }: SteppersP
 function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disabled"> & { spring: Spring }) {
   const on = item.springs[spring.id] ?? 0;
   const set = (n: number) => setSpringCount(session, item.id, spring.id, n);
-  const coils = Array.from({ length: Math.max(spring.count, on) }, (_, i) => ({ key: `${spring.id}${i}`, on: i < on }));
+  const length = drawnSprings(Math.max(spring.count, on));
+  const coils = Array.from({ length }, (_, i) => ({ key: `${spring.id}${i}`, on: i < on }));
   const tooMany = on > spring.count;
   return (
     <div className={styles.spring}>
