@@ -19,7 +19,7 @@ import type { Claim, Reading } from "./types.ts";
 
 /** A claim contains one of these; most lines do not and need no further reading. */
 const WORTH_READING =
-  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|after this|ready for|moving|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six)\b/i;
+  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six)\b/i;
 
 const OF_CLAUSE: readonly ((clause: Clause) => Reading[])[] = [
   timeIn,

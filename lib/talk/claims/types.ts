@@ -51,8 +51,20 @@ export interface RepsClaim {
 export interface BreathClaim {
   readonly says: "breath";
   readonly breath: "in" | "out";
-  /** The part of a repetition; `push` and `pull` are the way out of a move of that pattern only. */
-  readonly during: "out" | "back" | "push" | "pull";
+  /** The part of a repetition: said outright, or by a motion that is one half or the other of it depending on the move. */
+  readonly during:
+    | "out"
+    | "back"
+    | "push"
+    | "pull"
+    | "work"
+    | "ease"
+    | "up"
+    | "down"
+    | "open"
+    | "close"
+    | "bend"
+    | "long";
 }
 export interface SideClaim {
   readonly says: "side";
