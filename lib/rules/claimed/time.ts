@@ -1,5 +1,7 @@
 /** Time and halfway, judged at the moment at which they are said. */
 import { tenth } from "#lib/numbers/round.ts";
+import { moveName } from "#lib/plan/format.ts";
+import { isPartOf } from "#lib/talk/claims/spoken-names.ts";
 import type { HalfwayClaim, SaidWords, TimeClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, inBlock, isOneSided } from "./case.ts";
 
@@ -16,7 +18,7 @@ const ROUNDING = 1;
 
 export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tolerance): Contradiction {
   const at = saidAt(c, claim);
-  if (at === undefined) return undefined;
+  if (at === undefined || !isOfThis(c, claim)) return undefined;
   const round = claim.unit === "minutes" ? Math.min(MINUTES_MOST, claim.seconds * MINUTES_SHARE) : 0;
   const slack = Math.max(round, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
   const readings = readingsOf(c, claim, at);
@@ -24,13 +26,16 @@ export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tol
   return really(c, claim, at);
 }
 
+const isOfThis = ({ ctx, placed }: ClaimedCase, { what }: TimeClaim): boolean =>
+  what === undefined || isPartOf(what, moveName(ctx.plan, placed.item));
+
 /** When the words are said: as far into the cue as they stand in the line. Undefined for a line that is not said. */
 function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undefined {
   return cue && cue.from + (cue.to - cue.from) * (from / Math.max(1, line.text.length));
 }
 
 /** Seconds of all that the words may mean. */
-function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number): number[] {
+function readingsOf(c: ClaimedCase, { which, of, unit, what }: TimeClaim, at: number): number[] {
   const { ctx, placed } = c;
   const { start, end } = placed.row;
   const whole = end - start;
@@ -43,7 +48,7 @@ function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number):
   if (of === "block") return [leftOfBlock];
   // In the line that sets it up, "thirty seconds of work" is the whole; once people move, it is mostly what is left.
   const ofMove = which === "whole" ? [whole, leftOfMove] : [leftOfMove];
-  if (of === "move") return ofMove;
+  if (of === "move" || what !== undefined) return ofMove;
   return [...ofMove, ...leftOfClass, ...(unit === "minutes" ? [leftOfBlock] : [])];
 }
 

@@ -6,6 +6,7 @@
 import { perValue } from "#lib/memo/per-value.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { breathIn } from "./breath.ts";
+import { followingIn } from "./following.ts";
 import { halfwayIn } from "./halfway.ts";
 import { nextIn } from "./next.ts";
 import { partsIn } from "./parts.ts";
@@ -19,7 +20,7 @@ import type { Claim, Reading } from "./types.ts";
 
 /** A claim contains one of these; most lines do not and need no further reading. */
 const WORTH_READING =
-  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six)\b/i;
+  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|follow|into|penultimate|hour|already|time through|\bthen\b|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty)\b/i;
 
 const OF_CLAUSE: readonly ((clause: Clause) => Reading[])[] = [
   timeIn,
@@ -27,6 +28,7 @@ const OF_CLAUSE: readonly ((clause: Clause) => Reading[])[] = [
   partsIn,
   sidesIn,
   roundsIn,
+  followingIn,
   repsIn,
   springsIn,
 ];

@@ -18,12 +18,19 @@ const PHRASES: readonly Phrase[] = [
   { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
+    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
   },
   {
     which: "nth",
     words: `\\b(?<nth>${ORDINAL}) (?:round|set)(?=$| of (?:it|this|these|\\w+ (?:rounds|sets))| now\\b| here\\b| everyone\\b| please\\b)`,
   },
+  { which: "nth", words: `\\b(?<nth>${ORDINAL}) (?:time|go|pass|lap) (?:round|around|through)\\b` },
+  { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<nth>${ORDINAL}) of (?:${SPOKEN_NUMBER})$` },
+  {
+    which: "done",
+    words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?) (?:down|done|behind (?:you|us)|in the bag|over|finished)\\b`,
+  },
+  { which: "done", words: `\\b(?:we|you) have (?:done|had|finished) (?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?)\\b` },
   { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
 
@@ -39,7 +46,14 @@ export function roundsIn({ words, at }: Clause): Reading[] {
     // "First round" is read with the other firsts.
     if (nth === "first" || isTakenBack(words.slice(0, found.index), words)) return [];
     const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : numberOf(n);
-    return [{ fact: { says: "rounds", count, which }, at: at + found.index, length: found[0].length }];
+    const afterThis = /^ after (?:this|that)\b/.test(words.slice(found.index + found[0].length));
+    return [
+      {
+        fact: { says: "rounds", count, which, ...(afterThis ? { afterThis } : {}) },
+        at: at + found.index,
+        length: found[0].length,
+      },
+    ];
   }
   return [];
 }

@@ -9,11 +9,20 @@ const CHANGES =
 const ALL_SPRINGS = new RegExp(
   `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
+/** "The middle spring holds you": there is one at least. */
+const THE_SPRING = /\b(?:a|an|the|your|our|this|that) (?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
+const OTHER_SPRINGS =
+  /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
 const BARE = new RegExp(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
 export function springsIn({ words, at }: Clause): Reading[] {
+  const some = OTHER_SPRINGS.test(words) ? null : THE_SPRING.exec(words);
+  if (some) {
+    const fact = { says: "springs", count: undefined, label: (some.groups?.label ?? "").trim() } as const;
+    return [{ fact, at: at + some.index, length: some[0].length, sure: false }];
+  }
   if (CHANGES.test(words)) return [];
   const named = ALL_SPRINGS.exec(words);
   if (named) {

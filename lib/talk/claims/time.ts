@@ -16,13 +16,21 @@ export function timeIn({ words, at }: Clause): Reading[] {
     const told = found.groups?.half === undefined ? durationOf(found.groups?.time ?? "a minute") : HALF_MINUTE;
     if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before, words)) return [];
     const claimed = of ?? ofWhat(found.groups?.of);
-    const fact: TimeClaim = { says: "time", ...told, which, ...(claimed ? { of: claimed } : {}) };
+    const fact: TimeClaim = {
+      says: "time",
+      ...told,
+      which,
+      ...(claimed ? { of: claimed } : {}),
+      ...named(found.groups?.what),
+    };
     const length = found[0].trimStart().length;
     const where = { at: at + found.index + found[0].length - length, length };
     return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
   return [];
 }
+
+const named = (what: string | undefined): Pick<TimeClaim, "what"> => (what === undefined ? {} : { what });
 
 function ofWhat(word: string | undefined): TimeClaim["of"] {
   if (word === undefined) return undefined;
@@ -40,10 +48,18 @@ const PARTS: readonly (readonly [RegExp, number])[] = [
 const COUNTED = new RegExp(`^(?<n>${SPOKEN_NUMBER})\\b.*? ?\\b(?<unit>seconds?|s|minutes?|m)\\b`);
 const AND_SECONDS = new RegExp(`minutes? (?:and )?(?<n>${SPOKEN_NUMBER})(?<named> seconds?)?$`);
 
+function hoursIn(words: string): number {
+  if (/quarter of an hour$/.test(words)) return 0.25;
+  if (/^three quarters of an hour$/.test(words)) return 0.75;
+  if (/^half an? hour$/.test(words)) return 0.5;
+  return (words.startsWith("two") ? 2 : 1) + (PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0);
+}
+
 /** Seconds of what `TIME` matched. */
 function durationOf(words: string): Duration | undefined {
   const clock = /^(\d+):(\d\d)$/.exec(words);
   if (clock) return { seconds: Number(clock[1]) * 60 + Number(clock[2]), unit: "seconds" };
+  if (/hour/.test(words)) return { seconds: 3600 * hoursIn(words), unit: "minutes" };
   if (/three quarters of a minute/.test(words)) return { seconds: 45, unit: "seconds" };
   if (/quarter of a minute/.test(words)) return { seconds: 15, unit: "seconds" };
   if (/^(?:a )?half (?:a )?minute/.test(words)) return HALF_MINUTE;

@@ -19,6 +19,8 @@ export interface TimeClaim {
   readonly which: "left" | "whole" | "each-side" | "done";
   /** What it is the time of; undefined where the words do not say. */
   readonly of?: "class" | "block" | "move";
+  /** Words that may name the move it is the time of, or something else. */
+  readonly what?: string;
 }
 export interface HalfwayClaim {
   readonly says: "halfway";
@@ -33,20 +35,35 @@ export interface NextClaim {
   readonly says: "next";
   /** Words that hold a name, lower case without punctuation. */
   readonly name: string;
-  /** Where in them the name stands. */
-  readonly at: "start" | "end";
+  /** Where in them the name stands; `within` is the first name in them. */
+  readonly at: "start" | "end" | "within";
+  /** Said so plainly of a move that a name which the plan does not know counts too. */
+  readonly plain: boolean;
 }
 export interface RoundsClaim {
   readonly says: "rounds";
   readonly count: number;
-  /** How many there are, which one this is, or how many are still to come. */
-  readonly which: "all" | "nth" | "more";
+  /** How many there are, which one this is, how many are still to come or were done. */
+  readonly which: "all" | "nth" | "more" | "done";
+  /** "After this": the one at hand is not counted. */
+  readonly afterThis?: true;
+}
+/** How many moves are still to come, this one not counted. */
+export interface FollowingClaim {
+  readonly says: "following";
+  readonly count: number;
+  /** "Two moves left" may count the one at hand. */
+  readonly withThis: boolean;
 }
 export interface RepsClaim {
   readonly says: "reps";
   readonly count: number;
   /** `more`: still to be done. `any`: still to be done, or all of them. */
   readonly which: "any" | "more";
+  /** Words that may name the move: "twenty curls". */
+  readonly what?: string;
+  /** A bare number, which may be of seconds as well. */
+  readonly orSeconds?: true;
 }
 export interface BreathClaim {
   readonly says: "breath";
@@ -73,7 +90,8 @@ export interface SideClaim {
 }
 export interface SpringsClaim {
   readonly says: "springs";
-  readonly count: number;
+  /** Undefined for one or more of them: "the middle spring". */
+  readonly count: number | undefined;
   /** The words before "springs", or after a bare count; "" for springs of any kind. */
   readonly label: string;
 }
@@ -84,6 +102,7 @@ type ClaimedFact =
   | PartClaim
   | NextClaim
   | RoundsClaim
+  | FollowingClaim
   | RepsClaim
   | BreathClaim
   | SideClaim

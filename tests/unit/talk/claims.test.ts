@@ -25,6 +25,8 @@ function brief(claim: Claim): string {
         : `rounds ${claim.count}${claim.which === "more" ? " more" : ""}`;
     case "reps":
       return `reps ${claim.count}${claim.which === "more" ? " more" : ""}`;
+    case "following":
+      return `following ${claim.count}`;
     case "breath":
       return `breath ${claim.breath} on ${claim.during}`;
     case "halfway":
