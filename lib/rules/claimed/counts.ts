@@ -20,7 +20,8 @@ export function otherRounds(c: ClaimedCase, claim: RoundsClaim): Contradiction {
   }
   if (claim.which === "done") {
     const nth = same.indexOf(c.placed) + 1;
-    return claim.count === nth || claim.count === nth - 1 ? undefined : `it is round ${countWord(nth)}`;
+    const isLate = !c.cue || c.cue.to > (c.placed.row.start + c.placed.row.end) / 2;
+    return claim.count === nth - 1 || (isLate && claim.count === nth) ? undefined : `it is round ${countWord(nth)}`;
   }
   if (claim.which === "nth") {
     const nth = same.indexOf(c.placed) + 1;
@@ -36,7 +37,8 @@ export function otherFollowing(c: ClaimedCase, { count, withThis }: FollowingCla
   const later = c.ctx.moves.slice(c.n + 1);
   const inThis = inBlock(c, 1);
   const kinds = (moves: typeof later): number => new Set(moves.map(({ item }) => item.move)).size;
-  const are = [later.length, kinds(later), inThis.length, kinds(inThis)];
+  if (count === 0 && later.length === 0) return undefined;
+  const are = count === 0 ? [] : [later.length, kinds(later), inThis.length, kinds(inThis), laterOf(c).length];
   if (are.some((n) => n === count || (withThis && n + 1 === count))) return undefined;
   return later.length === 0 ? "nothing follows" : counted(later.length, "move follows", "moves follow");
 }

@@ -49,15 +49,18 @@ function opening({ pattern, name }: Move): Effort {
   return pattern === "push" && /fly/i.test(name) ? "ease" : undefined;
 }
 
+const isPull = (pattern: Move["pattern"], name: string): boolean => pattern === "pull" || /\b(?:row|pull)/i.test(name);
+const isUntold = (pattern: Move["pattern"]): boolean => pattern === "plank" || pattern === "carry";
+
 function bending({ pattern, name }: Move): Effort {
-  if (pattern === "pull") return /curl/i.test(name) ? "work" : undefined;
-  if (pattern === "flexion" || /pike|tuck|curl/i.test(name)) return "work";
-  return pattern === "plank" || pattern === "carry" ? undefined : "ease";
+  if (isPull(pattern, name)) return /curl/i.test(name) ? "work" : undefined;
+  if (pattern === "flexion" || /pike|tuck|curl|drawn/i.test(name)) return "work";
+  return isUntold(pattern) && !/press|push|squat|lunge/i.test(name) ? undefined : "ease";
 }
 
 function lengthening({ pattern, name }: Move): Effort {
   if (/reach|extension/i.test(name)) return "work";
-  if (pattern === "pull" || /tuck|pike|curl/i.test(name)) return "ease";
+  if (isPull(pattern, name) || /tuck|pike|curl|drawn/i.test(name)) return "ease";
   return pattern === "push" || pattern === "squat" || pattern === "lunge" ? "work" : undefined;
 }
 

@@ -1,6 +1,6 @@
 /** What is said to come next, by the names of the plan's moves. */
 import { moveName } from "#lib/plan/format.ts";
-import { isOtherExercise, isPartOf, nameAt, nameWithin } from "#lib/talk/claims/spoken-names.ts";
+import { isOtherExercise, isPartOf, nameAt, namesAnExercise, nameWithin } from "#lib/talk/claims/spoken-names.ts";
 import type { NextClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, isBeforeStart } from "./case.ts";
 
@@ -17,7 +17,11 @@ export function otherNext(c: ClaimedCase, { name: said, at, plain }: NextClaim):
   const named = at === "within" ? nameWithin(said, allNames(c)) : nameAt(said, at, allNames(c));
   if (named === undefined && plain && isOtherExercise(said, expected)) return reallyNext(c);
   if (named === undefined) {
-    if (expected.some((name) => isPartOf(said, name)) || !allNames(c).some((name) => isPartOf(said, name)))
+    if (
+      expected.some((name) => isPartOf(said, name)) ||
+      !namesAnExercise(said) ||
+      !allNames(c).some((name) => isPartOf(said, name))
+    )
       return undefined;
   } else if (expected.includes(named)) return undefined;
   return reallyNext(c);

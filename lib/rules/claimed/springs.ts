@@ -7,7 +7,8 @@ import type { ClaimedCase, Contradiction } from "./case.ts";
 export function otherSprings({ ctx, placed, line }: ClaimedCase, claim: Claim & SpringsClaim): Contradiction {
   // An easier or harder way may use other springs.
   if (line.kind === "easier" || line.kind === "harder") return undefined;
-  if (!claim.sure && claim.count !== undefined && line.kind !== "setup" && line.kind !== "start") return undefined;
+  const isOutright = claim.sure || / on$/.test(claim.said);
+  if (!isOutright && claim.count !== undefined && line.kind !== "setup" && line.kind !== "start") return undefined;
   const { equipment } = ctx.plan;
   const label = claim.label.replace(/^(?:of the|the) /, "").trim();
   const spring = equipment.springs.find((s) => [s.label.toLowerCase(), `${s.label.toLowerCase()}s`].includes(label));

@@ -4,7 +4,7 @@ import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
 import type { Clause } from "./sentences.ts";
 import type { Reading } from "./types.ts";
 
-const MOVES = "(?:moves?|movements?|exercises?)";
+const MOVES = "(?:moves?|movements?|exercises?|things)";
 const N = `(?<n>${SPOKEN_NUMBER}|no|another)`;
 const AFTER_THIS = "after (?:this|that)(?: one| move)?";
 interface Phrase {
@@ -32,6 +32,13 @@ const PHRASES: readonly Phrase[] = [
     false,
     0,
   ),
+  phrase(
+    `\\b${AFTER_THIS} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home)`,
+    false,
+    0,
+  ),
+  phrase(`^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}$`, false),
+  phrase(`^(?:and |just )*once more ${AFTER_THIS}$`, false, 1),
   phrase(
     `\\b(?:second to last|next to last|last but one|penultimate|second last) (?:${MOVES}|one)\\b|\\b(?:${MOVES}|one) but one$`,
     false,

@@ -9,7 +9,10 @@ type During = BreathClaim["during"];
 const THING =
   "(?: (?:it|them|that|the|your|carriage|platform|handles|bars?|arms|legs|slowly|gently|all|way|us|yourself))*";
 /** Limbs that come in or go out say nothing of the carriage. */
-const LIMBS = /\b(?:they|knees?|legs?|arms?|elbows?|feet|foot|hands?|hips?|ribs) (?:come|comes|go|goes|move|moves)\b/;
+const LIMBS =
+  /\b(?:they|knees?|legs?|heels|arms?|elbows?|feet|foot|hands?|hips?|ribs) (?:come|comes|go|goes|move|moves)\b(?! (?:long|up|down|high|low))/;
+const LEGS_BEND = /\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b/;
+const LEGS_LONG = /\b(?:knees?|legs|feet|heels) (?:go|goes|move|moves) (?:back )?(?:out|away)\b/;
 
 const OUTRIGHT: readonly (readonly [During, RegExp])[] = [
   [
@@ -51,6 +54,8 @@ const ANY = new RegExp(
 /** The half that some words name; undefined when they name none, or both. */
 export function motionIn(words: string): During | undefined {
   if (LIMBS.test(words) && !/\bcarriage\b/.test(words)) {
+    if (LEGS_BEND.test(words)) return "bend";
+    if (LEGS_LONG.test(words)) return "long";
     const limb = words.replace(LIMBS, "").replace(/\b(?:in|out|away|back)\b/g, "");
     return byMove(limb);
   }

@@ -10,7 +10,7 @@ const NOT_EACH = "(?! (?:each|per|every|apart|a side|on each|on every|to each|at
 const NOT_IN =
   "(?<!\\b(?:sets|rounds|blocks|every|each|after|per|than|for|in|until|to|between|of|first|or|up to|at least|at most) (?:the |your |our |these )?(?:last |final )?)";
 const LEAD =
-  "^(?:and |so |we will |we are going to |i want |make it |aim for |all |there are |just |only |give me |lets do |lets go |lets have |do |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
+  "^(?:and |so |we will |we are going to |i want |make it |aim for |all |there are |there is |count |take |with |just |only |give me |lets do |lets go |lets have |do |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
 
 interface Phrase {
   readonly which: RepsClaim["which"];
@@ -24,7 +24,8 @@ interface Phrase {
 const NOT_REPS =
   "(?!(?:[a-z]+ ){0,2}(?:seconds|minutes|hours|breaths|beats|counts|rounds|sets|blocks|springs|moves|movements|exercises|times|sides|inches|centimetres|fingers|hands|legs|arms|knees|feet|years|weeks|days|things)\\b)";
 const WHAT = `${NOT_REPS}(?<what>(?:[a-z]+ ){0,2}(?:[a-z]+s|(?:push|sit|curl|pull|roll) (?:ups|downs)))`;
-const END = "(?: (?:today|please|now|everyone|slowly|here|each time|in all|nice and slow|like that))?$";
+const END =
+  "(?: (?:today|please|now|everyone|slowly|here|each time|in all|and (?:we|you|then)(?: [a-z]+)*|nice and slow|like that))?$";
 const THIS_SIDE = "(?:on|with) (?:this|the (?:left|right|first|second|other|last)) (?:side|leg|arm)";
 const PHRASES: readonly Phrase[] = [
   {
@@ -55,6 +56,11 @@ const PHRASES: readonly Phrase[] = [
     pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:to go|left|to do|to come)$`),
     sure: false,
     orSeconds: true,
+  },
+  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) more and (?:we|you|then)\\b`) },
+  {
+    which: "any",
+    pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:in all|in total|altogether|of each|repeats)$`),
   },
   { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) more ${HOW}${WHAT}${END}`) },
   {

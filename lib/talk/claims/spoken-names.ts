@@ -51,8 +51,16 @@ const EXERCISES =
   "swing thruster burpee dip climber";
 const EXERCISE_STEMS: ReadonlySet<string> = new Set(EXERCISES.split(" ").map(stem));
 const A_NAME = /(?:^|\b(?:the|a|an|some|our|your|for|into|to) )(?:[a-z]+ ){0,2}?(?<noun>[a-z]+)$/;
+/** Words that tell one press from another. */
+const PARTS: ReadonlySet<string> = new Set(
+  "leg chest arm calf bicep tricep shoulder overhead side single split".split(" "),
+);
 /** "Next, feel the press": something to do with the move at hand. */
 const TO_DO = /^(?:feel|find|keep|hold|try|think|notice|make|let|give|use|press|push|pull|bend|lift|more|less)\b/;
+
+/** "Out" and "back" are words of names too, but nobody calls a move that. */
+export const namesAnExercise = (said: string): boolean =>
+  nameWords(said).some((word) => EXERCISE_STEMS.has(stem(word)));
 
 /** The stem of the exercise that the words end in, whether the plan knows it or not: "lie down for the bridge". */
 function exerciseAtEnd(said: string): string | undefined {
@@ -66,8 +74,10 @@ function exerciseAtEnd(said: string): string | undefined {
 export function isOtherExercise(said: string, names: readonly string[]): boolean {
   const exercise = exerciseAtEnd(said);
   if (exercise === undefined) return false;
+  const parts = nameWords(said).filter((word) => PARTS.has(word));
   return !names.some((name) => {
     const words = nameWords(name).map(stem);
+    if (parts.some((part) => !words.includes(stem(part)))) return false;
     return [...words, words.join("")].some((word) => word.includes(exercise));
   });
 }

@@ -10,7 +10,8 @@ const ALL_SPRINGS = new RegExp(
   `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
 /** "The middle spring holds you": there is one at least. */
-const THE_SPRING = /\b(?:a|an|the|your|our|this|that) (?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
+const THE_SPRING =
+  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
 const OTHER_SPRINGS =
   /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
 const BARE = new RegExp(

@@ -5,10 +5,12 @@ import type { Clause } from "./sentences.ts";
 import { TIME_PHRASES } from "./time-phrases.ts";
 import type { Reading, TimeClaim } from "./types.ts";
 
+const ROUGHLY =
+  /\b(?:about|around|roughly|nearly|almost|more or less|give or take|or so|just under|just over|a bit|approximately|ish|some)\b/;
 const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|every|each|within|in) $/;
 
 /** The first phrase of a clause that tells a time. */
-export function timeIn({ words, at }: Clause): Reading[] {
+export function timeIn({ words, at, sentence }: Clause): Reading[] {
   for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
     const found = pattern.exec(words);
     if (!found || (needs && !needs.test(found[0]))) continue;
@@ -22,6 +24,7 @@ export function timeIn({ words, at }: Clause): Reading[] {
       which,
       ...(claimed ? { of: claimed } : {}),
       ...named(found.groups?.what),
+      ...(ROUGHLY.test(sentence.words) ? { rough: true } : {}),
     };
     const length = found[0].trimStart().length;
     const where = { at: at + found.index + found[0].length - length, length };
@@ -66,6 +69,7 @@ function durationOf(words: string): Duration | undefined {
   const part = PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0;
   if (/couple/.test(words)) return { seconds: 120, unit: "minutes" };
   if (/^(?:an?|another|the) (?:[a-z]+ )*minute/.test(words)) return { seconds: 60 * (1 + part), unit: "minutes" };
+  if (new RegExp(`^${SPOKEN_NUMBER}$`).test(words)) return { seconds: numberOf(words), unit: "seconds" };
   const { n, unit } = COUNTED.exec(words.replace(/ and (?:a|three) [a-z]+/, ""))?.groups ?? {};
   if (!unit?.startsWith("m")) return { seconds: numberOf(n) + part, unit: "seconds" };
   const more = AND_SECONDS.exec(words)?.groups;

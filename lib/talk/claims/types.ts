@@ -19,6 +19,8 @@ export interface TimeClaim {
   readonly which: "left" | "whole" | "each-side" | "done";
   /** What it is the time of; undefined where the words do not say. */
   readonly of?: "class" | "block" | "move";
+  /** "About", "give or take". */
+  readonly rough?: true;
   /** Words that may name the move it is the time of, or something else. */
   readonly what?: string;
 }

@@ -296,7 +296,7 @@ it.each([
   "Next week we do the plank.",
   "Exhale out, inhale in.",
   "Out through the heels, up through the waist.",
-  "Breathe out as the knees come in.",
+  "Breathe out as the elbows come in.",
   "Push out, exhale, come back.",
   "Hold the last rep for five seconds.",
   "Every rep counts, even the last one.",
