@@ -4,15 +4,16 @@
  */
 import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
-import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { announcedIn } from "#lib/talk/claims/announced.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
 import { actsInto, type PlannedAct } from "./planned.ts";
 import { amountStarts, type Lexicon, saidSprings } from "./read/lexicon.ts";
 import { type LineReading, readTelling } from "./read/reader.ts";
-import { tokensOf } from "./read/tokens.ts";
+import { wordsOfName } from "./read/tokens.ts";
 import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
 
 export interface ToldAct extends Act {
@@ -71,7 +72,7 @@ const keptRead = perValue((_: object) => new Kept<LineReading>());
 export function changeTold(plan: Plan, step: SetupStep): ChangeTold {
   const { item, before, pauses } = step;
   const { springs, facing, side } = before?.item ?? {};
-  const moves = [moveOf(plan, item), before && moveOf(plan, before.item), moveNames(plan, step).join("|")];
+  const moves = [moveOf(plan, item), before && moveOf(plan, before.item)];
   const reads = [plan.equipment, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
   return keptTold(item).get(reads, () => readChange(plan, step));
 }
@@ -95,24 +96,11 @@ export function toldIn(plan: Plan, step: SetupStep, line: ScriptLine): readonly 
   return heardIn(change, readText(line, line.text, lexiconOf(plan, step)), line.text, index).map(({ heard }) => heard);
 }
 
-/** Of this move, the one before and the one after, which a line may announce: "coming up, the side plank". */
 const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
-  [item, before?.item, moveAfter(plan, item)].flatMap((one) => (one ? (moveOf(plan, one)?.name ?? []) : []));
-
-function moveAfter({ items }: Plan, item: MoveItem): MoveItem | undefined {
-  return items.slice(items.indexOf(item) + 1).find(isMoveItem);
-}
-
-/** A clause ends at an "and", so "side plank and reach" is known by what stands before it too. */
-function asRead(name: string): string[][] {
-  const tokens = tokensOf(name);
-  const end = tokens.findIndex(({ gap, word }, n) => n > 0 && (gap !== 0 || word === "and"));
-  const words = tokens.map(({ word }) => word);
-  return end > 0 ? [words, words.slice(0, end)] : [words];
-}
+  [moveOf(plan, item)?.name ?? "", before ? (moveOf(plan, before.item)?.name ?? "") : ""].filter((name) => name !== "");
 
 function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
-  const moves = moveNames(plan, step).flatMap(asRead);
+  const moves = moveNames(plan, step).map(wordsOfName);
   return {
     springs: saidSprings(plan.equipment),
     amountStarts: amountStarts(plan.equipment),
@@ -120,8 +108,17 @@ function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
   };
 }
 
+/** The name of a move that a line announces tells no acts. */
 const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
-  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => readTelling(text, lexicon));
+  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => {
+    const read = readTelling(text, lexicon);
+    const names = announcedIn(text);
+    if (names.length === 0) return read;
+    return {
+      ...read,
+      acts: read.acts.filter(({ from, to }) => !names.some((name) => from >= name.from && to <= name.to)),
+    };
+  });
 
 /** An act with its place among all that is to be done. */
 interface PlacedAct {

@@ -1,6 +1,6 @@
 /** What is said to come next, by the names of the plan's moves. */
 import { moveName } from "#lib/plan/format.ts";
-import { isOtherExercise, isPartOf, nameAt, namesAnExercise, nameWithin } from "#lib/talk/claims/spoken-names.ts";
+import { isOtherExercise, isPartOf, nameSaidAt, namesAnExercise, nameWithin } from "#lib/talk/claims/spoken-names.ts";
 import type { NextClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, isBeforeStart } from "./case.ts";
 
@@ -14,7 +14,7 @@ export function otherNext(c: ClaimedCase, { name: said, at, plain }: NextClaim):
   const expected = [...(next ? [next] : []), ...(isBeforeStart(c) || !next ? [placed] : [])].map(({ item }) =>
     moveName(ctx.plan, item),
   );
-  const named = at === "within" ? nameWithin(said, allNames(c)) : nameAt(said, at, allNames(c));
+  const named = at === "within" ? nameWithin(said, allNames(c)) : nameSaidAt(said, at, allNames(c));
   if (named === undefined && plain && isOtherExercise(said, expected)) return reallyNext(c);
   if (named === undefined) {
     if (

@@ -5,7 +5,7 @@
 import { motionIn } from "./motions.ts";
 import { isOfAnotherDay } from "./not-told.ts";
 import type { Sentence } from "./sentences.ts";
-import type { BreathClaim, Reading } from "./types.ts";
+import type { BreathClaim, ClaimReading } from "./types.ts";
 
 const SLOWLY = "(?: (?:again|it|slowly|strongly|fully|hard|gently|long|sharply|softly|all the way))*";
 const AIR =
@@ -40,9 +40,9 @@ interface Half {
   readonly sure: boolean;
 }
 
-export function breathIn({ words }: Sentence): Reading[] {
+export function breathIn({ words }: Sentence): ClaimReading[] {
   const breaths = [...words.matchAll(BREATH)];
-  return breaths.flatMap((found, n): Reading[] => {
+  return breaths.flatMap((found, n): ClaimReading[] => {
     const { index } = found;
     const end = index + found[0].length;
     const before = words.slice(breaths[n - 1] ? endOf(breaths[n - 1]) : 0, index);

@@ -1,8 +1,8 @@
 /** How much is still to come: "two more exercises after this", "nothing comes after this", "the last but one". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 const MOVES = "(?:moves?|movements?|exercises?|things)";
 const N = `(?<n>${SPOKEN_NUMBER}|no|another)`;
@@ -46,13 +46,13 @@ const PHRASES: readonly Phrase[] = [
   ),
 ];
 
-export function followingIn({ words, at }: Clause): Reading[] {
+export function followingIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { pattern, withThis, count } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
     if (isTakenBack(words.slice(0, found.index), words)) return [];
     const n = found.groups?.n;
-    const said = count ?? (n === "no" ? 0 : n === "another" ? 1 : numberOf(n));
+    const said = count ?? (n === "no" ? 0 : n === "another" ? 1 : spokenNumberOf(n));
     return [{ fact: { says: "following", count: said, withThis }, at: at + found.index, length: found[0].length }];
   }
   return [];

@@ -1,7 +1,7 @@
 /** "You're halfway." Not "bend half way", which is a depth. */
 import { isTakenBack } from "./not-told.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 const OF = "(?: (?:of|through|in) (?:the |this |our )?(?<of>class|session|move|one|set|hold|block))?";
 const PHRASES: readonly RegExp[] = [
@@ -18,7 +18,7 @@ const PHRASES: readonly RegExp[] = [
 ].map((words) => new RegExp(words));
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
-export function halfwayIn({ words, at }: Clause): Reading[] {
+export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const pattern of PHRASES) {
     const found = pattern.exec(words);
     if (!found || isTakenBack(words.slice(0, found.index), words)) continue;

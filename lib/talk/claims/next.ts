@@ -4,7 +4,7 @@
  */
 import { isDenied } from "./not-told.ts";
 import { LIVE, type Sentence } from "./sentences.ts";
-import type { NextClaim, Reading } from "./types.ts";
+import type { ClaimReading, NextClaim } from "./types.ts";
 
 const LEAD = "(?:and |then |so |okay |ok |now |right |up |from here |from there |, )*";
 const GO = "(?:go|going|move|moving|head|heading|flow|flowing|roll|change|changing|turn|carry on|continue|slide)";
@@ -43,8 +43,8 @@ const ASKED: readonly Asked[] = [
   { pattern: ENDS, at: "end" },
 ];
 
-export const nextIn = ({ words }: Sentence): Reading[] =>
-  ASKED.flatMap(({ pattern, at }): Reading[] => {
+export const nextIn = ({ words }: Sentence): ClaimReading[] =>
+  ASKED.flatMap(({ pattern, at }): ClaimReading[] => {
     const found = pattern.exec(words);
     const name = (found?.groups?.name ?? found?.groups?.bare)?.replace(/ ?,/g, "").replace(SOON, "").trim();
     if (!found || name === undefined || name.length < 3 || NO_NAME.test(name) || name.includes(LIVE)) return [];

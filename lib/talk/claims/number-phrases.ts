@@ -22,7 +22,7 @@ const BELOW_100 = `(?:(?:${wordsFor(20, 90, 10)})(?: (?:${wordsFor(1, 9)}))?|${w
 export const SPOKEN_NUMBER = `(?:\\d{1,3}|${[...DOZENS.keys()].join("|")}|(?:a |one )?hundred(?: (?:and )?${BELOW_100})?|${BELOW_100})`;
 
 /** The value of what `SPOKEN_NUMBER` matched. */
-export function numberOf(words: string | undefined): number {
+export function spokenNumberOf(words: string | undefined): number {
   if (words === undefined) return 0;
   if (/^\d/.test(words)) return Number(words);
   const dozens = DOZENS.get(words);

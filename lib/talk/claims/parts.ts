@@ -1,7 +1,7 @@
 /** "This is the last one", "first move of the class", "final round". */
 import { isTakenBack } from "./not-told.ts";
-import type { Clause } from "./sentences.ts";
-import type { PartClaim, Reading } from "./types.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading, PartClaim } from "./types.ts";
 
 /** After these words it is another one than this: "slower than the last one", "save it for the last round". */
 const OTHER_ONE =
@@ -37,7 +37,7 @@ const PARTS: Readonly<Record<string, PartClaim["what"]>> = {
   series: "block",
 };
 
-export function partsIn({ words, at }: Clause): Reading[] {
+export function partsIn({ words, at }: SpokenClause): ClaimReading[] {
   const other = OTHERWISE.map(([pattern, fact]) => ({ fact, found: pattern.exec(words) })).find(({ found }) => found);
   if (other?.found && !isTakenBack(words.slice(0, other.found.index), words))
     return [{ fact: other.fact, at: at + other.found.index, length: other.found[0].length }];

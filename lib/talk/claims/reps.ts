@@ -1,8 +1,8 @@
 /** Counts of repetitions: "ten reps", "eight of these", "four more". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading, RepsClaim } from "./types.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading, RepsClaim } from "./types.ts";
 
 const HOW = "(?:slow |good |clean |full |strong |smooth |controlled |big |even |steady )*";
 /** Per side, per round or per breath it is another count. */
@@ -83,12 +83,12 @@ const PHRASES: readonly Phrase[] = [
   { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${SPOKEN_NUMBER}) times$`), sure: false },
 ];
 
-export function repsIn({ words, at }: Clause): Reading[] {
+export function repsIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { which, pattern, sure, orSeconds } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
     const { n, more, last, what } = found.groups ?? {};
-    const count = numberOf(n ?? more ?? last);
+    const count = spokenNumberOf(n ?? more ?? last);
     // "One more" is the last one or the last but one; nobody counts from zero.
     if (count < 2 || isTakenBack(words.slice(0, found.index), words)) return [];
     const where = { at: at + found.index, length: found[0].length };

@@ -1,8 +1,8 @@
 /** "Three rounds", "round two", "two more sets". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, ORDINAL, ordinalOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading, RoundsClaim } from "./types.ts";
+import { ORDINAL, ordinalOf, SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading, RoundsClaim } from "./types.ts";
 
 const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|springs?)\\b)";
 interface Phrase {
@@ -38,13 +38,13 @@ const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: rounds| sets)
 /** "Round two of four": how many there are; 0 where that is not said. */
 const ofAll = (after: string): { all: number; length: number } => {
   const found = OF_ALL.exec(after);
-  return { all: numberOf(found?.groups?.n), length: found?.[0].length ?? 0 };
+  return { all: spokenNumberOf(found?.groups?.n), length: found?.[0].length ?? 0 };
 };
 
 /** "Ready for round two?" is asked before it. */
 const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|to) (?:the |your |our )?$/;
 
-export function roundsIn({ words, at }: Clause): Reading[] {
+export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { which, pattern } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
@@ -52,7 +52,7 @@ export function roundsIn({ words, at }: Clause): Reading[] {
     if (which === "nth" && NOT_YET.test(words.slice(0, found.index))) return [];
     // "First round" is read with the other firsts.
     if ((nth === "first" && bare === undefined) || isTakenBack(words.slice(0, found.index), words)) return [];
-    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : numberOf(n);
+    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : spokenNumberOf(n);
     const after = words.slice(found.index + found[0].length);
     const where = { at: at + found.index, length: found[0].length };
     const { all, length } = ofAll(after);

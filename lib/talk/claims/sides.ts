@@ -1,6 +1,6 @@
 /** A clause that only names the side. "Reach to the other side" and "feel the left side" say where, not which side it is. */
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 const SIDE = new RegExp(
   "^(?:okay |ok |and |so |now |we are |this is |that is |here is |it is |on |onto |to |over |back |switch |switching |change |changing |swap |" +
@@ -14,7 +14,7 @@ const WORKING =
 const ON_SIDE =
   /^(?:and |so |now |we are |still |all |this is |you are |same |again |thing |repeat |it |then |next |the |we |do |all )*on (?:the|your) (?<side>left|right)(?: leg| arm| side)?(?<then> (?:next|after this|afterwards))?(?: now| again| then)?$/;
 
-export function sidesIn({ words, at }: Clause): Reading[] {
+export function sidesIn({ words, at }: SpokenClause): ClaimReading[] {
   const named = WORKING.exec(words) ?? ON_SIDE.exec(words);
   if (named?.groups) {
     const side = named.groups.side === "left" ? "left" : "right";

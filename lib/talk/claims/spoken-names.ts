@@ -23,7 +23,7 @@ function single(word: string): string {
  * The longest of the names with which the words begin (or end), as it was given; undefined for none. Articles within and
  * before it do not count.
  */
-export function nameAt(said: string, at: "start" | "end", names: readonly string[]): string | undefined {
+export function nameSaidAt(said: string, at: "start" | "end", names: readonly string[]): string | undefined {
   const words = nameWords(said).filter((word) => !ARTICLES.has(word));
   let best: { name: string; length: number } | undefined;
   for (const name of names) {
@@ -39,7 +39,7 @@ export function nameAt(said: string, at: "start" | "end", names: readonly string
 export function nameWithin(said: string, names: readonly string[]): string | undefined {
   const words = nameWords(said).filter((word) => !ARTICLES.has(word));
   for (let from = 0; from < words.length; from++) {
-    const found = nameAt(words.slice(from).join(" "), "start", names);
+    const found = nameSaidAt(words.slice(from).join(" "), "start", names);
     if (found !== undefined) return found;
   }
   return undefined;

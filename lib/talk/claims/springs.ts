@@ -1,7 +1,7 @@
 /** How many springs there are: "two springs on", "one heavy". */
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 /** Springs are added or taken off, so the number is not how many there are. */
 const CHANGES =
@@ -18,7 +18,7 @@ const BARE = new RegExp(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
-export function springsIn({ words, at }: Clause): Reading[] {
+export function springsIn({ words, at }: SpokenClause): ClaimReading[] {
   const some = OTHER_SPRINGS.test(words) ? null : THE_SPRING.exec(words);
   if (some) {
     const fact = { says: "springs", count: undefined, label: (some.groups?.label ?? "").trim() } as const;
@@ -28,11 +28,11 @@ export function springsIn({ words, at }: Clause): Reading[] {
   const named = ALL_SPRINGS.exec(words);
   if (named) {
     const { n, label = "" } = named.groups ?? {};
-    const fact = { says: "springs", count: n === undefined ? 0 : numberOf(n), label: label.trim() } as const;
+    const fact = { says: "springs", count: n === undefined ? 0 : spokenNumberOf(n), label: label.trim() } as const;
     return [{ fact, at: at + named.index, length: named[0].length }];
   }
   const { n, label } = BARE.exec(words)?.groups ?? {};
   if (n === undefined || label === undefined) return [];
-  const fact = { says: "springs", count: numberOf(n), label: label.replace(/ on$/, "") } as const;
+  const fact = { says: "springs", count: spokenNumberOf(n), label: label.replace(/ on$/, "") } as const;
   return [{ fact, at, length: words.length, sure: false }];
 }

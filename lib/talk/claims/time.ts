@@ -1,16 +1,16 @@
 /** Time left, time of the work and time done: "last fifteen seconds", "about a minute in this one", "thirty seconds in". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
 import { TIME_PHRASES } from "./time-phrases.ts";
-import type { Reading, TimeClaim } from "./types.ts";
+import type { ClaimReading, TimeClaim } from "./types.ts";
 
 const ROUGHLY =
   /\b(?:about|around|roughly|nearly|almost|more or less|give or take|or so|just under|just over|a bit|approximately|ish|some)\b/;
 const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|every|each|within|in) $/;
 
 /** The first phrase of a clause that tells a time. */
-export function timeIn({ words, at, sentence }: Clause): Reading[] {
+export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
   for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
     const found = pattern.exec(words);
     if (!found || (needs && !needs.test(found[0]))) continue;
@@ -69,12 +69,12 @@ function durationOf(words: string): Duration | undefined {
   const part = PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0;
   if (/couple/.test(words)) return { seconds: 120, unit: "minutes" };
   if (/^(?:an?|another|the) (?:[a-z]+ )*minute/.test(words)) return { seconds: 60 * (1 + part), unit: "minutes" };
-  if (new RegExp(`^${SPOKEN_NUMBER}$`).test(words)) return { seconds: numberOf(words), unit: "seconds" };
+  if (new RegExp(`^${SPOKEN_NUMBER}$`).test(words)) return { seconds: spokenNumberOf(words), unit: "seconds" };
   const { n, unit } = COUNTED.exec(words.replace(/ and (?:a|three) [a-z]+/, ""))?.groups ?? {};
-  if (!unit?.startsWith("m")) return { seconds: numberOf(n) + part, unit: "seconds" };
+  if (!unit?.startsWith("m")) return { seconds: spokenNumberOf(n) + part, unit: "seconds" };
   const more = AND_SECONDS.exec(words)?.groups;
-  const seconds = numberOf(more?.n);
+  const seconds = spokenNumberOf(more?.n);
   // "Two minutes, one more" is no time of 121 seconds.
   if (more && more.named === undefined && (seconds < 10 || seconds > 59)) return undefined;
-  return { seconds: 60 * (numberOf(n) + part) + seconds, unit: more ? "seconds" : "minutes" };
+  return { seconds: 60 * (spokenNumberOf(n) + part) + seconds, unit: more ? "seconds" : "minutes" };
 }

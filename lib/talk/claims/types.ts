@@ -112,7 +112,7 @@ type ClaimedFact =
 export type Claim = ClaimedFact & SaidWords;
 
 /** A claim and the words of the clause that make it, as a range of the sentence. `sure` is true unless it says otherwise. */
-export interface Reading {
+export interface ClaimReading {
   readonly fact: ClaimedFact;
   readonly at: number;
   readonly length: number;
