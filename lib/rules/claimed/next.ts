@@ -1,6 +1,6 @@
 /** What is said to come next, by the names of the plan's moves. */
 import { moveName } from "#lib/plan/format.ts";
-import { isOtherExercise, isPartOf, nameSaidAt, namesAnExercise, nameWithin } from "#lib/talk/claims/spoken-names.ts";
+import { isOtherExercise, isPartOf, mayNameAMove, nameSaidAt, nameWithin } from "#lib/talk/claims/spoken-names.ts";
 import type { NextClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, isBeforeStart } from "./case.ts";
 
@@ -19,7 +19,7 @@ export function otherNext(c: ClaimedCase, { name: said, at, plain }: NextClaim):
   if (named === undefined) {
     if (
       expected.some((name) => isPartOf(said, name)) ||
-      !namesAnExercise(said) ||
+      !mayNameAMove(said) ||
       !allNames(c).some((name) => isPartOf(said, name))
     )
       return undefined;

@@ -6,12 +6,15 @@ import { namesAnExercise } from "./spoken-names.ts";
 const OUTRIGHT = /\b(?:next|coming|after|follow\w*|get ready)\b/i;
 
 /** Ranges of characters, up to but not including `to`. */
-export const announcedIn = (text: string): readonly { from: number; to: number }[] =>
-  claimsIn(text).flatMap((claim) => {
+export const announcedIn = (text: string): readonly { from: number; to: number }[] => {
+  // Most lines announce nothing, and this is asked of every set-up line.
+  if (!OUTRIGHT.test(text)) return [];
+  return claimsIn(text).flatMap((claim) => {
     if (claim.says !== "next" || !claim.plain || !OUTRIGHT.test(claim.said)) return [];
     const named = namedIn(text.slice(claim.from, claim.to));
     return named ? [{ from: claim.from + named.from, to: claim.from + named.to }] : [];
   });
+};
 
 function namedIn(said: string): { from: number; to: number } | undefined {
   for (const article of said.matchAll(/\b(?:the|a|an|our|your)\s+/gi)) {

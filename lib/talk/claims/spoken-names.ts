@@ -58,9 +58,12 @@ const PARTS: ReadonlySet<string> = new Set(
 /** "Next, feel the press": something to do with the move at hand. */
 const TO_DO = /^(?:feel|find|keep|hold|try|think|notice|make|let|give|use|press|push|pull|bend|lift|more|less)\b/;
 
-/** "Out" and "back" are words of names too, but nobody calls a move that. */
+/** True where a word is what exercises are called. */
 export const namesAnExercise = (said: string): boolean =>
   nameWords(said).some((word) => EXERCISE_STEMS.has(stem(word)));
+
+/** "Out" and "back" are words of names too, but nobody calls a move that. */
+export const mayNameAMove = (said: string): boolean => nameWords(said).length > 1 || namesAnExercise(said);
 
 /** The stem of the exercise that the words end in, whether the plan knows it or not: "lie down for the bridge". */
 function exerciseAtEnd(said: string): string | undefined {
