@@ -6,6 +6,7 @@ import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { announcedIn } from "#lib/talk/claims/announced.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
@@ -107,8 +108,17 @@ function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
   };
 }
 
+/** The name of a move that a line announces tells no acts. */
 const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
-  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => readTelling(text, lexicon));
+  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => {
+    const read = readTelling(text, lexicon);
+    const names = announcedIn(text);
+    if (names.length === 0) return read;
+    return {
+      ...read,
+      acts: read.acts.filter(({ from, to }) => !names.some((name) => from >= name.from && to <= name.to)),
+    };
+  });
 
 /** An act with its place among all that is to be done. */
 interface PlacedAct {

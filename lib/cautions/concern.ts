@@ -32,6 +32,8 @@ export interface Concern {
   /** Whether a safety line, here or earlier in the block, speaks of one of its cautions. */
   readonly isWarned: boolean;
   readonly hasSafetyLine: boolean;
+  /** Whether it has safety lines of its own that speak of none of its cautions. */
+  readonly saysNothing: boolean;
   /** Whether there is an easier line, here or with the same move earlier in the class. */
   readonly saysEasier: boolean;
 }
@@ -54,7 +56,8 @@ export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: C
     const own = item.kind === "move" ? cautionsOf(moveOf(plan, item)) : [];
     if (item.kind !== "move" || own.length === 0) return [];
     const before = new Set(everWarned);
-    for (const caution of saidIn(item, ["safety"], more)) {
+    const said = saidIn(item, ["safety"], more);
+    for (const caution of said) {
       if (!own.includes(caution)) continue;
       warned.add(caution);
       everWarned.add(caution);
@@ -70,6 +73,7 @@ export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: C
         hinted: unwarned.filter((caution) => before.has(caution) || elsewhere.has(caution)),
         isWarned: own.some((caution) => warned.has(caution)),
         hasSafetyLine: hasLineOf(item, "safety"),
+        saysNothing: hasLineOf(item, "safety") && !own.some((caution) => said.has(caution)),
         saysEasier: easier.has(item.move),
       },
     ];

@@ -7,7 +7,7 @@ import type { RuleContext } from "../define/types.ts";
 import type { SaidLine } from "../select/said-lines.ts";
 import { otherBreath } from "./breath.ts";
 import type { ClaimedCase, Contradiction } from "./case.ts";
-import { otherReps, otherRounds } from "./counts.ts";
+import { otherFollowing, otherReps, otherRounds } from "./counts.ts";
 import { otherNext } from "./next.ts";
 import { notFirst, notLast } from "./parts.ts";
 import { otherSide } from "./side.ts";
@@ -33,6 +33,8 @@ export function contradiction(ctx: RuleContext, line: SaidLine, claim: Claim, to
       return otherSprings(at, claim);
     case "rounds":
       return otherRounds(at, claim);
+    case "following":
+      return otherFollowing(at, claim);
     case "reps":
       return otherReps(at, claim);
     case "breath":

@@ -7,12 +7,15 @@ import type { ClaimedCase, Contradiction } from "./case.ts";
 export function otherSprings({ ctx, placed, line }: ClaimedCase, claim: Claim & SpringsClaim): Contradiction {
   // An easier or harder way may use other springs.
   if (line.kind === "easier" || line.kind === "harder") return undefined;
-  if (!claim.sure && line.kind !== "setup" && line.kind !== "start") return undefined;
+  const isOutright = claim.sure || / on$/.test(claim.said);
+  if (!isOutright && claim.count !== undefined && line.kind !== "setup" && line.kind !== "start") return undefined;
   const { equipment } = ctx.plan;
   const label = claim.label.replace(/^(?:of the|the) /, "").trim();
   const spring = equipment.springs.find((s) => [s.label.toLowerCase(), `${s.label.toLowerCase()}s`].includes(label));
   if (!spring && (label !== "" || !claim.sure)) return undefined;
   const sum = Object.values(placed.item.springs).reduce((a, b) => a + b, 0);
   const really = spring ? (own(placed.item.springs, spring.id) ?? 0) : sum;
-  return really === claim.count ? undefined : `the plan has ${springWords(equipment, placed.item.springs)}`;
+  return really === claim.count || (claim.count === undefined && really > 0)
+    ? undefined
+    : `the plan has ${springWords(equipment, placed.item.springs)}`;
 }

@@ -1,5 +1,7 @@
 /** Time and halfway, judged at the moment at which they are said. */
 import { tenth } from "#lib/numbers/round.ts";
+import { moveName } from "#lib/plan/format.ts";
+import { isPartOf } from "#lib/talk/claims/spoken-names.ts";
 import type { HalfwayClaim, SaidWords, TimeClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, inBlock, isOneSided } from "./case.ts";
 
@@ -11,18 +13,27 @@ export interface Tolerance {
 /** Whole minutes are round numbers: a quarter of the time either way, but no more than half a minute. */
 const MINUTES_SHARE = 0.25;
 const MINUTES_MOST = 30;
+/** "About", "give or take". */
+const ROUGH_SHARE = 0.25;
+const ROUGH_MOST = 120;
+/** A block is told in minutes. */
+const BLOCK_FROM = 45;
 /** Nobody says a time within the second. */
 const ROUNDING = 1;
 
 export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tolerance): Contradiction {
   const at = saidAt(c, claim);
-  if (at === undefined) return undefined;
+  if (at === undefined || !isOfThis(c, claim)) return undefined;
+  const rough = claim.rough ? Math.min(ROUGH_MOST, claim.seconds * ROUGH_SHARE) : 0;
   const round = claim.unit === "minutes" ? Math.min(MINUTES_MOST, claim.seconds * MINUTES_SHARE) : 0;
-  const slack = Math.max(round, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
+  const slack = Math.max(round, rough, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
   const readings = readingsOf(c, claim, at);
   if (readings.some((seconds) => Math.abs(seconds - claim.seconds) <= slack)) return undefined;
   return really(c, claim, at);
 }
+
+const isOfThis = ({ ctx, placed }: ClaimedCase, { what }: TimeClaim): boolean =>
+  what === undefined || isPartOf(what, moveName(ctx.plan, placed.item));
 
 /** When the words are said: as far into the cue as they stand in the line. Undefined for a line that is not said. */
 function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undefined {
@@ -30,7 +41,7 @@ function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undef
 }
 
 /** Seconds of all that the words may mean. */
-function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number): number[] {
+function readingsOf(c: ClaimedCase, { which, of, unit, what, seconds }: TimeClaim, at: number): number[] {
   const { ctx, placed } = c;
   const { start, end } = placed.row;
   const whole = end - start;
@@ -43,8 +54,12 @@ function readingsOf(c: ClaimedCase, { which, of, unit }: TimeClaim, at: number):
   if (of === "block") return [leftOfBlock];
   // In the line that sets it up, "thirty seconds of work" is the whole; once people move, it is mostly what is left.
   const ofMove = which === "whole" ? [whole, leftOfMove] : [leftOfMove];
-  if (of === "move") return ofMove;
-  return [...ofMove, ...leftOfClass, ...(unit === "minutes" ? [leftOfBlock] : [])];
+  if (of === "move" || what !== undefined) return ofMove;
+  return [
+    ...ofMove,
+    ...leftOfClass,
+    ...(unit === "minutes" && which === "left" && seconds >= BLOCK_FROM ? [leftOfBlock] : []),
+  ];
 }
 
 const blockStart = (c: ClaimedCase): number => (inBlock(c, -1)[0] ?? c.placed).row.start;

@@ -1,6 +1,6 @@
 import { type Concern, concernsOf } from "#lib/cautions/concern.ts";
 import { itemName, tagWords } from "#lib/plan/format.ts";
-import { MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
+import { MOVE_CAUTIONS, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { choicesLimit, limits, wordsLimit, yesNoLimit } from "../define/limit-fields.ts";
@@ -49,6 +49,7 @@ export const cautionWithoutSafetyLine = defineRule({
     return concernsOf(plan, cautions, { moreWords, wholeBlock }).flatMap((concern): Found<"unsaid" | "besides">[] => {
       const { item, hasSafetyLine } = concern;
       const open = asked.first(concern, missingIn(concern));
+      if (open.length === 0 && concern.saysNothing) return [saysNothing(plan, concern)];
       if (open.length === 0) return [];
       const values = { itemName: itemName(plan, item), cautions: open.map(tagWords) };
       const level = open.every((caution) => concern.hinted.includes(caution)) || speaksAtAll(concern) ? "look" : "must";
@@ -111,6 +112,12 @@ const failures = (): RuleExamples["fail"] => [
 
 /** Half a warning is looked at again; none at all must be fixed. */
 const speaksAtAll = ({ hasSafetyLine, isWarned }: Concern): boolean => hasSafetyLine && isWarned;
+
+/** The block was warned, but a safety line that would suit any move takes the place of one that helps. */
+const saysNothing = (plan: Plan, { item, tags }: Concern): Found<"besides"> => ({
+  ...{ message: "besides", items: [item.id], level: "look" },
+  values: { itemName: itemName(plan, item), cautions: tags.map(tagWords) },
+});
 
 /** A caution that another line of a move with a safety line answers is left alone. */
 const missingIn = ({ unwarned, hinted, isWarned }: Concern): readonly MoveCaution[] =>

@@ -1,84 +1,95 @@
 /**
- * Which way the breath goes when: "exhale as you push out", "on the way back, breathe in". "Breathe all the way in" is about
- * the breath alone.
+ * Which way the breath goes when: "exhale as you push out", "on the way back, breathe in", "out as the hips rise". "Breathe
+ * all the way in" is about the breath alone.
  */
-import { isDenied } from "./not-told.ts";
+import { motionIn } from "./motions.ts";
+import { isOfAnotherDay } from "./not-told.ts";
 import type { Sentence } from "./sentences.ts";
-import type { BreathClaim, Reading } from "./types.ts";
+import type { BreathClaim, ClaimReading } from "./types.ts";
 
-const OUT = "exhal(?:e|es|ing)|breath(?:e|es|ing|s)? (?:it )?out|blow(?:ing)? (?:it |the air )?out|(?:out breath)";
-const IN = "inhal(?:e|es|ing)|breath(?:e|es|ing|s)? in|in breath";
-/** "... and in on the way back", after a breath that was named in full. */
-const AGAIN = "(?<=\\b(?:and|then|,) )(?:in|out)(?= (?:as|on the way|when|while|on your way) )";
-const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<again>${AGAIN}))\\b`, "g");
-const JOINED =
-  /^ (?:again |slowly |strongly |fully |hard |all the way |long |gently )*(?:as|when|while|on|with|through|during|for|whenever) /;
+const SLOWLY = "(?: (?:again|it|slowly|strongly|fully|hard|gently|long|sharply|softly|all the way))*";
+const AIR =
+  "(?:(?:the|your|all|that|all the|all your|a|a long|a big|a slow|a deep|some|one|another) )?(?:air|breath|exhale|inhale)";
+const OUT =
+  `exhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
+  `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|air (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
+const IN =
+  `inhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
+  "in breath|air (?:goes |comes |flows )?in";
+/** "In as you lower": only the direction is said, at the head of a clause. */
+const SHORT =
+  "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) )";
+const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<short>${SHORT}))(?![a-z])`, "g");
+const JOINS = "as|when|while|on|with|through|during|for|whenever|in|each time|every time|throughout";
+const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b))`);
+/** "Inhale out, exhale in" names the halves; "exhale out" is one word too many for a breath. */
+const CROSSED = { in: /^ (?:go |going )?out(?: |$)/, out: /^ (?:go |going )?in(?: |$)/ } as const;
 const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
 const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
-const PHASE_FIRST = /(?:^|, |\b(?:and|then) )(?:as|when|while|on the way|on your way)\b[^,]*(?:,| and| you| we)? ?$/;
+const PHASE_FIRST =
+  /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:,| and| you| we)? ?$/;
 const ON_THE_BREATH = /\b(?:on|with) (?:the|an|your|a|each|every) $/;
 
-/** How people name the two halves of a repetition. */
-const DURING: readonly (readonly [BreathClaim["during"], RegExp])[] = [
-  [
-    "back",
-    /\b(?:way (?:back|in|home)|com(?:e|es|ing) (?:back|home|in)|return(?:s|ing)?|(?:bring|brings|bringing|let|lets|letting|roll|rolls|rolling|carriage|go|goes|going|resist|resisting|slide|slides|glide|glides)(?: (?:it|them|the|carriage|handles|slowly|gently|rolls?|goes|comes|slides?|go|come|all|way))* (?:back|home|in)\b|releas(?:e|es|ing)|clos(?:e|es|ing) the carriage|carriage closes)\b/,
-  ],
-  [
-    "out",
-    /\b(?:way out|(?:push|press|slid|slide|reach|go|goes|going|send|drive|pull|draw|extend|glide|roll|move)(?:es|s|ing)?(?: (?:it|them|the|carriage|handles|your|arms|legs|slowly|all|way))* (?:out|away)\b|carriage (?:goes|moves|slides|rolls|travels) (?:out|away)|open(?:s|ing)? the carriage)\b/,
-  ],
-  ["push", /^(?:you |we )?(?:push|press)(?:es|ing)?$/],
-  ["pull", /^(?:you |we )?(?:pull|row|draw)(?:s|ing)?$/],
-];
+/** "Halfway through the press, breathe out" is a moment of its own. */
+const PART_WAY = /\b(?:half|half ?way|through|before|after|until|between)\b/;
 
-export function breathIn({ words }: Sentence): Reading[] {
-  const breaths = [...words.matchAll(BREATH)];
-  return breaths.flatMap((found, n): Reading[] => {
-    const { index } = found;
-    const end = index + found[0].length;
-    const before = words.slice(breaths[n - 1] ? endOf(breaths[n - 1]) : 0, index);
-    const after = words.slice(end, breaths[n + 1]?.index ?? words.length);
-    const phase = phaseAround(before, after);
-    if (!phase || isDenied(before, words) || (found.groups?.again !== undefined && n === 0)) return [];
-    const breath = (found.groups?.out ?? (found[0] === "out" ? "out" : undefined)) === undefined ? "in" : "out";
-    const [from, to] = phase.isAfter ? [index, end + phase.length] : [index - phase.length, end];
-    return [{ fact: { says: "breath", breath, during: phase.during }, at: from, length: to - from, sure: phase.sure }];
-  });
-}
-
-const endOf = (found: RegExpMatchArray | undefined): number => (found ? (found.index ?? 0) + found[0].length : 0);
-
-interface Phase {
+interface Half {
   readonly during: BreathClaim["during"];
   readonly isAfter: boolean;
   readonly length: number;
   readonly sure: boolean;
 }
 
+export function breathIn({ words }: Sentence): ClaimReading[] {
+  const breaths = [...words.matchAll(BREATH)];
+  return breaths.flatMap((found, n): ClaimReading[] => {
+    const { index } = found;
+    const end = index + found[0].length;
+    const before = words.slice(breaths[n - 1] ? endOf(breaths[n - 1]) : 0, index);
+    const after = words.slice(end, breaths[n + 1]?.index ?? words.length);
+    const { out, short } = found.groups ?? {};
+    const breath = out !== undefined || short === "out" ? "out" : "in";
+    const half = crossed(breath, before, after, short) ?? halfAround(before, after);
+    if (!half || isOfAnotherDay(before, words)) return [];
+    const [from, to] = half.isAfter ? [index, end + half.length] : [index - half.length, end];
+    const sure = half.sure && short === undefined;
+    return [{ fact: { says: "breath", breath, during: half.during }, at: from, length: to - from, sure }];
+  });
+}
+
+const endOf = (found: RegExpMatchArray | undefined): number => (found ? (found.index ?? 0) + found[0].length : 0);
+
+function crossed(breath: "in" | "out", before: string, after: string, short: string | undefined): Half | undefined {
+  const found = short === undefined && !ON_THE_BREATH.test(before) ? CROSSED[breath].exec(after) : null;
+  if (!found) return undefined;
+  return { during: breath === "in" ? "out" : "back", isAfter: true, length: found[0].trimEnd().length, sure: false };
+}
+
 /** The half of the repetition that stands with a breath: after it ("exhale as you push"), else before ("push, exhale"). */
-function phaseAround(before: string, after: string): Phase | undefined {
+function halfAround(before: string, after: string): Half | undefined {
   const joined = JOINED.exec(after);
-  if (joined) return phaseIn(after, joined[0].length, { isAfter: true, sure: true });
-  if (PHASE_FIRST.test(before)) return phaseIn(before, 0, { isAfter: false, sure: true });
-  if (ON_THE_BREATH.test(before)) return phaseIn(before, 0, { isAfter: false, sure: true });
+  if (joined) return halfIn(after, joined[0].length, { isAfter: true, sure: true });
+  if (PHASE_FIRST.test(before)) return halfIn(before, 0, { isAfter: false, sure: true });
+  if (ON_THE_BREATH.test(before)) return halfIn(before, 0, { isAfter: false, sure: true });
   const loose = LOOSE.exec(after);
-  const then = loose ? phaseIn(after, loose[0].length, { isAfter: true, sure: false }) : undefined;
-  const first = LOOSE_BEFORE.test(before) ? phaseIn(before, 0, { isAfter: false, sure: false }) : undefined;
+  const then = loose ? halfIn(after, loose[0].length, { isAfter: true, sure: false }) : undefined;
+  const first = LOOSE_BEFORE.test(before) ? halfIn(before, 0, { isAfter: false, sure: false }) : undefined;
   // "Push out, exhale, come back": the breath may belong to either.
   return then && first ? undefined : (then ?? first);
 }
 
-function phaseIn(words: string, skip: number, how: Pick<Phase, "isAfter" | "sure">): Phase | undefined {
-  const part = how.isAfter ? (words.slice(skip).split(",")[0] ?? "") : words;
-  const plain = part
-    .replace(/^.*\b(?:as|when|while)\b/, "")
-    .replace(ON_THE_BREATH, "")
-    .replace(/[, ]+$|^[, ]+|\b(?:and|then|the|a)$/g, "")
-    .replace(/^(?:and |then |the |on the |on |to )+/, "")
-    .trim();
-  const known = DURING.filter(([, pattern]) => pattern.test(how.isAfter ? part.trim() : part) || pattern.test(plain));
-  const [only, other] = known;
-  if (!only || other) return undefined;
-  return { during: only[0], ...how, length: how.isAfter ? skip + part.trimEnd().length : part.trimStart().length };
+function halfIn(words: string, skip: number, how: Pick<Half, "isAfter" | "sure">): Half | undefined {
+  const part = how.isAfter ? (words.slice(skip).split(",")[0] ?? "") : clauseBefore(words);
+  const during = motionIn(part);
+  if (during === undefined || (!how.sure && PART_WAY.test(part))) return undefined;
+  const length = how.isAfter ? skip + part.trimEnd().length : words.length - words.indexOf(part);
+  return { during, ...how, length };
+}
+
+/** The last clause with words in it: "long neck, on the way back," ends in "on the way back". */
+function clauseBefore(words: string): string {
+  const clauses = words.split(",").map((clause) => clause.replace(ON_THE_BREATH, ""));
+  return (
+    clauses.findLast((clause) => /[a-z]{2}/.test(clause.replace(/\b(?:and|then|you|we|the)\b/g, "")))?.trim() ?? ""
+  );
 }

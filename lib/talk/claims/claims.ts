@@ -6,31 +6,33 @@
 import { perValue } from "#lib/memo/per-value.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { breathIn } from "./breath.ts";
+import { followingIn } from "./following.ts";
 import { halfwayIn } from "./halfway.ts";
 import { nextIn } from "./next.ts";
 import { partsIn } from "./parts.ts";
 import { repsIn } from "./reps.ts";
 import { roundsIn } from "./rounds.ts";
-import { type Clause, charsOf, clausesOf, type Sentence, sentencesOf } from "./sentences.ts";
+import { charsOf, type Sentence, type SpokenClause, sentencesOf, spokenClausesOf } from "./sentences.ts";
 import { sidesIn } from "./sides.ts";
 import { springsIn } from "./springs.ts";
 import { timeIn } from "./time.ts";
-import type { Claim, Reading } from "./types.ts";
+import type { Claim, ClaimReading } from "./types.ts";
 
 /** A claim contains one of these; most lines do not and need no further reading. */
 const WORTH_READING =
-  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|after this|ready for|moving|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six)\b/i;
+  /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|follow|into|penultimate|hour|already|time through|\bthen\b|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty)\b/i;
 
-const OF_CLAUSE: readonly ((clause: Clause) => Reading[])[] = [
+const OF_CLAUSE: readonly ((clause: SpokenClause) => ClaimReading[])[] = [
   timeIn,
   halfwayIn,
   partsIn,
   sidesIn,
   roundsIn,
+  followingIn,
   repsIn,
   springsIn,
 ];
-const OF_SENTENCE: readonly ((sentence: Sentence) => Reading[])[] = [nextIn, breathIn];
+const OF_SENTENCE: readonly ((sentence: Sentence) => ClaimReading[])[] = [nextIn, breathIn];
 
 /** The claims in a text. A live field claims nothing, since the plan fills it in. */
 export const claimsIn = (text: string): readonly Claim[] =>
@@ -40,7 +42,7 @@ export const claimsIn = (text: string): readonly Claim[] =>
 export const claimsOf = perValue(({ text }: ScriptLine): readonly Claim[] => claimsIn(text));
 
 function claimsOfSentence(text: string, sentence: Sentence): Claim[] {
-  const clauses = clausesOf(sentence);
+  const clauses = spokenClausesOf(sentence);
   const readings = [
     ...OF_CLAUSE.flatMap((read) => clauses.flatMap(read)),
     ...OF_SENTENCE.flatMap((read) => read(sentence)),

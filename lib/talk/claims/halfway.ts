@@ -1,7 +1,7 @@
 /** "You're halfway." Not "bend half way", which is a depth. */
 import { isTakenBack } from "./not-told.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 const OF = "(?: (?:of|through|in) (?:the |this |our )?(?<of>class|session|move|one|set|hold|block))?";
 const PHRASES: readonly RegExp[] = [
@@ -9,17 +9,22 @@ const PHRASES: readonly RegExp[] = [
   `\\bhalf ?way (?:there|done|mark|point)\\b${OF}`,
   `^(?:and )?half ?way(?: through)?${OF}$`,
   "^half ?time$",
+  "^(?:and )?(?:just |already |well |more than |just over |over |past |about )+half ?way(?: there| through| now| already)?$",
+  "^(?:and )?(?:half ?way|half)(?: already| now| done| gone)$",
+  "\\b(?:that is|we have done|you have done|this is) half(?: of (?:it|this|the (?<of>class|session)))?(?: done| gone)?$",
+  "\\bthe (?<of>class|session|hour|move|hold|set) is half (?:done|over|gone)\\b",
+  "\\bhalf (?:of )?(?:it|this|the (?<of>class|session|time|hold|set|move)) (?:is |lies )?(?:done|over|gone|behind (?:us|you))\\b",
   "\\bhalf of (?:it|the time|the (?<of>class)) is (?:done|gone|over)\\b",
 ].map((words) => new RegExp(words));
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
-export function halfwayIn({ words, at }: Clause): Reading[] {
+export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const pattern of PHRASES) {
     const found = pattern.exec(words);
     if (!found || isTakenBack(words.slice(0, found.index), words)) continue;
     const of = found.groups?.of;
     const within =
-      of === undefined || of === "block" ? {} : ({ of: /class|session/.test(of) ? "class" : "move" } as const);
+      of === undefined || of === "block" ? {} : ({ of: /class|session|hour/.test(of) ? "class" : "move" } as const);
     const sure = !/^(?:and )?half ?way$/.test(words);
     return [{ fact: { says: "halfway", ...within }, at: at + found.index, length: found[0].length, sure }];
   }

@@ -6,6 +6,11 @@ const VALUES: ReadonlyMap<string, number> = new Map([
   ...[20, 30, 40, 50, 60, 70, 80, 90].map((n): [string, number] => [numberWords(n), n]),
   ["hundred", 100],
 ]);
+const DOZENS: ReadonlyMap<string, number> = new Map([
+  ["a dozen", 12],
+  ["half a dozen", 6],
+  ["two dozen", 24],
+]);
 const wordsFor = (from: number, to: number, step = 1): string =>
   [...VALUES]
     .filter(([, n]) => n >= from && n <= to && n % step === 0)
@@ -14,12 +19,14 @@ const wordsFor = (from: number, to: number, step = 1): string =>
 const BELOW_100 = `(?:(?:${wordsFor(20, 90, 10)})(?: (?:${wordsFor(1, 9)}))?|${wordsFor(0, 19)})`;
 
 /** A pattern without groups of its own names. */
-export const SPOKEN_NUMBER = `(?:\\d{1,3}|(?:a |one )?hundred(?: (?:and )?${BELOW_100})?|${BELOW_100})`;
+export const SPOKEN_NUMBER = `(?:\\d{1,3}|${[...DOZENS.keys()].join("|")}|(?:a |one )?hundred(?: (?:and )?${BELOW_100})?|${BELOW_100})`;
 
 /** The value of what `SPOKEN_NUMBER` matched. */
-export function numberOf(words: string | undefined): number {
+export function spokenNumberOf(words: string | undefined): number {
   if (words === undefined) return 0;
   if (/^\d/.test(words)) return Number(words);
+  const dozens = DOZENS.get(words);
+  if (dozens !== undefined) return dozens;
   const parts = words.split(" ");
   // "One hundred" is not 101.
   const counted = parts.includes("hundred") ? parts.slice(parts.indexOf("hundred")) : parts;

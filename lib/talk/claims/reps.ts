@@ -1,8 +1,8 @@
 /** Counts of repetitions: "ten reps", "eight of these", "four more". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading, RepsClaim } from "./types.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading, RepsClaim } from "./types.ts";
 
 const HOW = "(?:slow |good |clean |full |strong |smooth |controlled |big |even |steady )*";
 /** Per side, per round or per breath it is another count. */
@@ -10,13 +10,23 @@ const NOT_EACH = "(?! (?:each|per|every|apart|a side|on each|on every|to each|at
 const NOT_IN =
   "(?<!\\b(?:sets|rounds|blocks|every|each|after|per|than|for|in|until|to|between|of|first|or|up to|at least|at most) (?:the |your |our |these )?(?:last |final )?)";
 const LEAD =
-  "^(?:and |just |only |give me |lets do |lets go |lets have |do |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
+  "^(?:and |so |we will |we are going to |i want |make it |aim for |all |there are |there is |count |take |with |just |only |give me |lets do |lets go |lets have |do |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
 
 interface Phrase {
   readonly which: RepsClaim["which"];
   readonly pattern: RegExp;
   readonly sure?: false;
+  /** A bare number. */
+  readonly orSeconds?: true;
 }
+/** The move by its name, which whoever knows it compares: "twenty curls", "three more leg presses". */
+/** Counted, but never repetitions. */
+const NOT_REPS =
+  "(?!(?:[a-z]+ ){0,2}(?:seconds|minutes|hours|breaths|beats|counts|rounds|sets|blocks|springs|moves|movements|exercises|times|sides|inches|centimetres|fingers|hands|legs|arms|knees|feet|years|weeks|days|things)\\b)";
+const WHAT = `${NOT_REPS}(?<what>(?:[a-z]+ ){0,2}(?:[a-z]+s|(?:push|sit|curl|pull|roll) (?:ups|downs)))`;
+const END =
+  "(?: (?:today|please|now|everyone|slowly|here|each time|in all|and (?:we|you|then)(?: [a-z]+)*|nice and slow|like that))?$";
+const THIS_SIDE = "(?:on|with) (?:this|the (?:left|right|first|second|other|last)) (?:side|leg|arm)";
 const PHRASES: readonly Phrase[] = [
   {
     which: "more",
@@ -33,24 +43,61 @@ const PHRASES: readonly Phrase[] = [
   {
     which: "more",
     pattern: new RegExp(
-      `${LEAD}(?<n>${SPOKEN_NUMBER}) more(?: (?:like that|please|good ones|slow ones|ones|now|go|everyone))?$`,
+      `${LEAD}(?<n>${SPOKEN_NUMBER}) more(?: (?:like that|please|good ones|slow ones|ones|now|go|everyone|to do|to come|to go|and (?:we|you) are done))?$`,
     ),
   },
-  { which: "more", pattern: new RegExp(`${LEAD}(?:the |your )?(?:last|final) (?<n>${SPOKEN_NUMBER})$`) },
-  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:to go|left)$`), sure: false },
+  {
+    which: "more",
+    pattern: new RegExp(`${LEAD}(?:the |your )?(?:last|final) (?<n>${SPOKEN_NUMBER})$`),
+    orSeconds: true,
+  },
+  {
+    which: "more",
+    pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:to go|left|to do|to come)$`),
+    sure: false,
+    orSeconds: true,
+  },
+  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) more and (?:we|you|then)\\b`) },
+  {
+    which: "any",
+    pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:in all|in total|altogether|of each|repeats)$`),
+  },
+  { which: "more", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) more ${HOW}${WHAT}${END}`) },
+  {
+    which: "more",
+    pattern: new RegExp(`${LEAD}(?:the |your )?(?:last|final) (?<n>${SPOKEN_NUMBER}) ${HOW}${WHAT}${END}`),
+  },
+  {
+    which: "more",
+    pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) ${HOW}${WHAT} (?:left|to go|more|remaining|to come)$`),
+  },
+  { which: "any", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) ${HOW}${WHAT}${END}`) },
+  { which: "any", pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) ${THIS_SIDE}$`) },
+  {
+    which: "any",
+    pattern: new RegExp(
+      `^(?:and |so |now )?(?:lets do|we do|we will do|i want|give me|make it|aim for) (?<n>${SPOKEN_NUMBER})${END}`,
+    ),
+    sure: false,
+  },
   { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${SPOKEN_NUMBER}) times$`), sure: false },
 ];
 
-export function repsIn({ words, at }: Clause): Reading[] {
-  for (const { which, pattern, sure } of PHRASES) {
+export function repsIn({ words, at }: SpokenClause): ClaimReading[] {
+  for (const { which, pattern, sure, orSeconds } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
-    const { n, more, last } = found.groups ?? {};
-    const count = numberOf(n ?? more ?? last);
+    const { n, more, last, what } = found.groups ?? {};
+    const count = spokenNumberOf(n ?? more ?? last);
     // "One more" is the last one or the last but one; nobody counts from zero.
     if (count < 2 || isTakenBack(words.slice(0, found.index), words)) return [];
     const where = { at: at + found.index, length: found[0].length };
-    return [{ fact: { says: "reps", count, which }, ...where, ...(sure === false ? { sure } : {}) }];
+    const fact: RepsClaim = {
+      ...{ says: "reps", count, which },
+      ...(what === undefined ? {} : { what }),
+      ...(orSeconds ? { orSeconds } : {}),
+    };
+    return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
   return [];
 }

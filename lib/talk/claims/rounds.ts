@@ -1,8 +1,8 @@
 /** "Three rounds", "round two", "two more sets". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, ORDINAL, ordinalOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading, RoundsClaim } from "./types.ts";
+import { ORDINAL, ordinalOf, SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading, RoundsClaim } from "./types.ts";
 
 const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|springs?)\\b)";
 interface Phrase {
@@ -12,34 +12,57 @@ interface Phrase {
 const PHRASES: readonly Phrase[] = [
   {
     which: "more",
-    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come)\\b`,
+    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come|after this|to follow|still)\\b`,
   },
   { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
   { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b)`,
+    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
   },
   {
     which: "nth",
     words: `\\b(?<nth>${ORDINAL}) (?:round|set)(?=$| of (?:it|this|these|\\w+ (?:rounds|sets))| now\\b| here\\b| everyone\\b| please\\b)`,
   },
+  { which: "nth", words: `\\b(?<bare>${ORDINAL}) (?:time|go|pass|lap) (?:round|around|through)\\b` },
+  { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<bare>${ORDINAL}) of (?:${SPOKEN_NUMBER})$` },
+  {
+    which: "done",
+    words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?) (?:down|done|behind (?:you|us)|in the bag|over|finished)\\b`,
+  },
+  { which: "done", words: `\\b(?:we|you) have (?:done|had|finished) (?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?)\\b` },
   { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
+
+const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: rounds| sets)?$`);
+/** "Round two of four": how many there are; 0 where that is not said. */
+const ofAll = (after: string): { all: number; length: number } => {
+  const found = OF_ALL.exec(after);
+  return { all: spokenNumberOf(found?.groups?.n), length: found?.[0].length ?? 0 };
+};
 
 /** "Ready for round two?" is asked before it. */
 const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|to) (?:the |your |our )?$/;
 
-export function roundsIn({ words, at }: Clause): Reading[] {
+export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { which, pattern } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
-    const { n, nth } = found.groups ?? {};
+    const { n, bare, nth = bare } = found.groups ?? {};
     if (which === "nth" && NOT_YET.test(words.slice(0, found.index))) return [];
     // "First round" is read with the other firsts.
-    if (nth === "first" || isTakenBack(words.slice(0, found.index), words)) return [];
-    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : numberOf(n);
-    return [{ fact: { says: "rounds", count, which }, at: at + found.index, length: found[0].length }];
+    if ((nth === "first" && bare === undefined) || isTakenBack(words.slice(0, found.index), words)) return [];
+    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : spokenNumberOf(n);
+    const after = words.slice(found.index + found[0].length);
+    const where = { at: at + found.index, length: found[0].length };
+    const { all, length } = ofAll(after);
+    const afterThis = /^ after (?:this|that)\b/.test(after);
+    return [
+      { fact: { says: "rounds", count, which, ...(afterThis ? { afterThis } : {}) }, ...where },
+      ...(which === "nth" && all > 0
+        ? [{ fact: { says: "rounds", count: all, which: "all" } as const, ...where, length: where.length + length }]
+        : []),
+    ];
   }
   return [];
 }

@@ -18,7 +18,7 @@ export interface Sentence {
   readonly places: readonly Word[];
 }
 /** The words between two commas. */
-export interface Clause {
+export interface SpokenClause {
   readonly words: string;
   /** Index of its first word in the sentence's words. */
   readonly at: number;
@@ -55,9 +55,9 @@ export function sentencesOf(text: string): Sentence[] {
   return sentences;
 }
 
-export function clausesOf(sentence: Sentence): Clause[] {
+export function spokenClausesOf(sentence: Sentence): SpokenClause[] {
   let at = 0;
-  return sentence.words.split(",").flatMap((part): Clause[] => {
+  return sentence.words.split(",").flatMap((part): SpokenClause[] => {
     const start = at + (part.length - part.trimStart().length);
     at += part.length + 1;
     const words = part.trim();

@@ -1,7 +1,7 @@
 /** How many springs there are: "two springs on", "one heavy". */
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
-import type { Reading } from "./types.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
 
 /** Springs are added or taken off, so the number is not how many there are. */
 const CHANGES =
@@ -9,20 +9,30 @@ const CHANGES =
 const ALL_SPRINGS = new RegExp(
   `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
+/** "The middle spring holds you": there is one at least. */
+const THE_SPRING =
+  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
+const OTHER_SPRINGS =
+  /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
 const BARE = new RegExp(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
-export function springsIn({ words, at }: Clause): Reading[] {
+export function springsIn({ words, at }: SpokenClause): ClaimReading[] {
+  const some = OTHER_SPRINGS.test(words) ? null : THE_SPRING.exec(words);
+  if (some) {
+    const fact = { says: "springs", count: undefined, label: (some.groups?.label ?? "").trim() } as const;
+    return [{ fact, at: at + some.index, length: some[0].length, sure: false }];
+  }
   if (CHANGES.test(words)) return [];
   const named = ALL_SPRINGS.exec(words);
   if (named) {
     const { n, label = "" } = named.groups ?? {};
-    const fact = { says: "springs", count: n === undefined ? 0 : numberOf(n), label: label.trim() } as const;
+    const fact = { says: "springs", count: n === undefined ? 0 : spokenNumberOf(n), label: label.trim() } as const;
     return [{ fact, at: at + named.index, length: named[0].length }];
   }
   const { n, label } = BARE.exec(words)?.groups ?? {};
   if (n === undefined || label === undefined) return [];
-  const fact = { says: "springs", count: numberOf(n), label: label.replace(/ on$/, "") } as const;
+  const fact = { says: "springs", count: spokenNumberOf(n), label: label.replace(/ on$/, "") } as const;
   return [{ fact, at, length: words.length, sure: false }];
 }

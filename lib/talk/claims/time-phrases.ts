@@ -8,7 +8,7 @@ const PART = "(?:and a half|and a quarter|and three quarters)";
 /** How people say a length of time; its words are the group `time`. */
 const TIME =
   `(?<time>\\d+:\\d\\d|${SPOKEN_NUMBER}(?: ${PART})? ${KIND}${UNIT}(?: ${PART})?(?: (?:and )?${SPOKEN_NUMBER}(?: seconds?)?(?! of\\b))?|` +
-  `(?:half a|half|a half|three quarters of a|a quarter of a) minute|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
+  `(?:half a|half|a half|three quarters of a|a quarter of a) minute|(?:(?:a |another )?half an?|(?:a |another )?half|three quarters of an|(?:a )?quarter of an|(?:a )?quarter) hour|(?:an|one|another|a whole|a full|two) hours?(?: ${PART})?|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
   `(?:a )?couple (?:of )?(?:more )?minutes)(?! (?:ago|later|early|late)\\b)`;
 const OF_WHAT =
   "(?: (?:in|of|on|for) (?:the |this |our |todays |your )?(?<of>class|session|day|workout|block|section|series|move|one|set|exercise|hold|plank|side))?";
@@ -17,7 +17,13 @@ const NOT_OF =
   "(?! (?:on|at|in|with|for|of|each|per|every|apart|up|down|than|out|back)\\b(?! (?:the clock|the class|class|this|this move|the move|us|you)\\b))";
 /** "Stay up for the last ten seconds" is said beforehand. */
 const NOT_FOR =
-  "(?<!\\b(?:for|in|until|by|through|throughout|during|over|to|from|on) (?:the |your |our |these |those )?)";
+  "(?<!\\b(?:for|in|until|by|through|throughout|during|over|(?<!welcome )to|from|on) (?:the |your |our |these |those )?)";
+
+const NOW = "(?: (?:now|everyone|everybody|folks|please|of it|only|exactly))?";
+/** What may be the name of the move: "of bridging", "of leg presses". */
+const WHAT = "(?:[a-z]+ ){0,2}[a-z]+";
+const STOPS =
+  "(?:stops?|stopping|rests?|resting|changes?|changing|done|over|finish(?:ed)?|finishing|through|switch|swap|moves? on|moving on|lets? go|come down|end|close)\\b";
 
 type Which = TimeClaim["which"];
 interface Phrase {
@@ -44,19 +50,61 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?:about )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 5 }),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?<half>half )?minute\\b${NOT_OF}${OF_WHAT}`),
+  phrase("left", `\\b${TIME} (?:more )?of (?:this|it|these|those)\\b`, {
+    least: 6,
+    needs: /\bmore\b|\banother\b/,
+    of: "move",
+  }),
+  phrase(
+    "left",
+    `\\b(?:into|in|this is|inside) (?:the |our |your )(?:last|final|closing) ${TIME}(?: now| of (?:the |our )?(?<of>class|session|move))?$`,
+    { least: 5 },
+  ),
   phrase("left", `\\b(?:another )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 6, needs: /\bmore\b|\banother\b/ }),
   phrase("left", `\\b${TIME} more${NOT_OF}${OF_WHAT}`, { least: 6 }),
   phrase(
     "left",
-    `\\b(?:there is|there are|we have|you have|you got|only|just) (?:got |only |just |still |another |about |around |nearly |roughly )*${TIME}$`,
+    `\\b(?:there is|there are|we have|you have|you got|only|just) (?:got |only |just |still |another |about |around |nearly |roughly )*${TIME}${NOW}$`,
     { least: 5 },
   ),
   phrase(
     "done",
-    `\\b(?:you have|we have) (?:done|had|been (?:here|going|at it|working) for) (?:about |already )*${TIME}$`,
+    `\\b(?:you have|we have) (?:done|had|been (?:here|going|at it|working|at this|in it|in this)(?: for)?|held(?: it| this)?(?: for)?|worked(?: for)?) (?:about |already )*${TIME}$`,
     { least: 10 },
   ),
+  phrase(
+    "left",
+    `\\b${TIME} (?:and|then) (?:then )?(?:we|you|it|that|this)(?: are| is| can| will| get to| all)* ${STOPS}`,
+  ),
+  phrase(
+    "left",
+    `\\b${TIME} (?:until|till|til|before|to) (?:the |our |we |you |we all )(?:are )?(?:next |end |${STOPS})`,
+  ),
+  phrase(
+    "left",
+    `^(?:and )?in (?:about |just |only )?${TIME} (?:time )?(?:we|you|it|that|this)(?: are| is| can| will| get to| all)* ${STOPS}`,
+  ),
+  phrase("left", `\\b(?:we|you|it)(?: are| is| will| can| be)* ${STOPS}(?: all)? in (?:about |just |only )?${TIME}$`),
+  phrase(
+    "left",
+    `\\b${TIME} (?:still|longer|yet|ahead(?: of (?:you|us))?|remains?|from the (?:end|finish)|from now|away)\\b`,
+    { least: 6 },
+  ),
   phrase("whole", `\\b(?:for|over) the next ${TIME}`, { least: 10 }),
+  phrase("whole", `\\bthe next ${TIME} (?:is|are|belongs?)\\b`, { least: 10 }),
+  phrase(
+    "whole",
+    `\\b(?:you|we) (?:have|get|got|have got) (?:about |just |only |a good )*${TIME} (?:here|now|today|with this|for this|on this|in this)\\b`,
+    {
+      least: 10,
+      of: "move",
+    },
+  ),
+  phrase(
+    "whole",
+    `\\b${TIME} (?:in all|in total|altogether|to (?:work|hold|play with|fill|get through|settle in))\\b`,
+    { least: 10 },
+  ),
   phrase("whole", `\\b${TIME} (?:class|session|workout)\\b`, { least: 300, of: "class" }),
   phrase("whole", `\\b${TIME} (?:of class|together|with me|today)\\b`, { least: 300, of: "class" }),
   phrase("each-side", `\\b${TIME} (?:each side|per side|a side|on each side|each way|each leg|each arm)\\b`, {
@@ -69,7 +117,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase(
     "whole",
-    `\\bthis (?:one|move|exercise|hold|side) (?:is|takes|lasts|goes on for|goes for|runs for|runs) (?:about |only |just )*${TIME}`,
+    `\\bthis (?:one|move|exercise|hold|side) (?:is|takes|lasts|goes on for|goes for|runs for|runs|gets|has) (?:about |only |just )*${TIME}`,
     {
       least: 10,
       of: "move",
@@ -88,6 +136,20 @@ export const TIME_PHRASES: readonly Phrase[] = [
       sure: false,
     },
   ),
-  phrase("whole", `^(?:about |just |around )*${TIME}$`, { least: 10, sure: false }),
-  phrase("done", `\\b${TIME} (?:in|done|down|gone|behind us|behind you)$`, { least: 10 }),
+  phrase("whole", `^(?:and |about |just |around )*${TIME}${NOW}$`, { least: 10, sure: false }),
+  phrase("whole", `^(?:and |so |just |only )*(?<time>${SPOKEN_NUMBER}) on the clock$`, { least: 10 }),
+  phrase(
+    "done",
+    `\\b${TIME} (?:is |are |have )?(?:in|done|down|gone|over|behind us|behind you|already|passed)(?: already| now)?$`,
+    {
+      least: 10,
+    },
+  ),
+  phrase("left", `\\b${TIME} of (?<what>${WHAT}) (?:left|to go|remaining|to come)$`, { least: 5 }),
+  phrase("whole", `\\b${TIME} of (?<what>${WHAT})$`, { least: 10 }),
+  phrase(
+    "whole",
+    `\\b(?:we|you|lets) (?!rest|pause|stop|drop|wait)(?:[a-z]+ ){1,3}for (?:about |just |only )*${TIME}$`,
+    { least: 20, sure: false },
+  ),
 ];

@@ -1,14 +1,16 @@
 /** Time left, time of the work and time done: "last fifteen seconds", "about a minute in this one", "thirty seconds in". */
 import { isTakenBack } from "./not-told.ts";
-import { numberOf, SPOKEN_NUMBER } from "./number-phrases.ts";
-import type { Clause } from "./sentences.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
 import { TIME_PHRASES } from "./time-phrases.ts";
-import type { Reading, TimeClaim } from "./types.ts";
+import type { ClaimReading, TimeClaim } from "./types.ts";
 
+const ROUGHLY =
+  /\b(?:about|around|roughly|nearly|almost|more or less|give or take|or so|just under|just over|a bit|approximately|ish|some)\b/;
 const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|every|each|within|in) $/;
 
 /** The first phrase of a clause that tells a time. */
-export function timeIn({ words, at }: Clause): Reading[] {
+export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
   for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
     const found = pattern.exec(words);
     if (!found || (needs && !needs.test(found[0]))) continue;
@@ -16,13 +18,22 @@ export function timeIn({ words, at }: Clause): Reading[] {
     const told = found.groups?.half === undefined ? durationOf(found.groups?.time ?? "a minute") : HALF_MINUTE;
     if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before, words)) return [];
     const claimed = of ?? ofWhat(found.groups?.of);
-    const fact: TimeClaim = { says: "time", ...told, which, ...(claimed ? { of: claimed } : {}) };
+    const fact: TimeClaim = {
+      says: "time",
+      ...told,
+      which,
+      ...(claimed ? { of: claimed } : {}),
+      ...named(found.groups?.what),
+      ...(ROUGHLY.test(sentence.words) ? { rough: true } : {}),
+    };
     const length = found[0].trimStart().length;
     const where = { at: at + found.index + found[0].length - length, length };
     return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
   return [];
 }
+
+const named = (what: string | undefined): Pick<TimeClaim, "what"> => (what === undefined ? {} : { what });
 
 function ofWhat(word: string | undefined): TimeClaim["of"] {
   if (word === undefined) return undefined;
@@ -40,21 +51,30 @@ const PARTS: readonly (readonly [RegExp, number])[] = [
 const COUNTED = new RegExp(`^(?<n>${SPOKEN_NUMBER})\\b.*? ?\\b(?<unit>seconds?|s|minutes?|m)\\b`);
 const AND_SECONDS = new RegExp(`minutes? (?:and )?(?<n>${SPOKEN_NUMBER})(?<named> seconds?)?$`);
 
+function hoursIn(words: string): number {
+  if (/quarter of an hour$/.test(words)) return 0.25;
+  if (/^three quarters of an hour$/.test(words)) return 0.75;
+  if (/^half an? hour$/.test(words)) return 0.5;
+  return (words.startsWith("two") ? 2 : 1) + (PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0);
+}
+
 /** Seconds of what `TIME` matched. */
 function durationOf(words: string): Duration | undefined {
   const clock = /^(\d+):(\d\d)$/.exec(words);
   if (clock) return { seconds: Number(clock[1]) * 60 + Number(clock[2]), unit: "seconds" };
+  if (/hour/.test(words)) return { seconds: 3600 * hoursIn(words), unit: "minutes" };
   if (/three quarters of a minute/.test(words)) return { seconds: 45, unit: "seconds" };
   if (/quarter of a minute/.test(words)) return { seconds: 15, unit: "seconds" };
   if (/^(?:a )?half (?:a )?minute/.test(words)) return HALF_MINUTE;
   const part = PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0;
   if (/couple/.test(words)) return { seconds: 120, unit: "minutes" };
   if (/^(?:an?|another|the) (?:[a-z]+ )*minute/.test(words)) return { seconds: 60 * (1 + part), unit: "minutes" };
+  if (new RegExp(`^${SPOKEN_NUMBER}$`).test(words)) return { seconds: spokenNumberOf(words), unit: "seconds" };
   const { n, unit } = COUNTED.exec(words.replace(/ and (?:a|three) [a-z]+/, ""))?.groups ?? {};
-  if (!unit?.startsWith("m")) return { seconds: numberOf(n) + part, unit: "seconds" };
+  if (!unit?.startsWith("m")) return { seconds: spokenNumberOf(n) + part, unit: "seconds" };
   const more = AND_SECONDS.exec(words)?.groups;
-  const seconds = numberOf(more?.n);
+  const seconds = spokenNumberOf(more?.n);
   // "Two minutes, one more" is no time of 121 seconds.
   if (more && more.named === undefined && (seconds < 10 || seconds > 59)) return undefined;
-  return { seconds: 60 * (numberOf(n) + part) + seconds, unit: more ? "seconds" : "minutes" };
+  return { seconds: 60 * (spokenNumberOf(n) + part) + seconds, unit: more ? "seconds" : "minutes" };
 }

@@ -19,6 +19,10 @@ export interface TimeClaim {
   readonly which: "left" | "whole" | "each-side" | "done";
   /** What it is the time of; undefined where the words do not say. */
   readonly of?: "class" | "block" | "move";
+  /** "About", "give or take". */
+  readonly rough?: true;
+  /** Words that may name the move it is the time of, or something else. */
+  readonly what?: string;
 }
 export interface HalfwayClaim {
   readonly says: "halfway";
@@ -33,26 +37,53 @@ export interface NextClaim {
   readonly says: "next";
   /** Words that hold a name, lower case without punctuation. */
   readonly name: string;
-  /** Where in them the name stands. */
-  readonly at: "start" | "end";
+  /** Where in them the name stands; `within` is the first name in them. */
+  readonly at: "start" | "end" | "within";
+  /** Said so plainly of a move that a name which the plan does not know counts too. */
+  readonly plain: boolean;
 }
 export interface RoundsClaim {
   readonly says: "rounds";
   readonly count: number;
-  /** How many there are, which one this is, or how many are still to come. */
-  readonly which: "all" | "nth" | "more";
+  /** How many there are, which one this is, how many are still to come or were done. */
+  readonly which: "all" | "nth" | "more" | "done";
+  /** "After this": the one at hand is not counted. */
+  readonly afterThis?: true;
+}
+/** How many moves are still to come, this one not counted. */
+export interface FollowingClaim {
+  readonly says: "following";
+  readonly count: number;
+  /** "Two moves left" may count the one at hand. */
+  readonly withThis: boolean;
 }
 export interface RepsClaim {
   readonly says: "reps";
   readonly count: number;
   /** `more`: still to be done. `any`: still to be done, or all of them. */
   readonly which: "any" | "more";
+  /** Words that may name the move: "twenty curls". */
+  readonly what?: string;
+  /** A bare number, which may be of seconds as well. */
+  readonly orSeconds?: true;
 }
 export interface BreathClaim {
   readonly says: "breath";
   readonly breath: "in" | "out";
-  /** The part of a repetition; `push` and `pull` are the way out of a move of that pattern only. */
-  readonly during: "out" | "back" | "push" | "pull";
+  /** The part of a repetition: said outright, or by a motion that is one half or the other of it depending on the move. */
+  readonly during:
+    | "out"
+    | "back"
+    | "push"
+    | "pull"
+    | "work"
+    | "ease"
+    | "up"
+    | "down"
+    | "open"
+    | "close"
+    | "bend"
+    | "long";
 }
 export interface SideClaim {
   readonly says: "side";
@@ -61,7 +92,8 @@ export interface SideClaim {
 }
 export interface SpringsClaim {
   readonly says: "springs";
-  readonly count: number;
+  /** Undefined for one or more of them: "the middle spring". */
+  readonly count: number | undefined;
   /** The words before "springs", or after a bare count; "" for springs of any kind. */
   readonly label: string;
 }
@@ -72,6 +104,7 @@ type ClaimedFact =
   | PartClaim
   | NextClaim
   | RoundsClaim
+  | FollowingClaim
   | RepsClaim
   | BreathClaim
   | SideClaim
@@ -79,7 +112,7 @@ type ClaimedFact =
 export type Claim = ClaimedFact & SaidWords;
 
 /** A claim and the words of the clause that make it, as a range of the sentence. `sure` is true unless it says otherwise. */
-export interface Reading {
+export interface ClaimReading {
   readonly fact: ClaimedFact;
   readonly at: number;
   readonly length: number;

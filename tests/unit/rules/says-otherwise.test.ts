@@ -143,6 +143,22 @@ describe("breath", () => {
     expect(findings(saying({ kind: "breath", text })).length).toBe(isTrue ? 0 : 1);
   });
 
+  it.each([
+    ["push", "plank", "back", "In as you lower, out as you push", true],
+    ["push", "plank", "back", "Out as you lower, in as you push", false],
+    ["lunge", "standing", "back", "In as you sink, out as you rise", true],
+    ["lunge", "standing", "back", "Out as you sink, in as you rise", false],
+    ["squat", "supine", "out", "Out as you press, in as you bend", true],
+    ["squat", "standing", "back", "Out as you sit, in as you stand", false],
+    ["pull", "kneeling", "out", "In as you row, out as you reach", false],
+    ["pull", "kneeling", "out", "Out as you lift the chest", true],
+    ["rotation", "seated", "out", "In as you turn, out as you return", false],
+  ] as const)("a %s, %s, breath out on the way %s: %s is %s", (pattern, position, exhaleOn, text, isTrue) => {
+    const plan = saying(at(text, undefined, "breath"));
+    const press: Move = { ...moves.press, pattern, position, exhaleOn, name: "A move" };
+    expect(findings({ ...plan, moves: { ...moves, press } }).length > 0).toBe(!isTrue);
+  });
+
   it("says nothing of a move without a breath of its own", () => {
     expect(findings(saying({ kind: "breath", text: "Inhale as you push out" }, { move: "squat" }))).toEqual([]);
   });

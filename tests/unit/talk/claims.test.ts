@@ -25,6 +25,8 @@ function brief(claim: Claim): string {
         : `rounds ${claim.count}${claim.which === "more" ? " more" : ""}`;
     case "reps":
       return `reps ${claim.count}${claim.which === "more" ? " more" : ""}`;
+    case "following":
+      return `following ${claim.count}`;
     case "breath":
       return `breath ${claim.breath} on ${claim.during}`;
     case "halfway":
@@ -153,6 +155,12 @@ it.each([
   ["Breathe in as the carriage rolls home", "breath in on back"],
   ["Exhale, push out", "breath out on out"],
   ["Push out and breathe out", "breath out on out"],
+  ["Out as the hips rise, in as they lower", "breath in on down"],
+  ["In going out, out coming home", "breath out on back"],
+  ["Exhale going out, inhale coming back", "breath in on back"],
+  ["Inhale out, exhale in", "breath in on out"],
+  ["Suck the air in as you press out", "breath in on out"],
+  ["On the pull, breathe out", "breath out on pull"],
   ["Second round now", "round 2"],
 ])("says something: %s", (text, wanted) => {
   expect(claimsIn(text).map(brief)).toContain(wanted.replace("last set", "last round"));
@@ -286,6 +294,9 @@ it.each([
   "Breathe out with a sigh.",
   "Don't breathe out as you push out.",
   "Next week we do the plank.",
+  "Exhale out, inhale in.",
+  "Out through the heels, up through the waist.",
+  "Breathe out as the elbows come in.",
   "Push out, exhale, come back.",
   "Hold the last rep for five seconds.",
   "Every rep counts, even the last one.",

@@ -1,0 +1,27 @@
+/** Where a text announces an exercise by its name: "coming up, the side plank". The name tells nobody to lie on the side. */
+import { claimsIn } from "./claims.ts";
+import { namesAnExercise } from "./spoken-names.ts";
+
+/** "Then the plank" may be what people do now. */
+const OUTRIGHT = /\b(?:next|coming|after|follow\w*|get ready)\b/i;
+
+/** Ranges of characters, up to but not including `to`. */
+export const announcedIn = (text: string): readonly { from: number; to: number }[] => {
+  // Most lines announce nothing, and this is asked of every set-up line.
+  if (!OUTRIGHT.test(text)) return [];
+  return claimsIn(text).flatMap((claim) => {
+    if (claim.says !== "next" || !claim.plain || !OUTRIGHT.test(claim.said)) return [];
+    const named = namedIn(text.slice(claim.from, claim.to));
+    return named ? [{ from: claim.from + named.from, to: claim.from + named.to }] : [];
+  });
+};
+
+function namedIn(said: string): { from: number; to: number } | undefined {
+  for (const article of said.matchAll(/\b(?:the|a|an|our|your)\s+/gi)) {
+    const from = article.index + article[0].length;
+    const words = [...said.slice(from).matchAll(/[\p{L}-]+/gu)].slice(0, 3);
+    const noun = words.find(([word]) => namesAnExercise(word));
+    if (noun) return { from, to: from + noun.index + noun[0].length };
+  }
+  return undefined;
+}

@@ -1,0 +1,59 @@
+/** How much is still to come: "two more exercises after this", "nothing comes after this", "the last but one". */
+import { isTakenBack } from "./not-told.ts";
+import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
+import type { SpokenClause } from "./sentences.ts";
+import type { ClaimReading } from "./types.ts";
+
+const MOVES = "(?:moves?|movements?|exercises?|things)";
+const N = `(?<n>${SPOKEN_NUMBER}|no|another)`;
+const AFTER_THIS = "after (?:this|that)(?: one| move)?";
+interface Phrase {
+  readonly pattern: RegExp;
+  readonly withThis: boolean;
+  /** Where the words have no number. */
+  readonly count?: number;
+}
+const phrase = (words: string, withThis: boolean, count?: number): Phrase => ({
+  ...{ pattern: new RegExp(words), withThis },
+  ...(count === undefined ? {} : { count }),
+});
+const PHRASES: readonly Phrase[] = [
+  phrase(
+    `\\b${N} (?:more |other |further )?${MOVES} (?:to come |to go |left |still )*(?:${AFTER_THIS}|to follow)`,
+    false,
+  ),
+  phrase(
+    `\\b${N} (?:more |other )?${MOVES} (?:still )?(?:to go|to come|left|remaining|until the end|before the end)\\b`,
+    true,
+  ),
+  phrase(`\\b${N} more ${MOVES}$`, true),
+  phrase(
+    `\\b(?:nothing|nothing else|nothing more|no more)(?: comes| follows| is| to do| left)* (?:${AFTER_THIS}|follows)`,
+    false,
+    0,
+  ),
+  phrase(
+    `\\b${AFTER_THIS} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home)`,
+    false,
+    0,
+  ),
+  phrase(`^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}$`, false),
+  phrase(`^(?:and |just )*once more ${AFTER_THIS}$`, false, 1),
+  phrase(
+    `\\b(?:second to last|next to last|last but one|penultimate|second last) (?:${MOVES}|one)\\b|\\b(?:${MOVES}|one) but one$`,
+    false,
+    1,
+  ),
+];
+
+export function followingIn({ words, at }: SpokenClause): ClaimReading[] {
+  for (const { pattern, withThis, count } of PHRASES) {
+    const found = pattern.exec(words);
+    if (!found) continue;
+    if (isTakenBack(words.slice(0, found.index), words)) return [];
+    const n = found.groups?.n;
+    const said = count ?? (n === "no" ? 0 : n === "another" ? 1 : spokenNumberOf(n));
+    return [{ fact: { says: "following", count: said, withThis }, at: at + found.index, length: found[0].length }];
+  }
+  return [];
+}
