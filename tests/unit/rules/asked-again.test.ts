@@ -92,7 +92,8 @@ describe("after one letter", () => {
       expect(asked.item).toBe(1);
       expect(asked.change ?? 0).toBeLessThanOrEqual(2);
       expect(asked.voice ?? 0).toBeLessThanOrEqual(3);
-      expect(asked.claims ?? 0).toBeLessThanOrEqual(3);
+      // Claims are judged by the clock, which also says how long each change takes to tell.
+      if (!isTime) expect(asked.claims ?? 0).toBeLessThanOrEqual(3);
     }
     expect(asBefore).toBeGreaterThan(20);
     expect(toldLonger > 0).toBe(kind === "setup");
