@@ -1,6 +1,6 @@
 /**
- * `npm test`: formatting, types, every vitest test, the build, every browser test; the last line sums them up. Build and
- * browser tests go on beside the vitest tests, since all of them also wait: both cores are busy until the end. `--long` runs the heavy counts whole (see support/long.ts).
+ * `npm test`: formatting, types, every vitest test, the build, then every browser test; the last line sums them up. The
+ * build goes on beside the vitest tests, which need none of it. `--long` runs the heavy counts whole (see support/long.ts).
  * Gets itself a Chromium when the machine has none.
  */
 import { spawn, spawnSync } from "node:child_process";
@@ -20,24 +20,24 @@ const bin = (name) => join("node_modules", ".bin", name);
 const run = (command, args, extra = {}) =>
   spawnSync(command, args, { stdio: "inherit", env: { ...env, ...extra } }).status === 0;
 
-/** Runs beside others: what it prints is kept until `show` is called, and then let through. */
-function beside(command, args, extra = {}) {
-  const child = spawn(command, args, { env: { ...env, ...extra }, stdio: ["ignore", "pipe", "pipe"] });
-  let kept = [];
-  const hear = (chunk) => (kept ? kept.push(chunk) : process.stdout.write(chunk));
-  for (const stream of [child.stdout, child.stderr]) stream.on("data", hear);
-  const held = new Promise((done) => {
-    child.once("error", (error) => {
-      hear(`${error}\n`);
-      done(false);
-    });
+/** Runs beside others: what it prints is kept until it has ended. */
+function beside(command, args) {
+  const child = spawn(command, args, { env, stdio: ["ignore", "pipe", "pipe"] });
+  const said = [];
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk) => said.push(chunk));
+  return new Promise((done) => {
+    child.once("error", (error) => done({ held: false, said: String(error) }));
+    child.once("close", (code) => done({ held: code === 0, said: Buffer.concat(said).toString() }));
+  });
+}
+
+/** Runs in the foreground without keeping what goes on beside it from being heard. */
+function along(command, args, extra = {}) {
+  const child = spawn(command, args, { stdio: "inherit", env: { ...env, ...extra } });
+  return new Promise((done) => {
+    child.once("error", () => done(false));
     child.once("close", (code) => done(code === 0));
   });
-  const show = () => {
-    process.stdout.write(Buffer.concat(kept?.map((chunk) => Buffer.from(chunk)) ?? []));
-    kept = undefined;
-  };
-  return { held, show };
 }
 
 async function timed(name, work) {
@@ -94,45 +94,39 @@ function ensureChromium() {
 }
 
 console.log("\n== lint, style sheets, types, exports that nobody needs");
-const checks = [
-  beside(bin("biome"), ["check", "--error-on-warnings", "."]),
-  beside(bin("stylelint"), ["app/**/*.css"]),
-  beside(bin("tsc"), ["--noEmit"]),
-  beside(bin("knip"), ["--no-progress"]),
-];
-await timed("checks", () => Promise.all(checks.map(({ held }) => held)));
-for (const { held, show } of checks) {
-  show();
-  count(await held);
+const checks = await timed("checks", () =>
+  Promise.all([
+    beside(bin("biome"), ["check", "--error-on-warnings", "."]),
+    beside(bin("stylelint"), ["app/**/*.css"]),
+    beside(bin("tsc"), ["--noEmit"]),
+    beside(bin("knip"), ["--no-progress"]),
+  ]),
+);
+for (const { held, said } of checks) {
+  process.stdout.write(said);
+  count(held);
 }
 
-console.log("\n== unit, reference, property, sync, faults; build and browsers go on beside them");
-const hasChromium = ensureChromium();
+console.log("\n== unit, reference, property, sync, faults; the build goes on beside them");
+const building = timed("build", () => beside(process.execPath, ["server/build.mjs"]));
 const vitestReport = join(out, "vitest.json");
 const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${vitestReport}`];
-const vitest = beside(bin("vitest"), ["run", ...reporters]);
-const tested = timed("vitest", () => vitest.held);
-vitest.show();
+addVitest(vitestReport, await timed("vitest", () => along(bin("vitest"), ["run", ...reporters])));
 
-const build = beside(process.execPath, ["server/build.mjs"]);
-const built = await timed("build", () => build.held);
-const browserReport = join(out, "browser.json");
-const canBrowse = built && hasChromium;
-const browsers = canBrowse && beside(bin("playwright"), ["test"], { SPRINGLINE_JSON_REPORT: browserReport });
-const browsed = browsers && timed("browser", () => browsers.held);
-
-addVitest(vitestReport, await tested);
+const built = await building;
 console.log("\n== build");
-build.show();
-count(built);
+process.stdout.write(built.said);
+count(built.held);
 
 console.log("\n== browser");
-if (browsers) {
-  browsers.show();
-  addPlaywright(browserReport, await browsed);
-} else {
-  console.error(built ? "There is no Chromium to test with." : "The browser tests need the build, which failed.");
+if (!built.held) {
+  console.error("The browser tests need the build, which failed.");
   failed++;
+} else if (!ensureChromium()) failed++;
+else {
+  const browserReport = join(out, "browser.json");
+  const extra = { SPRINGLINE_JSON_REPORT: browserReport };
+  addPlaywright(browserReport, await timed("browser", () => along(bin("playwright"), ["test"], extra)));
 }
 
 rmSync(out, { recursive: true, force: true });
