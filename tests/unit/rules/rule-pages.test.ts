@@ -65,9 +65,9 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
   expect(shown[1]?.details).toBe(
     "two light · 8 cm from the anchor · 9 repetitions · kneeling, facing back, hands on one handle · upper back, biceps 0.5",
   );
-  // "One light, in the middle of the carriage": ten syllables at 4.5 a second are 2.2 s, rounded up.
+  // "One light, here in the middle": eight syllables at 4.5 a second are 1.8 s, rounded up.
   expect(shown[2]?.change).toBe(
-    "4 s planned: spring off, carriage home, handle up, handle down, about 9 s to do, 3 s to tell",
+    "4 s planned: spring off, carriage home, handle up, handle down, about 9 s to do, 2 s to tell",
   );
   expect(shown[4]?.change).toBe("2 × quarter turn, change of position, handle down, about 9 s to do");
   expect(shown[4]?.lines).toEqual([{ kind: "breath", text: "Out." }]);
