@@ -21,7 +21,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "position":
       return positioned(draft, change);
     case "station":
-      return [stationed(draft.station, change)];
+      return stationed(draft, change);
     case "side":
       return sided(draft, change);
     case "stay":
@@ -60,6 +60,12 @@ function stated(change: ActsChange, act: Act & { readonly act: PlannedAct["act"]
 function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
   const { from, to } = change;
   const unsure = (act: Act): Judged => ({ act, verdict: "unsure", covers: coversOf(change, "turn") });
+  if (said === "any") {
+    const covers = coversOf(change, "turn");
+    return { act: { act: "turn" }, verdict: covers.length > 0 ? "told" : "unsure", covers, vague: true };
+  }
+  if (loose === "place" && has(change, "station") && said === to.station)
+    return { act: { act: "station", station: to.station }, verdict: "told", covers: coversOf(change, "station", "turn") };
   if (said === "somewhere") return unsure({ act: "turn" });
   if (said === "sideways") {
     const isSideways = to.facing === "left" || to.facing === "right";
@@ -77,7 +83,7 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
   if (relative && (said === "left" || said === "right") && has(change, "turn"))
     return stated(change, { act: "turn", facing: to.facing }, true);
   const told = stated(change, { act: "turn", facing: said }, said === to.facing);
-  return loose === "gaze" && told.verdict !== "told" ? unsure({ act: "turn", facing: said }) : told;
+  return (loose === "gaze" || loose === "place") && told.verdict !== "told" ? unsure({ act: "turn", facing: said }) : told;
 }
 
 const turnedBy = (from: Facing, quarters: number): Facing =>
@@ -109,12 +115,21 @@ function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judg
   return [{ ...judged, covers }];
 }
 
-function stationed(station: Move["station"], change: ActsChange): Judged {
+function stationed({ station: said, implied }: Of<"station">, change: ActsChange): Judged[] {
   const { to } = change;
+  const station = said === "other" ? otherEnd(change) : said;
+  if (implied) {
+    const covers = station === to.station ? coversOf(change, "station") : [];
+    return covers.length > 0 ? [{ act: { act: "station", station }, verdict: "told", covers, implied }] : [];
+  }
   const judged = stated(change, { act: "station", station }, station === to.station);
   const stands = station === "floor" && to.station === "floor" && to.position === "standing";
-  return stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged;
+  return [stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged];
 }
+
+/** "The other end": from one platform to the other, or wherever the plan goes. */
+const otherEnd = ({ from, to }: ActsChange): Move["station"] =>
+  from?.station === "front" ? "back" : from?.station === "back" ? "front" : to.station;
 
 const isOneSided = (side: Setup["side"] | undefined): side is "left" | "right" => side === "left" || side === "right";
 

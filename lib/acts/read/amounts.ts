@@ -54,21 +54,24 @@ const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
 function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexicon: Lexicon): PartAt | null {
   const token = tokens[end];
   if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
-  const joined = ["and", "plus", "&"].includes(token.word);
+  const joined = JOINING.has(token.word);
   // "One middle one firm."
   if (!joined && token.gap === 0 && !(mayList && numberOf(token.word) !== null)) return null;
-  const found = partAt(tokens, joined ? end + 1 : end, lexicon);
+  const found = partAt(tokens, joined ? end + 1 : end, lexicon, joined);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
-  return after && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
+  return after && !joined && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
 }
+
+const JOINING: ReadonlySet<string> = new Set(["and", "plus", "&"]);
 
 interface PartAt {
   readonly part: AmountPart;
   readonly end: number;
 }
 
-function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt | null {
+/** `listed`: after "and", so that a bare name is a spring as well. */
+function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed = false): PartAt | null {
   const plain = numberOf(tokens[at]?.word ?? "");
   const next = plain === null || tokens[at + 1]?.gap !== 0 ? null : nounAt(tokens, at + 1, lexicon);
   // A name may begin with a word of number: "one extra light".
@@ -79,43 +82,79 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt 
   const noun = nounAt(tokens, from, lexicon);
   if (!noun) return null;
   const { spring, many, end } = noun;
-  if (!quantity && !noun.sure && !isHandled(tokens, at, end)) return null;
+  if (!quantity && !noun.sure && !(listed && isOnItsOwn(tokens[end])) && !isHandled(tokens, at, end, lexicon)) return null;
   if (quantity?.definite && noun.placeLike && PLACES.has(tokens[at - 1]?.word ?? "")) return null;
   if (!quantity || quantity.definite) {
     // "The springs" is not an amount.
     if (spring === undefined && (many || !quantity)) return null;
-    const times = timesAt(tokens, end);
+    const times = timesAt(tokens, end) ?? behindAt(tokens, end, lexicon);
     return {
-      part: { ...named(spring), count: times?.count ?? (many ? null : 1), more: false },
+      part: { ...named(spring), count: times?.count ?? (many ? null : 1), more: times?.more ?? false },
       end: times?.end ?? end,
     };
   }
   const { count, more, less } = quantity;
-  return { part: { ...named(spring), count, more, ...(less ? { less } : {}) }, end };
+  // "One light more", "one light spring less".
+  const behind = tokens[end]?.gap === 0 ? (tokens[end]?.word ?? "") : "";
+  const isMore = more || MORE.includes(behind);
+  const isLess = less || LESS.includes(behind);
+  const part = { ...named(spring), count, more: isMore, ...(isLess ? { less: true } : {}) };
+  return { part, end: [...MORE, ...LESS].includes(behind) ? end + 1 : end };
 }
 
+interface Behind {
+  readonly count: number;
+  readonly end: number;
+  readonly more?: boolean;
+}
+
+/** "Light spring, one more", "soft springs, two, take off": the number behind the name, and nothing it counts after it. */
+function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behind | null {
+  const [number, next] = [tokens[at], tokens[at + 1]];
+  if (!number || number.gap === 2 || number.word === "a" || number.word === "no") return null;
+  const count = numberOf(number.word);
+  if (count === null || nounAt(tokens, at + 1, lexicon)) return null;
+  const more = next?.gap === 0 && MORE.includes(next.word);
+  const end = more ? at + 2 : at + 1;
+  return isOnItsOwn(tokens[end]) ? { count, end, more } : null;
+}
+
+/** Whether no noun follows. */
+const isOnItsOwn = (next: Token | undefined): boolean =>
+  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
+
+const MOVED: ReadonlySet<string> = new Set([
+  ..."on off in out away comes come goes go is are please for gone finish finished only again now".split(" "),
+]);
+
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
-function isHandled(tokens: readonly Token[], at: number, end: number): boolean {
+function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
-  if (next?.gap === 0 && next.word === "off") return true;
-  if (next?.gap === 0 && next.word === "on" && (!second || second.gap > 0 || second.word === "and")) return true;
+  if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
+  // "Short for long".
+  if (next?.gap === 0 && next.word === "for" && second?.gap === 0 && isNameAt(tokens, end + 1, lexicon.springs)) return true;
+  const before = tokens[at - 1];
+  if (tokens[at]?.gap !== 0 || !before) return false;
+  if (before.word === "for" && isNameAt(tokens, at - 2, lexicon.springs)) return true;
   const verbs = (from: number): boolean =>
     tokens
       .slice(Math.max(0, from), at)
       .some(({ word }) => classesOf(word).includes("swap") || classesOf(word).includes("remove"));
-  const before = tokens[at - 1];
-  if (tokens[at]?.gap !== 0 || !before) return false;
   return (
     classesOf(before.word).includes("add") ||
+    isSpringWord(before) ||
     verbs(["for", "to", "with", "into"].includes(before.word) ? at - 5 : at - 1)
   );
 }
+
+/** "Middle comes off", "light goes on", "strong out". */
+const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set("off on out away comes goes come go is gone".split(" "));
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
 const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
 
 /** "Heavy x 2", "light times two". */
-function timesAt(tokens: readonly Token[], at: number): { count: number; end: number } | null {
+function timesAt(tokens: readonly Token[], at: number): Behind | null {
   const [sign, number] = [tokens[at], tokens[at + 1]];
   if (!sign || sign.gap > 0) return null;
   const joined = /^x(\d)$/.exec(sign.word)?.[1];
@@ -155,7 +194,9 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
   const count = numberOf(word);
   if (count === null) return null;
   const end = passOver(tokens, at + 1, OF_WORDS);
-  const said = exactly(count, end, word === "another" || MORE.includes(next));
+  // "One of the two lights".
+  const inAll = tokens[end - 1]?.word !== word && tokens[end]?.gap === 0 && numberOf(tokens[end]?.word ?? "") !== null;
+  const said = exactly(count, inAll ? end + 1 : end, word === "another" || MORE.includes(next));
   return LESS.includes(next) ? { ...said, less: true } : said;
 }
 

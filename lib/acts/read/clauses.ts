@@ -2,7 +2,7 @@
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
-type Joint = "next" | "after" | "before" | "until";
+type Joint = "next" | "after" | "before" | "until" | "so" | "before-that";
 
 export interface Clause {
   readonly units: readonly Unit[];
@@ -16,6 +16,7 @@ const JOINTS: ReadonlyMap<string, Joint> = new Map([
   ...["after", "once", "when"].map((word) => [word, "after"] as const),
   ...["until", "till"].map((word) => [word, "until"] as const),
   ["before", "before"] as const,
+  ["so", "so"] as const,
 ]);
 const NO_JOINT_AFTER: ReadonlySet<string> = new Set(["as", "than", "like", "from", "same"]);
 const NO_JOINT_BEFORE: ReadonlySet<string> = new Set(["more", "again", "last", "me"]);
@@ -50,17 +51,28 @@ function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; r
   const [unit, next, third] = [units[at], units[at + 1], units[at + 2]];
   if (!unit) return null;
   if (unit.word === "as" && next?.word === "soon" && third?.word === "as") return { joint: "after", end: at + 3 };
-  const joint = JOINTS.get(unit.word);
+  // "One light off with the carriage home."
+  const withCarriage = unit.word === "with" && contentAfter(units, at)?.classes.includes("carriage");
+  const joint = withCarriage ? "after" : JOINTS.get(unit.word);
   if (!joint || (unit.gap === 0 && NO_JOINT_AFTER.has(units[at - 1]?.word ?? ""))) return null;
   if (next?.gap === 0 && NO_JOINT_BEFORE.has(next.word)) return null;
+  const pointed = pointedAt(units, at + 1);
   // "Before that" puts what follows before what was said; "after that" does not.
-  if (
-    next?.gap === 0 &&
-    ["that", "this"].includes(next.word) &&
-    (third === undefined || third.gap > 0 || joint !== "after")
-  ) {
-    const points = third === undefined || third.gap > 0 || !third.classes.includes("fill");
-    if (points) return { joint: joint === "before" ? "after" : "next", end: at + 2 };
-  }
+  if (pointed !== null && joint !== "so") return { joint: joint === "before" ? "before-that" : "next", end: pointed };
   return { joint, end: at + 1 };
 }
+
+/** The end of "that", "any of this", "all of that", which point at what was said. */
+function pointedAt(units: readonly Unit[], at: number): number | null {
+  let end = at;
+  while (units[end]?.gap === 0 && POINTING.has(units[end]?.word ?? "")) end++;
+  const next = units[end];
+  if (end === at || !POINTS.has(units[end - 1]?.word ?? "")) return null;
+  return next === undefined || next.gap > 0 ? end : null;
+}
+
+const POINTS: ReadonlySet<string> = new Set(["that", "this", "it", "anything", "everything", "though"]);
+const POINTING: ReadonlySet<string> = new Set([...POINTS, "all", "any", "of", "even"]);
+
+const contentAfter = (units: readonly Unit[], at: number): Unit | undefined =>
+  units.slice(at + 1, at + 4).find(({ classes }) => !classes.includes("fill"));

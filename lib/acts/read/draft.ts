@@ -12,7 +12,7 @@ export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "keep";
 
 /**
  * `on-or-now`: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
- * `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
+ * `any`: a turn without a way to face. `place`: "to the front", which may be where people go. `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
   | { readonly act: "carriage-home" }
@@ -24,11 +24,11 @@ export type Draft =
   | { readonly act: "springs"; readonly way: "field" | "some" | "none" }
   | {
       readonly act: "turn";
-      readonly to: Facing | "round" | "sideways" | "somewhere";
-      readonly loose?: "relative" | "gaze";
+      readonly to: Facing | "round" | "sideways" | "any" | "somewhere";
+      readonly loose?: "relative" | "gaze" | "place";
     }
   | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
-  | { readonly act: "station"; readonly station: Move["station"] }
+  | { readonly act: "station"; readonly station: Move["station"] | "other"; readonly implied?: true }
   | {
       readonly act: "handles-up" | "handles-down";
       readonly count: number | null;
@@ -47,6 +47,7 @@ export type Draft =
 export function limbSide(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
+  if (word === "other") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word, limb: true }];
 }
 

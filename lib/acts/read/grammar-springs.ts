@@ -7,27 +7,31 @@ const HOME: readonly Draft[] = [{ act: "carriage-home" }];
 const NOTHING: readonly Draft[] = [];
 
 const CARRIAGE: readonly Production[] = [
-  say("@bring @carriage @way* @home", HOME),
-  say("@bring @way* @home with|@carriage @carriage?", HOME),
-  say("@carriage @bring|@be? @way* @home", HOME),
-  say("@bring? @carriage @be? @way* to|against|into front|stop|stops|stopper|stoppers|home", HOME),
+  say("@bring|@ride @carriage @way* @home", HOME),
+  say("@bring|@ride @way* @home with|@carriage @carriage?", HOME),
+  say("@carriage @bring|@ride|@be? @way* @home", HOME),
+  say("@bring|@ride? @carriage @bring|@ride|@be? @way* to|against|into front|@stopper", HOME),
+  say("all? @way* to|against|into @stopper", HOME),
   say("@park @carriage", HOME),
-  say("bring @carriage", HOME),
+  say("bring @carriage @way* back?", HOME),
+  say("@carriage returned|returns|docked|docks", HOME),
   say("bring @carriage @way* out|with|to|toward|towards|under|halfway|forward|as", NOTHING),
-  say("@bring? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
+  say("@bring|@ride? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
   say("@bring? @carriage @way* in and|then out", NOTHING),
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
-  say("come|coming|go|bring|take|all|right|back|straight|way|everyone|home @way* home", HOME),
-  say("bring|slide it @way* @home", HOME),
-  say("take|let it @way* home", HOME),
-  say("home", HOME, "start"),
-  say("come|slide|roll all|right|back @way* in", HOME),
+  say("bring|take|let|walk|@ride it|her|them|everything @way* @home", HOME),
+  say("@dock it|her|there|in? @carriage?", HOME),
+  say("@close it|her|up", HOME),
+  say("@ride @way* in", HOME, "whole"),
+  say("come|slide|roll|glide|ride all|right|back @way* in", HOME),
+  say("home", HOME),
   say("all way in", HOME, "start"),
   say(
     "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
     NOTHING,
   ),
+  say("home straight|stretch|run|side|position?", NOTHING),
   say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
 ];
 
@@ -61,13 +65,22 @@ const bare = (match: Matched): Draft[] => {
   return [{ act: "springs", way, parts: said }];
 };
 
+/** "A light to go with your middle": only the first goes on. */
+const first =
+  (way: Amounts) =>
+  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+
 const FIELD: readonly Draft[] = [{ act: "springs", way: "field" }];
 const SOME: readonly Draft[] = [{ act: "springs", way: "some" }];
 const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
-  say("@swap @amount for|to|with|into|against @amount", swapped(0)),
+  say("@swap @amount for|to|with|into|against|by @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
+  say("@amount for @amount", swapped(1), "whole"),
+  say("@amount @on? in place|lieu of @amount", swapped(1)),
+  say("@amount replaces @amount", swapped(1)),
+  say("@amount @comes @on? for|instead @amount @comes? @off?", swapped(1)),
   say("@set|@add @amount @on? instead|rather|for|in of|than|place? of? @amount", swapped(1)),
   say("@amount instead|rather of|than @amount", swapped(1)),
   say("@amount @way* off and? @amount @way* on", swapped(0)),
@@ -75,13 +88,22 @@ const AMOUNTS: readonly Production[] = [
   say("@add @amount @way* on?", springs("on")),
   say("@set|@add @way* on @amount", springs("on")),
   say("@set|@add @amount @way* on", springs("on")),
-  say("plus @amount", springs("on")),
+  say("plus|reach|fetch for? @amount", springs("on")),
+  say("@set|@add|@reach|and|with? @amount as|also|too|besides|alongside|extra|more well?", springs("on")),
+  say("@set|@add|@reach|and|with? @amount for company|go|on|in with|top|company|addition @amount?", first("on")),
+  say("@amount @be? @way* on next|beside|alongside|with|top to|of? @amount?", first("on")),
   say("@amount @be? @way* on", springs("on-or-now")),
-  say("@amount @be @way* on", springs("on-or-now")),
+  say("@amount @comes", springs("on"), "whole"),
+  say("@amount @comes? in", springs("on"), "whole"),
+  say("in|on @comes @amount", springs("on")),
   say("@remove @amount @way* off?", springs("off")),
   say("@set|lift|slide @way* off|away @amount", springs("off")),
   say("@set|leave|lift|slide @amount @way* off|away|out", springs("off")),
   say("@amount @be? @way* off|away", springs("off")),
+  say("@amount @be|has? gone|goes|finish|finished|finishes|done|no|leaves", springs("off"), "whole"),
+  say("@amount @comes? out|gone", springs("off"), "whole"),
+  say("off|out|away @comes? @amount", springs("off")),
+  say("no more @amount", springs("off")),
   say("without @amount", springs("off")),
   say("pick|grab|get|give|need|choose|find up? @amount", springs("on-or-now")),
   say("on with @amount", springs("on")),
@@ -92,6 +114,8 @@ const AMOUNTS: readonly Production[] = [
   say("@swap|go|@set @way* to|onto|on|into @amount", springs("total")),
   say("down|up|back to|at @amount", springs("total")),
   say("@amount", bare),
+  say("touch|from|that|about @amount", NOTHING),
+  say("@amount @be? @way* too|that|which|much|enough", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),

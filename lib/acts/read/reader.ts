@@ -103,7 +103,8 @@ function aimAt(
 ): { drafts: readonly Draft[]; end: number } | null {
   const facing = units[at]?.facing;
   const isLast = units.slice(at + 1).every(({ classes }) => classes.includes("fill"));
-  return turning && facing && isLast ? { drafts: [{ act: "turn", to: facing }], end: at + 1 } : null;
+  const isSide = ["for", "with", "on"].includes(units[at - 1]?.word ?? "");
+  return turning && facing && isLast && !isSide ? { drafts: [{ act: "turn", to: facing }], end: at + 1 } : null;
 }
 
 function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefined): void {
@@ -127,27 +128,44 @@ function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: bo
 
 const RELEASES: readonly Draft["act"][] = ["carriage-home", "handles-down", "strap-off"];
 
-/** "Two light once the carriage is home", "before you turn, handles down", "carriage home first". */
+/**
+ * "Two light once the carriage is home", "before you turn, handles down; before that, carriage home", "carriage home first".
+ * Clauses that follow one that was moved stay behind it.
+ */
 function ordered(read: readonly ReadClause[]): ReadClause[] {
   const order: ReadClause[] = [];
-  let moves = 0;
-  for (const [n, one] of read.entries()) {
-    const { joint, sentence } = one.clause;
-    const isFirst = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
-    const before = order.findIndex(({ clause }) => clause.sentence === sentence);
-    const waited = n > 0 && before >= 0 && ((joint === "after" && isFirst) || joint === "until");
-    const opening = read[n - 1];
-    // "Before you turn, handles down."
-    const overtakes =
-      opening?.clause.joint === "before" && isOpening(read, n - 1) && opening.clause.sentence === sentence;
-    // "Two light, carriage home first, handles down."
-    const moved = n > 0 && read[n - 1]?.clause.sentence === sentence && read[n - 1] === order[moves - 1];
-    if (isFirst && (one.first || (moves > 0 && moved))) order.splice(moves++, 0, one);
-    else if (waited || overtakes) order.splice(order.length - 1, 0, one);
-    else order.push(one);
+  let behind: ReadClause | null = null;
+  const telling = read.filter(({ acts, clause }) => acts.length > 0 || clause.joint === "before");
+  for (const [n, one] of telling.entries()) {
+    const last: ReadClause | undefined = telling[n - 1];
+    const sameSentence = last?.clause.sentence === one.clause.sentence;
+    const place = placeIn(order, one, { last: sameSentence ? last : undefined, next: telling[n + 1] });
+    const follows: number | null = sameSentence && last !== undefined && behind === last && one.clause.joint !== "before" ? order.indexOf(last) + 1 : null;
+    const at: number | null = place ?? follows;
+    behind = at === null ? null : one;
+    order.splice(at ?? order.length, 0, one);
   }
   return order;
 }
 
-const isOpening = (read: readonly ReadClause[], n: number): boolean =>
-  read[n - 1]?.clause.sentence !== read[n]?.clause.sentence;
+/** The place of a clause that is to be done before what was said; null for the others. */
+function placeIn(
+  order: readonly ReadClause[],
+  one: ReadClause,
+  { last, next }: { last: ReadClause | undefined; next: ReadClause | undefined },
+): number | null {
+  const { joint, sentence } = one.clause;
+  const begins = order.findIndex(({ clause }) => clause.sentence === sentence);
+  const isRelease = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
+  if (joint === "before-that") return begins >= 0 ? begins : order.findIndex(({ clause }) => clause.sentence === sentence - 1);
+  if (isRelease && one.first) return 0;
+  if (begins < 0) return null;
+  // "Get home before you change it."
+  const isBeforeAll = next?.clause.joint === "before" && next.acts.length === 0 && next.clause.sentence === sentence;
+  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll))) return begins;
+  if (last?.clause.joint !== "before" || joint === "before") return null;
+  // "Before you turn, handles down"; a second "before" goes before all that was said.
+  return order.filter(({ clause }) => clause.joint === "before" && clause.sentence === sentence).length > 1
+    ? begins
+    : order.indexOf(last);
+}

@@ -83,6 +83,12 @@ function amountUnit(tokens: readonly Token[], at: number, lexicon: Lexicon): Uni
   return amount && joined(tokens, at, amount.end, { classes: ["amount"], amount: amount.parts });
 }
 
+const STATION_CLASSES: Readonly<Record<Move["station"], readonly string[]>> = {
+  carriage: ["station", "carriage"],
+  floor: ["station"],
+  front: ["station", "platform"],
+  back: ["station", "platform"],
+};
 const STATIONS_BY_WORD = stationsByWord();
 
 function stationsByWord() {
@@ -99,7 +105,7 @@ function stationsByWord() {
 function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
   for (const { words, station } of STATIONS_BY_WORD.get(tokens[at]?.word ?? "") ?? []) {
     if (nameAt(words, (n) => wordIn(tokens, at, n)) === null) continue;
-    const classes = station === "carriage" ? ["station", "carriage"] : ["station"];
+    const classes = STATION_CLASSES[station];
     return joined(tokens, at, at + words.length, { classes, station });
   }
   if (!OF_A_BAR.has(tokens[at]?.word ?? "")) return null;

@@ -10,7 +10,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   fill:
     "the a an your our my his her their its this that these those please just now nice nicely gently slowly carefully " +
     "quickly softly safely simply really again everyone everybody guys folks team lovely we i you they it's i'll we'll " +
-    "you'll we're you're let's lets im i'm id i'd want like need going gonna want you to'll will can could should must " +
+    "you'll we're you're yourself yourselves let's lets im i'm id i'd want like need going gonna want you to'll will can could should must " +
     "so ok okay well still also too some today comes come's goes go is are be being been been're got 've gets get have has " +
     "there here straight nicely",
   number: "zero one two three four five six seven eight nine ten eleven twelve",
@@ -18,18 +18,24 @@ export const CLASSES: Readonly<Record<string, string>> = {
   hedge: "if or unless maybe perhaps optionally option might optional otherwise",
   during: "while whilst as throughout whenever",
   later: "next later soon eventually tomorrow afterwards yesterday earlier",
-  way: "all way right fully back gently slowly in's completely over down close",
-  home: "home in closed shut parked docked",
+  way: "all way right fully back gently slowly in's completely over down close up",
+  home: "home in closed shut parked docked returned",
   bring:
     "bring bringing take taking walk guide guiding let slide sliding draw ease easing roll rolling send push pull get getting " +
     "return float glide move moving control controlling land rest ride come coming",
+  ride:
+    "ride riding rides glide gliding float floating drift drifting coast coasting sail sailing roll rolling slide sliding " +
+    "tuck tucking cruise carry carrying ease easing settle lower come coming get getting walk stop",
   park: "close closing park parking shut shutting dock docking home return returning",
+  dock: "dock docks docking docked park parks parking parked",
+  close: "close closing shut shutting",
+  stopper: "stop stops stopper stoppers bumper bumpers buffer buffers",
   carriage: "carriage carriages carriage's",
   go: "step stepping climb climbing hop hopping come coming go going move moving walk walking head heading jump get getting crawl make shift slide scoot travel shuffle roll rolling back",
   into: "to onto on into in over up down towards toward",
   face: "face facing faces faced",
-  turn: "turn turning turned turns spin spinning swivel pivot pivoting rotate rotating flip",
-  round: "round around about 180",
+  turn: "turn turning turned turns spin spins swing swinging spinning swivel pivot pivoting rotate rotating flip",
+  round: "round around about 180 one-eighty",
   towards: "towards toward to at",
   spot: "mirror mirrors window windows wall walls door doors anchor anchors instructor me coach clock pulleys teacher partner stage logo screen springs",
   lie: "lie lying lies lay laying laid recline",
@@ -53,8 +59,10 @@ export const CLASSES: Readonly<Record<string, string>> = {
   on: "on in into through inside",
   off: "off out",
   add: "add adding attach attaching hook load connect increase clip adds pop",
+  comes: "comes come goes go coming going came went",
+  reach: "reach grab get take treat fetch find need want have pick bring give",
   remove:
-    "remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
+    "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload shed losing",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw stick whip pull pulling give giving slip",
   swap: "swap swapping change changing exchange trade trading replace replacing switch switching",
@@ -65,8 +73,10 @@ export const CLASSES: Readonly<Record<string, string>> = {
   put_on: "put pop place",
   everything: "everything all nothing",
   setup: "set-up setup position everything",
-  flank: "side",
-  be: "is are be stays stay goes comes",
+  flank: "side sides",
+  seat_of: "bottom bottoms bum bums seat seats backside behind",
+  belly: "belly bellies stomach stomachs tummy tummies",
+  be: "is are be stays stay goes comes go come going coming",
 };
 
 export const NUMBERS: Readonly<Record<string, number>> = {
@@ -106,18 +116,24 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["tabletop", ["quadruped", "supine"]],
   ["@put_on? hands down and knees down", ["quadruped"]],
   ["@kneel", ["kneeling", "quadruped"]],
+  ["kneeling", ["kneeling"]],
+  ["@kneel tall|up|upright|high", ["kneeling"]],
+  ["tall|high kneel|kneeling", ["kneeling"]],
   ["@put_on? on|onto|to both|two? knees", ["kneeling", "quadruped"]],
   ["@sit down|up|tall?", ["seated"]],
+  ["@put|plonk|plant|plop? @seat_of @way* down", ["seated"]],
+  ["@put|plonk|plant|plop @seat_of", ["seated"]],
   ["@stand up|tall?", ["standing"]],
   ["on|to|onto both|two? feet", ["standing"]],
   ["side plank", ["side-lying", "plank"]],
   ["forearm|high|low? plank|planks", ["plank", "side-lying"]],
   ["push up|press up position|start", ["plank"]],
-  ["@lie @way* face down", ["prone"]],
+  ["@lie @way* with? face down", ["prone"]],
   ["face down", ["prone"]],
+  ["@belly down", ["prone"]],
   ["face up", ["supine"]],
-  ["@lie @way* on|onto|to belly|stomach|front|tummy", ["prone"]],
-  ["over|roll|onto|on @way* belly|stomach|tummy", ["prone"]],
+  ["@lie @way* on|onto|to @belly|front|fronts", ["prone"]],
+  ["over|roll|onto|on @way* @belly", ["prone"]],
   ["@lie @way* on|onto back|backs", ["supine"]],
   ["roll? on|onto back|backs", ["supine"]],
   ["@lie supine", ["supine"]],
