@@ -134,21 +134,18 @@ const otherEnd = ({ from, to }: ActsChange): Move["station"] =>
 const isOneSided = (side: Setup["side"] | undefined): side is "left" | "right" => side === "left" || side === "right";
 
 /** A side that only changes hands or feet tells what they hold; lying on a side tells the way to face. */
-function sided({ side: said, limb }: Of<"side">, change: ActsChange): Judged[] {
+function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange): Judged[] {
   const { from, to } = change;
   const side = sideOf(said, change);
+  const limb = near && !(held && isStrap(to.feet));
   const lying = to.position === "side-lying";
   const covers = [
     ...coversOf(change, "side", ...(lying ? (["turn"] as const) : [])),
-    ...(from?.hands === "one-handle" && to.hands === "one-handle"
-      ? coversOf(change, "handles-down", "handles-up")
-      : []),
-    ...(from?.feet === "cable-strap" && to.feet === "cable-strap" ? coversOf(change, "strap-off", "strap-on") : []),
   ];
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers }];
   // The other limb may be named for support, and who lies on the left works the right side.
-  if (limb || lying || !isOneSided(to.side))
+  if (limb || (lying && !held) || !isOneSided(to.side))
     return limb
       ? []
       : [
@@ -182,10 +179,14 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
   const { from, to } = change;
   switch (draft.act) {
     case "handles-some":
+      if (draft.count !== undefined && has(change, "handles-up") && !has(change, "handles-down"))
+        return [counted({ act: "handles-up", count: draft.count }, change, handlesHeld(to.hands), "handles-down")];
       return some(change, "handles-up", "handles-down", "handles-cross");
     case "strap-some":
+      if (draft.bare && has(change, "strap-on")) return [plainly(change, { act: "strap-on" })];
       return some(change, "strap-on", "strap-off");
     case "handles-up":
+      if (draft.loose && !has(change, "handles-up")) return [];
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
       if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
@@ -256,8 +257,9 @@ export function changesOf(of: Thing, { planned }: ActsChange): PlannedAct[] {
   return planned.filter(({ act }) => acts[of].includes(act));
 }
 
-function stays(of: Thing, { facing, position }: Of<"stay">, change: ActsChange): boolean {
+function stays(of: Thing, { facing, position, count }: Of<"stay">, change: ActsChange): boolean {
   if (change.from === null) return true;
+  if (count !== undefined && count !== handlesHeld(change.to.hands)) return false;
   if (facing !== undefined && facing !== change.to.facing) return false;
   if (position !== undefined && position !== change.to.position) return false;
   return changesOf(of, change).length === 0;

@@ -33,6 +33,8 @@ export interface Judged {
   /** What stays, for the act `stay`. */
   readonly of?: Thing;
   readonly implied?: true;
+  /** Said with "might", "if", "or". */
+  readonly doubted?: true;
   /** Names the thing and nothing more: "the springs". */
   readonly vague?: true;
 }

@@ -122,8 +122,7 @@ function heardIn(change: ActsChange, read: LineReading, text: string, line: numb
     const place = places.get(one) ?? 0;
     return judge(one.draft, change).map((judged): PlacedAct => {
       const { from, to, hedged } = one;
-      const doubtful =
-        hedged && judged.verdict !== "unsure" ? { verdict: "unsure" as const, covers: judged.covers } : {};
+      const doubtful = hedged ? { verdict: "unsure" as const, doubted: true as const } : {};
       return { heard: { ...judged, ...doubtful, line, from, to, said: text.slice(from, to) }, place };
     });
   });
@@ -141,7 +140,7 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
   const named = new Set(all.filter(({ vague }) => !vague).map(kindOf));
   const heard = all.filter((one) => {
     // "Springs: two light" tells no more than "two light".
-    if (one.vague) return !named.has(kindOf(one));
+    if (one.vague) return !one.doubted && !named.has(kindOf(one));
     return !one.implied || one.covers.some((act) => !said.has(act));
   });
   const covered = new Set(heard.flatMap(({ covers }) => covers));

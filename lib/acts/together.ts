@@ -40,7 +40,8 @@ export function summedUp<T extends Judged>(
     }),
   );
   const toldKinds = new Set(all.filter(({ verdict }) => verdict === "told").map(({ act }) => act.act));
-  const covered = new Set(added.flat().flatMap(({ heard }) => heard.covers));
+  const said = added.flat().filter(({ heard }) => !heard.implied);
+  const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
   return added.map((line) =>
     line.map((placed): Placed<T> => {
       if (onTheWay(toldKinds, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
@@ -51,11 +52,16 @@ export function summedUp<T extends Judged>(
         (act.facing !== undefined && act.facing !== change.from?.facing)
       )
         return placed;
-      const isExcepted = changesOf(of, change).every((one) => covered.has(one));
+      const changes = changesOf(of, change);
+      const isExcepted = changes.length > 0 && changes.every((one) => covered.has(one));
       return isExcepted ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
     }),
   );
 }
+
+/** Whether a told act names what it covers: lying on a side settles a turn without naming it. */
+const isOf = (covered: PlannedAct["act"], told: Judged["act"]["act"]): boolean =>
+  covered === told || (told === "springs-now" && (covered === "spring-on" || covered === "spring-off"));
 
 const isPartOf = ({ act, verdict }: Judged, planned: PlannedAct): boolean =>
   verdict === "contradicted" && act.act === planned.act && "spring" in planned && act.spring === planned.spring;

@@ -124,7 +124,7 @@ const isOnItsOwn = (next: Token | undefined): boolean =>
   next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
 
 const MOVED: ReadonlySet<string> = new Set([
-  ..."on off in out away comes come goes go is are please for gone finish finished only again now".split(" "),
+  ..."on off in out away comes come goes go is are please for no gone finish finished only again now".split(" "),
 ]);
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
@@ -135,7 +135,7 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   if (next?.gap === 0 && next.word === "for" && second?.gap === 0 && isNameAt(tokens, end + 1, lexicon.springs)) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
-  if (before.word === "for" && isNameAt(tokens, at - 2, lexicon.springs)) return true;
+  if (before.word === "for" && before.gap === 0 && isName(tokens[at - 2], lexicon.springs)) return true;
   const verbs = (from: number): boolean =>
     tokens
       .slice(Math.max(0, from), at)
@@ -148,7 +148,7 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
 }
 
 /** "Middle comes off", "light goes on", "strong out". */
-const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set("off on out away comes goes come go is gone".split(" "));
+const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set("off on out away comes goes come go is gone no".split(" "));
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
 const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
@@ -242,12 +242,15 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
   const token = tokens[at];
   if (!token || !classesOf(token.word).includes("springs")) return null;
   // "No spring change" is not about a number.
-  if (/^chang/.test(tokens[at + 1]?.word ?? "")) return null;
+  if (/^chang/.test(tokens[at + (tokens[at + 1]?.word === "to" ? 2 : 1)]?.word ?? "")) return null;
   return { many: token.word.endsWith("s"), sure: false, placeLike: false, end: at + 1 };
 }
 
 const isNameAt = (tokens: readonly Token[], at: number, springs: Lexicon["springs"]): boolean =>
-  tokens[at]?.gap === 0 && springs.some(({ words }) => nameAt(words.slice(0, 1), () => tokens[at]?.word) !== null);
+  tokens[at]?.gap === 0 && isName(tokens[at], springs);
+
+const isName = (token: Token | undefined, springs: Lexicon["springs"]): boolean =>
+  springs.some(({ words }) => nameAt(words.slice(0, 1), () => token?.word) !== null);
 
 const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
   AFTER_A_SPRING.has(next.word) ||

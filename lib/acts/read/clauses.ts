@@ -44,8 +44,22 @@ export function clausesOf(units: readonly Unit[]): Clause[] {
     at = found.end - 1;
   }
   close("next");
-  return clauses;
+  return joinedUp(clauses);
 }
+
+/** "Long spring, one, on", "soft springs, two, take off": what is done with an amount, said apart. */
+function joinedUp(clauses: readonly Clause[]): Clause[] {
+  const all: Clause[] = [];
+  for (const clause of clauses) {
+    const last = all.at(-1);
+    const isTail = clause.joint === "next" && clause.units.every(({ word }) => TAIL.has(word));
+    const amount = last?.sentence === clause.sentence && last.units.every(({ classes }) => classes.includes("amount"));
+    if (!last || !isTail || !amount) all.push(clause);
+    else all.splice(-1, 1, { ...last, units: [...last.units, ...clause.units.map((unit) => ({ ...unit, gap: 0 as const }))] });
+  }
+  return all;
+}
+const TAIL: ReadonlySet<string> = new Set(["on", "off", "out", "away", "take", "put"]);
 
 function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; readonly end: number } | null {
   const [unit, next, third] = [units[at], units[at + 1], units[at + 2]];

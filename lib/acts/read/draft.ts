@@ -35,11 +35,21 @@ export type Draft =
       readonly implied?: true;
       readonly loose?: true;
     }
-  | { readonly act: "handles-cross" | "handles-some" | "strap-some" }
+  | { readonly act: "handles-cross" }
+  /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */
+  | { readonly act: "handles-some"; readonly count?: number | null }
+  | { readonly act: "strap-some"; readonly bare?: true }
   | { readonly act: "strap-on" | "strap-off"; readonly implied?: true; readonly loose?: true }
-  /** `limb`: the side of a hand or foot, which may only be near. */
-  | { readonly act: "side"; readonly side: SideWord; readonly limb?: true }
-  | { readonly act: "stay"; readonly of: Thing; readonly facing?: Facing; readonly position?: Move["position"] }
+  /** `limb`: the side of a hand or foot, which may only be near; `held`: it is in the strap. */
+  | { readonly act: "side"; readonly side: SideWord; readonly limb?: true; readonly held?: true }
+  | {
+      readonly act: "stay";
+      readonly of: Thing;
+      readonly facing?: Facing;
+      readonly position?: Move["position"];
+      /** Of handles. */
+      readonly count?: number;
+    }
   /** Says something only when it is negated: "don't touch the springs". */
   | { readonly act: "touch"; readonly of: Thing };
 

@@ -2,6 +2,7 @@
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say } from "./draft.ts";
 import type { Matched } from "./pattern.ts";
+import type { SideWord } from "./units.ts";
 import { IMPLYING, POSITION_PHRASES } from "./vocabulary.ts";
 
 const NOTHING: readonly Draft[] = [];
@@ -13,6 +14,8 @@ const turn =
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
 const turned = (to: "round" | "sideways" | "somewhere" | "any"): readonly Draft[] => [{ act: "turn", to }];
+const turnedToEnd = (side: SideWord | undefined): Draft[] =>
+  side === "left" || side === "right" ? [{ act: "turn", to: side }] : [];
 const ANY_TURN = turned("any");
 const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
 const turnToStation = (match: Matched): Draft[] => [
@@ -65,8 +68,11 @@ const TURNS: readonly Production[] = [
   say("look|looking @facing", turn("gaze")),
   say("look|looking to|towards|toward @facing", turn()),
   say("look|looking to|towards|toward front|back of @body|@station", NOTHING),
-  say("@body @face|to|towards|toward @facing", turn("gaze")),
+  say("@aim @face|to|towards|toward @facing", turn("gaze")),
   say("@limb @face|to|towards|toward @facing", limbSide),
+  say("@place of room", (match) => turnedToEnd(found(match, "side"))),
+  say("instead|rather of|than @facing", NOTHING),
+  say("one eighty", turned("round")),
   say("@body|@limb @face @facing|@spot", turn("gaze")),
   say("turn", [{ act: "touch", of: "turn" }]),
 ];
@@ -139,6 +145,7 @@ const STATIONS: readonly Production[] = [
   say("@go|carry @way* @round? @into @into? @into? @station", standing),
   say("@go|carry|over @way* @into? other|opposite end|platform", [{ act: "station", station: "other" }]),
   say("@platform", standing, "whole"),
+  say("at @platform", standing, "start"),
   say("to|onto|on @into? @station", standing, "start"),
   say("@into @into @station", standing, "start"),
   say("step|hop|climb|jump @way* off|down @carriage|machine|of?", FLOOR),
@@ -166,17 +173,18 @@ const ofFacing =
     return word === "left" || word === "right" ? [{ act: "side", side: word, ...(limb ? { limb } : {}) }] : [];
   };
 /** "The other leg": a side only where it is not said of support. */
-const otherLimb = (match: Matched): readonly Draft[] =>
-  found(match, "side") === "other" ? OTHER : limbSide(match);
+function otherLimb(match: Matched): readonly Draft[] {
+  return found(match, "side") === "other" ? OTHER : limbSide(match);
+}
 const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 
 const SIDES: readonly Production[] = [
   say("@side", side),
   say("@swap? on|onto|to|over? @side", side),
   say("@side-field", side),
+  say("@limb", otherLimb, "whole"),
   say("@limb", limbSide),
   say("@limb is|are|stays|stay|rests|hip|hips", NOTHING),
-  say("@limb", otherLimb, "whole"),
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),

@@ -87,13 +87,18 @@ function readClause(
     }
     const isNegated = mood.negated !== null;
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
-    const drafts = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
+    const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
+    const drafts = told.filter((draft) => !isNamed(draft, clause));
     if (!mood.during) acts.push(...drafts.filter(({ act }) => act !== "touch").map((draft) => ({ draft, ...place })));
     mood.started = true;
     at = reading.end;
   }
   return { clause, acts, first, open: mood.hedged && acts.length === 0 };
 }
+
+/** "Before the softs": springs that are only named. */
+const isNamed = (draft: Draft, { joint }: Clause): boolean =>
+  (joint === "before" || joint === "after") && draft.act === "springs" && draft.way === "now";
 
 /** "Face the back, not the front": a bare way to face after a turn. */
 function aimAt(
@@ -142,7 +147,8 @@ function ordered(read: readonly ReadClause[]): ReadClause[] {
     const place = placeIn(order, one, { last: sameSentence ? last : undefined, next: telling[n + 1] });
     const follows: number | null = sameSentence && last !== undefined && behind === last && one.clause.joint !== "before" ? order.indexOf(last) + 1 : null;
     const at: number | null = place ?? follows;
-    behind = at === null ? null : one;
+    const waits = one.clause.joint === "after" || one.clause.joint === "so" || one.clause.joint === "until";
+    behind = at === null || waits ? null : one;
     order.splice(at ?? order.length, 0, one);
   }
   return order;

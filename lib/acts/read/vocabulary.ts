@@ -47,6 +47,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
     "hand hands arm arms leg legs foot feet knee knees elbow elbows forearm forearms heel heels toe toes palm palms fist fists " +
     "ankle ankles hip hips shoulder shoulders chest head core spine belly rib ribs neck chin thigh thighs glute glutes bottom " +
     "bum seat waist tailbone body torso gaze eyes nose blade blades muscle muscles breath breaths bend cheek ear",
+  aim: "chest chests head heads hip hips nose noses toes shoulders pelvis eyes eye gaze body bodies",
   hands: "hand hands palm palms forearm forearms fist fists elbow elbows",
   feet: "foot feet leg legs ankle ankles heel heels toe toes",
   handle: "handle handles grip grips cable cables rope ropes",
@@ -54,8 +55,8 @@ export const CLASSES: Readonly<Record<string, string>> = {
   take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have",
   put: "put putting place placing lay laying set setting hang hanging drop dropping rest return leave leaving take pop park lower pass",
   down: "down away back",
-  free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose drop undo",
-  wear: "put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
+  free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle",
+  wear: "strap get getting put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
   on: "on in into through inside",
   off: "off out",
   add: "add adding attach attaching hook load connect increase clip adds pop",
@@ -115,8 +116,8 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["four point kneeling", ["quadruped"]],
   ["tabletop", ["quadruped", "supine"]],
   ["@put_on? hands down and knees down", ["quadruped"]],
-  ["@kneel", ["kneeling", "quadruped"]],
   ["kneeling", ["kneeling"]],
+  ["@kneel", ["kneeling", "quadruped"]],
   ["@kneel tall|up|upright|high", ["kneeling"]],
   ["tall|high kneel|kneeling", ["kneeling"]],
   ["@put_on? on|onto|to both|two? knees", ["kneeling", "quadruped"]],
@@ -168,6 +169,7 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "spring springs coil coils one ones on off only now please and plus with for instead to in out then off here there " +
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
-    "put hands come everyone guys folks altogether added gone down's was until till instead rather"
+    "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
+    "still which leaves next beside needs"
   ).split(" "),
 );
