@@ -1,7 +1,7 @@
 /** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
-import { AFTER_A_SPRING, NUMBERS } from "./vocabulary.ts";
+import { AFTER_A_SPRING, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
 
 export interface AmountPart {
   /** The id; undefined for a spring without a name. */
@@ -76,7 +76,7 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed =
   const next = plain === null || tokens[at + 1]?.gap !== 0 ? null : nounAt(tokens, at + 1, lexicon);
   // A name may begin with a word of number: "one extra light".
   if (plain !== null && next?.spring !== undefined)
-    return { part: { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, end: next.end };
+    return counted(tokens, { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, next.end);
   const quantity = quantityAt(tokens, at);
   const from = quantity?.end ?? at;
   const noun = nounAt(tokens, from, lexicon);
@@ -94,12 +94,14 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed =
     };
   }
   const { count, more, less } = quantity;
-  // "One light more", "one light spring less".
+  return counted(tokens, { ...named(spring), count, more, ...(less ? { less } : {}) }, end);
+}
+
+/** "One light more", "one light spring less". */
+function counted(tokens: readonly Token[], part: AmountPart, end: number): PartAt {
   const behind = tokens[end]?.gap === 0 ? (tokens[end]?.word ?? "") : "";
-  const isMore = more || MORE.includes(behind);
-  const isLess = less || LESS.includes(behind);
-  const part = { ...named(spring), count, more: isMore, ...(isLess ? { less: true } : {}) };
-  return { part, end: [...MORE, ...LESS].includes(behind) ? end + 1 : end };
+  if (MORE.includes(behind)) return { part: { ...part, more: true }, end: end + 1 };
+  return LESS.includes(behind) ? { part: { ...part, less: true }, end: end + 1 } : { part, end };
 }
 
 interface Behind {
@@ -123,32 +125,51 @@ function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behin
 const isOnItsOwn = (next: Token | undefined): boolean =>
   next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
 
-const MOVED: ReadonlySet<string> = new Set([
-  ..."on off in out away comes come goes go is are please for no gone finish finished only again now".split(" "),
-]);
+const MOVED: ReadonlySet<string> = new Set(
+  (
+    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
+    "alongside as stays stay remains too also then"
+  ).split(" "),
+);
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
 function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
-  // "Short for long".
-  if (next?.gap === 0 && next.word === "for" && second?.gap === 0 && isNameAt(tokens, end + 1, lexicon.springs)) return true;
+  if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
+  if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
-  if (before.word === "for" && before.gap === 0 && isName(tokens[at - 2], lexicon.springs)) return true;
-  const verbs = (from: number): boolean =>
-    tokens
-      .slice(Math.max(0, from), at)
-      .some(({ word }) => classesOf(word).includes("swap") || classesOf(word).includes("remove"));
-  return (
-    classesOf(before.word).includes("add") ||
-    isSpringWord(before) ||
-    verbs(["for", "to", "with", "into"].includes(before.word) ? at - 5 : at - 1)
-  );
+  if (["only", "just"].includes(before.word)) return isOnItsOwn(next);
+  const classes = classesOf(before.word);
+  if (classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
+  // "Take off light", "swap strong for light".
+  const verbs = tokens.slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at).flatMap(({ word }) => classesOf(word));
+  return verbs.includes("swap") || (WITH_A_VERB.has(before.word) && (verbs.includes("set") || verbs.includes("remove")));
 }
 
+const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "on", "off", "out", "away", "by"]);
+
+/** "Short for long", "light instead of middle", "middle, not strong": between two names, nothing but words that link them. */
+function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs }: Lexicon): boolean {
+  for (let i = at, links = 0; links < 4; i += step) {
+    const token = tokens[i];
+    if (!token || token.gap === 2) return false;
+    if (links > 0 && isName(token, springs)) return true;
+    const apart = token.gap === 1 && token.word !== "not";
+    if (apart || !(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    links++;
+  }
+  return false;
+}
+const LINKS: ReadonlySet<string> = new Set(
+  "for to into becomes instead of not than rather in place down up replaces and a one".split(" "),
+);
+
 /** "Middle comes off", "light goes on", "strong out". */
-const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set("off on out away comes goes come go is gone no".split(" "));
+const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
+  "off on in out away comes goes come go gone no stays stay remains".split(" "),
+);
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
 const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
@@ -179,7 +200,11 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
     definite: false,
     end,
   });
-  if (word === "a" && PAIRS.has(next)) return exactly(PAIRS.get(next) ?? 1, passOver(tokens, at + 2, ["of"]));
+  if (word === "a" && PAIRS.has(next)) {
+    const end = passOver(tokens, at + 2, ["of", ...MORE]);
+    return exactly(PAIRS.get(next) ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
+  }
+  if (word === "another" && numberOf(next) !== null) return exactly(numberOf(next), at + 2, true);
   if (ALL.includes(word) && next !== "in" && next !== "home") {
     const end = passOver(tokens, at + 1, ["of", "the", "your", "those"]);
     const count = numberOf(tokens[end]?.word ?? "");
@@ -237,7 +262,7 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
     else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end += isNameAt(tokens, end + 1, springs) ? 0 : 1;
     else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
     const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
-    return { spring: id, many, sure: called || !common, placeLike: common && !called, end };
+    return { spring: id, many, sure: called || !common, placeLike: common && !called && PLACE_LABELS.has(words[0] ?? ""), end };
   }
   const token = tokens[at];
   if (!token || !classesOf(token.word).includes("springs")) return null;
@@ -253,6 +278,7 @@ const isName = (token: Token | undefined, springs: Lexicon["springs"]): boolean 
   springs.some(({ words }) => nameAt(words.slice(0, 1), () => token?.word) !== null);
 
 const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
+  classesOf(next.word).includes("fill") ||
   AFTER_A_SPRING.has(next.word) ||
   /^x?\d/.test(next.word) ||
   next.word.startsWith("{") ||

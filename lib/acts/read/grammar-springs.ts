@@ -11,10 +11,10 @@ const CARRIAGE: readonly Production[] = [
   say("@bring|@ride @way* @home with|@carriage @carriage?", HOME),
   say("@carriage @bring|@ride|@be? @way* @home", HOME),
   say("@bring|@ride? @carriage @bring|@ride|@be? @way* to|against|into front|@stopper", HOME),
-  say("all? @way* to|against|into @stopper", HOME),
+  say("all? @way* to|against|into|at @stopper", HOME),
   say("@park @carriage", HOME),
   say("bring @carriage @way* back?", HOME),
-  say("@carriage returned|returns|docked|docks", HOME),
+  say("@carriage returned|returns|@dock|@close", HOME),
   say("bring @carriage @way* out|with|to|toward|towards|under|halfway|forward|as", NOTHING),
   say("@bring|@ride? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
   say("@bring? @carriage @way* in and|then out", NOTHING),
@@ -26,6 +26,8 @@ const CARRIAGE: readonly Production[] = [
   say("@ride @way* in", HOME, "whole"),
   say("come|slide|roll|glide|ride all|right|back @way* in", HOME),
   say("home", HOME),
+  say("in|home @comes", HOME, "start"),
+  say("bring @carriage @way* to close", HOME),
   say("all way in", HOME, "start"),
   say(
     "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
@@ -38,9 +40,13 @@ const CARRIAGE: readonly Production[] = [
 const parts = (match: Matched, n = 0): readonly AmountPart[] =>
   match.units.flatMap(({ amount }) => (amount ? [amount] : []))[n] ?? [];
 
+/** "On two more": what goes on, whatever the words before it. */
 const springs =
   (way: Amounts) =>
-  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+  (match: Matched): Draft[] => {
+    const said = parts(match);
+    return [{ act: "springs", way: way === "total" && said.every(({ more }) => more) ? "on" : way, parts: said }];
+  };
 
 /** A number without a noun: "add one", "down to two". */
 const counted =
@@ -61,6 +67,10 @@ const swapped =
 
 const bare = (match: Matched): Draft[] => {
   const said = parts(match);
+  // "No middle."
+  const named = said.filter(({ spring, count }) => spring !== undefined && count === 0);
+  if (named.length > 0 && named.length === said.length)
+    return [{ act: "springs", way: "off", parts: named.map((part) => ({ ...part, count: null })) }];
   const way = said.every(({ more }) => more) ? "on" : said.every(({ less }) => less) ? "off" : "now";
   return [{ act: "springs", way, parts: said }];
 };
@@ -103,14 +113,24 @@ const AMOUNTS: readonly Production[] = [
   say("@set|lift|slide @way* off|away @amount", springs("off")),
   say("@set|leave|lift|slide @amount @way* off|away|out", springs("off")),
   say("@amount @be? @way* off|away", springs("off")),
-  say("@amount @be|has? gone|goes|go|finish|finished|finishes|done|no|leaves", springs("off"), "whole"),
+  say("@amount @be|has? gone|goes|go|finish|finished|finishes|done|no|leaves|leave", springs("off"), "last"),
   say("@amount @comes? out|gone", springs("off"), "whole"),
   say("off|out|away @comes? @amount", springs("off")),
   say("no more @amount", springs("off")),
   say("without @amount", springs("off")),
   say("pick|grab|get|give|need|choose|find|treat|want|have up|to? @amount", springs("on-or-now")),
   say("on with @amount", springs("on")),
-  say("off with @amount", springs("off")),
+  say("off|out with @amount", springs("off")),
+  say("in with @amount", springs("on")),
+  say("let @amount go", springs("off")),
+  say("rid|goodbye|bye|farewell of|to @amount", springs("off")),
+  say("@not|longer need|want|use|using @amount any? longer|more?", springs("off")),
+  say("@amount @set @way* off|away|out", springs("off")),
+  say("@amount joins|meets @amount", first("on")),
+  say("@amount @way* to|into|becomes @amount", swapped(0), "whole"),
+  say("from @amount @way* to @amount", swapped(0)),
+  say("only|just @amount @stay @way* on?", springs("total")),
+  say("@stay only|just @amount @way* on?", springs("total")),
   say("keep|keeping|leave|leaving|stay|hold with|on? @amount @way* on?", springs("keep")),
   say("@amount stay|stays|staying|remain|remains @way* on?", springs("keep")),
   say("on|onto|to|with|of @amount", springs("total")),

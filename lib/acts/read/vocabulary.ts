@@ -10,7 +10,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   fill:
     "the a an your our my his her their its this that these those please just now nice nicely gently slowly carefully " +
     "quickly softly safely simply really again everyone everybody guys folks team lovely we i you they it's i'll we'll " +
-    "you'll we're you're yourself yourselves let's lets im i'm id i'd want like need going gonna want you to'll will can could should must " +
+    "you'll we're you're yourself yourselves let's lets im i'm id i'd want like need going gonna want you to'll will can could should must may shall " +
     "so ok okay well still also too some today comes come's goes go is are be being been been're got 've gets get have has " +
     "there here straight nicely",
   number: "zero one two three four five six seven eight nine ten eleven twelve",
@@ -65,7 +65,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   remove:
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload shed losing",
-  set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw stick whip pull pulling give giving slip",
+  set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping change changing exchange trade trading replace replacing switch switching",
   springs: "spring springs coil coils",
   load: "tension resistance weight load springs spring weights setting settings coils",
@@ -149,6 +149,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
 export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])[] = [
   ["knees under hips", ["quadruped"]],
   ["knees down|on|under", ["quadruped", "kneeling"]],
+  ["drop|lower|bring|put knees", ["quadruped", "kneeling"]],
   ["legs long|straight", ["plank", "supine", "prone"]],
   ["feet one behind other", ["side-lying"]],
   ["hips|shoulders|legs stacked", ["side-lying"]],
@@ -163,6 +164,11 @@ export const COMMON_LABELS: ReadonlySet<string> = new Set(
   ).split(" "),
 );
 
+/** Of these, the places: "in the middle". */
+export const PLACE_LABELS: ReadonlySet<string> = new Set(
+  "middle half small first second third front back top bottom left right centre center".split(" "),
+);
+
 /** After a spring's name these do not make it an adjective: "one light on", but not "one light tap". */
 export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
   (
@@ -170,6 +176,6 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves next beside needs"
+    "still which leaves next beside needs any joins joining meets becomes finishing"
   ).split(" "),
 );
