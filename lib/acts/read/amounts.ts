@@ -128,7 +128,7 @@ const isOnItsOwn = (next: Token | undefined): boolean =>
 const MOVED: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
-    "alongside as stays stay remains too also then"
+    "alongside as stays stay remains too also then top but except"
   ).split(" "),
 );
 
@@ -211,6 +211,8 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
     return exactly(count, count === null ? end : end + 1);
   }
   if ((word === "a" || THE.includes(word)) && ONE_MORE.includes(next)) return exactly(1, at + 2, true);
+  // "Second light, please."
+  if (ONE_MORE.includes(word) && word !== "third") return exactly(1, at + 1, true);
   if (THE.includes(word)) {
     const end = passOver(tokens, at + 1, ["other", "last", "remaining", "same"]);
     const count = tokens[end]?.gap === 0 ? numberOf(tokens[end]?.word ?? "") : null;

@@ -19,6 +19,8 @@ const JOINTS: ReadonlyMap<string, Joint> = new Map([
   ["so", "so"] as const,
 ]);
 const NO_JOINT_AFTER: ReadonlySet<string> = new Set(["as", "than", "like", "from", "same"]);
+/** "Everything off but one." */
+const LEFT_OUT_OF: ReadonlySet<string> = new Set(["off", "all", "everything", "nothing", "none"]);
 const NO_JOINT_BEFORE: ReadonlySet<string> = new Set(["more", "again", "last", "me"]);
 
 export function clausesOf(units: readonly Unit[]): Clause[] {
@@ -70,6 +72,7 @@ function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; r
   const joint = withCarriage ? "after" : JOINTS.get(unit.word);
   if (!joint || (unit.gap === 0 && NO_JOINT_AFTER.has(units[at - 1]?.word ?? ""))) return null;
   if (next?.gap === 0 && NO_JOINT_BEFORE.has(next.word)) return null;
+  if (unit.word === "but" && unit.gap === 0 && LEFT_OUT_OF.has(units[at - 1]?.word ?? "")) return null;
   const pointed = pointedAt(units, at + 1);
   // "Before that" puts what follows before what was said; "after that" does not.
   if (pointed !== null && joint !== "so") return { joint: joint === "before" ? "before-that" : "next", end: pointed };

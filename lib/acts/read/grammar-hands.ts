@@ -22,7 +22,8 @@ function intoHand(match: Matched): Draft[] {
       { act: "side", side },
     ];
   const told: Draft = { act: "handles-up", count };
-  return side === "left" || side === "right" || side === "field" ? [told, { act: "side", side, limb: true }] : [told];
+  if (side !== "left" && side !== "right" && side !== "field") return [told];
+  return [{ act: "handles-down", count: null, implied: true }, told, { act: "side", side, limb: true }];
 }
 
 /** "Left hand picks up". */
@@ -52,10 +53,13 @@ const HANDLES: readonly Production[] = [
   say("@take them|it|one in|into|with @limb", intoHand),
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
-  say("@swap? @handle to|into @limb", intoHand),
-  say("cross|crossing|uncross|uncrossing|untangle|swap|criss-cross @handle|them|over|cables", CROSS),
+  say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
+  say("add @handle", UP),
+  say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
   say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),
   say("@handle @be? not|longer @way* cross|crossed|crossing more?", CROSS),
+  say("@handle @way* to? normal|usual|parallel|straight", CROSS),
+  say("@handle @way* across|over", CROSS),
   say("make x with? @handle", CROSS),
   say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
@@ -103,7 +107,7 @@ const OFF: readonly Draft[] = [{ act: "strap-off" }];
 const ON: readonly Draft[] = [{ act: "strap-on" }];
 
 const STRAPS: readonly Production[] = [
-  say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under @strap", intoStrap),
+  say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under|beneath @strap", intoStrap),
   say("strap @way* in|into|on @feet", intoStrap),
   say("strap @feet @way* in", intoStrap),
   say("@strap @way* on|to|for @feet", intoStrap),
@@ -115,7 +119,7 @@ const STRAPS: readonly Production[] = [
   say("@wear @strap @way* on", ON),
   say("@wear on @strap", ON),
   say("@strap @way* on", ON),
-  say("@strap round|around|over|under @limb", ON),
+  say("@strap round|around|over|under|beneath @limb", intoStrap),
   say("out|off of? @strap", OFF),
   say("unstrap|unloop @feet?", OFF),
   say("let go of? @strap", OFF),

@@ -33,6 +33,7 @@ const TURNS: readonly Production[] = [
   say("@face|look|looking @towards? left|right|front|back wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
+  say("@face it", ANY_TURN),
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
@@ -53,6 +54,9 @@ const TURNS: readonly Production[] = [
   say("half? turn of", NOTHING),
   say("about turn|face", turned("round")),
   say("quarter turn @way*", ANY_TURN),
+  say("@turn? ninety|90 degrees?", ANY_TURN),
+  say("@turn? ninety|90 degrees? @way* @towards? @facing", turn("relative")),
+  say("@turn @round? @way* @towards @flank", turned("sideways")),
   say("quarter turn @way* @towards? @facing", turn("relative")),
   say("@turn @way* sideways|side on?", turned("sideways")),
   say("sideways", turned("sideways")),
@@ -134,12 +138,14 @@ function placed(match: Matched): Draft[] {
   const [limb] = match.units;
   const at = found(match, "station");
   // "Left hand on the bar" is no side; the live field always is.
-  const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : [];
+  const hands = limb?.classes.includes("hands") ?? false;
+  const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : hands ? [] : limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
-  if (limb?.classes.includes("hands")) return [...HANDS_PLACED, ...station, ...side];
+  if (hands) return [...HANDS_PLACED, ...station, ...side];
   return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...side] : side;
 }
 
+const OTHER_END: readonly Draft[] = [{ act: "station", station: "other" }];
 const FLOOR: readonly Draft[] = [{ act: "station", station: "floor" }];
 
 const STATIONS: readonly Production[] = [
@@ -148,7 +154,10 @@ const STATIONS: readonly Production[] = [
     { act: "position", fits: ["standing"], implied: true },
   ]),
   say("@go|carry @way* @round? @into @into? @into? @station", standing),
-  say("@go|carry|over @way* @into? other|opposite end|platform", [{ act: "station", station: "other" }]),
+  say("@go|carry|over @way* @into? other|opposite end|platform", OTHER_END),
+  say("@swap? other|opposite end|platform", OTHER_END, "whole"),
+  say("@swap ends|platforms", OTHER_END),
+  say("round|over|across|up|down|back to|onto @platform", standing),
   say("@platform", standing, "whole"),
   say("at @platform", standing, "start"),
   say("to|onto|on @into? @station", standing, "start"),
@@ -157,6 +166,7 @@ const STATIONS: readonly Production[] = [
   say("get|come @way* off|down off? @carriage|machine", FLOOR),
   say("get|come off", FLOOR, "whole"),
   say("off @carriage|machine", FLOOR, "start"),
+  say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
   say(
     "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
@@ -193,6 +203,10 @@ const SIDES: readonly Production[] = [
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
+  say("do|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
+  say("@limb @way* back|forward|forwards|first|next|goes|on|to|up", otherLimb, "start"),
+  say("side two|2", [{ act: "side", side: "other" }]),
+  say("left|right one", ofFacing(), "whole"),
   say("repeat|again|start|begin @way* on|with left|right", ofFacing()),
   say("on|with|for left|right", ofFacing(), "last"),
   say("on left|right of|hand|edge|end", NOTHING),

@@ -85,7 +85,7 @@ const SOME: readonly Draft[] = [{ act: "springs", way: "some" }];
 const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
-  say("@swap @amount for|to|with|into|against|by @amount", swapped(0)),
+  say("@swap @amount out|over|up? for|to|with|into|against|by @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
   say("@amount for @amount", swapped(1), "whole"),
   say("@amount @on? in place|lieu of @amount", swapped(1)),
@@ -157,6 +157,8 @@ const AMOUNTS: readonly Production[] = [
 
 const WITHOUT_AMOUNT: readonly Production[] = [
   say("@springs all? off", NONE),
+  say("@be? all|everything @way* off but|except|bar|apart from? @amount", springs("total")),
+  say("nothing|none but|except @amount", springs("total")),
   say("without @springs", NONE),
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),

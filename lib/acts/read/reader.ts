@@ -35,9 +35,30 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
+  apposed(read);
   const acts = read.flatMap((one) => one.acts);
   return { acts, inOrder: ordered(read).flatMap((one) => one.acts) };
 }
+
+/** "Take off two springs, a strong and a middle": the names say which two. */
+function apposed(read: ReadClause[]): void {
+  for (const [n, { clause, acts }] of read.entries()) {
+    const last = read[n - 1];
+    const whole = last?.acts.at(-1);
+    const [named, more] = acts;
+    if (!last || !whole || !named || more || last.clause.sentence !== clause.sentence) continue;
+    if (!isMoved(whole.draft) || named.draft.act !== "springs" || named.draft.way !== "now") continue;
+    const [of] = whole.draft.parts;
+    const count = named.draft.parts.reduce((sum, part) => sum + (part.count ?? 1), 0);
+    if (of?.spring !== undefined || of?.count !== count) continue;
+    read[n - 1] = { ...last, acts: last.acts.slice(0, -1) };
+    read[n] = { clause, acts: [{ ...named, draft: { ...named.draft, way: whole.draft.way } }], first: false, open: false };
+  }
+}
+
+type Moved = Extract<Draft, { readonly act: "springs"; readonly parts: unknown }>;
+const isMoved = (draft: Draft): draft is Moved =>
+  draft.act === "springs" && (draft.way === "on" || draft.way === "off") && draft.parts.length === 1;
 
 const isTurn = (classes: readonly string[]): boolean => classes.includes("face") || classes.includes("turn");
 

@@ -154,7 +154,8 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
 function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const side = sideWord(tokens[at]?.word);
   const next = wordIn(tokens, at, 1);
-  const limb = next === undefined ? [] : classesOf(next);
+  // "The left leg's turn".
+  const limb = next === undefined ? [] : classesOf(next.replace(/'s$/, ""));
   if (side && limb.includes("limb"))
     return joined(tokens, at, at + 2, {
       classes: [...limb, "limb"],
@@ -191,9 +192,13 @@ const BEFORE_A_THING: ReadonlySet<string> = new Set([
   "a",
   "your",
   "all",
+  "second",
+  "another",
+  "more",
 ]);
 /** "One of the other two" has five; the bound is for a line made to be slow. */
 const MOST_BEFORE = 6;
+const FURTHER: ReadonlySet<string> = new Set(["other", "second", "another", "more"]);
 const OF_A_STRAP: ReadonlySet<string> = new Set(["cable", "foot", "front", "back", "ankle", "hand", "leg"]);
 
 /** Handles with their number, straps of any kind. */
@@ -206,7 +211,7 @@ function thingUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const classes = noun === undefined ? [] : classesOf(noun);
   if (!classes.includes("strap") && !classes.includes("handle")) return null;
   const says = tokens.slice(at, modified).map(({ word }) => word);
-  const side = says.includes("other") ? { side: "other" as const } : {};
+  const side = says.some((word) => FURTHER.has(word)) ? { side: "other" as const } : {};
   if (classes.includes("strap")) return joined(tokens, at, end + 1, { classes: ["strap"], ...side });
   const number = says.map((word) => (word === "a" ? 1 : numberOf(word))).find((n) => n !== null);
   const count = number ?? (says.includes("each") || says.includes("all") ? null : side.side ? 1 : null);

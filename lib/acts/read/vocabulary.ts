@@ -66,7 +66,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload shed losing",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
-  swap: "swap swapping change changing exchange trade trading replace replacing switch switching",
+  swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils",
   load: "tension resistance weight load springs spring weights setting settings coils",
   same: "same identical unchanged",
@@ -88,7 +88,7 @@ export const NUMBERS: Readonly<Record<string, number>> = {
 /** Words that say how many springs. */
 export const QUANTITIES: readonly string[] = [
   ...Object.keys(NUMBERS),
-  ...["all", "every", "everything", "the", "your", "that", "my", "our", "this", "those"],
+  ...["second", "extra", "further", "all", "every", "everything", "the", "your", "that", "my", "our", "this", "those"],
 ];
 
 export const FACING_OF_WORD: Readonly<Record<string, Facing>> = {
@@ -122,6 +122,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["tall|high kneel|kneeling", ["kneeling"]],
   ["@put_on? on|onto|to both|two? knees", ["kneeling", "quadruped"]],
   ["@sit down|up|tall?", ["seated"]],
+  ["sit hips|bottom|bottoms @way* down", ["seated"]],
   ["@put|plonk|plant|plop? @seat_of @way* down", ["seated"]],
   ["@put|plonk|plant|plop @seat_of", ["seated"]],
   ["@stand up|tall?", ["standing"]],
@@ -154,6 +155,8 @@ export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])
   ["feet one behind other", ["side-lying"]],
   ["hips|shoulders|legs stacked", ["side-lying"]],
   ["feet wide|hip|apart", ["standing"]],
+  ["lunge|lunges|squat|squats", ["standing"]],
+  ["up get|come|pop", ["standing"]],
 ];
 
 /** Labels that are common adjectives or places: a bare one is no spring, "strong core", "the middle". */
