@@ -19,10 +19,12 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
       return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change), vague: true }];
     case "keep":
       return kept(draft.parts, change);
+    case "now-or-on":
     case "on-or-now": {
       const added = draft.parts.map((part) => moved("spring-on", part, change));
-      if (added.every(({ verdict }) => verdict === "told")) return added;
       const now = areOn(draft.parts, change);
+      if (draft.way === "now-or-on" && now.verdict === "told") return [now];
+      if (added.every(({ verdict }) => verdict === "told")) return added;
       return now.verdict === "told" || now.verdict === "unsure" ? [now] : added;
     }
     case "on":

@@ -79,7 +79,7 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed =
     return counted(tokens, { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, next.end);
   const quantity = quantityAt(tokens, at);
   const from = quantity?.end ?? at;
-  const noun = nounAt(tokens, from, lexicon);
+  const noun = from > at && tokens[from]?.gap !== 0 ? null : nounAt(tokens, from, lexicon);
   if (!noun) return null;
   const { spring, many, end } = noun;
   if (!quantity && !noun.sure && !(listed && isOnItsOwn(tokens[end])) && !isHandled(tokens, at, end, lexicon)) return null;
@@ -128,7 +128,8 @@ const isOnItsOwn = (next: Token | undefined): boolean =>
 const MOVED: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
-    "alongside as stays stay remains too also then top but except"
+    "alongside as stays stay remains too also then top but except after " +
+    "before once when while until first being be to may can"
   ).split(" "),
 );
 

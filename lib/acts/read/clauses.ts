@@ -42,26 +42,30 @@ export function clausesOf(units: readonly Unit[]): Clause[] {
       open.push(unit);
       continue;
     }
-    close(found.joint);
+    // "Middle on, carriage home before that."
+    const isSaidOfIt = found.joint === "before-that" && unit.gap === 0 && (units[found.end]?.gap ?? 2) === 2;
+    if (isSaidOfIt) joint = found.joint;
+    close(isSaidOfIt ? "next" : found.joint);
     at = found.end - 1;
   }
   close("next");
   return joinedUp(clauses);
 }
 
-/** "Long spring, one, on", "soft springs, two, take off": what is done with an amount, said apart. */
+/** "Long spring, one, on", "soft springs, two, take off", "straps, off": what is done with a thing, said apart. */
 function joinedUp(clauses: readonly Clause[]): Clause[] {
   const all: Clause[] = [];
   for (const clause of clauses) {
     const last = all.at(-1);
     const isTail = clause.joint === "next" && clause.units.every(({ word }) => TAIL.has(word));
-    const amount = last?.sentence === clause.sentence && last.units.every(({ classes }) => classes.includes("amount"));
-    if (!last || !isTail || !amount) all.push(clause);
+    const isThing = last?.sentence === clause.sentence && last.units.every(({ classes }) => THINGS.some((name) => classes.includes(name)));
+    if (!last || !isTail || !isThing) all.push(clause);
     else all.splice(-1, 1, { ...last, units: [...last.units, ...clause.units.map((unit) => ({ ...unit, gap: 0 as const }))] });
   }
   return all;
 }
-const TAIL: ReadonlySet<string> = new Set(["on", "off", "out", "away", "take", "put"]);
+const TAIL: ReadonlySet<string> = new Set(["on", "off", "out", "away", "take", "put", "down", "up", "in"]);
+const THINGS: readonly string[] = ["amount", "strap", "handle"];
 
 function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; readonly end: number } | null {
   const [unit, next, third] = [units[at], units[at + 1], units[at + 2]];

@@ -87,6 +87,9 @@ const HANDLES: readonly Production[] = [
   ]),
   say("pull|press|push|row|draw|bring|pulls|pull on @handle", NOTHING),
   say("@handle", SOME_HANDLES, "whole"),
+  say("with|using|holding @handle", SOME_HANDLES, "last"),
+  say("off with @handle", DOWN),
+  say("give @handle rest", DOWN),
   say("@handle", [{ act: "handles-some" }]),
   say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
 ];
@@ -122,6 +125,7 @@ const STRAPS: readonly Production[] = [
   say("@strap round|around|over|under|beneath @limb", intoStrap),
   say("out|off of? @strap", OFF),
   say("unstrap|unloop @feet?", OFF),
+  say("@feet leave @strap", OFF),
   say("let go of? @strap", OFF),
   say("let @strap go", OFF),
   say("loop|strap @feet up|in?", ON),

@@ -18,9 +18,14 @@ const turnedToEnd = (side: SideWord | undefined): Draft[] =>
   side === "left" || side === "right" ? [{ act: "turn", to: side }] : [];
 const ANY_TURN = turned("any");
 const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
-const turnToStation = (match: Matched): Draft[] => [
-  { act: "turn", to: FACED_STATION[found(match, "station") ?? "floor"] ?? "somewhere" },
-];
+/** "Turn to the front platform" may be the way there as well. */
+const turnToStation = (match: Matched): Draft[] => {
+  const station = found(match, "station") ?? "floor";
+  return [
+    { act: "turn", to: FACED_STATION[station] ?? "somewhere" },
+    { act: "station", station, implied: true },
+  ];
+};
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
   if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
@@ -71,6 +76,7 @@ const TURNS: readonly Production[] = [
   say("front|forward|forwards|back", turn("place"), "whole"),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
+  say("to|towards? @facing @turn|@face|look|looking", turn()),
   say("to|towards|toward @facing", turn("place"), "whole"),
   say("at front|back", turn("place"), "whole"),
   say("@towards @spot", turned("somewhere"), "whole"),
@@ -122,6 +128,10 @@ const POSITIONS: readonly Production[] = [
     { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
   say("@lie|roll|over|curl @way* on|onto|to @flank", SIDE_LYING),
+  say("on|onto your|our|their @side", (match) => [
+    { act: "position", fits: ["side-lying"], implied: true },
+    ...side(match),
+  ]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
   say("on|onto @flank", SIDE_LYING, "whole"),
   say("on|onto your|our|their|my @flank", SIDE_LYING, "last"),
@@ -142,7 +152,8 @@ function placed(match: Matched): Draft[] {
   const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : hands ? [] : limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
   if (hands) return [...HANDS_PLACED, ...station, ...side];
-  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...side] : side;
+  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
+  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...floor, ...side] : side;
 }
 
 const OTHER_END: readonly Draft[] = [{ act: "station", station: "other" }];
@@ -175,11 +186,11 @@ const STATIONS: readonly Production[] = [
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 
-const side = (match: Matched): Draft[] => {
+function side(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
-};
+}
 /** "Repeat on the right". */
 const ofFacing =
   (limb?: true) =>

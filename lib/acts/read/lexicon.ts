@@ -53,7 +53,7 @@ export const amountStarts = perValue((equipment: Equipment): ReadonlySet<string>
   return new Set([...QUANTITIES, ...names, ...(CLASSES.springs ?? "").split(" ")]);
 });
 
-const formsOf = (word: string): string[] => [word, `${word}s`, `${word.replace(/y$/, "ie")}s`];
+const formsOf = (word: string): string[] => [word, `${word}s`, `${word}'s`, `${word.replace(/y$/, "ie")}s`];
 
 /** How many words of the name stand here, the last one in the plural too; and whether it is in the plural. */
 export function nameAt(name: readonly string[], wordAt: (n: number) => string | undefined): "one" | "many" | null {
@@ -61,6 +61,6 @@ export function nameAt(name: readonly string[], wordAt: (n: number) => string | 
   for (let n = 0; n < last; n++) if (wordAt(n) !== name[n]) return null;
   const word = wordAt(last);
   const whole = name[last] ?? "";
-  if (word === whole) return "one";
+  if (word === whole || word === `${whole}'s`) return "one";
   return word !== undefined && (word === `${whole}s` || word === `${whole.replace(/y$/, "ie")}s`) ? "many" : null;
 }

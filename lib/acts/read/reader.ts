@@ -1,4 +1,5 @@
 /** Reads a line: what its words tell, in the order in which people hear it and in the order in which they are to do it. */
+import { FACINGS } from "#lib/plan/schema.ts";
 import { type Clause, clausesOf } from "./clauses.ts";
 import type { Draft } from "./draft.ts";
 import { readingAt } from "./grammar.ts";
@@ -35,25 +36,35 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
-  apposed(read);
-  const acts = read.flatMap((one) => one.acts);
-  return { acts, inOrder: ordered(read).flatMap((one) => one.acts) };
+  const told = apposed(read);
+  const acts = told.flatMap((one) => one.acts);
+  return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
 }
 
 /** "Take off two springs, a strong and a middle": the names say which two. */
-function apposed(read: ReadClause[]): void {
-  for (const [n, { clause, acts }] of read.entries()) {
-    const last = read[n - 1];
-    const whole = last?.acts.at(-1);
-    const [named, more] = acts;
-    if (!last || !whole || !named || more || last.clause.sentence !== clause.sentence) continue;
-    if (!isMoved(whole.draft) || named.draft.act !== "springs" || named.draft.way !== "now") continue;
-    const [of] = whole.draft.parts;
-    const count = named.draft.parts.reduce((sum, part) => sum + (part.count ?? 1), 0);
-    if (of?.spring !== undefined || of?.count !== count) continue;
-    read[n - 1] = { ...last, acts: last.acts.slice(0, -1) };
-    read[n] = { clause, acts: [{ ...named, draft: { ...named.draft, way: whole.draft.way } }], first: false, open: false };
-  }
+function apposed(read: readonly ReadClause[]): ReadClause[] {
+  let last: { readonly act: ReadAct; readonly sentence: number } | undefined;
+  const dropped = new Set<ReadAct>();
+  const named = read.map((one) => ({
+    ...one,
+    acts: one.acts.map((act): ReadAct => {
+      const whole = last?.sentence === one.clause.sentence ? last.act : undefined;
+      last = { act, sentence: one.clause.sentence };
+      const draft = whole && namesOf(whole.draft, act.draft);
+      if (!whole || !draft) return act;
+      dropped.add(whole);
+      return { ...act, draft };
+    }),
+  }));
+  return named.map((one) => ({ ...one, acts: one.acts.filter((act) => !dropped.has(act)) }));
+}
+
+/** What moves a number of springs without a name, with the names that come after it; undefined where they do not add up. */
+function namesOf(whole: Draft, named: Draft): Draft | undefined {
+  if (!isMoved(whole) || named.act !== "springs" || named.way !== "now") return undefined;
+  const [of] = whole.parts;
+  const count = named.parts.reduce((sum, part) => sum + (part.spring === undefined ? Number.NaN : (part.count ?? 1)), 0);
+  return of?.spring === undefined && of?.count === count ? { ...named, way: whole.way } : undefined;
 }
 
 type Moved = Extract<Draft, { readonly act: "springs"; readonly parts: unknown }>;
@@ -110,12 +121,15 @@ function readClause(
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
     const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
     const drafts = told.filter((draft) => !isNamed(draft, clause));
-    if (!mood.during) acts.push(...drafts.filter(({ act }) => act !== "touch").map((draft) => ({ draft, ...place })));
+    acts.push(...drafts.filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft))).map((draft) => ({ draft, ...place })));
     mood.started = true;
     at = reading.end;
   }
   return { clause, acts, first, open: mood.hedged && acts.length === 0 };
 }
+
+/** "As you turn to face the front" asks for the turn too. */
+const isTurnTo = (draft: Draft): boolean => draft.act === "turn" && draft.loose === undefined && FACINGS.some((facing) => facing === draft.to);
 
 /** "Before the softs": springs that are only named. */
 const isNamed = (draft: Draft, { joint }: Clause): boolean =>
@@ -175,6 +189,9 @@ function ordered(read: readonly ReadClause[]): ReadClause[] {
   return order;
 }
 
+/** "The carriage being home." */
+const isBeing = ({ clause }: ReadClause): boolean => clause.units.some(({ word }) => word === "being");
+
 /** The place of a clause that is to be done before what was said; null for the others. */
 function placeIn(
   order: readonly ReadClause[],
@@ -189,7 +206,7 @@ function placeIn(
   if (begins < 0) return null;
   // "Get home before you change it."
   const isBeforeAll = next?.clause.joint === "before" && next.acts.length === 0 && next.clause.sentence === sentence;
-  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll))) return begins;
+  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll || isBeing(one)))) return begins;
   if (last?.clause.joint !== "before" || joint === "before") return null;
   // "Before you turn, handles down"; a second "before" goes before all that was said.
   return order.filter(({ clause }) => clause.joint === "before" && clause.sentence === sentence).length > 1
