@@ -143,7 +143,7 @@ function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange)
     ...coversOf(change, "side", ...(lying ? (["turn"] as const) : [])),
   ];
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
-  if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers }];
+  if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];
   // The other limb may be named for support, and who lies on the left works the right side.
   if (limb || (lying && !held) || !isOneSided(to.side))
     return limb

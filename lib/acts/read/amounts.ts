@@ -32,7 +32,7 @@ interface Quantity {
 const ALL: readonly string[] = ["all", "every", "everything"];
 const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
 const LESS: readonly string[] = ["less", "fewer"];
-const MORE: readonly string[] = ["more", "extra", "further"];
+const MORE: readonly string[] = ["more", "extra", "further", "additional"];
 
 /** One amount, or several that are joined by "and", "plus" or a comma. */
 export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Amount | null {
@@ -129,7 +129,7 @@ const MOVED: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
     "alongside as stays stay remains too also then top but except after " +
-    "before once when while until first being be to may can"
+    "instead rather before once when while until first being be to may can"
   ).split(" "),
 );
 

@@ -27,7 +27,10 @@ function intoHand(match: Matched): Draft[] {
 }
 
 /** "Left hand picks up". */
-const handUp = (match: Matched): Draft[] => [{ act: "handles-up", count: null, loose: true }, ...limbSide(match)];
+const handUp = (match: Matched): Draft[] => [
+  { act: "handles-up", count: null, loose: true },
+  ...(found(match, "side") === "other" ? [{ act: "side" as const, side: "other" as const }] : limbSide(match)),
+];
 const UP_LOOSE: readonly Draft[] = [{ act: "handles-up", count: null, loose: true }];
 const KEPT = (match: Matched): Draft[] => {
   const count = found(match, "count");
@@ -45,6 +48,7 @@ const HANDLES: readonly Production[] = [
   say("@take it|them|that|both|another again|back|up? again?", UP_LOOSE),
   say("collect|grab|fetch it|them", UP_LOOSE),
   say("@comes? up again", UP_LOOSE, "start"),
+  say("@comes? up in|into|with @hands", handUp),
   say("@comes? down and? up again", [...down(null), ...UP_LOOSE], "whole"),
   say("@hands pick|picks|take|takes|grab|grabs|hold|holds|catch|catches it? up?", handUp),
   say("@hands pick|picks|take|takes|grab|grabs|hold|holds|on|to @handle", intoHand),

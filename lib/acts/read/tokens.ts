@@ -1,5 +1,7 @@
 /** Splits a line into words, live fields and the punctuation between them, with character places in the original text. */
 
+import { SAME_WORDS } from "./vocabulary.ts";
+
 export interface Token {
   /** Lower case, without accents, apostrophes as '; a live field keeps its braces. */
   readonly word: string;
@@ -23,7 +25,8 @@ export function tokensOf(text: string): Token[] {
     const [piece] = found;
     const from = found.index;
     if (/[\p{L}\p{N}{]/u.test(piece)) {
-      tokens.push({ word: wordOf(piece), from, to: from + piece.length, gap });
+      const word = wordOf(piece);
+      tokens.push({ word: SAME_WORDS.get(word) ?? word, from, to: from + piece.length, gap });
       gap = 0;
     } else if (/[.!?…\n]/.test(piece)) gap = 2;
     else if (piece !== "+" && gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;

@@ -158,7 +158,7 @@ function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const limb = next === undefined ? [] : classesOf(next.replace(/'s$/, ""));
   if (side && limb.includes("limb"))
     return joined(tokens, at, at + 2, {
-      classes: [...limb, "limb"],
+      classes: [...limb, "limb", "sided"],
       side,
       ...(EACH.has(tokens[at]?.word ?? "") ? { count: 2 } : {}),
     });

@@ -4,6 +4,11 @@
  */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 
+/** Spellings that are read as another word. */
+export const SAME_WORDS: ReadonlyMap<string, string> = new Map([
+  ...[["upon", "on"], ["em", "them"], ["lefty", "left"], ["lefts", "left"], ["righty", "right"], ["rights", "right"]],
+] as [string, string][]);
+
 /** A pattern of the grammar names a class as `@class`. A word may be of several. */
 export const CLASSES: Readonly<Record<string, string>> = {
   /** Passed over anywhere inside a pattern. */
@@ -52,7 +57,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   feet: "foot feet leg legs ankle ankles heel heels toe toes",
   handle: "handle handles grip grips cable cables rope ropes",
   strap: "strap straps loop loops cuff cuffs sling slings",
-  take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have",
+  take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have gather gathering scoop seize",
   put: "put putting place placing lay laying set setting hang hanging drop dropping rest return leave leaving take pop park lower pass",
   down: "down away back aside",
   free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle withdraw",
@@ -67,7 +72,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   reach: "reach help grab get take treat fetch find need want have pick bring give",
   remove:
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
-    "unload shed losing whip",
+    "unload shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
