@@ -194,9 +194,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
-      if (!has(change, "handles-cross") && to.hands === "handles-crossed")
-        return [{ act: { act: "handles-cross" }, verdict: "told", covers: [] }];
-      return [plainly(change, { act: "handles-cross" })];
+      return [stated(change, { act: "handles-cross" }, handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"))];
     case "strap-on":
     case "strap-off": {
       if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
@@ -251,7 +249,7 @@ export function changesOf(of: Thing, { planned }: ActsChange): PlannedAct[] {
     place: PLACES,
     side: ["side"],
     handles: ["handles-down", "handles-cross"],
-    strap: ["strap-off"],
+    strap: ["strap-off", "strap-on"],
     all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
   };
   return planned.filter(({ act }) => acts[of].includes(act));

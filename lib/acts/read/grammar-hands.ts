@@ -8,7 +8,11 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
-const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
+const CROSS = ({ units }: Matched): Draft[] => {
+  const un = units.some(({ word }) => UNCROSS.test(word));
+  return [{ act: "handles-cross", un }];
+};
+const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 
 /** "Handle in the other hand" puts it down and takes it up. */
 function intoHand(match: Matched): Draft[] {
@@ -92,6 +96,7 @@ const HANDLES: readonly Production[] = [
   say("pull|press|push|row|draw|bring|pulls|pull on @handle", NOTHING),
   say("@handle", SOME_HANDLES, "whole"),
   say("with|using|holding @handle", SOME_HANDLES, "last"),
+  say("with|holding @handle in @hands", intoHand),
   say("off with @handle", DOWN),
   say("give @handle rest", DOWN),
   say("@handle", [{ act: "handles-some" }]),
@@ -134,6 +139,7 @@ const STRAPS: readonly Production[] = [
   say("let @strap go", OFF),
   say("loop|strap @feet up|in?", ON),
   say("strap up|in", ON, "whole"),
+  say("strapped in", ON),
   say("out of it|them", [{ act: "strap-off", loose: true }]),
   say("@wear|@free|take|step|come|slip|wriggle|wiggle @way* off @strap", OFF),
   say("@strap @be? finish|finished|done|gone|away|free", OFF),
@@ -179,6 +185,10 @@ const STAYS: readonly Production[] = [
   say("stay|stays|keep|keeping on|with @flank", stay("side")),
   say("same way|direction|facing", stay("turn")),
   say("@stay @way* on|at @station", stay("station")),
+  say("@stay @way* at|by front|back", stay("station")),
+  say("@stay @feet @way* in", stay("strap"), "last"),
+  say("@stay @strap @way* alone|as|where", stay("strap")),
+  say("@stay|still @way* them|it? crossed|uncrossed", stay("handles")),
   say("@feet @stay in|inside @strap", stay("strap")),
   say("@stay @feet? in|inside @strap", stay("strap")),
   say("@stay @strap @way* on?", stay("strap")),

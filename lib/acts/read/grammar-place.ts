@@ -59,6 +59,7 @@ const TURNS: readonly Production[] = [
   say("half? turn of", NOTHING),
   say("about turn|face", turned("round")),
   say("quarter turn @way*", ANY_TURN),
+  say("@turn quarter @way* @towards? @facing", turn("relative")),
   say("@turn? ninety|90 degrees?", ANY_TURN),
   say("@turn? ninety|90 degrees? @way* @towards? @facing", turn("relative")),
   say("@turn @round? @way* @towards @flank", turned("sideways")),
@@ -169,7 +170,7 @@ const STATIONS: readonly Production[] = [
     ...standing(match),
     { act: "position", fits: ["standing"], implied: true },
   ]),
-  say("@go|carry @way* @round? @into @into? @into? @station", standing),
+  say("@go|carry|pop|proceed|take @way* @round? @into @into? @into? @station", standing),
   say("@go|carry|over @way* @into? other|opposite end|platform", OTHER_END),
   say("@swap? other|opposite end|platform", OTHER_END, "whole"),
   say("@swap ends|platforms", OTHER_END),
@@ -207,6 +208,11 @@ const ofFacing =
 function otherLimb(match: Matched): readonly Draft[] {
   return found(match, "side") === "other" ? OTHER : limbSide(match);
 }
+/** "Right leg", "left arm again": the side, unless it is a hand, which may only hold on. */
+function wholeLimb(match: Matched): readonly Draft[] {
+  const isHand = match.units.some(({ word }) => /^(hand|palm|elbow|forearm|shoulder|hip)/.test(word));
+  return isHand ? otherLimb(match) : side(match);
+}
 const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 
 const SIDES: readonly Production[] = [
@@ -215,14 +221,15 @@ const SIDES: readonly Production[] = [
   say("@side-field", side),
   say("@limb to start|begin", limbSide),
   say("@side to start|begin", side),
-  say("@limb", otherLimb, "whole"),
+  say("@sided again|first|now|only|works|working|leads?", wholeLimb, "whole"),
+  say("@stay|same @way* on|with? @sided", [{ act: "stay", of: "side" }]),
   say("@limb", limbSide),
   say("@limb is|are|stays|stay|rests|hip|hips", NOTHING),
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
   say("do|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
-  say("@limb @way* back|forward|forwards|first|next|goes|on|to|up", otherLimb, "start"),
+  say("@limb @way* back|forward|forwards|first|next|goes|on|to|up|gets|has|takes|does|works", otherLimb, "start"),
   say("side two|2", [{ act: "side", side: "other" }]),
   say("left|right one", ofFacing(), "whole"),
   say("repeat|again|start|begin @way* on|with left|right", ofFacing()),

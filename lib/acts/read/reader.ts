@@ -162,7 +162,9 @@ function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: bo
   if (notYet) return [];
   if (putOff) return draft.act === "handles-down" || draft.act === "strap-off" ? [{ ...draft, implied: true }] : [];
   if (draft.act === "touch") return [{ act: "stay", of: draft.of }];
-  if (draft.act === "handles-down") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "handles-down" || draft.act === "handles-cross") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "side" && draft.side === "other") return [{ act: "stay", of: "side" }];
+  if (draft.act === "turn" && (draft.to === "round" || draft.to === "any")) return [{ act: "stay", of: "turn" }];
   return draft.act === "strap-off" ? [{ act: "stay", of: "strap" }] : [];
 }
 
@@ -182,7 +184,7 @@ function ordered(read: readonly ReadClause[]): ReadClause[] {
     const place = placeIn(order, one, { last: sameSentence ? last : undefined, next: telling[n + 1] });
     const follows: number | null = sameSentence && last !== undefined && behind === last && one.clause.joint !== "before" ? order.indexOf(last) + 1 : null;
     const at: number | null = place ?? follows;
-    const waits = one.clause.joint === "after" || one.clause.joint === "so" || one.clause.joint === "until";
+    const waits = one.clause.joint === "after" || one.clause.joint === "until";
     behind = at === null || waits ? null : one;
     order.splice(at ?? order.length, 0, one);
   }
