@@ -89,7 +89,7 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
 const turnedBy = (from: Facing, quarters: number): Facing =>
   FACINGS[(FACINGS.indexOf(from) + quarters) % FACINGS.length] ?? from;
 
-const LYING: readonly string[] = ["supine", "prone", "side-lying"];
+const LYING: readonly string[] = ["supine", "prone"];
 
 /** Lying down settles the way to face too, since heads go where the rests are, and the carriage. */
 function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judged[] {
@@ -140,7 +140,7 @@ function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange)
   const limb = near && !(held && isStrap(to.feet));
   const lying = to.position === "side-lying";
   const covers = [
-    ...coversOf(change, "side", ...(lying ? (["turn"] as const) : [])),
+    ...coversOf(change, "side"),
   ];
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];

@@ -218,6 +218,7 @@ const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 const SIDES: readonly Production[] = [
   say("@side", side),
   say("@swap? on|onto|to|over? @side", side),
+  say("@of-limb", limbSide),
   say("@side-field", side),
   say("@limb to start|begin", limbSide),
   say("@side to start|begin", side),
@@ -239,7 +240,7 @@ const SIDES: readonly Production[] = [
   say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
   say("@swap|swap|switch", OTHER, "whole"),
   say("other|second|opposite one", OTHER, "whole"),
-  say("@swap|do|use|using|with|for|on|now|and @sided", otherLimb),
+  say("@swap|do|use|using|with|for|on|now @sided", otherLimb, "last"),
   say("@side @face|to|towards", NOTHING),
 ];
 

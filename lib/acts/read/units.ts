@@ -144,7 +144,10 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
   if (!side) return null;
   const n = wordIn(tokens, at, 1) === "hand" ? 2 : 1;
   if (!/^sides?$/.test(wordIn(tokens, at, n) ?? "")) {
-    return side === "field" ? joined(tokens, at, at + 1, { classes: ["side-field"], side }) : null;
+    if (side !== "field") return null;
+    // "{side} hand over" tells the side in passing.
+    const near = classesOf(wordIn(tokens, at, 1) ?? "").includes("limb");
+    return joined(tokens, at, at + 1, { classes: near ? ["side-field", "of-limb"] : ["side-field"], side });
   }
   const isPlace = wordIn(tokens, at, n + 1) === "of";
   return joined(tokens, at, at + n + 1, { classes: [isPlace ? "place" : "side"], side });
