@@ -65,7 +65,11 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
     return { act: { act: "turn" }, verdict: covers.length > 0 ? "told" : "unsure", covers, vague: true };
   }
   if (loose === "place" && has(change, "station") && said === to.station)
-    return { act: { act: "station", station: to.station }, verdict: "told", covers: coversOf(change, "station", "turn") };
+    return {
+      act: { act: "station", station: to.station },
+      verdict: "told",
+      covers: coversOf(change, "station", "turn"),
+    };
   if (said === "somewhere") return unsure({ act: "turn" });
   if (said === "sideways") {
     const isSideways = to.facing === "left" || to.facing === "right";
@@ -83,7 +87,9 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
   if (relative && (said === "left" || said === "right") && has(change, "turn"))
     return stated(change, { act: "turn", facing: to.facing }, true);
   const told = stated(change, { act: "turn", facing: said }, said === to.facing);
-  return (loose === "gaze" || loose === "place") && told.verdict !== "told" ? unsure({ act: "turn", facing: said }) : told;
+  return (loose === "gaze" || loose === "place") && told.verdict !== "told"
+    ? unsure({ act: "turn", facing: said })
+    : told;
 }
 
 const turnedBy = (from: Facing, quarters: number): Facing =>
@@ -133,35 +139,19 @@ const otherEnd = ({ from, to }: ActsChange): Move["station"] =>
 
 const isOneSided = (side: Setup["side"] | undefined): side is "left" | "right" => side === "left" || side === "right";
 
-/** A side that only changes hands or feet tells what they hold; lying on a side tells the way to face. */
+/** A side tells no more than itself: what the hand or foot holds has to be put down and taken up in words of its own. */
 function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange): Judged[] {
   const { from, to } = change;
   const side = sideOf(said, change);
   const limb = near && !(held && isStrap(to.feet));
-  const lying = to.position === "side-lying";
-  const covers = [
-    ...coversOf(change, "side"),
-  ];
+  const covers = coversOf(change, "side");
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];
-  // The other limb may be named for support, and who lies on the left works the right side.
-  if (limb || (lying && !held) || !isOneSided(to.side))
-    return limb
-      ? []
-      : [
-          {
-            act: { act: "side", side },
-            verdict: lying || to.side === "alternating" || to.side === "both" ? "unsure" : "not-planned",
-            covers: [],
-          },
-        ];
-  return [
-    {
-      act: { act: "side", side },
-      verdict: has(change, "side") || from === null ? "contradicted" : "not-planned",
-      covers: [],
-    },
-  ];
+  // The other limb may be named for support.
+  if (limb) return [];
+  if (!isOneSided(to.side)) return [{ act: { act: "side", side }, verdict: "unsure", covers: [] }];
+  const verdict = has(change, "side") || from === null ? "contradicted" : "not-planned";
+  return [{ act: { act: "side", side }, verdict, covers: [] }];
 }
 
 function sideOf(said: SideWord, { from, to }: ActsChange): "left" | "right" | null {
@@ -194,7 +184,13 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
-      return [stated(change, { act: "handles-cross" }, handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"))];
+      return [
+        stated(
+          change,
+          { act: "handles-cross" },
+          handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"),
+        ),
+      ];
     case "strap-on":
     case "strap-off": {
       if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];

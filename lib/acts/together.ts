@@ -45,7 +45,8 @@ export function summedUp<T extends Judged>(
   const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
   return added.map((line) =>
     line.map((placed): Placed<T> => {
-      if (onTheWay(inTurn, inTurn.indexOf(placed.heard))) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
+      if (onTheWay(inTurn, inTurn.indexOf(placed.heard)))
+        return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
       const { of, verdict, act } = placed.heard;
       if (
         of === undefined ||

@@ -82,7 +82,8 @@ function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed =
   const noun = from > at && tokens[from]?.gap !== 0 ? null : nounAt(tokens, from, lexicon);
   if (!noun) return null;
   const { spring, many, end } = noun;
-  if (!quantity && !noun.sure && !(listed && isOnItsOwn(tokens[end])) && !isHandled(tokens, at, end, lexicon)) return null;
+  if (!quantity && !noun.sure && !(listed && isOnItsOwn(tokens[end])) && !isHandled(tokens, at, end, lexicon))
+    return null;
   if (quantity?.definite && noun.placeLike && PLACES.has(tokens[at - 1]?.word ?? "")) return null;
   if (!quantity || quantity.definite) {
     // "The springs" is not an amount.
@@ -145,8 +146,12 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   const classes = classesOf(before.word);
   if (classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
   // "Take off light", "swap strong for light".
-  const verbs = tokens.slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at).flatMap(({ word }) => classesOf(word));
-  return verbs.includes("swap") || (WITH_A_VERB.has(before.word) && (verbs.includes("set") || verbs.includes("remove")));
+  const verbs = tokens
+    .slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at)
+    .flatMap(({ word }) => classesOf(word));
+  return (
+    verbs.includes("swap") || (WITH_A_VERB.has(before.word) && (verbs.includes("set") || verbs.includes("remove")))
+  );
 }
 
 const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "on", "off", "out", "away", "by"]);
@@ -265,7 +270,13 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
     else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end += isNameAt(tokens, end + 1, springs) ? 0 : 1;
     else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
     const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
-    return { spring: id, many, sure: called || !common, placeLike: common && !called && PLACE_LABELS.has(words[0] ?? ""), end };
+    return {
+      spring: id,
+      many,
+      sure: called || !common,
+      placeLike: common && !called && PLACE_LABELS.has(words[0] ?? ""),
+      end,
+    };
   }
   const token = tokens[at];
   if (!token || !classesOf(token.word).includes("springs")) return null;

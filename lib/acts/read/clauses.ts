@@ -58,9 +58,15 @@ function joinedUp(clauses: readonly Clause[]): Clause[] {
   for (const clause of clauses) {
     const last = all.at(-1);
     const isTail = clause.joint === "next" && clause.units.every(({ word }) => TAIL.has(word));
-    const isThing = last?.sentence === clause.sentence && last.units.every(({ classes }) => THINGS.some((name) => classes.includes(name)));
+    const isThing =
+      last?.sentence === clause.sentence &&
+      last.units.every(({ classes }) => THINGS.some((name) => classes.includes(name)));
     if (!last || !isTail || !isThing) all.push(clause);
-    else all.splice(-1, 1, { ...last, units: [...last.units, ...clause.units.map((unit) => ({ ...unit, gap: 0 as const }))] });
+    else
+      all.splice(-1, 1, {
+        ...last,
+        units: [...last.units, ...clause.units.map((unit) => ({ ...unit, gap: 0 as const }))],
+      });
   }
   return all;
 }

@@ -23,7 +23,7 @@ function intoHand(match: Matched): Draft[] {
     return [
       { act: "handles-down", count: null, implied: true },
       { act: "handles-up", count: null, implied: true },
-      { act: "side", side },
+      { act: "side", side, limb: true },
     ];
   const told: Draft = { act: "handles-up", count };
   if (side !== "left" && side !== "right" && side !== "field") return [told];
@@ -112,8 +112,10 @@ function SOME_HANDLES(match: Matched): Draft[] {
 function intoStrap(match: Matched): Draft[] {
   const side = found(match, "side");
   const on: Draft = { act: "strap-on" };
-  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side }];
-  return side === "left" || side === "right" || side === "field" ? [on, { act: "side", side, limb: true, held: true }] : [on];
+  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side, limb: true }];
+  return side === "left" || side === "right" || side === "field"
+    ? [on, { act: "side", side, limb: true, held: true }]
+    : [on];
 }
 const OFF: readonly Draft[] = [{ act: "strap-off" }];
 const ON: readonly Draft[] = [{ act: "strap-on" }];

@@ -35,7 +35,7 @@ const turnToSide = (match: Matched): Draft[] => {
 const TURNS: readonly Production[] = [
   say("@turn? @round? @way* to? @face @towards? @facing", turn()),
   say("@turn? @round? @way* to? @face @towards? @facing of room|machine|carriage", turn()),
-  say("@face|look|looking @towards? left|right|front|back wall|end|side|window|windows", turn()),
+  say("@face|look|looking @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
   say("@face it", ANY_TURN),
@@ -70,7 +70,10 @@ const TURNS: readonly Production[] = [
   say("profile", turned("sideways")),
   say("turn|spin|pivot|swivel|rotate @way*", ANY_TURN, "whole"),
   say("@turn @body|@limb", NOTHING),
-  say("turn|spin|swivel|pivot|swing body|bodies|hips|knees|feet @way* @face|to|towards @facing", turn()),
+  say(
+    "turn|spin|swivel|pivot|swing|open body|bodies|hips|knees|feet|whole|self|out|up? @way* @face|to|towards @facing",
+    turn(),
+  ),
   say("@round to|towards|facing @facing", turn()),
   say("@swap direction|directions", turned("round")),
   say("head|heads to|towards|at @facing", NOTHING),
@@ -136,7 +139,7 @@ const POSITIONS: readonly Production[] = [
   say("@lie|roll|over|curl @way* on|onto|to @flank", SIDE_LYING),
   say("on|onto your|our|their @side", (match) => [
     { act: "position", fits: ["side-lying"], implied: true },
-    ...side(match),
+    { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
   say("on|onto @flank", SIDE_LYING, "whole"),
@@ -155,7 +158,8 @@ function placed(match: Matched): Draft[] {
   const at = found(match, "station");
   // "Left hand on the bar" is no side; the live field always is.
   const hands = limb?.classes.includes("hands") ?? false;
-  const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : hands ? [] : limbSide(match);
+  const side: Draft[] =
+    limb?.side === "field" ? [{ act: "side", side: "field", limb: true }] : hands ? [] : limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
   if (hands) return [...HANDS_PLACED, ...station, ...side];
   const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
@@ -182,7 +186,10 @@ const STATIONS: readonly Production[] = [
   say("step|hop|climb|jump @way* off|down @carriage|machine|of?", FLOOR),
   say("get|come @way* off|down off? @carriage|machine", FLOOR),
   say("get|come off", FLOOR, "whole"),
+  say("off platform|@platform", NOTHING),
   say("off @carriage|machine", FLOOR, "start"),
+  say("step @way* off @platform", NOTHING),
+  say("step|walk|hop|head|go @way* to front|back", turn("place"), "last"),
   say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
   say(

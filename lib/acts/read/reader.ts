@@ -63,7 +63,10 @@ function apposed(read: readonly ReadClause[]): ReadClause[] {
 function namesOf(whole: Draft, named: Draft): Draft | undefined {
   if (!isMoved(whole) || named.act !== "springs" || named.way !== "now") return undefined;
   const [of] = whole.parts;
-  const count = named.parts.reduce((sum, part) => sum + (part.spring === undefined ? Number.NaN : (part.count ?? 1)), 0);
+  const count = named.parts.reduce(
+    (sum, part) => sum + (part.spring === undefined ? Number.NaN : (part.count ?? 1)),
+    0,
+  );
   return of?.spring === undefined && of?.count === count ? { ...named, way: whole.way } : undefined;
 }
 
@@ -121,7 +124,11 @@ function readClause(
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
     const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
     const drafts = told.filter((draft) => !isNamed(draft, clause));
-    acts.push(...drafts.filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft))).map((draft) => ({ draft, ...place })));
+    acts.push(
+      ...drafts
+        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft)))
+        .map((draft) => ({ draft, ...place })),
+    );
     mood.started = true;
     at = reading.end;
   }
@@ -129,7 +136,8 @@ function readClause(
 }
 
 /** "As you turn to face the front" asks for the turn too. */
-const isTurnTo = (draft: Draft): boolean => draft.act === "turn" && draft.loose === undefined && FACINGS.some((facing) => facing === draft.to);
+const isTurnTo = (draft: Draft): boolean =>
+  draft.act === "turn" && draft.loose === undefined && FACINGS.some((facing) => facing === draft.to);
 
 /** "Before the softs": springs that are only named. */
 const isNamed = (draft: Draft, { joint }: Clause): boolean =>
@@ -182,7 +190,10 @@ function ordered(read: readonly ReadClause[]): ReadClause[] {
     const last: ReadClause | undefined = telling[n - 1];
     const sameSentence = last?.clause.sentence === one.clause.sentence;
     const place = placeIn(order, one, { last: sameSentence ? last : undefined, next: telling[n + 1] });
-    const follows: number | null = sameSentence && last !== undefined && behind === last && one.clause.joint !== "before" ? order.indexOf(last) + 1 : null;
+    const follows: number | null =
+      sameSentence && last !== undefined && behind === last && one.clause.joint !== "before"
+        ? order.indexOf(last) + 1
+        : null;
     const at: number | null = place ?? follows;
     const waits = one.clause.joint === "after" || one.clause.joint === "until";
     behind = at === null || waits ? null : one;
@@ -203,12 +214,14 @@ function placeIn(
   const { joint, sentence } = one.clause;
   const begins = order.findIndex(({ clause }) => clause.sentence === sentence);
   const isRelease = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
-  if (joint === "before-that") return begins >= 0 ? begins : order.findIndex(({ clause }) => clause.sentence === sentence - 1);
+  if (joint === "before-that")
+    return begins >= 0 ? begins : order.findIndex(({ clause }) => clause.sentence === sentence - 1);
   if (isRelease && one.first) return 0;
   if (begins < 0) return null;
   // "Get home before you change it."
   const isBeforeAll = next?.clause.joint === "before" && next.acts.length === 0 && next.clause.sentence === sentence;
-  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll || isBeing(one)))) return begins;
+  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll || isBeing(one))))
+    return begins;
   if (last?.clause.joint !== "before" || joint === "before") return null;
   // "Before you turn, handles down"; a second "before" goes before all that was said.
   return order.filter(({ clause }) => clause.joint === "before" && clause.sentence === sentence).length > 1

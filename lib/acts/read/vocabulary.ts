@@ -6,7 +6,14 @@ import type { Facing, Move } from "#lib/plan/schema.ts";
 
 /** Spellings that are read as another word. */
 export const SAME_WORDS: ReadonlyMap<string, string> = new Map([
-  ...[["upon", "on"], ["em", "them"], ["lefty", "left"], ["lefts", "left"], ["righty", "right"], ["rights", "right"]],
+  ...[
+    ["upon", "on"],
+    ["em", "them"],
+    ["lefty", "left"],
+    ["lefts", "left"],
+    ["righty", "right"],
+    ["rights", "right"],
+  ],
 ] as [string, string][]);
 
 /** A pattern of the grammar names a class as `@class`. A word may be of several. */
@@ -132,6 +139,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["@sit down|up|tall?", ["seated"]],
   ["sit hips|bottom|bottoms @way* down", ["seated"]],
   ["plop|plonk|flop down", ["seated"]],
+  ["on|onto @seat_of", ["seated"]],
   ["@put|plonk|plant|plop? @seat_of @way* down", ["seated"]],
   ["@put|plonk|plant|plop @seat_of", ["seated"]],
   ["@stand up|tall?", ["standing"]],
@@ -167,6 +175,8 @@ export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])
   ["feet wide|hip|apart", ["standing"]],
   ["lunge|lunges|squat|squats", ["standing"]],
   ["up get|come|pop", ["standing"]],
+  ["rise|rising up?", ["standing"]],
+  ["chest|chests down", ["prone"]],
 ];
 
 /** Labels that are common adjectives or places: a bare one is no spring, "strong core", "the middle". */

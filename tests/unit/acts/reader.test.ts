@@ -161,8 +161,9 @@ describe("a side", () => {
     ["Same side.", "stay left (contradicted)"],
     ["To the left side of the carriage.", ""],
   ]);
-  it("covers the handle that changes hands", () => {
-    expect(rowOf(OTHER_SIDE, "Other side.").missing).toEqual([]);
+  it("does not tell that the handle changes hands", () => {
+    expect(rowOf(OTHER_SIDE, "Other side.").missing.map(({ act }) => act)).toEqual(["handles-down", "handles-up"]);
+    expect(rowOf(OTHER_SIDE, "Handle in the other hand.").missing).toEqual([]);
     expect(rowOf(OTHER_SIDE, "{move}, again.").missing).toHaveLength(3);
   });
 });
