@@ -158,7 +158,7 @@ const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "
 
 /** "Short for long", "light instead of middle", "middle, not strong": between two names, nothing but words that link them. */
 function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs }: Lexicon): boolean {
-  for (let i = at, links = 0; links < 4; i += step) {
+  for (let i = at, links = 0; links < 6; i += step) {
     const token = tokens[i];
     if (!token || token.gap === 2) return false;
     if (links > 0 && isName(token, springs)) return true;

@@ -17,7 +17,20 @@ export interface Lexicon {
   readonly amountStarts: ReadonlySet<string>;
   /** Names of two words or more. */
   readonly moves: readonly (readonly string[])[];
+  /** Those of the plan's other moves. */
+  readonly others?: readonly (readonly string[])[];
+  /** The studio's own words, each with the word that it is read as. */
+  readonly added?: ReadonlyMap<string, string>;
 }
+
+/** A studio's own words, each with a word of the tables that means the same: `{ trolley: "carriage", toggles: "handles" }`. */
+export type AddedWords = Readonly<Record<string, string>>;
+
+/** The same table for as long as the words are the same; lower case. */
+export const addedWords = perValue(
+  (words: AddedWords): ReadonlyMap<string, string> =>
+    new Map(Object.entries(words).map(([said, known]) => [said.toLowerCase(), known.toLowerCase()])),
+);
 
 const NO_CLASSES: readonly string[] = [];
 const BY_WORD: ReadonlyMap<string, readonly string[]> = classesByWord();

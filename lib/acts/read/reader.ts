@@ -24,7 +24,7 @@ export interface LineReading {
 }
 
 export function readTelling(text: string, lexicon: Lexicon): LineReading {
-  const clauses = clausesOf(unitsOf(tokensOf(text), lexicon));
+  const clauses = clausesOf(unitsOf(tokensOf(text, lexicon.added), lexicon));
   const read: ReadClause[] = [];
   // "Not the front" is about a way to face where the sentence has named a turn.
   let turning = false;

@@ -18,7 +18,8 @@ const ASCII = /^[\x20-\x7e]*$/;
 /** Longer lines are cut, so that a file made to be slow is not. */
 const LONGEST = 2000;
 
-export function tokensOf(text: string): Token[] {
+/** `added`: words of a studio, each with the word that it is read as. */
+export function tokensOf(text: string, added?: ReadonlyMap<string, string>): Token[] {
   const tokens: Token[] = [];
   let gap: Token["gap"] = 2;
   for (const found of text.slice(0, LONGEST).matchAll(PIECE)) {
@@ -26,7 +27,7 @@ export function tokensOf(text: string): Token[] {
     const from = found.index;
     if (/[\p{L}\p{N}{]/u.test(piece)) {
       const word = wordOf(piece);
-      tokens.push({ word: SAME_WORDS.get(word) ?? word, from, to: from + piece.length, gap });
+      tokens.push({ word: added?.get(word) ?? SAME_WORDS.get(word) ?? word, from, to: from + piece.length, gap });
       gap = 0;
     } else if (/[.!?…\n]/.test(piece)) gap = 2;
     else if (piece !== "+" && gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;

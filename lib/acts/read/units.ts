@@ -61,12 +61,18 @@ const wordIn = (tokens: readonly Token[], at: number, n: number): string | undef
   return tokens[at + n]?.word;
 };
 
-/** A move's name tells none of its acts: "the kneeling row". */
-function nameUnit(tokens: readonly Token[], at: number, { moves }: Lexicon): UnitAt | null {
-  if (!moves.some(([first]) => first === tokens[at]?.word)) return null;
-  const name = moves.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
+/** A move's name tells none of its acts: "the kneeling row". Of other moves only where it is said what comes next. */
+function nameUnit(tokens: readonly Token[], at: number, { moves, others = [] }: Lexicon): UnitAt | null {
+  const names = others.length > 0 && isCalled(tokens, at) ? [...moves, ...others] : moves;
+  if (!names.some(([first]) => first === tokens[at]?.word)) return null;
+  const name = names.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
   return name ? joined(tokens, at, at + name.length, { classes: ["name"] }) : null;
 }
+
+const CALLING: ReadonlySet<string> = new Set(["next", "coming", "upcoming", "called"]);
+/** "Coming up, the side plank and reach." */
+const isCalled = (tokens: readonly Token[], at: number): boolean =>
+  tokens.slice(Math.max(0, at - 4), at).some(({ word }) => CALLING.has(word));
 
 function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const word = tokens[at]?.word;
