@@ -10,7 +10,7 @@ import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { changesOf, judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
 import { actsInto, type PlannedAct } from "./planned.ts";
-import { type AddedWords, addedWords, amountStarts, type Lexicon, saidSprings } from "./read/lexicon.ts";
+import { type AddedWords, amountStarts, type Lexicon, ownWords, saidSprings } from "./read/lexicon.ts";
 import { type LineReading, readTelling } from "./read/reader.ts";
 import { wordsOfName } from "./read/tokens.ts";
 import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
@@ -115,7 +115,7 @@ function lexiconOf(plan: Plan, step: SetupStep, added: AddedWords): Lexicon {
     amountStarts: amountStarts(plan.equipment),
     moves: moves.filter((words) => words.length > 1),
     others: namesOfMoves(plan.moves),
-    added: addedWords(added),
+    added: ownWords(added),
   };
 }
 

@@ -27,7 +27,7 @@ export interface Lexicon {
 export type AddedWords = Readonly<Record<string, string>>;
 
 /** The same table for as long as the words are the same; lower case. */
-export const addedWords = perValue(
+export const ownWords = perValue(
   (words: AddedWords): ReadonlyMap<string, string> =>
     new Map(Object.entries(words).map(([said, known]) => [said.toLowerCase(), known.toLowerCase()])),
 );
