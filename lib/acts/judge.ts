@@ -184,6 +184,7 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
+      if (draft.loose && !has(change, "handles-cross")) return [];
       return [
         stated(
           change,

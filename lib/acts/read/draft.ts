@@ -35,7 +35,7 @@ export type Draft =
       readonly implied?: true;
       readonly loose?: true;
     }
-  | { readonly act: "handles-cross"; readonly un: boolean }
+  | { readonly act: "handles-cross"; readonly un: boolean; readonly loose?: true }
   /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */
   | { readonly act: "handles-some"; readonly count?: number | null }
   | { readonly act: "strap-some"; readonly bare?: true }

@@ -72,6 +72,7 @@ const HANDLES: readonly Production[] = [
   say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
   say("cross|crossed @body|@limb", NOTHING),
+  say("cross|crossing arms|hands|wrists over?", [{ act: "handles-cross", un: false, loose: true }]),
   say("@put @handle @way* @down", DOWN),
   say("@put|@free @handle", DOWN),
   say("replace @handle", DOWN),

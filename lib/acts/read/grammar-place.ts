@@ -39,6 +39,8 @@ const TURNS: readonly Production[] = [
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
   say("@face it", ANY_TURN),
+  say("to|towards @facing of room|studio", turn()),
+  say("to|towards|at left|right|front|back hand? wall", turn()),
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
@@ -189,7 +191,7 @@ const STATIONS: readonly Production[] = [
   say("off platform|@platform", NOTHING),
   say("off @carriage|machine", FLOOR, "start"),
   say("step @way* off @platform", NOTHING),
-  say("step|walk|hop|head|go @way* to front|back", turn("place"), "last"),
+  say("step|walk|hop|head|go|come|move|up|over @way* to|at front|back", turn("place"), "last"),
   say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
   say(

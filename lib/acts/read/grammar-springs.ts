@@ -168,6 +168,7 @@ const WITHOUT_AMOUNT: readonly Production[] = [
   say("@springs all? off", NONE),
   say("@be? all|everything @way* off but|except|bar|apart from? @amount", springs("total")),
   say("nothing|none but|except @amount", springs("total")),
+  say("@set|@remove off? all|everything off? but|except|apart from? @amount", springs("total")),
   say("without @springs", NONE),
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),
