@@ -123,7 +123,7 @@ function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judg
 
 function stationed({ station: said, implied }: Of<"station">, change: ActsChange): Judged[] {
   const { to } = change;
-  const station = said === "other" ? otherEnd(change) : said;
+  const station = said === "other" ? otherEnd(change) : said === "platform" ? platformOf(to) : said;
   if (implied) {
     const covers = station === to.station ? coversOf(change, "station") : [];
     return covers.length > 0 ? [{ act: { act: "station", station }, verdict: "told", covers, implied }] : [];
@@ -132,6 +132,8 @@ function stationed({ station: said, implied }: Of<"station">, change: ActsChange
   const stands = station === "floor" && to.station === "floor" && to.position === "standing";
   return [stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged];
 }
+
+const platformOf = ({ station }: Setup): Move["station"] => (station === "back" ? "back" : "front");
 
 /** "The other end": from one platform to the other, or wherever the plan goes. */
 const otherEnd = ({ from, to }: ActsChange): Move["station"] =>

@@ -28,7 +28,7 @@ export type Draft =
       readonly loose?: "relative" | "gaze" | "place";
     }
   | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
-  | { readonly act: "station"; readonly station: Move["station"] | "other"; readonly implied?: true }
+  | { readonly act: "station"; readonly station: Move["station"] | "other" | "platform"; readonly implied?: true }
   | {
       readonly act: "handles-up" | "handles-down";
       readonly count: number | null;

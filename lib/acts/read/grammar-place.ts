@@ -163,12 +163,16 @@ function placed(match: Matched): Draft[] {
   const side: Draft[] =
     limb?.side === "field" ? [{ act: "side", side: "field", limb: true }] : hands ? [] : limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
+  if (hands && match.units.at(-1)?.word === "platform" && at === undefined)
+    return [...HANDS_PLACED, ...A_PLATFORM, ...side];
   if (hands) return [...HANDS_PLACED, ...station, ...side];
   const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
   return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...floor, ...side] : side;
 }
 
 const OTHER_END: readonly Draft[] = [{ act: "station", station: "other" }];
+/** "The platform" is the one to which the plan goes. */
+const A_PLATFORM: readonly Draft[] = [{ act: "station", station: "platform", implied: true }];
 const FLOOR: readonly Draft[] = [{ act: "station", station: "floor" }];
 
 const STATIONS: readonly Production[] = [
@@ -183,6 +187,7 @@ const STATIONS: readonly Production[] = [
   say("round|over|across|up|down|back to|onto @platform", standing),
   say("@platform", standing, "whole"),
   say("at @platform", standing, "start"),
+  say("to|onto|on|at platform", A_PLATFORM),
   say("to|onto|on @into? @station", standing, "start"),
   say("@into @into @station", standing, "start"),
   say("step|hop|climb|jump @way* off|down @carriage|machine|of?", FLOOR),
