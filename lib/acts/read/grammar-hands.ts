@@ -8,6 +8,7 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
+const DOWN_LOOSE: readonly Draft[] = [{ act: "handles-down", count: null, loose: true }];
 const CROSS = ({ units }: Matched): Draft[] => {
   const un = units.some(({ word }) => UNCROSS.test(word));
   return [{ act: "handles-cross", un }];
@@ -50,7 +51,10 @@ const HANDLES: readonly Production[] = [
   say("@handle @comes @way* in|into @hands", intoHand),
   say("@handle @way* in", UP),
   say("@take it|them|that|both|another again|back|up? again?", UP_LOOSE),
-  say("collect|grab|fetch it|them", UP_LOOSE),
+  say("collect|grab|fetch it|them|both", UP_LOOSE),
+  say("@take up? other|second one?", UP_LOOSE, "last"),
+  say("drop|rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("let one|it|them|both go", DOWN_LOOSE),
   say("@comes? up again", UP_LOOSE, "start"),
   say("@comes? up in|into|with @hands", handUp),
   say("@comes? down and? up again", [...down(null), ...UP_LOOSE], "whole"),
