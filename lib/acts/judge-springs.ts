@@ -19,9 +19,13 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
       return [{ act: { act: "springs-now" }, verdict: "unsure", covers: springActs(change), vague: true }];
     case "keep":
       return kept(draft.parts, change);
+    case "now-or-on":
     case "on-or-now": {
       const added = draft.parts.map((part) => moved("spring-on", part, change));
-      return added.every(({ verdict }) => verdict === "told") ? added : [areOn(draft.parts, change)];
+      const now = areOn(draft.parts, change);
+      if (draft.way === "now-or-on" && now.verdict === "told") return [now];
+      if (added.every(({ verdict }) => verdict === "told")) return added;
+      return now.verdict === "told" || now.verdict === "unsure" ? [now] : added;
     }
     case "on":
       return draft.parts.map((part) => moved("spring-on", part, change));
@@ -77,7 +81,7 @@ function areOn(parts: readonly AmountPart[], change: ActsChange, isTotal = false
       ? now(change, { ...to.springs }, "told")
       : {
           act: { act: "springs-now" },
-          verdict: step ? "unsure" : contradiction(change),
+          verdict: step ? "unsure" : "contradicted",
           covers: step ? springActs(change) : [],
         };
   }
@@ -89,7 +93,7 @@ function areOn(parts: readonly AmountPart[], change: ActsChange, isTotal = false
   if (isTrueOf && sum(said) === sum(to.springs)) return now(change, said, "told");
   const others = Object.keys(to.springs).filter((id) => !Object.hasOwn(springs, id) && countOf(to.springs, id) > 0);
   const rest = from !== null && others.every((id) => countOf(from.springs, id) === countOf(to.springs, id));
-  return now(change, said, (isTrueOf && rest) || step ? "unsure" : contradiction(change));
+  return now(change, said, (isTrueOf && rest) || step ? "unsure" : "contradicted");
 }
 
 /** Whether the words name just what is put on. */

@@ -21,7 +21,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "position":
       return positioned(draft, change);
     case "station":
-      return [stationed(draft.station, change)];
+      return stationed(draft, change);
     case "side":
       return sided(draft, change);
     case "stay":
@@ -60,6 +60,16 @@ function stated(change: ActsChange, act: Act & { readonly act: PlannedAct["act"]
 function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
   const { from, to } = change;
   const unsure = (act: Act): Judged => ({ act, verdict: "unsure", covers: coversOf(change, "turn") });
+  if (said === "any") {
+    const covers = coversOf(change, "turn");
+    return { act: { act: "turn" }, verdict: covers.length > 0 ? "told" : "unsure", covers, vague: true };
+  }
+  if (loose === "place" && has(change, "station") && said === to.station)
+    return {
+      act: { act: "station", station: to.station },
+      verdict: "told",
+      covers: coversOf(change, "station", "turn"),
+    };
   if (said === "somewhere") return unsure({ act: "turn" });
   if (said === "sideways") {
     const isSideways = to.facing === "left" || to.facing === "right";
@@ -77,13 +87,15 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
   if (relative && (said === "left" || said === "right") && has(change, "turn"))
     return stated(change, { act: "turn", facing: to.facing }, true);
   const told = stated(change, { act: "turn", facing: said }, said === to.facing);
-  return loose === "gaze" && told.verdict !== "told" ? unsure({ act: "turn", facing: said }) : told;
+  return (loose === "gaze" || loose === "place") && told.verdict !== "told"
+    ? unsure({ act: "turn", facing: said })
+    : told;
 }
 
 const turnedBy = (from: Facing, quarters: number): Facing =>
   FACINGS[(FACINGS.indexOf(from) + quarters) % FACINGS.length] ?? from;
 
-const LYING: readonly string[] = ["supine", "prone", "side-lying"];
+const LYING: readonly string[] = ["supine", "prone"];
 
 /** Lying down settles the way to face too, since heads go where the rests are, and the carriage. */
 function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judged[] {
@@ -109,47 +121,39 @@ function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judg
   return [{ ...judged, covers }];
 }
 
-function stationed(station: Move["station"], change: ActsChange): Judged {
+function stationed({ station: said, implied }: Of<"station">, change: ActsChange): Judged[] {
   const { to } = change;
+  const station = said === "other" ? otherEnd(change) : said === "platform" ? platformOf(to) : said;
+  if (implied) {
+    const covers = station === to.station ? coversOf(change, "station") : [];
+    return covers.length > 0 ? [{ act: { act: "station", station }, verdict: "told", covers, implied }] : [];
+  }
   const judged = stated(change, { act: "station", station }, station === to.station);
   const stands = station === "floor" && to.station === "floor" && to.position === "standing";
-  return stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged;
+  return [stands ? { ...judged, covers: [...judged.covers, ...coversOf(change, "position")] } : judged];
 }
+
+const platformOf = ({ station }: Setup): Move["station"] => (station === "back" ? "back" : "front");
+
+/** "The other end": from one platform to the other, or wherever the plan goes. */
+const otherEnd = ({ from, to }: ActsChange): Move["station"] =>
+  from?.station === "front" ? "back" : from?.station === "back" ? "front" : to.station;
 
 const isOneSided = (side: Setup["side"] | undefined): side is "left" | "right" => side === "left" || side === "right";
 
-/** A side that only changes hands or feet tells what they hold; lying on a side tells the way to face. */
-function sided({ side: said, limb }: Of<"side">, change: ActsChange): Judged[] {
+/** A side tells no more than itself: what the hand or foot holds has to be put down and taken up in words of its own. */
+function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange): Judged[] {
   const { from, to } = change;
   const side = sideOf(said, change);
-  const lying = to.position === "side-lying";
-  const covers = [
-    ...coversOf(change, "side", ...(lying ? (["turn"] as const) : [])),
-    ...(from?.hands === "one-handle" && to.hands === "one-handle"
-      ? coversOf(change, "handles-down", "handles-up")
-      : []),
-    ...(from?.feet === "cable-strap" && to.feet === "cable-strap" ? coversOf(change, "strap-off", "strap-on") : []),
-  ];
+  const limb = near && !(held && isStrap(to.feet));
+  const covers = coversOf(change, "side");
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
-  if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers }];
-  // The other limb may be named for support, and who lies on the left works the right side.
-  if (limb || lying || !isOneSided(to.side))
-    return limb
-      ? []
-      : [
-          {
-            act: { act: "side", side },
-            verdict: lying || to.side === "alternating" || to.side === "both" ? "unsure" : "not-planned",
-            covers: [],
-          },
-        ];
-  return [
-    {
-      act: { act: "side", side },
-      verdict: has(change, "side") || from === null ? "contradicted" : "not-planned",
-      covers: [],
-    },
-  ];
+  if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];
+  // The other limb may be named for support.
+  if (limb) return [];
+  if (!isOneSided(to.side)) return [{ act: { act: "side", side }, verdict: "unsure", covers: [] }];
+  const verdict = has(change, "side") || from === null ? "contradicted" : "not-planned";
+  return [{ act: { act: "side", side }, verdict, covers: [] }];
 }
 
 function sideOf(said: SideWord, { from, to }: ActsChange): "left" | "right" | null {
@@ -167,10 +171,14 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
   const { from, to } = change;
   switch (draft.act) {
     case "handles-some":
+      if (draft.count !== undefined && has(change, "handles-up") && !has(change, "handles-down"))
+        return [counted({ act: "handles-up", count: draft.count }, change, handlesHeld(to.hands), "handles-down")];
       return some(change, "handles-up", "handles-down", "handles-cross");
     case "strap-some":
+      if (draft.bare && has(change, "strap-on")) return [plainly(change, { act: "strap-on" })];
       return some(change, "strap-on", "strap-off");
     case "handles-up":
+      if (draft.loose && !has(change, "handles-up")) return [];
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
       if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
@@ -178,9 +186,14 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
-      if (!has(change, "handles-cross") && to.hands === "handles-crossed")
-        return [{ act: { act: "handles-cross" }, verdict: "told", covers: [] }];
-      return [plainly(change, { act: "handles-cross" })];
+      if (draft.loose && !has(change, "handles-cross")) return [];
+      return [
+        stated(
+          change,
+          { act: "handles-cross" },
+          handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"),
+        ),
+      ];
     case "strap-on":
     case "strap-off": {
       if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
@@ -235,14 +248,15 @@ export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): 
     place: PLACES,
     side: ["side"],
     handles: ["handles-down", "handles-cross"],
-    strap: ["strap-off"],
+    strap: ["strap-off", "strap-on"],
     all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
   };
   return planned.filter(({ act }) => acts[of].includes(act));
 }
 
-function stays(of: Thing, { facing, position }: Of<"stay">, change: ActsChange): boolean {
+function stays(of: Thing, { facing, position, count }: Of<"stay">, change: ActsChange): boolean {
   if (change.from === null) return true;
+  if (count !== undefined && count !== handlesHeld(change.to.hands)) return false;
   if (facing !== undefined && facing !== change.to.facing) return false;
   if (position !== undefined && position !== change.to.position) return false;
   return changesOf(of, change).length === 0;

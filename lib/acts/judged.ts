@@ -33,6 +33,10 @@ export interface Judged {
   /** What stays, for the act `stay`. */
   readonly of?: Thing;
   readonly implied?: true;
+  /** A side that is only that of a hand or foot. */
+  readonly near?: true;
+  /** Said with "might", "if", "or". */
+  readonly doubted?: true;
   /** Names the thing and nothing more: "the springs". */
   readonly vague?: true;
 }

@@ -8,10 +8,10 @@ import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { announcedIn } from "#lib/talk/claims/announced.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
-import { judge } from "./judge.ts";
+import { changesOf, judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
 import { actsInto, type PlannedAct } from "./planned.ts";
-import { amountStarts, type Lexicon, saidSprings } from "./read/lexicon.ts";
+import { type AddedWords, amountStarts, type Lexicon, ownWords, saidSprings } from "./read/lexicon.ts";
 import { type LineReading, readTelling } from "./read/reader.ts";
 import { wordsOfName } from "./read/tokens.ts";
 import { isWrongOrder, type Needed, summedUp, tooEarly } from "./together.ts";
@@ -33,14 +33,16 @@ export interface ItemActs {
   readonly missing: readonly PlannedAct[];
 }
 
-/** One row for every move item, in order. Nothing is planned for the first move, whose words are held against its set-up. */
-export function planActs(plan: Plan): readonly ItemActs[] {
+const NO_WORDS: AddedWords = {};
+
+/** One row for every move item, in order; `added` are the studio's own words. Nothing is planned for the first move, whose words are held against its set-up. */
+export function planActs(plan: Plan, added: AddedWords = NO_WORDS): readonly ItemActs[] {
   const steps = new Map(walkSetups(plan).map((step) => [step.item, step]));
   return plan.items.flatMap((item): ItemActs[] => {
     if (item.kind !== "move") return [];
     const step = steps.get(item);
     if (!step) return [{ item: item.id, planned: [], told: [], missing: [] }];
-    return [changeTold(plan, step).row];
+    return [changeTold(plan, step, added).row];
   });
 }
 
@@ -69,19 +71,19 @@ const keptTold = perValue((_: MoveItem) => new Kept<ChangeTold>());
 const keptRead = perValue((_: object) => new Kept<LineReading>());
 
 /** The change into one move, worked out once for as long as what it reads stays the same. */
-export function changeTold(plan: Plan, step: SetupStep): ChangeTold {
+export function changeTold(plan: Plan, step: SetupStep, added: AddedWords = NO_WORDS): ChangeTold {
   const { item, before, pauses } = step;
   const { springs, facing, side } = before?.item ?? {};
   const moves = [moveOf(plan, item), before && moveOf(plan, before.item)];
-  const reads = [plan.equipment, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
-  return keptTold(item).get(reads, () => readChange(plan, step));
+  const reads = [plan.equipment, plan.moves, added, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
+  return keptTold(item).get(reads, () => readChange(plan, step, added));
 }
 
-function readChange(plan: Plan, step: SetupStep): ChangeTold {
+function readChange(plan: Plan, step: SetupStep, added: AddedWords): ChangeTold {
   const { item, before, to, pauses } = step;
   const from = before?.setup ?? null;
   const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
-  const lexicon = lexiconOf(plan, step);
+  const lexicon = lexiconOf(plan, step, added);
   const lines = (item.script ?? []).flatMap((line, index) => (line.kind === "setup" ? [{ line, index }] : []));
   return toldOf(item.id, change, [
     ...pauses.map((pause) => heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES)),
@@ -93,31 +95,40 @@ function readChange(plan: Plan, step: SetupStep): ChangeTold {
 export function toldIn(plan: Plan, step: SetupStep, line: ScriptLine): readonly HeardAct[] {
   const index = step.item.script?.indexOf(line) ?? 0;
   const { change } = changeTold(plan, step);
-  return heardIn(change, readText(line, line.text, lexiconOf(plan, step)), line.text, index).map(({ heard }) => heard);
+  return heardIn(change, readText(line, line.text, lexiconOf(plan, step, NO_WORDS)), line.text, index).map(
+    ({ heard }) => heard,
+  );
 }
 
 const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
   [moveOf(plan, item)?.name ?? "", before ? (moveOf(plan, before.item)?.name ?? "") : ""].filter((name) => name !== "");
 
-function lexiconOf(plan: Plan, step: SetupStep): Lexicon {
+const namesOfMoves = perValue((moves: Plan["moves"]) =>
+  Object.values(moves)
+    .map(({ name }) => wordsOfName(name))
+    .filter((words) => words.length > 1),
+);
+
+function lexiconOf(plan: Plan, step: SetupStep, added: AddedWords): Lexicon {
   const moves = moveNames(plan, step).map(wordsOfName);
   return {
     springs: saidSprings(plan.equipment),
     amountStarts: amountStarts(plan.equipment),
     moves: moves.filter((words) => words.length > 1),
+    others: namesOfMoves(plan.moves),
+    added: ownWords(added),
   };
 }
 
 /** The name of a move that a line announces tells no acts. */
 const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
-  keptRead(holder).get([lexicon.springs, lexicon.moves.join("|"), text], () => {
+  keptRead(holder).get([lexicon.springs, lexicon.added, lexicon.others, lexicon.moves.join("|"), text], () => {
     const read = readTelling(text, lexicon);
     const names = announcedIn(text);
     if (names.length === 0) return read;
-    return {
-      ...read,
-      acts: read.acts.filter(({ from, to }) => !names.some((name) => from >= name.from && to <= name.to)),
-    };
+    const isTold = ({ from, to }: { readonly from: number; readonly to: number }) =>
+      !names.some((name) => from >= name.from && to <= name.to);
+    return { acts: read.acts.filter(isTold), inOrder: read.inOrder.filter(isTold) };
   });
 
 /** An act with its place among all that is to be done. */
@@ -132,8 +143,7 @@ function heardIn(change: ActsChange, read: LineReading, text: string, line: numb
     const place = places.get(one) ?? 0;
     return judge(one.draft, change).map((judged): PlacedAct => {
       const { from, to, hedged } = one;
-      const doubtful =
-        hedged && judged.verdict !== "unsure" ? { verdict: "unsure" as const, covers: judged.covers } : {};
+      const doubtful = hedged ? { verdict: "unsure" as const, doubted: true as const } : {};
       return { heard: { ...judged, ...doubtful, line, from, to, said: text.slice(from, to) }, place };
     });
   });
@@ -149,9 +159,14 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
   });
   const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
   const named = new Set(all.filter(({ vague }) => !vague).map(kindOf));
+  // "Keep the handles, forearms down": what is kept is not put down by the way.
+  const kept = new Set(
+    all.flatMap(({ of, verdict }) => (of !== undefined && verdict === "contradicted" ? changesOf(of, change) : [])),
+  );
   const heard = all.filter((one) => {
+    if (one.implied && one.covers.some((act) => kept.has(act))) return false;
     // "Springs: two light" tells no more than "two light".
-    if (one.vague) return !named.has(kindOf(one));
+    if (one.vague) return !one.doubted && !named.has(kindOf(one));
     return !one.implied || one.covers.some((act) => !said.has(act));
   });
   const covered = new Set(heard.flatMap(({ covers }) => covers));

@@ -3,14 +3,15 @@ import { changesOf } from "./judge.ts";
 import type { ActsChange, Judged } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
 
-/** What of a kind is once told as it is may be named otherwise on the way: "stand up, walk round, lie down". */
+/** What of a kind is told as it is in the end may be named otherwise on the way: "stand up, walk round, lie down". */
 const ON_THE_WAY: readonly Judged["act"]["act"][] = ["turn", "station", "position", "side", "handles-down"];
 
-function onTheWay(told: ReadonlySet<string>, { act, verdict }: Judged): boolean {
-  if (verdict !== "contradicted" && verdict !== "not-planned") return false;
-  if (!ON_THE_WAY.includes(act.act)) return false;
-  const kind = act.act === "handles-down" ? "handles-up" : act.act;
-  return told.has(kind);
+function onTheWay(told: readonly Judged[], n: number): boolean {
+  const one = told[n];
+  if (!one || (one.verdict !== "contradicted" && one.verdict !== "not-planned")) return false;
+  if (!ON_THE_WAY.includes(one.act.act)) return false;
+  const kind = one.act.act === "handles-down" ? "handles-up" : one.act.act;
+  return told.slice(n + 1).some(({ act, verdict, near }) => act.act === kind && verdict === "told" && !near);
 }
 
 interface Placed<T extends Judged> {
@@ -39,11 +40,13 @@ export function summedUp<T extends Judged>(
       return act ? { ...placed, heard: { ...placed.heard, verdict: "told", covers: [act] } } : placed;
     }),
   );
-  const toldKinds = new Set(all.filter(({ verdict }) => verdict === "told").map(({ act }) => act.act));
-  const covered = new Set(added.flat().flatMap(({ heard }) => heard.covers));
+  const inTurn = added.flat().map(({ heard }) => heard);
+  const said = added.flat().filter(({ heard }) => !heard.implied);
+  const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
   return added.map((line) =>
     line.map((placed): Placed<T> => {
-      if (onTheWay(toldKinds, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
+      if (onTheWay(inTurn, inTurn.indexOf(placed.heard)))
+        return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
       const { of, verdict, act } = placed.heard;
       if (
         of === undefined ||
@@ -51,11 +54,16 @@ export function summedUp<T extends Judged>(
         (act.facing !== undefined && act.facing !== change.from?.facing)
       )
         return placed;
-      const isExcepted = changesOf(of, change).every((one) => covered.has(one));
+      const changes = changesOf(of, change);
+      const isExcepted = changes.length > 0 && changes.every((one) => covered.has(one));
       return isExcepted ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
     }),
   );
 }
+
+/** Whether a told act names what it covers: lying on a side settles a turn without naming it. */
+const isOf = (covered: PlannedAct["act"], told: Judged["act"]["act"]): boolean =>
+  covered === told || (told === "springs-now" && (covered === "spring-on" || covered === "spring-off"));
 
 const isPartOf = ({ act, verdict }: Judged, planned: PlannedAct): boolean =>
   verdict === "contradicted" && act.act === planned.act && "spring" in planned && act.spring === planned.spring;

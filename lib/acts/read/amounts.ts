@@ -1,7 +1,7 @@
 /** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
-import { AFTER_A_SPRING, NUMBERS } from "./vocabulary.ts";
+import { AFTER_A_SPRING, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
 
 export interface AmountPart {
   /** The id; undefined for a spring without a name. */
@@ -32,7 +32,7 @@ interface Quantity {
 const ALL: readonly string[] = ["all", "every", "everything"];
 const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
 const LESS: readonly string[] = ["less", "fewer"];
-const MORE: readonly string[] = ["more", "extra", "further"];
+const MORE: readonly string[] = ["more", "extra", "further", "additional"];
 
 /** One amount, or several that are joined by "and", "plus" or a comma. */
 export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Amount | null {
@@ -54,68 +54,134 @@ const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
 function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexicon: Lexicon): PartAt | null {
   const token = tokens[end];
   if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
-  const joined = ["and", "plus", "&"].includes(token.word);
+  const joined = JOINING.has(token.word);
   // "One middle one firm."
   if (!joined && token.gap === 0 && !(mayList && numberOf(token.word) !== null)) return null;
-  const found = partAt(tokens, joined ? end + 1 : end, lexicon);
+  const found = partAt(tokens, joined ? end + 1 : end, lexicon, joined);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
-  return after && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
+  return after && !joined && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
 }
+
+const JOINING: ReadonlySet<string> = new Set(["and", "plus", "&"]);
 
 interface PartAt {
   readonly part: AmountPart;
   readonly end: number;
 }
 
-function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon): PartAt | null {
+/** `listed`: after "and", so that a bare name is a spring as well. */
+function partAt(tokens: readonly Token[], at: number, lexicon: Lexicon, listed = false): PartAt | null {
   const plain = numberOf(tokens[at]?.word ?? "");
   const next = plain === null || tokens[at + 1]?.gap !== 0 ? null : nounAt(tokens, at + 1, lexicon);
   // A name may begin with a word of number: "one extra light".
   if (plain !== null && next?.spring !== undefined)
-    return { part: { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, end: next.end };
+    return counted(tokens, { spring: next.spring, count: plain, more: tokens[at]?.word === "another" }, next.end);
   const quantity = quantityAt(tokens, at);
   const from = quantity?.end ?? at;
-  const noun = nounAt(tokens, from, lexicon);
+  const noun = from > at && tokens[from]?.gap !== 0 ? null : nounAt(tokens, from, lexicon);
   if (!noun) return null;
   const { spring, many, end } = noun;
-  if (!quantity && !noun.sure && !isHandled(tokens, at, end)) return null;
+  if (!quantity && !noun.sure && !(listed && isOnItsOwn(tokens[end])) && !isHandled(tokens, at, end, lexicon))
+    return null;
   if (quantity?.definite && noun.placeLike && PLACES.has(tokens[at - 1]?.word ?? "")) return null;
   if (!quantity || quantity.definite) {
     // "The springs" is not an amount.
     if (spring === undefined && (many || !quantity)) return null;
-    const times = timesAt(tokens, end);
+    const times = timesAt(tokens, end) ?? behindAt(tokens, end, lexicon);
     return {
-      part: { ...named(spring), count: times?.count ?? (many ? null : 1), more: false },
+      part: { ...named(spring), count: times?.count ?? (many ? null : 1), more: times?.more ?? false },
       end: times?.end ?? end,
     };
   }
   const { count, more, less } = quantity;
-  return { part: { ...named(spring), count, more, ...(less ? { less } : {}) }, end };
+  return counted(tokens, { ...named(spring), count, more, ...(less ? { less } : {}) }, end);
 }
 
+/** "One light more", "one light spring less". */
+function counted(tokens: readonly Token[], part: AmountPart, end: number): PartAt {
+  const behind = tokens[end]?.gap === 0 ? (tokens[end]?.word ?? "") : "";
+  if (MORE.includes(behind)) return { part: { ...part, more: true }, end: end + 1 };
+  return LESS.includes(behind) ? { part: { ...part, less: true }, end: end + 1 } : { part, end };
+}
+
+interface Behind {
+  readonly count: number;
+  readonly end: number;
+  readonly more?: boolean;
+}
+
+/** "Light spring, one more", "soft springs, two, take off": the number behind the name, and nothing it counts after it. */
+function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behind | null {
+  const [number, next] = [tokens[at], tokens[at + 1]];
+  if (!number || number.gap === 2 || number.word === "a" || number.word === "no") return null;
+  const count = numberOf(number.word);
+  if (count === null || nounAt(tokens, at + 1, lexicon)) return null;
+  const more = next?.gap === 0 && MORE.includes(next.word);
+  const end = more ? at + 2 : at + 1;
+  return isOnItsOwn(tokens[end]) ? { count, end, more } : null;
+}
+
+/** Whether no noun follows. */
+const isOnItsOwn = (next: Token | undefined): boolean =>
+  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
+
+const MOVED: ReadonlySet<string> = new Set(
+  (
+    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
+    "alongside as stays stay remains too also then top but except after " +
+    "instead rather before once when while until first being be to may can"
+  ).split(" "),
+);
+
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
-function isHandled(tokens: readonly Token[], at: number, end: number): boolean {
+function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
-  if (next?.gap === 0 && next.word === "off") return true;
-  if (next?.gap === 0 && next.word === "on" && (!second || second.gap > 0 || second.word === "and")) return true;
-  const verbs = (from: number): boolean =>
-    tokens
-      .slice(Math.max(0, from), at)
-      .some(({ word }) => classesOf(word).includes("swap") || classesOf(word).includes("remove"));
+  if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
+  if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
+  if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
+  if (["only", "just"].includes(before.word)) return isOnItsOwn(next);
+  const classes = classesOf(before.word);
+  if (classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
+  // "Take off light", "swap strong for light".
+  const verbs = tokens
+    .slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at)
+    .flatMap(({ word }) => classesOf(word));
   return (
-    classesOf(before.word).includes("add") ||
-    verbs(["for", "to", "with", "into"].includes(before.word) ? at - 5 : at - 1)
+    verbs.includes("swap") || (WITH_A_VERB.has(before.word) && (verbs.includes("set") || verbs.includes("remove")))
   );
 }
+
+const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "on", "off", "out", "away", "by"]);
+
+/** "Short for long", "light instead of middle", "middle, not strong": between two names, nothing but words that link them. */
+function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs }: Lexicon): boolean {
+  for (let i = at, links = 0; links < 6; i += step) {
+    const token = tokens[i];
+    if (!token || token.gap === 2) return false;
+    if (links > 0 && isName(token, springs)) return true;
+    const apart = token.gap === 1 && token.word !== "not";
+    if (apart || !(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    links++;
+  }
+  return false;
+}
+const LINKS: ReadonlySet<string> = new Set(
+  "for to into becomes instead of not than rather in place down up replaces and a one".split(" "),
+);
+
+/** "Middle comes off", "light goes on", "strong out". */
+const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
+  "off on in out away comes goes come go gone no stays stay remains".split(" "),
+);
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
 const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
 
 /** "Heavy x 2", "light times two". */
-function timesAt(tokens: readonly Token[], at: number): { count: number; end: number } | null {
+function timesAt(tokens: readonly Token[], at: number): Behind | null {
   const [sign, number] = [tokens[at], tokens[at + 1]];
   if (!sign || sign.gap > 0) return null;
   const joined = /^x(\d)$/.exec(sign.word)?.[1];
@@ -140,13 +206,19 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
     definite: false,
     end,
   });
-  if (word === "a" && PAIRS.has(next)) return exactly(PAIRS.get(next) ?? 1, passOver(tokens, at + 2, ["of"]));
+  if (word === "a" && PAIRS.has(next)) {
+    const end = passOver(tokens, at + 2, ["of", ...MORE]);
+    return exactly(PAIRS.get(next) ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
+  }
+  if (word === "another" && numberOf(next) !== null) return exactly(numberOf(next), at + 2, true);
   if (ALL.includes(word) && next !== "in" && next !== "home") {
     const end = passOver(tokens, at + 1, ["of", "the", "your", "those"]);
     const count = numberOf(tokens[end]?.word ?? "");
     return exactly(count, count === null ? end : end + 1);
   }
   if ((word === "a" || THE.includes(word)) && ONE_MORE.includes(next)) return exactly(1, at + 2, true);
+  // "Second light, please."
+  if (ONE_MORE.includes(word) && word !== "third") return exactly(1, at + 1, true);
   if (THE.includes(word)) {
     const end = passOver(tokens, at + 1, ["other", "last", "remaining", "same"]);
     const count = tokens[end]?.gap === 0 ? numberOf(tokens[end]?.word ?? "") : null;
@@ -155,7 +227,9 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
   const count = numberOf(word);
   if (count === null) return null;
   const end = passOver(tokens, at + 1, OF_WORDS);
-  const said = exactly(count, end, word === "another" || MORE.includes(next));
+  // "One of the two lights".
+  const inAll = tokens[end - 1]?.word !== word && tokens[end]?.gap === 0 && numberOf(tokens[end]?.word ?? "") !== null;
+  const said = exactly(count, inAll ? end + 1 : end, word === "another" || MORE.includes(next));
   return LESS.includes(next) ? { ...said, less: true } : said;
 }
 
@@ -196,19 +270,29 @@ function nounAt(tokens: readonly Token[], at: number, { springs }: Lexicon): Nou
     else if (next?.gap === 0 && ["one", "ones"].includes(next.word)) end += isNameAt(tokens, end + 1, springs) ? 0 : 1;
     else if (next && next.gap === 0 && !mayFollow(next, springs)) return null;
     const many = called ? next?.word.endsWith("s") === true : number === "many" || next?.word === "ones";
-    return { spring: id, many, sure: called || !common, placeLike: common && !called, end };
+    return {
+      spring: id,
+      many,
+      sure: called || !common,
+      placeLike: common && !called && PLACE_LABELS.has(words[0] ?? ""),
+      end,
+    };
   }
   const token = tokens[at];
   if (!token || !classesOf(token.word).includes("springs")) return null;
   // "No spring change" is not about a number.
-  if (/^chang/.test(tokens[at + 1]?.word ?? "")) return null;
+  if (/^chang/.test(tokens[at + (tokens[at + 1]?.word === "to" ? 2 : 1)]?.word ?? "")) return null;
   return { many: token.word.endsWith("s"), sure: false, placeLike: false, end: at + 1 };
 }
 
 const isNameAt = (tokens: readonly Token[], at: number, springs: Lexicon["springs"]): boolean =>
-  tokens[at]?.gap === 0 && springs.some(({ words }) => nameAt(words.slice(0, 1), () => tokens[at]?.word) !== null);
+  tokens[at]?.gap === 0 && isName(tokens[at], springs);
+
+const isName = (token: Token | undefined, springs: Lexicon["springs"]): boolean =>
+  springs.some(({ words }) => nameAt(words.slice(0, 1), () => token?.word) !== null);
 
 const mayFollow = (next: Token, springs: Lexicon["springs"]): boolean =>
+  classesOf(next.word).includes("fill") ||
   AFTER_A_SPRING.has(next.word) ||
   /^x?\d/.test(next.word) ||
   next.word.startsWith("{") ||

@@ -2,7 +2,7 @@
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
-type Joint = "next" | "after" | "before" | "until";
+type Joint = "next" | "after" | "before" | "until" | "so" | "before-that";
 
 export interface Clause {
   readonly units: readonly Unit[];
@@ -16,8 +16,11 @@ const JOINTS: ReadonlyMap<string, Joint> = new Map([
   ...["after", "once", "when"].map((word) => [word, "after"] as const),
   ...["until", "till"].map((word) => [word, "until"] as const),
   ["before", "before"] as const,
+  ["so", "so"] as const,
 ]);
 const NO_JOINT_AFTER: ReadonlySet<string> = new Set(["as", "than", "like", "from", "same"]);
+/** "Everything off but one." */
+const LEFT_OUT_OF: ReadonlySet<string> = new Set(["off", "all", "everything", "nothing", "none"]);
 const NO_JOINT_BEFORE: ReadonlySet<string> = new Set(["more", "again", "last", "me"]);
 
 export function clausesOf(units: readonly Unit[]): Clause[] {
@@ -39,28 +42,64 @@ export function clausesOf(units: readonly Unit[]): Clause[] {
       open.push(unit);
       continue;
     }
-    close(found.joint);
+    // "Middle on, carriage home before that."
+    const isSaidOfIt = found.joint === "before-that" && unit.gap === 0 && (units[found.end]?.gap ?? 2) === 2;
+    if (isSaidOfIt) joint = found.joint;
+    close(isSaidOfIt ? "next" : found.joint);
     at = found.end - 1;
   }
   close("next");
-  return clauses;
+  return joinedUp(clauses);
 }
+
+/** "Long spring, one, on", "soft springs, two, take off", "straps, off": what is done with a thing, said apart. */
+function joinedUp(clauses: readonly Clause[]): Clause[] {
+  const all: Clause[] = [];
+  for (const clause of clauses) {
+    const last = all.at(-1);
+    const isTail = clause.joint === "next" && clause.units.every(({ word }) => TAIL.has(word));
+    const isThing =
+      last?.sentence === clause.sentence &&
+      last.units.every(({ classes }) => THINGS.some((name) => classes.includes(name)));
+    if (!last || !isTail || !isThing) all.push(clause);
+    else
+      all.splice(-1, 1, {
+        ...last,
+        units: [...last.units, ...clause.units.map((unit) => ({ ...unit, gap: 0 as const }))],
+      });
+  }
+  return all;
+}
+const TAIL: ReadonlySet<string> = new Set(["on", "off", "out", "away", "take", "put", "down", "up", "in"]);
+const THINGS: readonly string[] = ["amount", "strap", "handle"];
 
 function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; readonly end: number } | null {
   const [unit, next, third] = [units[at], units[at + 1], units[at + 2]];
   if (!unit) return null;
   if (unit.word === "as" && next?.word === "soon" && third?.word === "as") return { joint: "after", end: at + 3 };
-  const joint = JOINTS.get(unit.word);
+  // "One light off with the carriage home."
+  const withCarriage = unit.word === "with" && contentAfter(units, at)?.classes.includes("carriage");
+  const joint = withCarriage ? "after" : JOINTS.get(unit.word);
   if (!joint || (unit.gap === 0 && NO_JOINT_AFTER.has(units[at - 1]?.word ?? ""))) return null;
   if (next?.gap === 0 && NO_JOINT_BEFORE.has(next.word)) return null;
+  if (unit.word === "but" && unit.gap === 0 && LEFT_OUT_OF.has(units[at - 1]?.word ?? "")) return null;
+  const pointed = pointedAt(units, at + 1);
   // "Before that" puts what follows before what was said; "after that" does not.
-  if (
-    next?.gap === 0 &&
-    ["that", "this"].includes(next.word) &&
-    (third === undefined || third.gap > 0 || joint !== "after")
-  ) {
-    const points = third === undefined || third.gap > 0 || !third.classes.includes("fill");
-    if (points) return { joint: joint === "before" ? "after" : "next", end: at + 2 };
-  }
+  if (pointed !== null && joint !== "so") return { joint: joint === "before" ? "before-that" : "next", end: pointed };
   return { joint, end: at + 1 };
 }
+
+/** The end of "that", "any of this", "all of that", which point at what was said. */
+function pointedAt(units: readonly Unit[], at: number): number | null {
+  let end = at;
+  while (units[end]?.gap === 0 && POINTING.has(units[end]?.word ?? "")) end++;
+  const next = units[end];
+  if (end === at || !POINTS.has(units[end - 1]?.word ?? "")) return null;
+  return next === undefined || next.gap > 0 ? end : null;
+}
+
+const POINTS: ReadonlySet<string> = new Set(["that", "this", "it", "anything", "everything", "though"]);
+const POINTING: ReadonlySet<string> = new Set([...POINTS, "all", "any", "of", "even"]);
+
+const contentAfter = (units: readonly Unit[], at: number): Unit | undefined =>
+  units.slice(at + 1, at + 4).find(({ classes }) => !classes.includes("fill"));

@@ -8,11 +8,11 @@ import type { SideWord, Unit } from "./units.ts";
 export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
-export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "keep";
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "keep";
 
 /**
- * `on-or-now`: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
- * `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
+ * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
+ * `any`: a turn without a way to face. `place`: "to the front", which may be where people go. `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
   | { readonly act: "carriage-home" }
@@ -24,22 +24,32 @@ export type Draft =
   | { readonly act: "springs"; readonly way: "field" | "some" | "none" }
   | {
       readonly act: "turn";
-      readonly to: Facing | "round" | "sideways" | "somewhere";
-      readonly loose?: "relative" | "gaze";
+      readonly to: Facing | "round" | "sideways" | "any" | "somewhere";
+      readonly loose?: "relative" | "gaze" | "place";
     }
   | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
-  | { readonly act: "station"; readonly station: Move["station"] }
+  | { readonly act: "station"; readonly station: Move["station"] | "other" | "platform"; readonly implied?: true }
   | {
       readonly act: "handles-up" | "handles-down";
       readonly count: number | null;
       readonly implied?: true;
       readonly loose?: true;
     }
-  | { readonly act: "handles-cross" | "handles-some" | "strap-some" }
+  | { readonly act: "handles-cross"; readonly un: boolean; readonly loose?: true }
+  /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */
+  | { readonly act: "handles-some"; readonly count?: number | null }
+  | { readonly act: "strap-some"; readonly bare?: true }
   | { readonly act: "strap-on" | "strap-off"; readonly implied?: true; readonly loose?: true }
-  /** `limb`: the side of a hand or foot, which may only be near. */
-  | { readonly act: "side"; readonly side: SideWord; readonly limb?: true }
-  | { readonly act: "stay"; readonly of: Thing; readonly facing?: Facing; readonly position?: Move["position"] }
+  /** `limb`: the side of a hand or foot, which may only be near; `held`: it is in the strap. */
+  | { readonly act: "side"; readonly side: SideWord; readonly limb?: true; readonly held?: true }
+  | {
+      readonly act: "stay";
+      readonly of: Thing;
+      readonly facing?: Facing;
+      readonly position?: Move["position"];
+      /** Of handles. */
+      readonly count?: number;
+    }
   /** Says something only when it is negated: "don't touch the springs". */
   | { readonly act: "touch"; readonly of: Thing };
 
@@ -47,6 +57,7 @@ export type Draft =
 export function limbSide(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
+  if (word === "other") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word, limb: true }];
 }
 

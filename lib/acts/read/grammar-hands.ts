@@ -8,7 +8,12 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
-const CROSS: readonly Draft[] = [{ act: "handles-cross" }];
+const DOWN_LOOSE: readonly Draft[] = [{ act: "handles-down", count: null, loose: true }];
+const CROSS = ({ units }: Matched): Draft[] => {
+  const un = units.some(({ word }) => UNCROSS.test(word));
+  return [{ act: "handles-cross", un }];
+};
+const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 
 /** "Handle in the other hand" puts it down and takes it up. */
 function intoHand(match: Matched): Draft[] {
@@ -19,28 +24,66 @@ function intoHand(match: Matched): Draft[] {
     return [
       { act: "handles-down", count: null, implied: true },
       { act: "handles-up", count: null, implied: true },
-      { act: "side", side },
+      { act: "side", side, limb: true },
     ];
   const told: Draft = { act: "handles-up", count };
-  return side === "left" || side === "right" || side === "field" ? [told, { act: "side", side, limb: true }] : [told];
+  if (side !== "left" && side !== "right" && side !== "field") return [told];
+  return [{ act: "handles-down", count: null, implied: true }, told, { act: "side", side, limb: true }];
 }
+
+/** "Left hand picks up". */
+const handUp = (match: Matched): Draft[] => [
+  { act: "handles-up", count: null, loose: true },
+  ...(found(match, "side") === "other" ? [{ act: "side" as const, side: "other" as const }] : limbSide(match)),
+];
+const UP_LOOSE: readonly Draft[] = [{ act: "handles-up", count: null, loose: true }];
+const KEPT = (match: Matched): Draft[] => {
+  const count = found(match, "count");
+  return [{ act: "stay", of: "handles", ...(count === undefined ? {} : { count }) }];
+};
 
 const HANDLES: readonly Production[] = [
   say("@take for|of|hold|up|on? of? @handle", UP),
   say("@take @handle up|too|crossed?", UP),
-  say("@handle up", UP),
+  say("@handle @comes? up|again", UP),
+  say("hang|hanging @handle up", DOWN),
+  say("@put @handle up", UP),
+  say("@handle @comes @way* in|into @hands", intoHand),
+  say("@handle @way* in", UP),
+  say("@take it|them|that|both|another again|back|up? again?", UP_LOOSE),
+  say("collect|grab|fetch it|them|both", UP_LOOSE),
+  say("@take up? other|second one?", UP_LOOSE, "last"),
+  say("drop|rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("let one|it|them|both go", DOWN_LOOSE),
+  say("@comes? up again", UP_LOOSE, "start"),
+  say("@comes? up in|into|with @hands", handUp),
+  say("@comes? down and? up again", [...down(null), ...UP_LOOSE], "whole"),
+  say("@hands pick|picks|take|takes|grab|grabs|hold|holds|catch|catches it? up?", handUp),
+  say("@hands pick|picks|take|takes|grab|grabs|hold|holds|on|to @handle", intoHand),
   say("@take? @handle in|into @limb|@hands", intoHand),
   say("@take? @handle each", up(2)),
   say("@take them|it|one in|into|with @limb", intoHand),
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
-  say("@swap? @handle to|into @limb", intoHand),
-  say("cross|crossing|uncross|uncrossing @handle|over?", CROSS),
-  say("@handle crossed|uncrossed|cross", CROSS),
+  say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
+  say("add @handle", UP),
+  say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
+  say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),
+  say("@handle @be? not|longer @way* cross|crossed|crossing more?", CROSS),
+  say("@handle @way* to? normal|usual|parallel|straight", CROSS),
+  say("@handle @way* across|over", CROSS),
+  say("make x with? @handle", CROSS),
+  say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
   say("cross|crossed @body|@limb", NOTHING),
+  say("cross|crossing arms|hands|wrists over?", [{ act: "handles-cross", un: false, loose: true }]),
   say("@put @handle @way* @down", DOWN),
   say("@put|@free @handle", DOWN),
+  say("replace @handle", DOWN),
+  say("no @handle", DOWN),
+  say("@handle @be? finish|finished|done|gone|away|free|off|out", DOWN),
+  say("no more? @handle", DOWN, "whole"),
+  say("@put @way* down", down(null), "whole"),
   say("@put @down @handle", DOWN),
   say("@handle @be? @way* @down", DOWN),
   say("@handle @be? @way* on|onto hook|hooks|peg|pegs|post|posts|floor|@station", DOWN),
@@ -55,30 +98,59 @@ const HANDLES: readonly Production[] = [
     ...HANDS_PLACED,
     ...limbSide(match),
   ]),
-  say("pull|press|push|row|draw|bring @handle", NOTHING),
+  say("pull|press|push|row|draw|bring|pulls|pull on @handle", NOTHING),
+  say("@handle", SOME_HANDLES, "whole"),
+  say("with|using|holding @handle", SOME_HANDLES, "last"),
+  say("with|holding @handle in @hands", intoHand),
+  say("off with @handle", DOWN),
+  say("give @handle rest", DOWN),
   say("@handle", [{ act: "handles-some" }]),
+  say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
 ];
+
+/** "Two handles." */
+function SOME_HANDLES(match: Matched): Draft[] {
+  return [{ act: "handles-some", count: found(match, "count") ?? null }];
+}
 
 /** "Other foot in the strap" takes one out of it. */
 function intoStrap(match: Matched): Draft[] {
   const side = found(match, "side");
   const on: Draft = { act: "strap-on" };
-  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side }];
-  return side === "left" || side === "right" || side === "field" ? [on, { act: "side", side, limb: true }] : [on];
+  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side, limb: true }];
+  return side === "left" || side === "right" || side === "field"
+    ? [on, { act: "side", side, limb: true, held: true }]
+    : [on];
 }
 const OFF: readonly Draft[] = [{ act: "strap-off" }];
 const ON: readonly Draft[] = [{ act: "strap-on" }];
 
 const STRAPS: readonly Production[] = [
-  say("@wear? @feet @way* in|into|through|inside @strap", intoStrap),
+  say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under|beneath @strap", intoStrap),
+  say("strap @way* in|into|on @feet", intoStrap),
+  say("strap @feet @way* in", intoStrap),
+  say("@strap @way* on|to|for @feet", intoStrap),
+  say("@wear into|in|through it|them", [{ act: "strap-on", loose: true }]),
+  say("@feet go|goes|come|comes|step in", [{ act: "strap-on", loose: true }], "whole"),
   say("@wear? @feet in|into|through", intoStrap, "whole"),
   say("step|slip|go|come|slide in|into @strap", ON),
   say("clip|hook|strap in", ON, "whole"),
   say("@wear @strap @way* on", ON),
   say("@wear on @strap", ON),
   say("@strap @way* on", ON),
-  say("@strap round|around|over|under @limb", ON),
-  say("out of? @strap|it|them", OFF),
+  say("@strap round|around|over|under|beneath @limb", intoStrap),
+  say("out|off of? @strap", OFF),
+  say("unstrap|unloop @feet?", OFF),
+  say("@feet leave @strap", OFF),
+  say("let go of? @strap", OFF),
+  say("let @strap go", OFF),
+  say("loop|strap @feet up|in?", ON),
+  say("strap up|in", ON, "whole"),
+  say("strapped in", ON),
+  say("out of it|them", [{ act: "strap-off", loose: true }]),
+  say("@wear|@free|take|step|come|slip|wriggle|wiggle @way* off @strap", OFF),
+  say("@strap @be? finish|finished|done|gone|away|free", OFF),
+  say("no more? @strap", OFF, "whole"),
   say("@wear|@free|take|step|come|slip? @feet? @way* out of? @strap", OFF),
   say("@strap @be? @way* @off", OFF),
   say("@wear|@free|take @strap @way* @off", OFF),
@@ -88,6 +160,7 @@ const STRAPS: readonly Production[] = [
   say("step|slip|slide|come out", [{ act: "strap-off", loose: true }]),
   say("unhook|unclip", [{ act: "strap-off", loose: true }], "whole"),
   say("@feet @way* on|onto|to|down", [{ act: "strap-off", implied: true }]),
+  say("@strap", [{ act: "strap-some", bare: true }], "whole"),
   say("@strap", [{ act: "strap-some" }]),
 ];
 
@@ -98,28 +171,45 @@ const faced = (match: Matched): Draft[] => {
 };
 
 const STAYS: readonly Production[] = [
+  say("hold|holds|take|takes|bear|bears weight", NOTHING),
   say("same @load", stay("springs")),
   say("@load @be? same|unchanged|stay|stays", stay("springs")),
   say("@load @be? @stay same|on|put|there|here|as?", stay("springs")),
   say("@load as is|are|were?", stay("springs")),
   say("@stay @way* with? same? @load on|as|same? is|are|were?", stay("springs")),
-  say("no @load change|changes", stay("springs")),
+  say("@load? no @load change|changes", stay("springs")),
+  say("@load @be? no|not change|changes|changed|changing", stay("springs")),
+  say("no @load to? change|changes|move|touch", stay("springs")),
+  say("@amount @be? same|unchanged|as just? as? is|are|was|were|before", stay("springs")),
+  say("with? @amount @be? just|exactly as is|was|were", stay("springs")),
+  say("@swap|touch|alter|adjust|move|altering anything|thing|nothing|everything", [{ act: "touch", of: "all" }]),
   say("no change|changes|changing to|in|of|with|on @load", stay("springs")),
   say("no turn|turning", stay("turn")),
-  say("@stay @face @towards? @facing", faced),
+  say("@stay|still @face @towards? @facing", faced),
+  say("@stay|still to|towards @facing", faced),
+  say("@stay|still look|looking to|towards? @facing", faced),
   say("stay|stays|keep|keeping on|with|to left|right", stay("side")),
   say("stay|stays|keep|keeping on|with @flank", stay("side")),
   say("same way|direction|facing", stay("turn")),
   say("@stay @way* on|at @station", stay("station")),
+  say("@stay @way* at|by front|back", stay("station")),
+  say("@stay @feet @way* in", stay("strap"), "last"),
+  say("@stay @strap @way* alone|as|where", stay("strap")),
+  say("@stay|still @way* them|it? crossed|uncrossed", stay("handles")),
   say("@feet @stay in|inside @strap", stay("strap")),
   say("@stay @feet? in|inside @strap", stay("strap")),
   say("@stay @strap @way* on?", stay("strap")),
-  say("@strap stay|stays on?", stay("strap")),
-  say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", stay("handles")),
-  say("keep|keeping @handle in|up?", stay("handles")),
+  say("@strap stay|stays|staying on?", stay("strap")),
+  say("still @way* in|inside @strap", stay("strap")),
+  say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", KEPT),
+  say("keep|keeping @handle in|up|with|on? @limb|you|me?", KEPT),
+  say("@stay @handle @way* crossed|uncrossed", KEPT),
   say("keep|keeping hold|holding on?", stay("handles")),
-  say("hang|hold on to? @handle?", stay("handles")),
-  say("@handle stay|stays", stay("handles")),
+  say("hang|hold on to? @handle?", KEPT),
+  say("still @way* just|only|with|on|in|holding? @handle", KEPT),
+  say("@handle stay|stays|staying @way* in|on|up|with|put? @limb|@hands?", KEPT),
+  say("hands stay|stays in @handle", KEPT),
+  say("@hands @stay @way* in|on @handle", KEPT),
   say("same @handle", stay("handles")),
   say("@stay where|put|there|here|down|up", stay("place"), "whole"),
   say("@stay right|exactly|just? where are|is|were?", stay("place")),

@@ -2,21 +2,30 @@
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Draft, found, HANDS_PLACED, limbSide, type Production, say } from "./draft.ts";
 import type { Matched } from "./pattern.ts";
+import type { SideWord } from "./units.ts";
 import { IMPLYING, POSITION_PHRASES } from "./vocabulary.ts";
 
 const NOTHING: readonly Draft[] = [];
 
 const turn =
-  (loose?: "relative" | "gaze") =>
+  (loose?: "relative" | "gaze" | "place") =>
   (match: Matched): Draft[] => {
     const to = found(match, "facing");
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
-const turned = (to: "round" | "sideways" | "somewhere"): readonly Draft[] => [{ act: "turn", to }];
+const turned = (to: "round" | "sideways" | "somewhere" | "any"): readonly Draft[] => [{ act: "turn", to }];
+const turnedToEnd = (side: SideWord | undefined): Draft[] =>
+  side === "left" || side === "right" ? [{ act: "turn", to: side }] : [];
+const ANY_TURN = turned("any");
 const FACED_STATION: Readonly<Partial<Record<Move["station"], Facing>>> = { front: "front", back: "back" };
-const turnToStation = (match: Matched): Draft[] => [
-  { act: "turn", to: FACED_STATION[found(match, "station") ?? "floor"] ?? "somewhere" },
-];
+/** "Turn to the front platform" may be the way there as well. */
+const turnToStation = (match: Matched): Draft[] => {
+  const station = found(match, "station") ?? "floor";
+  return [
+    { act: "turn", to: FACED_STATION[station] ?? "somewhere" },
+    { act: "station", station, implied: true },
+  ];
+};
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
   if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
@@ -26,8 +35,12 @@ const turnToSide = (match: Matched): Draft[] => {
 const TURNS: readonly Production[] = [
   say("@turn? @round? @way* to? @face @towards? @facing", turn()),
   say("@turn? @round? @way* to? @face @towards? @facing of room|machine|carriage", turn()),
+  say("@face|look|looking @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
+  say("@face it", ANY_TURN),
+  say("to|towards @facing of room|studio", turn()),
+  say("to|towards|at left|right|front|back hand? wall", turn()),
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
@@ -37,27 +50,50 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @facing", turn("relative")),
   say("@turn @round? @way* @towards? @side", turnToSide),
   say("@turn @round? @way* @towards @station", turnToStation),
-  say("@turn|@go @way* @round", turned("round")),
+  say("@go @round @way* to? @face @towards? @facing", turn()),
+  say("@turn|@go on? @way* @round", turned("round")),
+  say("roll|flip over @way*", ANY_TURN, "whole"),
+  say("@turn @round? @way* to? @face it", ANY_TURN),
   say("@turn @way* @towards? other|opposite way|end|direction @round?", turned("round")),
   say("other|opposite way @round?", turned("round"), "whole"),
   say("all way @round", turned("round")),
   say("half turn", turned("round")),
   say("half? turn of", NOTHING),
   say("about turn|face", turned("round")),
-  say("quarter turn @way*", turned("somewhere")),
+  say("quarter turn @way*", ANY_TURN),
+  say("@turn quarter @way* @towards? @facing", turn("relative")),
+  say("@turn? ninety|90 degrees?", ANY_TURN),
+  say("@turn? ninety|90 degrees? @way* @towards? @facing", turn("relative")),
+  say("@turn @round? @way* @towards @flank", turned("sideways")),
   say("quarter turn @way* @towards? @facing", turn("relative")),
   say("@turn @way* sideways|side on?", turned("sideways")),
   say("sideways", turned("sideways")),
   say("side on", turned("sideways")),
   say("profile", turned("sideways")),
-  say("turn|spin|pivot|swivel @way*", turned("somewhere"), "whole"),
+  say("turn|spin|pivot|swivel|rotate @way*", ANY_TURN, "whole"),
   say("@turn @body|@limb", NOTHING),
+  say(
+    "turn|spin|swivel|pivot|swing|open body|bodies|hips|knees|feet|whole|self|out|up? @way* @face|to|towards @facing",
+    turn(),
+  ),
+  say("@round to|towards|facing @facing", turn()),
+  say("@swap direction|directions", turned("round")),
+  say("head|heads to|towards|at @facing", NOTHING),
+  say("front|forward|forwards|back", turn("place"), "whole"),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
-  say("to|towards|toward @facing", turn("gaze"), "whole"),
+  say("to|towards @facing @turn|@face|look|looking", turn()),
+  say("to|towards|toward @facing", turn("place"), "whole"),
+  say("at front|back", turn("place"), "whole"),
   say("@towards @spot", turned("somewhere"), "whole"),
-  say("look|looking @towards? @facing", turn("gaze")),
-  say("@body|@limb @face|to|towards|toward @facing", turn("gaze")),
+  say("look|looking @facing", turn("gaze")),
+  say("look|looking to|towards|toward @facing", turn()),
+  say("look|looking to|towards|toward front|back of @body|@station", NOTHING),
+  say("@aim @face|to|towards|toward @facing", turn("gaze")),
+  say("@limb @face|to|towards|toward @facing", limbSide),
+  say("@place of room", (match) => turnedToEnd(found(match, "side"))),
+  say("instead|rather of|than @facing", NOTHING),
+  say("one eighty", turned("round")),
   say("@body|@limb @face @facing|@spot", turn("gaze")),
   say("turn", [{ act: "touch", of: "turn" }]),
 ];
@@ -67,6 +103,13 @@ const standing = (match: Matched): Draft[] => {
   return station ? [{ act: "station", station }] : [];
 };
 
+/** "A plank at the front". */
+const atEnd = (match: Matched): Draft[] => {
+  const end = found(match, "facing");
+  return end === "front" || end === "back" ? [{ act: "station", station: end }] : [];
+};
+const SIDE_LYING: readonly Draft[] = [{ act: "position", fits: ["side-lying"] }];
+
 const POSITIONS: readonly Production[] = [
   ...POSITION_PHRASES.flatMap(([phrase, fits]): Production[] => {
     const position: Draft = { act: "position", fits };
@@ -75,23 +118,36 @@ const POSITIONS: readonly Production[] = [
     return [
       say(phrase, [position]),
       say(`${phrase} @way* on|onto|to|in|at @station`, (match) => [position, ...standing(match)]),
-      say(`${phrase} @way* @face|to @towards? @facing`, (match) => [position, ...turn()(match)]),
+      say(`${phrase} @way* at|on front|back`, (match) => [position, ...atEnd(match)]),
+      say(`${phrase} @way* @face|to|look|looking @towards? @facing`, (match) => [position, ...turn()(match)]),
+      say(`${phrase} @way* @face @towards? @facing on|onto @station`, (match) => [
+        position,
+        ...turn()(match),
+        ...standing(match),
+      ]),
       say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
         position,
         ...standing(match),
         ...turn()(match),
       ]),
-      say(`stay|stays|keep|keeping|remain @way* in|on|here|there? ${phrase}`, [stays]),
-      say(`from ${phrase}`, NOTHING),
+      say(`stay|stays|keep|keeping|remain|still @way* in|on|here|there? ${phrase}`, [stays]),
+      say(`from|off|out|of of? ${phrase}`, NOTHING),
     ];
   }),
   say("@lie @way* on|onto @side", (match) => [
     { act: "position", fits: ["side-lying"] },
     { act: "side", side: found(match, "side") ?? "any", limb: true },
   ]),
-  say("@lie|roll|over @way* on|onto|to @flank", [{ act: "position", fits: ["side-lying"] }]),
+  say("@lie|roll|over|curl @way* on|onto|to @flank", SIDE_LYING),
+  say("on|onto your|our|their @side", (match) => [
+    { act: "position", fits: ["side-lying"], implied: true },
+    { act: "side", side: found(match, "side") ?? "any", limb: true },
+  ]),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
-  say("on|onto @flank", [{ act: "position", fits: ["side-lying"] }], "whole"),
+  say("on|onto @flank", SIDE_LYING, "whole"),
+  say("on|onto your|our|their|my @flank", SIDE_LYING, "last"),
+  say("on|onto @flank @face|look|looking @towards? @facing", (match) => [...SIDE_LYING, ...turn()(match)]),
+  say("on|onto back of", NOTHING),
   say("side by|to side", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
@@ -99,36 +155,65 @@ const POSITIONS: readonly Production[] = [
 ];
 
 /** Hands and feet that are put somewhere have let go of what they held. */
-function placed({ units: [limb] }: Matched): Draft[] {
+function placed(match: Matched): Draft[] {
+  const [limb] = match.units;
+  const at = found(match, "station");
   // "Left hand on the bar" is no side; the live field always is.
-  const side: Draft[] = limb?.side === "field" ? [{ act: "side", side: "field" }] : [];
-  if (limb?.classes.includes("hands")) return [...HANDS_PLACED, ...side];
-  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...side] : side;
+  const hands = limb?.classes.includes("hands") ?? false;
+  const side: Draft[] =
+    limb?.side === "field" ? [{ act: "side", side: "field", limb: true }] : hands ? [] : limbSide(match);
+  const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
+  if (hands && match.units.at(-1)?.word === "platform" && at === undefined)
+    return [...HANDS_PLACED, ...A_PLATFORM, ...side];
+  if (hands) return [...HANDS_PLACED, ...station, ...side];
+  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
+  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...floor, ...side] : side;
 }
+
+const OTHER_END: readonly Draft[] = [{ act: "station", station: "other" }];
+/** "The platform" is the one to which the plan goes. */
+const A_PLATFORM: readonly Draft[] = [{ act: "station", station: "platform", implied: true }];
+const FLOOR: readonly Draft[] = [{ act: "station", station: "floor" }];
 
 const STATIONS: readonly Production[] = [
   say("step|stepping|hop|climb|jump|walk|get @way* @into @into? @into? @station", (match) => [
     ...standing(match),
     { act: "position", fits: ["standing"], implied: true },
   ]),
-  say("@go @way* @into @into? @into? @station", standing),
+  say("@go|carry|pop|proceed|take @way* @round? @into @into? @into? @station", standing),
+  say("@go|carry|over @way* @into? other|opposite end|platform", OTHER_END),
+  say("@swap? other|opposite end|platform", OTHER_END, "whole"),
+  say("@swap ends|platforms", OTHER_END),
+  say("round|over|across|up|down|back to|onto @platform", standing),
+  say("@platform", standing, "whole"),
+  say("at @platform", standing, "start"),
+  say("onto @station", standing),
+  say("up|back|out on|to @station", standing),
+  say("down on|to floor", FLOOR),
+  say("to|onto|on|at platform", A_PLATFORM),
   say("to|onto|on @into? @station", standing, "start"),
   say("@into @into @station", standing, "start"),
-  say("step|hop|climb|get|jump|come @way* off|down @carriage|machine|of?", [{ act: "station", station: "floor" }]),
-  say("off @carriage|machine", [{ act: "station", station: "floor" }], "start"),
+  say("step|hop|climb|jump @way* off|down @carriage|machine|of?", FLOOR),
+  say("get|come @way* off|down off? @carriage|machine", FLOOR),
+  say("get|come off", FLOOR, "whole"),
+  say("off platform|@platform", NOTHING),
+  say("off @carriage|machine", FLOOR, "start"),
+  say("step @way* off @platform", NOTHING),
+  say("step|walk|hop|head|go|come|move|up|over @way* to|at front|back", turn("place"), "last"),
+  say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
   say(
-    "@limb|@body @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
+    "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
     placed,
   ),
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 
-const side = (match: Matched): Draft[] => {
+function side(match: Matched): Draft[] {
   const word = found(match, "side");
   if (!word || word === "any" || word === "first") return [];
   return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
-};
+}
 /** "Repeat on the right". */
 const ofFacing =
   (limb?: true) =>
@@ -136,21 +221,43 @@ const ofFacing =
     const word = found(match, "facing");
     return word === "left" || word === "right" ? [{ act: "side", side: word, ...(limb ? { limb } : {}) }] : [];
   };
+/** "The other leg": a side only where it is not said of support. */
+function otherLimb(match: Matched): readonly Draft[] {
+  return found(match, "side") === "other" ? OTHER : limbSide(match);
+}
+/** "Right leg", "left arm again": the side, unless it is a hand, which may only hold on. */
+function wholeLimb(match: Matched): readonly Draft[] {
+  const isHand = match.units.some(({ word }) => /^(hand|palm|elbow|forearm|shoulder|hip)/.test(word));
+  return isHand ? otherLimb(match) : side(match);
+}
 const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
 
 const SIDES: readonly Production[] = [
   say("@side", side),
   say("@swap? on|onto|to|over? @side", side),
+  say("@of-limb", limbSide),
   say("@side-field", side),
+  say("@limb to start|begin", limbSide),
+  say("@side to start|begin", side),
+  say("@sided again|first|now|only|works|working|leads?", wholeLimb, "whole"),
+  say("@stay|same @way* on|with? @sided", [{ act: "stay", of: "side" }]),
   say("@limb", limbSide),
+  say("@limb is|are|stays|stay|rests|hip|hips", NOTHING),
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
+  say("do|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
+  say("@limb @way* back|forward|forwards|first|next|goes|on|to|up|gets|has|takes|does|works", otherLimb, "start"),
+  say("side two|2", [{ act: "side", side: "other" }]),
+  say("left|right one", ofFacing(), "whole"),
   say("repeat|again|start|begin @way* on|with left|right", ofFacing()),
-  say("on|with? left|right", ofFacing(true), "whole"),
+  say("on|with|for left|right", ofFacing(), "last"),
+  say("on left|right of|hand|edge|end", NOTHING),
+  say("left|right", ofFacing(true), "whole"),
   say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
   say("@swap|swap|switch", OTHER, "whole"),
   say("other|second|opposite one", OTHER, "whole"),
+  say("@swap|do|use|using|with|for|on|now @sided", otherLimb, "last"),
   say("@side @face|to|towards", NOTHING),
 ];
 

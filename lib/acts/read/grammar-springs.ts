@@ -7,36 +7,46 @@ const HOME: readonly Draft[] = [{ act: "carriage-home" }];
 const NOTHING: readonly Draft[] = [];
 
 const CARRIAGE: readonly Production[] = [
-  say("@bring @carriage @way* @home", HOME),
-  say("@bring @way* @home with|@carriage @carriage?", HOME),
-  say("@carriage @bring|@be? @way* @home", HOME),
-  say("@bring? @carriage @be? @way* to|against|into front|stop|stops|stopper|stoppers|home", HOME),
+  say("@bring|@ride @carriage @way* @home", HOME),
+  say("@bring|@ride @way* @home with|@carriage @carriage?", HOME),
+  say("@carriage @bring|@ride|@be? @way* @home", HOME),
+  say("@bring|@ride? @carriage @bring|@ride|@be? @way* to|against|into front|@stopper", HOME),
+  say("all? @way* to|against|into|at @stopper", HOME),
   say("@park @carriage", HOME),
-  say("bring @carriage", HOME),
+  say("bring @carriage @way* back?", HOME),
+  say("@carriage returned|returns|return|@dock|@close", HOME),
   say("bring @carriage @way* out|with|to|toward|towards|under|halfway|forward|as", NOTHING),
-  say("@bring? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
+  say("@bring|@ride? @carriage @way* in middle|centre|center|line|place|air|front", NOTHING),
   say("@bring? @carriage @way* in and|then out", NOTHING),
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
-  say("come|coming|go|bring|take|all|right|back|straight|way|everyone|home @way* home", HOME),
-  say("bring|slide it @way* @home", HOME),
-  say("take|let it @way* home", HOME),
-  say("home", HOME, "start"),
-  say("come|slide|roll all|right|back @way* in", HOME),
+  say("bring|take|let|walk|@ride it|her|them|everything @way* @home", HOME),
+  say("@dock it|her|there|in? @carriage?", HOME),
+  say("@close it|her|up", HOME),
+  say("@ride on? @way* in", HOME, "whole"),
+  say("come|slide|roll|glide|ride all|right|back @way* in", HOME),
+  say("home", HOME),
+  say("in|home @comes", HOME, "start"),
+  say("bring @carriage @way* to close", HOME),
   say("all way in", HOME, "start"),
   say(
     "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
     NOTHING,
   ),
+  say("home straight|stretch|run|side|position?", NOTHING),
   say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
 ];
 
 const parts = (match: Matched, n = 0): readonly AmountPart[] =>
   match.units.flatMap(({ amount }) => (amount ? [amount] : []))[n] ?? [];
 
+/** "On two more": what goes on, whatever the words before it. */
 const springs =
   (way: Amounts) =>
-  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
+  (match: Matched): Draft[] => {
+    const said = parts(match);
+    return [{ act: "springs", way: way === "total" && said.every(({ more }) => more) ? "on" : way, parts: said }];
+  };
 
 /** A number without a noun: "add one", "down to two". */
 const counted =
@@ -57,41 +67,90 @@ const swapped =
 
 const bare = (match: Matched): Draft[] => {
   const said = parts(match);
+  // "No middle."
+  const named = said.filter(({ spring, count }) => spring !== undefined && count === 0);
+  if (named.length > 0 && named.length === said.length)
+    return [{ act: "springs", way: "off", parts: named.map((part) => ({ ...part, count: null })) }];
   const way = said.every(({ more }) => more) ? "on" : said.every(({ less }) => less) ? "off" : "now";
   return [{ act: "springs", way, parts: said }];
 };
+
+/** "A light to go with your middle": only the first goes on. */
+const first =
+  (way: Amounts) =>
+  (match: Matched): Draft[] => [{ act: "springs", way, parts: parts(match) }];
 
 const FIELD: readonly Draft[] = [{ act: "springs", way: "field" }];
 const SOME: readonly Draft[] = [{ act: "springs", way: "some" }];
 const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
-  say("@swap @amount for|to|with|into|against @amount", swapped(0)),
+  say("@swap @amount out|over|up? for|to|with|into|against|by @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
+  say("@amount for @amount", swapped(1), "whole"),
+  say("@amount @on? in place|lieu of @amount", swapped(1)),
+  say("@amount replaces @amount", swapped(1)),
+  say("@amount @comes @on? for|instead @amount @comes? @off?", swapped(1)),
   say("@set|@add @amount @on? instead|rather|for|in of|than|place? of? @amount", swapped(1)),
   say("@amount instead|rather of|than @amount", swapped(1)),
   say("@amount @way* off and? @amount @way* on", swapped(0)),
   say("@amount @way* on and? @amount @way* off", swapped(1)),
   say("@add @amount @way* on?", springs("on")),
-  say("@set|@add @way* on @amount", springs("on")),
+  say("@set|@add @way* on|in|up|back @amount", springs("on")),
+  say("@amount @be? to? @added", springs("on")),
+  say("@amount @be? to? @removed", springs("off")),
+  say("@amount @be? to? @swapped for|by|with|to @amount", swapped(0)),
+  say("@amount @comes? out|off|gone and? @amount @comes? in|on", swapped(0)),
+  say("@amount @comes? in|on and? @amount @comes? out|off|gone", swapped(1)),
+  say("@amount no|any? more|longer", springs("off"), "last"),
+  say("less|minus @amount", springs("off")),
   say("@set|@add @amount @way* on", springs("on")),
-  say("plus @amount", springs("on")),
+  say("plus|reach|fetch for? @amount", springs("on")),
+  say("@set|@add|@reach? @amount also|too|besides|alongside|extra", springs("on")),
+  say("@set|@add|@reach? @amount as well", springs("on")),
+  say("@set|@add|@reach? @amount for company", springs("on")),
+  say("@set|@add|@reach? @amount on|in top|addition", springs("on")),
+  say("@set|@add|@reach? @amount to? go|goes with @amount?", first("on")),
+  say("@amount @be? @way* on next|beside|alongside|with|top to|of? @amount?", first("on")),
+  say("@set|@add @amount @way* on? next|beside|alongside|with|top to|of? @amount?", first("on")),
   say("@amount @be? @way* on", springs("on-or-now")),
-  say("@amount @be @way* on", springs("on-or-now")),
+  say("@amount comes|come|coming", springs("on"), "whole"),
+  say("@amount @comes? in", springs("on"), "whole"),
+  say("in|on @comes @amount", springs("on")),
   say("@remove @amount @way* off?", springs("off")),
   say("@set|lift|slide @way* off|away @amount", springs("off")),
-  say("@set|leave|lift|slide @amount @way* off|away|out", springs("off")),
+  say("@set|@remove|leave|lift|slide|have|want|need|get @amount @way* off|away|out", springs("off")),
   say("@amount @be? @way* off|away", springs("off")),
+  say("@amount @be|has? gone|goes|go|finish|finished|finishes|done|no|leaves|leave", springs("off"), "last"),
+  say("@amount @comes? out|gone", springs("off"), "whole"),
+  say("off|out|away @comes? @amount", springs("off")),
+  say("no more @amount", springs("off")),
   say("without @amount", springs("off")),
-  say("pick|grab|get|give|need|choose|find up? @amount", springs("on-or-now")),
+  say("pick|grab|get|give|choose|find|treat|help up|to? @amount", springs("on-or-now")),
+  say("need|want|have|use|using @amount @way* on?", springs("now-or-on")),
   say("on with @amount", springs("on")),
-  say("off with @amount", springs("off")),
+  say("off|out with @amount", springs("off")),
+  say("in with @amount", springs("on")),
+  say("let @amount go", springs("off")),
+  say("rid|goodbye|bye|farewell of|to @amount", springs("off")),
+  say("@not|longer need|want|use|using @amount any? longer|more?", springs("off")),
+  say("@amount @set @way* off|away|out", springs("off")),
+  say("@amount joins|meets|join|meet @amount", first("on")),
+  say("@amount @way* to|into|becomes @amount", swapped(0), "whole"),
+  say("from @amount @way* to @amount", swapped(0)),
+  say("only|just @amount @stay @way* on?", springs("total")),
+  say("@stay only|just @amount @way* on?", springs("total")),
   say("keep|keeping|leave|leaving|stay|hold with|on? @amount @way* on?", springs("keep")),
   say("@amount stay|stays|staying|remain|remains @way* on?", springs("keep")),
   say("on|onto|to|with|of @amount", springs("total")),
   say("@swap|go|@set @way* to|onto|on|into @amount", springs("total")),
   say("down|up|back to|at @amount", springs("total")),
   say("@amount", bare),
+  say("@amount @set|@add on", springs("on")),
+  say("@amount @set|@remove off", springs("off")),
+  say("touch|from|that|about @amount", NOTHING),
+  say("@amount that|which", NOTHING),
+  say("@amount @be? @way* too much|little|heavy|light|easy|hard|strong|soft", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),
@@ -107,6 +166,9 @@ const AMOUNTS: readonly Production[] = [
 
 const WITHOUT_AMOUNT: readonly Production[] = [
   say("@springs all? off", NONE),
+  say("@be? all|everything @way* off but|except|bar|apart from? @amount", springs("total")),
+  say("nothing|none but|except @amount", springs("total")),
+  say("@set|@remove off? all|everything off? but|except|apart from? @amount", springs("total")),
   say("without @springs", NONE),
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),

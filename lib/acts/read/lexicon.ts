@@ -17,7 +17,20 @@ export interface Lexicon {
   readonly amountStarts: ReadonlySet<string>;
   /** Names of two words or more. */
   readonly moves: readonly (readonly string[])[];
+  /** Those of the plan's other moves. */
+  readonly others?: readonly (readonly string[])[];
+  /** The studio's own words, each with the word that it is read as. */
+  readonly added?: ReadonlyMap<string, string>;
 }
+
+/** A studio's own words, each with a word of the tables that means the same: `{ trolley: "carriage", toggles: "handles" }`. */
+export type AddedWords = Readonly<Record<string, string>>;
+
+/** The same table for as long as the words are the same; lower case. */
+export const ownWords = perValue(
+  (words: AddedWords): ReadonlyMap<string, string> =>
+    new Map(Object.entries(words).map(([said, known]) => [said.toLowerCase(), known.toLowerCase()])),
+);
 
 const NO_CLASSES: readonly string[] = [];
 const BY_WORD: ReadonlyMap<string, readonly string[]> = classesByWord();
@@ -53,7 +66,7 @@ export const amountStarts = perValue((equipment: Equipment): ReadonlySet<string>
   return new Set([...QUANTITIES, ...names, ...(CLASSES.springs ?? "").split(" ")]);
 });
 
-const formsOf = (word: string): string[] => [word, `${word}s`, `${word.replace(/y$/, "ie")}s`];
+const formsOf = (word: string): string[] => [word, `${word}s`, `${word}'s`, `${word.replace(/y$/, "ie")}s`];
 
 /** How many words of the name stand here, the last one in the plural too; and whether it is in the plural. */
 export function nameAt(name: readonly string[], wordAt: (n: number) => string | undefined): "one" | "many" | null {
@@ -61,6 +74,6 @@ export function nameAt(name: readonly string[], wordAt: (n: number) => string | 
   for (let n = 0; n < last; n++) if (wordAt(n) !== name[n]) return null;
   const word = wordAt(last);
   const whole = name[last] ?? "";
-  if (word === whole) return "one";
+  if (word === whole || word === `${whole}'s`) return "one";
   return word !== undefined && (word === `${whole}s` || word === `${whole.replace(/y$/, "ie")}s`) ? "many" : null;
 }

@@ -1,4 +1,5 @@
 /** Reads a line: what its words tell, in the order in which people hear it and in the order in which they are to do it. */
+import { FACINGS } from "#lib/plan/schema.ts";
 import { type Clause, clausesOf } from "./clauses.ts";
 import type { Draft } from "./draft.ts";
 import { readingAt } from "./grammar.ts";
@@ -26,7 +27,7 @@ export interface LineReading {
 const MOST_WORDS = 200;
 
 export function readTelling(text: string, lexicon: Lexicon): LineReading {
-  const clauses = clausesOf(unitsOf(tokensOf(text).slice(0, MOST_WORDS), lexicon));
+  const clauses = clausesOf(unitsOf(tokensOf(text, lexicon.added).slice(0, MOST_WORDS), lexicon));
   const read: ReadClause[] = [];
   // "Not the front" is about a way to face where the sentence has named a turn.
   let turning = false;
@@ -38,9 +39,43 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
-  const acts = read.flatMap((one) => one.acts);
-  return { acts, inOrder: ordered(read).flatMap((one) => one.acts) };
+  const told = apposed(read);
+  const acts = told.flatMap((one) => one.acts);
+  return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
 }
+
+/** "Take off two springs, a strong and a middle": the names say which two. */
+function apposed(read: readonly ReadClause[]): ReadClause[] {
+  let last: { readonly act: ReadAct; readonly sentence: number } | undefined;
+  const dropped = new Set<ReadAct>();
+  const named = read.map((one) => ({
+    ...one,
+    acts: one.acts.map((act): ReadAct => {
+      const whole = last?.sentence === one.clause.sentence ? last.act : undefined;
+      last = { act, sentence: one.clause.sentence };
+      const draft = whole && namesOf(whole.draft, act.draft);
+      if (!whole || !draft) return act;
+      dropped.add(whole);
+      return { ...act, draft };
+    }),
+  }));
+  return named.map((one) => ({ ...one, acts: one.acts.filter((act) => !dropped.has(act)) }));
+}
+
+/** What moves a number of springs without a name, with the names that come after it; undefined where they do not add up. */
+function namesOf(whole: Draft, named: Draft): Draft | undefined {
+  if (!isMoved(whole) || named.act !== "springs" || named.way !== "now") return undefined;
+  const [of] = whole.parts;
+  const count = named.parts.reduce(
+    (sum, part) => sum + (part.spring === undefined ? Number.NaN : (part.count ?? 1)),
+    0,
+  );
+  return of?.spring === undefined && of?.count === count ? { ...named, way: whole.way } : undefined;
+}
+
+type Moved = Extract<Draft, { readonly act: "springs"; readonly parts: unknown }>;
+const isMoved = (draft: Draft): draft is Moved =>
+  draft.act === "springs" && (draft.way === "on" || draft.way === "off") && draft.parts.length === 1;
 
 const isTurn = (classes: readonly string[]): boolean => classes.includes("face") || classes.includes("turn");
 
@@ -90,13 +125,26 @@ function readClause(
     }
     const isNegated = mood.negated !== null;
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
-    const drafts = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
-    if (!mood.during) acts.push(...drafts.filter(({ act }) => act !== "touch").map((draft) => ({ draft, ...place })));
+    const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
+    const drafts = told.filter((draft) => !isNamed(draft, clause));
+    acts.push(
+      ...drafts
+        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft)))
+        .map((draft) => ({ draft, ...place })),
+    );
     mood.started = true;
     at = reading.end;
   }
   return { clause, acts, first, open: mood.hedged && acts.length === 0 };
 }
+
+/** "As you turn to face the front" asks for the turn too. */
+const isTurnTo = (draft: Draft): boolean =>
+  draft.act === "turn" && draft.loose === undefined && FACINGS.some((facing) => facing === draft.to);
+
+/** "Before the softs": springs that are only named. */
+const isNamed = (draft: Draft, { joint }: Clause): boolean =>
+  (joint === "before" || joint === "after") && draft.act === "springs" && draft.way === "now";
 
 /** "Face the back, not the front": a bare way to face after a turn. */
 function aimAt(
@@ -106,7 +154,8 @@ function aimAt(
 ): { drafts: readonly Draft[]; end: number } | null {
   const facing = units[at]?.facing;
   const isLast = units.slice(at + 1).every(({ classes }) => classes.includes("fill"));
-  return turning && facing && isLast ? { drafts: [{ act: "turn", to: facing }], end: at + 1 } : null;
+  const isSide = ["for", "with", "on"].includes(units[at - 1]?.word ?? "");
+  return turning && facing && isLast && !isSide ? { drafts: [{ act: "turn", to: facing }], end: at + 1 } : null;
 }
 
 function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefined): void {
@@ -124,33 +173,61 @@ function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: bo
   if (notYet) return [];
   if (putOff) return draft.act === "handles-down" || draft.act === "strap-off" ? [{ ...draft, implied: true }] : [];
   if (draft.act === "touch") return [{ act: "stay", of: draft.of }];
-  if (draft.act === "handles-down") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "handles-down" || draft.act === "handles-cross") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "side" && draft.side === "other") return [{ act: "stay", of: "side" }];
+  if (draft.act === "turn" && (draft.to === "round" || draft.to === "any")) return [{ act: "stay", of: "turn" }];
   return draft.act === "strap-off" ? [{ act: "stay", of: "strap" }] : [];
 }
 
 const RELEASES: readonly Draft["act"][] = ["carriage-home", "handles-down", "strap-off"];
 
-/** "Two light once the carriage is home", "before you turn, handles down", "carriage home first". */
+/**
+ * "Two light once the carriage is home", "before you turn, handles down; before that, carriage home", "carriage home first".
+ * Clauses that follow one that was moved stay behind it.
+ */
 function ordered(read: readonly ReadClause[]): ReadClause[] {
   const order: ReadClause[] = [];
-  let moves = 0;
-  for (const [n, one] of read.entries()) {
-    const { joint, sentence } = one.clause;
-    const isFirst = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
-    const before = order.findIndex(({ clause }) => clause.sentence === sentence);
-    const waited = n > 0 && before >= 0 && ((joint === "after" && isFirst) || joint === "until");
-    const opening = read[n - 1];
-    // "Before you turn, handles down."
-    const overtakes =
-      opening?.clause.joint === "before" && isOpening(read, n - 1) && opening.clause.sentence === sentence;
-    // "Two light, carriage home first, handles down."
-    const moved = n > 0 && read[n - 1]?.clause.sentence === sentence && read[n - 1] === order[moves - 1];
-    if (isFirst && (one.first || (moves > 0 && moved))) order.splice(moves++, 0, one);
-    else if (waited || overtakes) order.splice(order.length - 1, 0, one);
-    else order.push(one);
+  let behind: ReadClause | null = null;
+  const telling = read.filter(({ acts, clause }) => acts.length > 0 || clause.joint === "before");
+  for (const [n, one] of telling.entries()) {
+    const last: ReadClause | undefined = telling[n - 1];
+    const sameSentence = last?.clause.sentence === one.clause.sentence;
+    const place = placeIn(order, one, { last: sameSentence ? last : undefined, next: telling[n + 1] });
+    const follows: number | null =
+      sameSentence && last !== undefined && behind === last && one.clause.joint !== "before"
+        ? order.indexOf(last) + 1
+        : null;
+    const at: number | null = place ?? follows;
+    const waits = one.clause.joint === "after" || one.clause.joint === "until";
+    behind = at === null || waits ? null : one;
+    order.splice(at ?? order.length, 0, one);
   }
   return order;
 }
 
-const isOpening = (read: readonly ReadClause[], n: number): boolean =>
-  read[n - 1]?.clause.sentence !== read[n]?.clause.sentence;
+/** "The carriage being home." */
+const isBeing = ({ clause }: ReadClause): boolean => clause.units.some(({ word }) => word === "being");
+
+/** The place of a clause that is to be done before what was said; null for the others. */
+function placeIn(
+  order: readonly ReadClause[],
+  one: ReadClause,
+  { last, next }: { last: ReadClause | undefined; next: ReadClause | undefined },
+): number | null {
+  const { joint, sentence } = one.clause;
+  const begins = order.findIndex(({ clause }) => clause.sentence === sentence);
+  const isRelease = one.acts[0] !== undefined && RELEASES.includes(one.acts[0].draft.act);
+  if (joint === "before-that")
+    return begins >= 0 ? begins : order.findIndex(({ clause }) => clause.sentence === sentence - 1);
+  if (isRelease && one.first) return 0;
+  if (begins < 0) return null;
+  // "Get home before you change it."
+  const isBeforeAll = next?.clause.joint === "before" && next.acts.length === 0 && next.clause.sentence === sentence;
+  if (joint === "until" || (isRelease && (joint === "after" || joint === "so" || isBeforeAll || isBeing(one))))
+    return begins;
+  if (last?.clause.joint !== "before" || joint === "before") return null;
+  // "Before you turn, handles down"; a second "before" goes before all that was said.
+  return order.filter(({ clause }) => clause.joint === "before" && clause.sentence === sentence).length > 1
+    ? begins
+    : order.indexOf(last);
+}

@@ -1,5 +1,7 @@
 /** Splits a line into words, live fields and the punctuation between them, with character places in the original text. */
 
+import { SAME_WORDS } from "./vocabulary.ts";
+
 export interface Token {
   /** Lower case, without accents, apostrophes as '; a live field keeps its braces. */
   readonly word: string;
@@ -16,14 +18,16 @@ const ASCII = /^[\x20-\x7e]*$/;
 /** Longer lines are cut, so that a file made to be slow is not. */
 const LONGEST = 2000;
 
-export function tokensOf(text: string): Token[] {
+/** `added`: words of a studio, each with the word that it is read as. */
+export function tokensOf(text: string, added?: ReadonlyMap<string, string>): Token[] {
   const tokens: Token[] = [];
   let gap: Token["gap"] = 2;
   for (const found of text.slice(0, LONGEST).matchAll(PIECE)) {
     const [piece] = found;
     const from = found.index;
     if (/[\p{L}\p{N}{]/u.test(piece)) {
-      tokens.push({ word: wordOf(piece), from, to: from + piece.length, gap });
+      const word = wordOf(piece);
+      tokens.push({ word: added?.get(word) ?? SAME_WORDS.get(word) ?? word, from, to: from + piece.length, gap });
       gap = 0;
     } else if (/[.!?…\n]/.test(piece)) gap = 2;
     else if (piece !== "+" && gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;

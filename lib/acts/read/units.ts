@@ -61,12 +61,18 @@ const wordIn = (tokens: readonly Token[], at: number, n: number): string | undef
   return tokens[at + n]?.word;
 };
 
-/** A move's name tells none of its acts: "the kneeling row". */
-function nameUnit(tokens: readonly Token[], at: number, { moves }: Lexicon): UnitAt | null {
-  if (!moves.some(([first]) => first === tokens[at]?.word)) return null;
-  const name = moves.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
+/** A move's name tells none of its acts: "the kneeling row". Of other moves only where it is said what comes next. */
+function nameUnit(tokens: readonly Token[], at: number, { moves, others = [] }: Lexicon): UnitAt | null {
+  const names = others.length > 0 && isCalled(tokens, at) ? [...moves, ...others] : moves;
+  if (!names.some(([first]) => first === tokens[at]?.word)) return null;
+  const name = names.find((words) => nameAt(words, (n) => wordIn(tokens, at, n)) !== null);
   return name ? joined(tokens, at, at + name.length, { classes: ["name"] }) : null;
 }
+
+const CALLING: ReadonlySet<string> = new Set(["next", "coming", "upcoming", "called"]);
+/** "Coming up, the side plank and reach." */
+const isCalled = (tokens: readonly Token[], at: number): boolean =>
+  tokens.slice(Math.max(0, at - 4), at).some(({ word }) => CALLING.has(word));
 
 function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const word = tokens[at]?.word;
@@ -83,6 +89,12 @@ function amountUnit(tokens: readonly Token[], at: number, lexicon: Lexicon): Uni
   return amount && joined(tokens, at, amount.end, { classes: ["amount"], amount: amount.parts });
 }
 
+const STATION_CLASSES: Readonly<Record<Move["station"], readonly string[]>> = {
+  carriage: ["station", "carriage"],
+  floor: ["station"],
+  front: ["station", "platform"],
+  back: ["station", "platform"],
+};
 const STATIONS_BY_WORD = stationsByWord();
 
 function stationsByWord() {
@@ -99,7 +111,7 @@ function stationsByWord() {
 function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
   for (const { words, station } of STATIONS_BY_WORD.get(tokens[at]?.word ?? "") ?? []) {
     if (nameAt(words, (n) => wordIn(tokens, at, n)) === null) continue;
-    const classes = station === "carriage" ? ["station", "carriage"] : ["station"];
+    const classes = STATION_CLASSES[station];
     return joined(tokens, at, at + words.length, { classes, station });
   }
   if (!OF_A_BAR.has(tokens[at]?.word ?? "")) return null;
@@ -138,7 +150,10 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
   if (!side) return null;
   const n = wordIn(tokens, at, 1) === "hand" ? 2 : 1;
   if (!/^sides?$/.test(wordIn(tokens, at, n) ?? "")) {
-    return side === "field" ? joined(tokens, at, at + 1, { classes: ["side-field"], side }) : null;
+    if (side !== "field") return null;
+    // "{side} hand over" tells the side in passing.
+    const near = classesOf(wordIn(tokens, at, 1) ?? "").includes("limb");
+    return joined(tokens, at, at + 1, { classes: near ? ["side-field", "of-limb"] : ["side-field"], side });
   }
   const isPlace = wordIn(tokens, at, n + 1) === "of";
   return joined(tokens, at, at + n + 1, { classes: [isPlace ? "place" : "side"], side });
@@ -148,10 +163,11 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
 function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const side = sideWord(tokens[at]?.word);
   const next = wordIn(tokens, at, 1);
-  const limb = next === undefined ? [] : classesOf(next);
+  // "The left leg's turn".
+  const limb = next === undefined ? [] : classesOf(next.replace(/'s$/, ""));
   if (side && limb.includes("limb"))
     return joined(tokens, at, at + 2, {
-      classes: [...limb, "limb"],
+      classes: [...limb, "limb", "sided"],
       side,
       ...(EACH.has(tokens[at]?.word ?? "") ? { count: 2 } : {}),
     });
@@ -185,9 +201,13 @@ const BEFORE_A_THING: ReadonlySet<string> = new Set([
   "a",
   "your",
   "all",
+  "second",
+  "another",
+  "more",
 ]);
 /** "One of the other two" has five; the bound is for a line made to be slow. */
 const MOST_BEFORE = 6;
+const FURTHER: ReadonlySet<string> = new Set(["other", "second", "another", "more"]);
 const OF_A_STRAP: ReadonlySet<string> = new Set(["cable", "foot", "front", "back", "ankle", "hand", "leg"]);
 
 /** Handles with their number, straps of any kind. */
@@ -200,7 +220,7 @@ function thingUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const classes = noun === undefined ? [] : classesOf(noun);
   if (!classes.includes("strap") && !classes.includes("handle")) return null;
   const says = tokens.slice(at, modified).map(({ word }) => word);
-  const side = says.includes("other") ? { side: "other" as const } : {};
+  const side = says.some((word) => FURTHER.has(word)) ? { side: "other" as const } : {};
   if (classes.includes("strap")) return joined(tokens, at, end + 1, { classes: ["strap"], ...side });
   const number = says.map((word) => (word === "a" ? 1 : numberOf(word))).find((n) => n !== null);
   const count = number ?? (says.includes("each") || says.includes("all") ? null : side.side ? 1 : null);
