@@ -49,8 +49,6 @@ export function otherFollowing(c: ClaimedCase, { count, withThis }: FollowingCla
  */
 const REPS_EITHER_WAY = 1;
 const REPS_SHARE = 0.25;
-/** "Last ten" may be of seconds. */
-const SECONDS_SLACK = 6;
 
 export function otherReps(
   { ctx, placed, cue, line }: ClaimedCase,
@@ -62,8 +60,7 @@ export function otherReps(
   const cycle = placed.move && cycleSeconds(placed.move);
   if (!cycle) return undefined;
   const { start, end } = placed.row;
-  if (orSeconds && cue && end - cue.to <= count + SECONDS_SLACK && end - cue.from >= count - SECONDS_SLACK)
-    return undefined;
+  if (orSeconds && cue && end - cue.to <= count + orSeconds && end - cue.from >= count - orSeconds) return undefined;
   const all = (end - start) / cycle;
   const [first, last] = cue ? [cue.from, cue.to].map((at) => Math.min(end - at, end - start) / cycle) : [all, all];
   const slack = Math.max(REPS_EITHER_WAY, count * REPS_SHARE) + 0.5;

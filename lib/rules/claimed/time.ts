@@ -77,11 +77,11 @@ function really({ ctx, placed }: ClaimedCase, { which, of }: TimeClaim, at: numb
 
 const HALF_FROM = 0.33;
 const HALF_TO = 0.67;
-const isHalf = (share: number): boolean => share >= HALF_FROM && share <= HALF_TO;
 
-export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of }: HalfwayClaim): Contradiction {
+export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of, past }: HalfwayClaim): Contradiction {
   if (!cue) return undefined;
   const { start, end } = placed.row;
+  const isHalf = (share: number): boolean => share >= HALF_FROM && (past || share <= HALF_TO);
   const ofMove = (at: number): number => (end > start ? (at - start) / (end - start) : 0);
   const ofClass = (at: number): number => at / Math.max(1, ctx.total);
   const isTrue = (at: number): boolean =>

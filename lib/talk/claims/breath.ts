@@ -11,23 +11,24 @@ const SLOWLY = "(?: (?:again|it|slowly|strongly|fully|hard|gently|long|sharply|s
 const AIR =
   "(?:(?:the|your|all|that|all the|all your|a|a long|a big|a slow|a deep|some|one|another) )?(?:air|breath|exhale|inhale)";
 const OUT =
-  `exhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
+  `exhal(?:e|es|ed|ing|ation)|empty(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
   `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|air (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
 const IN =
-  `inhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
+  `inhal(?:e|es|ed|ing|ation)|fill(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
   "in breath|air (?:goes |comes |flows )?in";
 /** "In as you lower": only the direction is said, at the head of a clause. */
 const SHORT =
   "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) )";
 const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<short>${SHORT}))(?![a-z])`, "g");
-const JOINS = "as|when|while|on|with|through|during|for|whenever|in|each time|every time|throughout";
+const JOINS =
+  "(?:is |goes |comes |belongs |happens )?(?:as|when|while|on|with)|belongs to|goes to|through|during|for|whenever|in|each time|every time|throughout";
 const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b))`);
 /** "Inhale out, exhale in" names the halves; "exhale out" is one word too many for a breath. */
 const CROSSED = { in: /^ (?:go |going )?out(?: |$)/, out: /^ (?:go |going )?in(?: |$)/ } as const;
 const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
 const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
 const PHASE_FIRST =
-  /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:,| and| you| we)? ?$/;
+  /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:, ?)?(?: ?(?:and|you|we|then))* ?$/;
 const ON_THE_BREATH = /\b(?:on|with) (?:the|an|your|a|each|every) $/;
 
 /** "Halfway through the press, breathe out" is a moment of its own. */

@@ -37,6 +37,9 @@ const PHRASES: readonly Phrase[] = [
     false,
     0,
   ),
+  phrase(`\\b(?:not )(?:[a-z]+ ){0,4}anything (?:else |more )?(?:to do )?${AFTER_THIS}`, false, 0),
+  phrase(`^(?:and )?(?:then|${AFTER_THIS}) (?:the )?(?:class|session) is (?:over|done|finished)$`, false, 0),
+  phrase("\\bthis is all that is left(?: of (?:the |our )?(?:class|session))?$", false, 0),
   phrase(`^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}$`, false),
   phrase(`^(?:and |just )*once more ${AFTER_THIS}$`, false, 1),
   phrase(

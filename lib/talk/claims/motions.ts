@@ -37,9 +37,12 @@ const BY_MOVE: readonly (readonly [During, string])[] = [
   ["pull", `${verb("pull|draw|drag|heav")}|row(?:s|ing)?`],
   [
     "work",
-    `${verb("curl|squeez|tuck|pik|crunch|turn|twist|rotat|sweep|exert")}|effort|work|hard (?:part|bit|half)|power|exertion`,
+    `${verb("curl|squeez|tuck|pik|crunch|turn|twist|rotat|sweep|exert")}|effort|work|hard (?:part|bit|half)|(?:it is|it gets|gets) (?:hard|heavy|tough)|power|exertion`,
   ],
-  ["ease", "stretch|easy (?:part|bit|half)|eccentric|negative|recovery|give back|giving back"],
+  [
+    "ease",
+    "stretch|easy (?:part|bit|half)|(?:it is|it gets|gets) (?:easy|light)|eccentric|negative|recovery|give back|giving back",
+  ],
   ["up", `${verb("lift|ris|rais|stand|climb")}|up|top`],
   ["down", `${verb("lower|sink|drop|squat|lung|descend|dip|settl")}|(?:sit|sits|sitting)(?! up)|down|descent`],
   ["open", verb("open|widen|spread")],

@@ -11,11 +11,14 @@ const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|
 
 /** The first phrase of a clause that tells a time. */
 export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
-  for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
+  for (const { which, pattern, least = 0, needs, around, sure, of } of TIME_PHRASES) {
     const found = pattern.exec(words);
-    if (!found || (needs && !needs.test(found[0]))) continue;
+    if (!found || (needs && !needs.test(found[0])) || (around && !around.test(sentence.words))) continue;
     const before = words.slice(0, found.index);
-    const told = found.groups?.half === undefined ? durationOf(found.groups?.time ?? "a minute") : HALF_MINUTE;
+    const told =
+      found.groups?.half === undefined
+        ? durationOf(found.groups?.time ?? found.groups?.clock ?? "a minute")
+        : HALF_MINUTE;
     if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before, words)) return [];
     const claimed = of ?? ofWhat(found.groups?.of);
     const fact: TimeClaim = {
@@ -58,11 +61,18 @@ function hoursIn(words: string): number {
   return (words.startsWith("two") ? 2 : 1) + (PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0);
 }
 
+/** "A minute fifteen", "minute thirty". */
+const MINUTE_AND = new RegExp(`^(?:an? )?minute (?:and )?(?<n>${SPOKEN_NUMBER})(?: seconds?)?$`);
+const minuteAnd = (seconds: number): Duration | undefined =>
+  seconds < 10 || seconds > 59 ? undefined : { seconds: 60 + seconds, unit: "seconds" };
+
 /** Seconds of what `TIME` matched. */
 function durationOf(words: string): Duration | undefined {
   const clock = /^(\d+):(\d\d)$/.exec(words);
   if (clock) return { seconds: Number(clock[1]) * 60 + Number(clock[2]), unit: "seconds" };
   if (/hour/.test(words)) return { seconds: 3600 * hoursIn(words), unit: "minutes" };
+  const withSeconds = MINUTE_AND.exec(words)?.groups?.n;
+  if (withSeconds) return minuteAnd(spokenNumberOf(withSeconds));
   if (/three quarters of a minute/.test(words)) return { seconds: 45, unit: "seconds" };
   if (/quarter of a minute/.test(words)) return { seconds: 15, unit: "seconds" };
   if (/^(?:a )?half (?:a )?minute/.test(words)) return HALF_MINUTE;

@@ -26,6 +26,8 @@ export interface TimeClaim {
 }
 export interface HalfwayClaim {
   readonly says: "halfway";
+  /** "Over halfway": no less than half. */
+  readonly past?: true;
   readonly of?: "class" | "move";
 }
 export interface PartClaim {
@@ -64,8 +66,8 @@ export interface RepsClaim {
   readonly which: "any" | "more";
   /** Words that may name the move: "twenty curls". */
   readonly what?: string;
-  /** A bare number, which may be of seconds as well. */
-  readonly orSeconds?: true;
+  /** A bare number, which may be of seconds as well: how many seconds either way. */
+  readonly orSeconds?: number;
 }
 export interface BreathClaim {
   readonly says: "breath";
