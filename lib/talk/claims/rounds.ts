@@ -34,6 +34,9 @@ const PHRASES: readonly Phrase[] = [
   { which: "nth", words: `\\b(?<bare>${ORDINAL}) ${GO}\\b` },
   { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<bare>first) lap$` },
   { which: "nth", words: `\\b(?:the |your )(?<bare>${ORDINAL}) of (?:the |our )?${SPOKEN_NUMBER} ${ROUND}s\\b` },
+  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:time|go) (?:round|around)\\b` },
+  { which: "done", words: `\\b${ROUND} (?<n>${SPOKEN_NUMBER}) (?:is )?(?:done|over|finished|down)\\b` },
+  { which: "more", words: "\\b(?<n>once|twice) more (?:round|around|through)\\b" },
   { which: "more", words: `\\b${BACK_TO_IT} (?<n>once|twice|${SPOKEN_NUMBER}) more(?: times?)?$` },
   {
     which: "all",

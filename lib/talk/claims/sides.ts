@@ -5,7 +5,7 @@ import type { ClaimReading } from "./types.ts";
 const SIDE = new RegExp(
   "^(?:okay |ok |and |so |now |we are |this is |that is |here is |it is |on |onto |to |over |back |switch |switching |change |changing |swap |" +
     "swapping |move |same |thing |again |repeat |it |all |start |starting |begin |with |for |time for |then |lets |do |go |coming up |next )*" +
-    "(?:the |your |our )?(?<side>left|right|other|second|opposite) side(?<then> (?:next|after this|after|coming up))?(?: (?:now|first|please|again|this time|here we go))?$",
+    "(?:the |your |our )?(?:(?<side>left|right|other|second|opposite) side|(?<limb>other|second|opposite) (?:leg|arm))(?<then> (?:next|after this|after|coming up))?(?: (?:now|first|please|again|this time|here we go))?$",
 );
 
 const LIMB = "(?: (?:leg|arm|side))";
@@ -16,7 +16,7 @@ const SINGLE = [
   `\\b(?:works?|working|use|using) (?:on )?(?:the|your) (?<side>left|right)${LIMB}$`,
   `\\bturn of (?:the|your) (?<side>left|right)${LIMB}?$`,
   // "Same again on the right next."
-  "^(?:and |so |now |we are |we |start |we start |begin |still |all |this is |you are |same |again |thing |repeat |it |then |next |the |we |do |all )*" +
+  "^(?:and |so |now |we are |we |stay |staying |start |we start |begin |still |all |this is |you are |same |again |thing |repeat |it |then |next |the |we |do |all )*" +
     `on (?:the|your) (?<side>left|right)${LIMB}?(?<then> (?:next|after this|afterwards))?(?: now| again| then| this time| first)?$`,
   // "This leg's your left", "this is the right", "it is the left now".
   `^(?:and |so |okay |now )*(?:this|that|it)(?: one|${LIMB})? is (?:the|your) (?<side>left|right)(?: now| this time|${LIMB})?$`,
@@ -48,7 +48,7 @@ export function sidesIn(clause: SpokenClause): ClaimReading[] {
     return [{ fact: { says: "side", side, then }, at: at + named.index, length: named[0].length }];
   }
   const found = SIDE.exec(words);
-  const said = found?.groups?.side;
+  const said = found?.groups?.side ?? found?.groups?.limb;
   if (!found || said === undefined) return [];
   const side = said === "left" || said === "right" ? said : "other";
   const then = found.groups?.then !== undefined || /^(?:and )?(?:then|next|coming up)\b/.test(words);

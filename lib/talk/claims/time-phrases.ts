@@ -46,13 +46,14 @@ const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "patte
 
 /** The first one that a clause contains decides. */
 export const TIME_PHRASES: readonly Phrase[] = [
+  phrase("left", `\\b(?:just|only) (?<time>${SPOKEN_NUMBER}) more seconds$`, { least: 3 }),
   phrase(
     "left",
     `\\b${TIME}(?: more)?(?: is| are)?(?: still)? (?:left|to go|to come|remaining|to the (?:end|finish|close)|until (?:the end|we are done|you are done|the finish))\\b${OF_WHAT}`,
   ),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?:about )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 5 }),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?<half>half )?minute\\b${NOT_OF}${OF_WHAT}`),
-  phrase("left", `\\b${TIME} (?:more )?of (?:this|it|these|those)\\b`, {
+  phrase("left", `\\b${TIME} (?:more )?of (?:this|it|these|those|that)\\b`, {
     least: 6,
     needs: /\bmore\b|\banother\b/,
     of: "move",
@@ -103,13 +104,15 @@ export const TIME_PHRASES: readonly Phrase[] = [
   phrase("done", "\\b(?:the |your |our )?first minute (?:is )?(?:done|gone|over|down|behind (?:us|you))$"),
   phrase("done", `\\b${TIME} in the (?:bank|bag)\\b`, { least: 10 }),
   phrase("whole", `\\b${TIME} (?:effort|hold|set|interval|burn|push)$`, { least: 20, of: "move" }),
+  phrase("left", "\\b(?:last|final) (?<time>few seconds)$", { least: 3 }),
+  phrase("whole", `\\b${TIME} on (?:the|your) (?:left|right)(?: (?:leg|side|arm))?$`, { least: 20, of: "move" }),
   phrase("whole", `^it (?:takes|lasts|goes on for|runs for) (?:about |only |just )*${TIME}$`, {
     least: 20,
     of: "move",
   }),
   phrase(
     "left",
-    `\\b${TIME} of (?:the |our |this |your |todays )(?<of>class|session|workout) (?:left|to go|to come|remaining)\\b`,
+    `\\b${TIME} of (?:the |our |this |your |todays )?(?<of>class|session|workout) (?:still )?(?:left|to go|to come|remaining)\\b`,
   ),
   phrase(
     "done",
@@ -151,7 +154,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase("whole", `\\b${TIME} (?:class|session|workout)\\b`, { least: 300, of: "class" }),
   phrase("whole", `\\b${TIME} (?:of class|together|with me|today)\\b`, { least: 300, of: "class" }),
-  phrase("each-side", `\\b${TIME} (?:each side|per side|a side|on each side|each way|each leg|each arm)\\b`, {
+  phrase("each-side", `\\b${TIME} (?:(?:on )?each (?:side|leg|arm|way)|per (?:side|leg|arm)|a side)\\b`, {
     least: 10,
   }),
   phrase(
@@ -194,6 +197,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
     },
   ),
   phrase("left", `\\b${TIME} of (?<what>${WHAT}) (?:left|to go|remaining|to come)$`, { least: 5 }),
+  phrase("whole", `\\b${TIME} in (?:the |a |your |this )?(?<what>${WHAT})$`, { least: 20 }),
   phrase("whole", `\\b${TIME} of (?<what>${WHAT})$`, { least: 10 }),
   phrase(
     "whole",
