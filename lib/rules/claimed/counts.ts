@@ -3,6 +3,7 @@ import { cycleSeconds } from "#lib/clock/clock.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
 import { isPartOf } from "#lib/talk/claims/spoken-names.ts";
 import type { FollowingClaim, RepsClaim, RoundsClaim } from "#lib/talk/claims/types.ts";
+import type { PlacedMove } from "../define/types.ts";
 import { type ClaimedCase, type Contradiction, counted, inBlock, isBeforeStart, laterOf, movesOf } from "./case.ts";
 
 export function otherRounds(c: ClaimedCase, claim: RoundsClaim): Contradiction {
@@ -33,12 +34,24 @@ export function otherRounds(c: ClaimedCase, claim: RoundsClaim): Contradiction {
     : `the plan has ${counted(same.length, "round")} of it`;
 }
 
-export function otherFollowing(c: ClaimedCase, { count, withThis }: FollowingClaim): Contradiction {
+/** "After this we stretch" holds when only stretches are left. */
+function isCoolDown({ ctx }: ClaimedCase, { item, index }: PlacedMove): boolean {
+  const heading = ctx.plan.items.slice(0, index).findLast(({ kind }) => kind === "heading");
+  const title = heading?.kind === "heading" ? heading.title : "";
+  return /stretch|cool|release|relax/i.test(`${moveName(ctx.plan, item)} ${title}`);
+}
+
+export function otherFollowing(c: ClaimedCase, { count, withThis, of }: FollowingClaim): Contradiction {
   const later = c.ctx.moves.slice(c.n + 1);
   const inThis = inBlock(c, 1);
   const kinds = (moves: typeof later): number => new Set(moves.map(({ item }) => item.move)).size;
-  if (count === 0 && later.length === 0) return undefined;
-  const are = count === 0 ? [] : [later.length, kinds(later), inThis.length, kinds(inThis), laterOf(c).length];
+  if (count === 0 && later.every((move) => isCoolDown(c, move))) return undefined;
+  const are =
+    count === 0
+      ? []
+      : of === "class"
+        ? [later.length, kinds(later)]
+        : [later.length, kinds(later), inThis.length, kinds(inThis), laterOf(c).length];
   if (are.some((n) => n === count || (withThis && n + 1 === count))) return undefined;
   return later.length === 0 ? "nothing follows" : counted(later.length, "move follows", "moves follow");
 }
@@ -49,8 +62,6 @@ export function otherFollowing(c: ClaimedCase, { count, withThis }: FollowingCla
  */
 const REPS_EITHER_WAY = 1;
 const REPS_SHARE = 0.25;
-/** "Last ten" may be of seconds. */
-const SECONDS_SLACK = 6;
 
 export function otherReps(
   { ctx, placed, cue, line }: ClaimedCase,
@@ -58,12 +69,12 @@ export function otherReps(
 ): Contradiction {
   if (what !== undefined && !isPartOf(what, moveName(ctx.plan, placed.item))) return undefined;
   // An easier or harder way may have another tempo.
+  if (what !== undefined && count === 1 && line.kind === "setup") return undefined;
   if (line.kind === "easier" || line.kind === "harder") return undefined;
   const cycle = placed.move && cycleSeconds(placed.move);
   if (!cycle) return undefined;
   const { start, end } = placed.row;
-  if (orSeconds && cue && end - cue.to <= count + SECONDS_SLACK && end - cue.from >= count - SECONDS_SLACK)
-    return undefined;
+  if (orSeconds && cue && end - cue.to <= count + orSeconds && end - cue.from >= count - orSeconds) return undefined;
   const all = (end - start) / cycle;
   const [first, last] = cue ? [cue.from, cue.to].map((at) => Math.min(end - at, end - start) / cycle) : [all, all];
   const slack = Math.max(REPS_EITHER_WAY, count * REPS_SHARE) + 0.5;

@@ -61,7 +61,9 @@ function bending({ pattern, name }: Move): Effort {
 function lengthening({ pattern, name }: Move): Effort {
   if (/reach|extension/i.test(name)) return "work";
   if (isPull(pattern, name) || /tuck|pike|curl|drawn/i.test(name)) return "ease";
-  return pattern === "push" || pattern === "squat" || pattern === "lunge" ? "work" : undefined;
+  return pattern === "push" || pattern === "squat" || pattern === "lunge" || /press|push|squat|lunge/i.test(name)
+    ? "work"
+    : undefined;
 }
 
 const EFFORT: Readonly<Record<Exclude<During, Half>, (move: Move) => Effort>> = {

@@ -8,14 +8,15 @@ import { type ClaimedCase, type Contradiction, isBeforeStart } from "./case.ts";
  * Only the name of another move of the plan can be wrong: "water is next" is not about a move. A part of a name counts for
  * the next move, and against it only when it is all that is said.
  */
-export function otherNext(c: ClaimedCase, { name: said, at, plain }: NextClaim): Contradiction {
+export function otherNext(c: ClaimedCase, { name: said, at, plain, head = said }: NextClaim): Contradiction {
   const { ctx, n, placed } = c;
   const next = ctx.moves[n + 1];
   const expected = [...(next ? [next] : []), ...(isBeforeStart(c) || !next ? [placed] : [])].map(({ item }) =>
     moveName(ctx.plan, item),
   );
   const named = at === "within" ? nameWithin(said, allNames(c)) : nameSaidAt(said, at, allNames(c));
-  if (named === undefined && plain && isOtherExercise(said, expected)) return reallyNext(c);
+  if (named === undefined && plain && (isOtherExercise(said, expected) || isOtherExercise(head, expected)))
+    return reallyNext(c);
   if (named === undefined) {
     if (
       expected.some((name) => isPartOf(said, name)) ||

@@ -1,14 +1,19 @@
 /** Whether it is the last or the first move, block, round, side or repetition. */
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { tenth } from "#lib/numbers/round.ts";
-import { countWord } from "#lib/plan/format.ts";
+import { countWord, moveName } from "#lib/plan/format.ts";
+import { isPartOf } from "#lib/talk/claims/spoken-names.ts";
 import type { PartClaim } from "#lib/talk/claims/types.ts";
 import { type ClaimedCase, type Contradiction, counted, earlierOf, inBlock, laterOf, sidesDiffer } from "./case.ts";
 
 const NEAR_END_CYCLES = 2;
 const NEAR_END_SECONDS = 15;
 
+const isOfThis = ({ ctx, placed }: ClaimedCase, { named }: PartClaim): boolean =>
+  named === undefined || isPartOf(named, moveName(ctx.plan, placed.item));
+
 export function notLast(c: ClaimedCase, claim: PartClaim): Contradiction {
+  if (!isOfThis(c, claim)) return undefined;
   switch (claim.what) {
     case "side":
       return notLastSide(c);

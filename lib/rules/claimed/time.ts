@@ -16,6 +16,9 @@ const MINUTES_MOST = 30;
 /** "About", "give or take". */
 const ROUGH_SHARE = 0.25;
 const ROUGH_MOST = 120;
+/** "Under five minutes" is said from half of it on, "more than an hour" up to twice as much. */
+const BOUND_FROM = 0.5;
+const BOUND_TO = 2;
 /** A block is told in minutes. */
 const BLOCK_FROM = 45;
 /** Nobody says a time within the second. */
@@ -28,7 +31,9 @@ export function timeDiffers(c: ClaimedCase, claim: TimeClaim & SaidWords, t: Tol
   const round = claim.unit === "minutes" ? Math.min(MINUTES_MOST, claim.seconds * MINUTES_SHARE) : 0;
   const slack = Math.max(round, rough, t.toleranceSeconds, claim.seconds * t.toleranceShare) + ROUNDING;
   const readings = readingsOf(c, claim, at);
-  if (readings.some((seconds) => Math.abs(seconds - claim.seconds) <= slack)) return undefined;
+  const from = claim.bound === "most" ? claim.seconds * BOUND_FROM : claim.seconds - slack;
+  const to = claim.bound === "least" ? claim.seconds * BOUND_TO : claim.seconds + slack;
+  if (readings.some((seconds) => seconds >= from && seconds <= to)) return undefined;
   return really(c, claim, at);
 }
 
@@ -77,16 +82,16 @@ function really({ ctx, placed }: ClaimedCase, { which, of }: TimeClaim, at: numb
 
 const HALF_FROM = 0.33;
 const HALF_TO = 0.67;
-const isHalf = (share: number): boolean => share >= HALF_FROM && share <= HALF_TO;
 
-export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of }: HalfwayClaim): Contradiction {
-  if (!cue) return undefined;
+export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of, past, what }: HalfwayClaim): Contradiction {
+  if (!cue || (what !== undefined && !isPartOf(what, moveName(ctx.plan, placed.item)))) return undefined;
   const { start, end } = placed.row;
+  const isHalf = (share: number): boolean => share >= HALF_FROM && (past || share <= HALF_TO);
   const ofMove = (at: number): number => (end > start ? (at - start) / (end - start) : 0);
   const ofClass = (at: number): number => at / Math.max(1, ctx.total);
   const isTrue = (at: number): boolean =>
     (of !== "class" && isHalf(ofMove(at))) || (of !== "move" && isHalf(ofClass(at)));
   if ([cue.from, cue.to].some(isTrue)) return undefined;
-  const [what, share] = of === "class" ? ["class", ofClass(cue.from)] : ["move", ofMove(cue.from)];
-  return share < 0.5 ? `the ${what} has hardly begun` : `the ${what} is nearly over`;
+  const [whole, share] = of === "class" ? ["class", ofClass(cue.from)] : ["move", ofMove(cue.from)];
+  return share < 0.5 ? `the ${whole} has hardly begun` : `the ${whole} is nearly over`;
 }

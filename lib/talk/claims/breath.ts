@@ -7,27 +7,31 @@ import { isOfAnotherDay } from "./not-told.ts";
 import type { Sentence } from "./sentences.ts";
 import type { BreathClaim, ClaimReading } from "./types.ts";
 
-const SLOWLY = "(?: (?:again|it|slowly|strongly|fully|hard|gently|long|sharply|softly|all the way))*";
+const SLOWLY =
+  "(?: (?:again|it|slowly|strongly|fully|hard|gently|long|sharply|softly|all the way|completely|everything|loudly|through (?:the |your )?(?:nose|mouth|(?:pursed )?lips|teeth)|for (?:two|three|four|five)(?: counts)?))*";
 const AIR =
   "(?:(?:the|your|all|that|all the|all your|a|a long|a big|a slow|a deep|some|one|another) )?(?:air|breath|exhale|inhale)";
 const OUT =
-  `exhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
+  `exhal(?:e|es|ed|ing|ation)|empty(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
   `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|air (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
 const IN =
-  `inhal(?:e|es|ed|ing|ation)|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
+  `inhal(?:e|es|ed|ing|ation)|fill(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
   "in breath|air (?:goes |comes |flows )?in";
 /** "In as you lower": only the direction is said, at the head of a clause. */
 const SHORT =
-  "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) )";
+  "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:through (?:the |your )?(?:nose|mouth) )?(?:(?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) |to (?:lift|lower|press|push|pull|open|close|return|curl|rise|row|bend|straighten|roll|extend|sink|stand)))";
 const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<short>${SHORT}))(?![a-z])`, "g");
-const JOINS = "as|when|while|on|with|through|during|for|whenever|in|each time|every time|throughout";
+const JOINS =
+  "(?:is |goes |comes |belongs |happens )?(?:as|when|while|on|with|for)|belongs to|goes to|through|during|for|whenever|in|each time|every time|throughout";
 const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b))`);
 /** "Inhale out, exhale in" names the halves; "exhale out" is one word too many for a breath. */
 const CROSSED = { in: /^ (?:go |going )?out(?: |$)/, out: /^ (?:go |going )?in(?: |$)/ } as const;
+/** "Exhale up, inhale down." */
+const STRAIGHT = /^ (?<way>up|down)(?= |$)/;
 const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
 const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
 const PHASE_FIRST =
-  /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:,| and| you| we)? ?$/;
+  /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:, ?)?(?: ?(?:and|you|we|then))* ?$/;
 const ON_THE_BREATH = /\b(?:on|with) (?:the|an|your|a|each|every) $/;
 
 /** "Halfway through the press, breathe out" is a moment of its own. */
@@ -67,6 +71,8 @@ function crossed(breath: "in" | "out", before: string, after: string, short: str
 
 /** The half of the repetition that stands with a breath: after it ("exhale as you push"), else before ("push, exhale"). */
 function halfAround(before: string, after: string): Half | undefined {
+  const way = STRAIGHT.exec(after)?.groups?.way;
+  if (way === "up" || way === "down") return { during: way, isAfter: true, length: way.length + 1, sure: false };
   const joined = JOINED.exec(after);
   if (joined) return halfIn(after, joined[0].length, { isAfter: true, sure: true });
   if (PHASE_FIRST.test(before)) return halfIn(before, 0, { isAfter: false, sure: true });

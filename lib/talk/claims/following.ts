@@ -33,11 +33,25 @@ const PHRASES: readonly Phrase[] = [
     0,
   ),
   phrase(
-    `\\b${AFTER_THIS} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home)`,
+    `\\b${AFTER_THIS} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home|free$)`,
     false,
     0,
   ),
-  phrase(`^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}$`, false),
+  phrase(`\\b(?:not )(?:[a-z]+ ){0,4}anything (?:else |more )?(?:to do )?${AFTER_THIS}`, false, 0),
+  phrase(
+    `^(?:and )?(?:(?:${AFTER_THIS}|then) )(?:it is |there is |comes )?(?:just |only )(?:the |a |to )?(?:[a-z]+ )?(?:stretch|cool down|shower)$`,
+    false,
+    0,
+  ),
+  phrase(`\\b(?:just|only) the (?:stretch|cool down) (?:is left|is left to do|comes) ${AFTER_THIS}`, false, 0),
+  phrase(`^(?:and )?(?:then|${AFTER_THIS}) (?:the )?(?:class|session) is (?:over|done|finished)$`, false, 0),
+  phrase("\\bthis is all that is left(?: of (?:the |our )?(?:class|session))?$", false, 0),
+  phrase(
+    `^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}(?:$| and (?:then )?(?:we|you) are)`,
+    false,
+  ),
+  phrase(`\\b${N} (?:to go|left|to come) ${AFTER_THIS}`, false),
+  phrase(`^(?:and |just |there is )*another (?:one )?${AFTER_THIS}$`, false, 1),
   phrase(`^(?:and |just )*once more ${AFTER_THIS}$`, false, 1),
   phrase(
     `\\b(?:second to last|next to last|last but one|penultimate|second last) (?:${MOVES}|one)\\b|\\b(?:${MOVES}|one) but one$`,
@@ -46,6 +60,9 @@ const PHRASES: readonly Phrase[] = [
   ),
 ];
 
+/** Else the rest of the block may be meant. */
+const OF_CLASS = /\b(?:class|session|today|the (?:end|day|workout)|(?:we|you) are (?:all )?done)\b/;
+
 export function followingIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { pattern, withThis, count } of PHRASES) {
     const found = pattern.exec(words);
@@ -53,7 +70,10 @@ export function followingIn({ words, at }: SpokenClause): ClaimReading[] {
     if (isTakenBack(words.slice(0, found.index), words)) return [];
     const n = found.groups?.n;
     const said = count ?? (n === "no" ? 0 : n === "another" ? 1 : spokenNumberOf(n));
-    return [{ fact: { says: "following", count: said, withThis }, at: at + found.index, length: found[0].length }];
+    const of = OF_CLASS.test(words) ? ({ of: "class" } as const) : {};
+    return [
+      { fact: { says: "following", count: said, withThis, ...of }, at: at + found.index, length: found[0].length },
+    ];
   }
   return [];
 }

@@ -3,7 +3,15 @@ import { isTakenBack } from "./not-told.ts";
 import type { SpokenClause } from "./sentences.ts";
 import type { ClaimReading } from "./types.ts";
 
-const OF = "(?: (?:of|through|in) (?:the |this |our )?(?<of>class|session|move|one|set|hold|block))?";
+const OF =
+  "(?: (?:of|through|in|into) (?:the |this |our )?(?<of>class|session|hour|move|one|set|hold|block)(?: already| now)?)?";
+const HERE =
+  "(?:we are|you are|that is|this is|it is|we have (?:reached|passed|got to)|you have (?:reached|passed|got to))";
+const OF_IT =
+  "(?:(?: of)? (?:it|this|them|this one|(?:the|your) (?:work|way|time|job|reps|repetitions|seconds|minute)|(?:the|this) (?<of>class|session|hour|move|set|hold)))?";
+const DONE = "(?:done|gone|over|finished|down|behind (?:us|you)|in the (?:bag|bank))";
+/** More than half is told too, and stays true to the end. */
+const PAST = /\b(?:past|over|passed|more than|well|second half|first half|home side)\b/;
 const PHRASES: readonly RegExp[] = [
   `\\b(?:we are|you are|that is|this is|now) (?:about |nearly |almost |already |just )*(?:past |over |at )?(?:the )?half ?way(?: (?:there|through|done|mark|point|home|point))?${OF}$`,
   `\\bhalf ?way (?:there|done|mark|point)\\b${OF}`,
@@ -15,6 +23,14 @@ const PHRASES: readonly RegExp[] = [
   "\\bthe (?<of>class|session|hour|move|hold|set) is half (?:done|over|gone)\\b",
   "\\bhalf (?:of )?(?:it|this|the (?<of>class|session|time|hold|set|move)) (?:is |lies )?(?:done|over|gone|behind (?:us|you))\\b",
   "\\bhalf of (?:it|the time|the (?<of>class)) is (?:done|gone|over)\\b",
+  `^(?:and |so |okay |now |just |about |already )*(?:${HERE} )?(?:at |past |over |on )?(?:the )?(?:mid ?point|midway(?: point| mark)?|half(?! way)(?: mark)?|half ?way (?:line|mark|point)|half through)${OF}$`,
+  `^(?:and |so |now )*${HERE} (?:in |past |at )?the middle (?:of (?:it|this)(?: one| move)?|of the (?<of>class|session|move|set|hold))(?: now)?$`,
+  `\\b(?:one |the first |your first )?(?:half|fifty per ?cent)${OF_IT} (?:is |are )?(?:already |now |all )?${DONE}(?: now| already)?$`,
+  `\\bhalf${OF_IT} (?:is )?(?:still )?(?:left|to go|to come|remains|remaining|ahead(?: of us)?)$`,
+  "^(?:and )?(?:then )?(?:as much|(?:the )?same)(?: again)? (?:still )?(?:to go|to come|and (?:then )?(?:we|you) are (?:all )?(?:done|finished|there|through|home))$",
+  `^(?:and |now |so |${HERE} |into |in |starting |here is |for )*(?:the |our |your )?second half(?: now| we go| already)?${OF}$`,
+  "\\b(?:over the hump|(?:on the )?home side of half ?way)\\b",
+  "\\bhalf ?way through (?:the |these |your )(?<what>[a-z]+[^s ]s)(?: already| now)?$",
 ].map((words) => new RegExp(words));
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
@@ -26,7 +42,19 @@ export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
     const within =
       of === undefined || of === "block" ? {} : ({ of: /class|session|hour/.test(of) ? "class" : "move" } as const);
     const sure = !/^(?:and )?half ?way$/.test(words);
-    return [{ fact: { says: "halfway", ...within }, at: at + found.index, length: found[0].length, sure }];
+    return [
+      {
+        fact: {
+          says: "halfway",
+          ...within,
+          ...(PAST.test(found[0]) ? { past: true } : {}),
+          ...(found.groups?.what ? { what: found.groups.what } : {}),
+        },
+        at: at + found.index,
+        length: found[0].length,
+        sure,
+      },
+    ];
   }
   return [];
 }

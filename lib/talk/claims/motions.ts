@@ -11,7 +11,10 @@ const THING =
 /** Limbs that come in or go out say nothing of the carriage. */
 const LIMBS =
   /\b(?:they|knees?|legs?|heels|arms?|elbows?|feet|foot|hands?|hips?|ribs) (?:come|comes|go|goes|move|moves)\b(?! (?:long|up|down|high|low))/;
-const LEGS_BEND = /\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b/;
+const PULLED =
+  /\belbows? (?:come|comes|go|goes|draw|slide|travel)s? (?:back|behind)\b|\b(?:blades|shoulders) (?:come|draw|squeeze|move|slide|go) (?:together|back)\b/;
+const LEGS_BEND =
+  /\bbring(?:ing)? (?:the |your )?(?:knees?|legs|heels) (?:back )?in\b|\bknees? (?:come|comes|go|goes) under\b|\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b/;
 const LEGS_LONG = /\b(?:knees?|legs|feet|heels) (?:go|goes|move|moves) (?:back )?(?:out|away)\b/;
 
 const OUTRIGHT: readonly (readonly [During, RegExp])[] = [
@@ -19,7 +22,7 @@ const OUTRIGHT: readonly (readonly [During, RegExp])[] = [
     "back",
     new RegExp(
       `\\b(?:way (?:back|in|home)|return(?:s|ing)?|(?:com(?:e|es|ing)|bring(?:s|ing)?|let(?:s|ting)?|rolls?|rolling|carriage|go|goes|going|travels?|resist(?:s|ing)?|rid(?:e|es|ing)|move|moves|moving)${THING}(?: (?:rolls?|goes|comes?|slides?|glides?|go))?${THING} (?:back|home|in)\\b|` +
-        `(?:slid|glid|pull|draw|resist)(?:e|es|s|ing)?${THING} (?:home|in|back in|back home)\\b|releas(?:e|es|ing)|clos(?:e|es|ing) the (?:carriage|gap)|carriage closes|gather(?:s|ing)?|(?:back|return|turn) to (?:the )?(?:centre|center|start|middle|plank)|homeward|inward)\\b`,
+        `(?:slid|glid|pull|draw|resist)(?:e|es|s|ing)?${THING} (?:home|in|back in|back home)\\b|releas(?:e|es|ing)|clos(?:e|es|ing) the (?:carriage|gap)|carriage closes?|gather(?:s|ing)?|(?:back|return|turn) to (?:the )?(?:centre|center|start|middle|plank)|homeward|inward)\\b`,
     ),
   ],
   [
@@ -37,9 +40,12 @@ const BY_MOVE: readonly (readonly [During, string])[] = [
   ["pull", `${verb("pull|draw|drag|heav")}|row(?:s|ing)?`],
   [
     "work",
-    `${verb("curl|squeez|tuck|pik|crunch|turn|twist|rotat|sweep|exert")}|effort|work|hard (?:part|bit|half)|power|exertion`,
+    `${verb("curl|squeez|tuck|pik|crunch|turn|twist|rotat|sweep|exert")}|effort|work|hard (?:part|bit|half)|(?:it is|it gets|gets) (?:hard|heavy|tough)|power|exertion`,
   ],
-  ["ease", "stretch|easy (?:part|bit|half)|eccentric|negative|recovery|give back|giving back"],
+  [
+    "ease",
+    "stretch|easy (?:part|bit|half)|(?:it is|it gets|gets) (?:easy|light)|eccentric|negative|recovery|giv(?:e|ing)(?: (?:it|the|your|handles?|weight|carriage|springs?))* back",
+  ],
   ["up", `${verb("lift|ris|rais|stand|climb")}|up|top`],
   ["down", `${verb("lower|sink|drop|squat|lung|descend|dip|settl")}|(?:sit|sits|sitting)(?! up)|down|descent`],
   ["open", verb("open|widen|spread")],
@@ -53,8 +59,9 @@ const ANY = new RegExp(
 
 /** The half that some words name; undefined when they name none, or both. */
 export function motionIn(words: string): During | undefined {
+  if (PULLED.test(words)) return "pull";
+  if (LEGS_BEND.test(words)) return "bend";
   if (LIMBS.test(words) && !/\bcarriage\b/.test(words)) {
-    if (LEGS_BEND.test(words)) return "bend";
     if (LEGS_LONG.test(words)) return "long";
     const limb = words.replace(LIMBS, "").replace(/\b(?:in|out|away|back)\b/g, "");
     return byMove(limb);

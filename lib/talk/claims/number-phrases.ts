@@ -10,6 +10,8 @@ const DOZENS: ReadonlyMap<string, number> = new Map([
   ["a dozen", 12],
   ["half a dozen", 6],
   ["two dozen", 24],
+  ["a couple of", 2],
+  ["a couple", 2],
 ]);
 const wordsFor = (from: number, to: number, step = 1): string =>
   [...VALUES]

@@ -5,6 +5,13 @@ import type { SpokenClause } from "./sentences.ts";
 import type { ClaimReading, RoundsClaim } from "./types.ts";
 
 const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|springs?)\\b)";
+/** What one go through a move or a circuit is called. */
+const ROUND = "(?:round|set|lap|circuit)";
+const GO = "(?:time|go|pass|turn) (?:round|around|through|at (?:it|this))";
+const BACK_TO_IT =
+  "(?:(?:come|coming|be) back to|return to|returning to|see|meet|visit) (?:this|it|these)(?: one| move)?(?: again)?";
+const TIMES: Readonly<Record<string, number>> = { another: 1, once: 1, twice: 2 };
+
 interface Phrase {
   readonly which: RoundsClaim["which"];
   readonly pattern: RegExp;
@@ -12,29 +19,39 @@ interface Phrase {
 const PHRASES: readonly Phrase[] = [
   {
     which: "more",
-    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:rounds?|sets?) (?:left|to go|more|remaining|to come|after this|to follow|still)\\b`,
+    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?${ROUND}s? (?:left|to go|more|remaining|to come|after this|to follow|still)\\b`,
   },
-  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more (?:rounds?|sets?)\\b${NOT_OURS}` },
-  { which: "more", words: `\\b(?<n>another) (?:round|set)\\b${NOT_OURS}` },
+  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more ${ROUND}s?\\b${NOT_OURS}` },
+  { which: "more", words: `\\b(?<n>another) ${ROUND}\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b(?:round|set) (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
+    words: `\\b${ROUND} (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
   },
   {
     which: "nth",
-    words: `\\b(?<nth>${ORDINAL}) (?:round|set)(?=$| of (?:it|this|these|\\w+ (?:rounds|sets))| now\\b| here\\b| everyone\\b| please\\b)`,
+    words: `\\b(?<nth>${ORDINAL}) ${ROUND}(?=$| of (?:it|this|these|\\w+ ${ROUND}s)| now\\b| here\\b| everyone\\b| please\\b)`,
   },
-  { which: "nth", words: `\\b(?<bare>${ORDINAL}) (?:time|go|pass|lap) (?:round|around|through)\\b` },
+  { which: "nth", words: `\\b(?<bare>${ORDINAL}) ${GO}\\b` },
+  { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<bare>first) lap$` },
+  { which: "nth", words: `\\b(?:the |your )(?<bare>${ORDINAL}) of (?:the |our )?${SPOKEN_NUMBER} ${ROUND}s\\b` },
+  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:time|go) (?:round|around)\\b` },
+  { which: "done", words: `\\b${ROUND} (?<n>${SPOKEN_NUMBER}) (?:is )?(?:done|over|finished|down)\\b` },
+  { which: "more", words: "\\b(?<n>once|twice) more (?:round|around|through)\\b" },
+  { which: "more", words: `\\b${BACK_TO_IT} (?<n>once|twice|${SPOKEN_NUMBER}) more(?: times?)?$` },
+  {
+    which: "all",
+    words: `\\b(?<n>${SPOKEN_NUMBER}) (?:goes|turns|passes|times) (?:at|through|round) (?:it|this|these)\\b`,
+  },
   { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<bare>${ORDINAL}) of (?:${SPOKEN_NUMBER})$` },
   {
     which: "done",
-    words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?) (?:down|done|behind (?:you|us)|in the bag|over|finished)\\b`,
+    words: `\\b(?<n>${SPOKEN_NUMBER}) ${ROUND}s? (?:down|done|behind (?:you|us)|in the bag|over|finished)\\b`,
   },
-  { which: "done", words: `\\b(?:we|you) have (?:done|had|finished) (?<n>${SPOKEN_NUMBER}) (?:rounds?|sets?)\\b` },
-  { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) (?:rounds|sets)\\b${NOT_OURS}` },
+  { which: "done", words: `\\b(?:we|you) have (?:done|had|finished) (?<n>${SPOKEN_NUMBER}) ${ROUND}s?\\b` },
+  { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) ${ROUND}s\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
 
-const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: rounds| sets)?$`);
+const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: ${ROUND}s)?$`);
 /** "Round two of four": how many there are; 0 where that is not said. */
 const ofAll = (after: string): { all: number; length: number } => {
   const found = OF_ALL.exec(after);
@@ -52,7 +69,7 @@ export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
     if (which === "nth" && NOT_YET.test(words.slice(0, found.index))) return [];
     // "First round" is read with the other firsts.
     if ((nth === "first" && bare === undefined) || isTakenBack(words.slice(0, found.index), words)) return [];
-    const count = n === "another" ? 1 : n === undefined ? ordinalOf(nth) : spokenNumberOf(n);
+    const count = n === undefined ? ordinalOf(nth) : (TIMES[n] ?? spokenNumberOf(n));
     const after = words.slice(found.index + found[0].length);
     const where = { at: at + found.index, length: found[0].length };
     const { all, length } = ofAll(after);

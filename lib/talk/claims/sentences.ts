@@ -31,6 +31,9 @@ const LONGEST_TEXT = 2000;
 const PIECES =
   /\{\{|\{[a-z-]+\}|\d+:\d\d|\d+(?:\.\d+)?|[\p{L}\p{M}]+(?:['’][\p{L}]+)*|\s[-–—]+\s|[,:()"“”…—&]|[.!?;\n]/gu;
 
+/** The answer to it belongs to the same sentence. */
+const ASKS_WHAT_IS_NEXT = /\bwhat (?:is|comes|follows) (?:coming )?(?:next|after (?:this|that))$/;
+
 export function sentencesOf(text: string): Sentence[] {
   const sentences: Sentence[] = [];
   let words = "";
@@ -41,7 +44,7 @@ export function sentencesOf(text: string): Sentence[] {
   };
   for (const found of text.slice(0, LONGEST_TEXT).matchAll(PIECES)) {
     const piece = found[0];
-    if (/^[.!?;\n]$/.test(piece)) {
+    if (/^[.!?;\n]$/.test(piece) && !(piece === "?" && ASKS_WHAT_IS_NEXT.test(words))) {
       end();
       continue;
     }
@@ -114,7 +117,9 @@ const SHORT_ENDS: readonly (readonly [RegExp, string])[] = [
   [/'re$/, " are"],
   [/'ve$/, " have"],
   [/'ll$/, " will"],
-  [/(?<=^(?:that|there|here|what|he|she|who|where))'s$/, " is"],
+  [/(?<=^i)'m$/, " am"],
+  [/(?<=^i)'d$/, " would"],
+  [/(?<=^(?:that|there|here|what|he|she|who|where|left|right|half|work|leg|arm|side|this))'s$/, " is"],
 ];
 function writtenOut(word: string): string {
   for (const [end, out] of SHORT_ENDS) if (end.test(word)) return word.replace(end, out);

@@ -16,7 +16,7 @@ const nameWords = (name: string): string[] =>
 /** The same for one and for several: "presses" and "press", "rows" and "row". */
 function single(word: string): string {
   if (/(?:s|x|z|ch|sh)es$/.test(word)) return word.slice(0, -2);
-  return /[^s]s$/.test(word) && word.length > 3 ? word.slice(0, -1) : word;
+  return /[^s]s$/.test(word) && word.length > 2 ? word.slice(0, -1) : word;
 }
 
 /**
@@ -50,7 +50,8 @@ const EXERCISES =
   "row press plank squat lunge bridge curl fly pulldown twist crunch deadlift hinge pike tuck bear raise kickback pullover pushup " +
   "swing thruster burpee dip climber";
 const EXERCISE_STEMS: ReadonlySet<string> = new Set(EXERCISES.split(" ").map(stem));
-const A_NAME = /(?:^|\b(?:the|a|an|some|our|your|for|into|to) )(?:[a-z]+ ){0,2}?(?<noun>[a-z]+)$/;
+const A_NAME =
+  /(?:^|\b(?:the|a|an|some|our|your|for|into|to|do|doing|with|on|in|have|got|we|are) )(?:[a-z]+ ){0,2}?(?<noun>[a-z]+)$/;
 /** Words that tell one press from another. */
 const PARTS: ReadonlySet<string> = new Set(
   "leg chest arm calf bicep tricep shoulder overhead side single split".split(" "),
@@ -67,7 +68,11 @@ export const mayNameAMove = (said: string): boolean => nameWords(said).length > 
 
 /** The stem of the exercise that the words end in, whether the plan knows it or not: "lie down for the bridge". */
 function exerciseAtEnd(said: string): string | undefined {
-  const words = said.replace(/\bpush ups?\b/g, "pushup").replace(/\bpull downs?\b/g, "pulldown");
+  const words = said
+    .replace(/\bpush ups?\b/g, "pushup")
+    .replace(/\bpull downs?\b/g, "pulldown")
+    .replace(/(?<= )(?:hold|series|set)$/, "")
+    .trim();
   const noun = TO_DO.test(words) ? undefined : A_NAME.exec(words)?.groups?.noun;
   const found = noun === undefined ? "" : stem(single(noun));
   return EXERCISE_STEMS.has(found) ? found : undefined;

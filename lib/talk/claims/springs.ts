@@ -14,11 +14,42 @@ const THE_SPRING =
   /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
 const OTHER_SPRINGS =
   /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
+const TERM = `(?:(?:${SPOKEN_NUMBER}|an?|the|one) )(?!and |plus |with |last |first )[a-z]+(?: (?!and |plus |with |is\\b|are\\b|on\\b|only\\b|for\\b|here\\b)[a-z]+)?`;
+const ON_SPRINGS =
+  "(?:(?:you|we) (?:are|should be|work) (?:working |going )?on |(?:you|we) (?:are |will be )?(?:using|use|have|need|want)(?: got)? |you should have |there (?:is|are) |this is (?:on )?|that is |it is |you have got )";
+/** "You're on two lights and a heavy", "only the light on": all of the springs, one by one. */
+const LISTED = new RegExp(
+  `^(?:and |so |now |okay )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
+);
+const ONE_TERM = new RegExp(`^(?<n>${SPOKEN_NUMBER}|an?|the) (?<label>.+)$`);
 const BARE = new RegExp(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
-export function springsIn({ words, at }: SpokenClause): ClaimReading[] {
+/** Said outright of the springs that are on, and by their names, which whoever knows the room compares. */
+function listed({ words, at }: SpokenClause): ClaimReading[] {
+  const found = LISTED.exec(words);
+  const { head, only, terms = "", on, tail } = found?.groups ?? {};
+  const parts = terms.split(/ (?:and|plus|with) /);
+  if (!found || (head === undefined && on === undefined && parts.length < 2 && tail === undefined)) return [];
+  return parts.flatMap((part): ClaimReading[] => {
+    const { n = "", label = "" } = ONE_TERM.exec(part)?.groups ?? {};
+    const count = /^(?:an?|the)$/.test(n) ? 1 : spokenNumberOf(n);
+    const name = label.replace(/ (?:ones?|springs?)$/, "");
+    return [
+      {
+        fact: { says: "springs", count, label: name, ...(only && parts.length === 1 ? { only: true } : {}) },
+        at: at + words.indexOf(part),
+        length: part.length,
+      },
+    ];
+  });
+}
+
+export function springsIn(clause: SpokenClause): ClaimReading[] {
+  const { words, at } = clause;
+  const list = /\bsprings?\b/.test(words) || OTHER_SPRINGS.test(words.replace(/^you need /, "")) ? [] : listed(clause);
+  if (list.length > 0) return list;
   const some = OTHER_SPRINGS.test(words) ? null : THE_SPRING.exec(words);
   if (some) {
     const fact = { says: "springs", count: undefined, label: (some.groups?.label ?? "").trim() } as const;
@@ -28,7 +59,11 @@ export function springsIn({ words, at }: SpokenClause): ClaimReading[] {
   const named = ALL_SPRINGS.exec(words);
   if (named) {
     const { n, label = "" } = named.groups ?? {};
-    const fact = { says: "springs", count: n === undefined ? 0 : spokenNumberOf(n), label: label.trim() } as const;
+    const fact = {
+      says: "springs",
+      count: n === undefined ? 0 : spokenNumberOf(n),
+      label: label.trim().replace(/^(?:single|sole)$/, ""),
+    } as const;
     return [{ fact, at: at + named.index, length: named[0].length }];
   }
   const { n, label } = BARE.exec(words)?.groups ?? {};

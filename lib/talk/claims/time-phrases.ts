@@ -8,7 +8,7 @@ const PART = "(?:and a half|and a quarter|and three quarters)";
 /** How people say a length of time; its words are the group `time`. */
 const TIME =
   `(?<time>\\d+:\\d\\d|${SPOKEN_NUMBER}(?: ${PART})? ${KIND}${UNIT}(?: ${PART})?(?: (?:and )?${SPOKEN_NUMBER}(?: seconds?)?(?! of\\b))?|` +
-  `(?:half a|half|a half|three quarters of a|a quarter of a) minute|(?:(?:a |another )?half an?|(?:a |another )?half|three quarters of an|(?:a )?quarter of an|(?:a )?quarter) hour|(?:an|one|another|a whole|a full|two) hours?(?: ${PART})?|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
+  `(?:half a|half|a half|three quarters of a|(?:(?:a|one) )?quarter of a) minute|(?:(?:an?|one) )?minute (?:and )?${SPOKEN_NUMBER}(?: seconds?)?(?= (?:left|more|remaining|to (?:go|come|work))|$)|(?:(?:a |another )?half an?|(?:a |another )?half|three quarters of an|(?:(?:a|one) )?quarter of an|(?:a )?quarter) hour|(?:an|one|another|a whole|a full|two) hours?(?: ${PART})?|(?:an?|another) ${KIND}minute(?: ${PART})?|` +
   `(?:a )?couple (?:of )?(?:more )?minutes)(?! (?:ago|later|early|late)\\b)`;
 const OF_WHAT =
   "(?: (?:in|of|on|for) (?:the |this |our |todays |your )?(?<of>class|session|day|workout|block|section|series|move|one|set|exercise|hold|plank|side))?";
@@ -23,7 +23,7 @@ const NOW = "(?: (?:now|everyone|everybody|folks|please|of it|only|exactly))?";
 /** What may be the name of the move: "of bridging", "of leg presses". */
 const WHAT = "(?:[a-z]+ ){0,2}[a-z]+";
 const STOPS =
-  "(?:stops?|stopping|rests?|resting|changes?|changing|done|over|finish(?:ed)?|finishing|through|switch|swap|moves? on|moving on|lets? go|come down|end|close)\\b";
+  "(?:stops?|stopping|rests?|resting|changes?|changing|done|over|finish(?:ed)?|finishing|through|switch|swap|moves? on|moving on|lets? (?:you |us )?go|come down|end|close|free|out|off|home|go home)\\b";
 
 type Which = TimeClaim["which"];
 interface Phrase {
@@ -35,6 +35,8 @@ interface Phrase {
   readonly needs?: RegExp;
   readonly sure?: false;
   readonly of?: TimeClaim["of"];
+  /** Must be somewhere in the sentence. */
+  readonly around?: RegExp;
 }
 const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "pattern"> = {}): Phrase => ({
   which,
@@ -44,13 +46,14 @@ const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "patte
 
 /** The first one that a clause contains decides. */
 export const TIME_PHRASES: readonly Phrase[] = [
+  phrase("left", `\\b(?:just|only) (?<time>${SPOKEN_NUMBER}) more seconds$`, { least: 3 }),
   phrase(
     "left",
     `\\b${TIME}(?: more)?(?: is| are)?(?: still)? (?:left|to go|to come|remaining|to the (?:end|finish|close)|until (?:the end|we are done|you are done|the finish))\\b${OF_WHAT}`,
   ),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?:about )?${TIME}${NOT_OF}${OF_WHAT}`, { least: 5 }),
   phrase("left", `${NOT_FOR}\\b(?:last|final) (?<half>half )?minute\\b${NOT_OF}${OF_WHAT}`),
-  phrase("left", `\\b${TIME} (?:more )?of (?:this|it|these|those)\\b`, {
+  phrase("left", `\\b${TIME} (?:more )?of (?:this|it|these|those|that)\\b`, {
     least: 6,
     needs: /\bmore\b|\banother\b/,
     of: "move",
@@ -67,6 +70,50 @@ export const TIME_PHRASES: readonly Phrase[] = [
     `\\b(?:there is|there are|we have|you have|you got|only|just) (?:got |only |just |still |another |about |around |nearly |roughly )*${TIME}${NOW}$`,
     { least: 5 },
   ),
+  phrase("left", `\\b${TIME} (?:stands? |lies? |is |are )?between (?:you|us|me) and\\b`, { least: 5 }),
+  phrase("left", `\\b${TIME} (?:is|are) all (?:that|there|we|you|it)\\b`, { least: 5 }),
+  phrase(
+    "left",
+    `\\b(?:remains?|down to) (?:(?:only|just|still|about|the|your|our|last|final) )*${TIME}(?: (?:only|now))?$`,
+    { least: 5 },
+  ),
+  phrase("left", `\\bdown to (?:the |our |your )?(?:last|final) (?<time>${SPOKEN_NUMBER})$`, { least: 5, sure: false }),
+  phrase(
+    "left",
+    `\\b(?:we|you) (?:can |will |get to )*(?:stop|rest|finish|change|are (?:done|out)) in (?<time>${SPOKEN_NUMBER})$`,
+    { least: 5 },
+  ),
+  phrase(
+    "left",
+    `\\b(?:stay|keep going|hang on|hold on)(?: with (?:me|it|this)| there| in there)* for (?:just |only |another )*(?<time>${SPOKEN_NUMBER})$`,
+    { least: 10, sure: false },
+  ),
+  phrase("left", `\\bclass (?:ends|finishes|is over|is done|stops) in (?:about |just |only )*${TIME}`, {
+    least: 60,
+    of: "class",
+  }),
+  phrase(
+    "left",
+    `\\b${TIME} (?:and|then|and then) (?:i|we|you) (?:will |can |get to )*(?:let (?:you |us )?(?:all )?go|go home|send you home)\\b`,
+    { least: 30 },
+  ),
+  phrase("left", `^(?:and |just |only )*${TIME}$`, {
+    least: 3,
+    around: /\b(?:nearly|almost) (?:there|done|over|finished|home|through)\b/,
+  }),
+  phrase("done", "\\b(?:the |your |our )?first minute (?:is )?(?:done|gone|over|down|behind (?:us|you))$"),
+  phrase("done", `\\b${TIME} in the (?:bank|bag)\\b`, { least: 10 }),
+  phrase("whole", `\\b${TIME} (?:effort|hold|set|interval|burn|push)$`, { least: 20, of: "move" }),
+  phrase("left", "\\b(?:last|final) (?<time>few seconds)$", { least: 3 }),
+  phrase("whole", `\\b${TIME} on (?:the|your) (?:left|right)(?: (?:leg|side|arm))?$`, { least: 20, of: "move" }),
+  phrase("whole", `^it (?:takes|lasts|goes on for|runs for) (?:about |only |just )*${TIME}$`, {
+    least: 20,
+    of: "move",
+  }),
+  phrase(
+    "left",
+    `\\b${TIME} of (?:the |our |this |your |todays )?(?<of>class|session|workout) (?:still )?(?:left|to go|to come|remaining)\\b`,
+  ),
   phrase(
     "done",
     `\\b(?:you have|we have) (?:done|had|been (?:here|going|at it|working|at this|in it|in this)(?: for)?|held(?: it| this)?(?: for)?|worked(?: for)?) (?:about |already )*${TIME}$`,
@@ -78,7 +125,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase(
     "left",
-    `\\b${TIME} (?:until|till|til|before|to) (?:the |our |we |you |we all )(?:are )?(?:next |end |${STOPS})`,
+    `\\b${TIME} (?:until|till|til|before|to) (?:the |our |we |you )(?:are )?(?:all )?(?:next |end |${STOPS})`,
   ),
   phrase(
     "left",
@@ -107,7 +154,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase("whole", `\\b${TIME} (?:class|session|workout)\\b`, { least: 300, of: "class" }),
   phrase("whole", `\\b${TIME} (?:of class|together|with me|today)\\b`, { least: 300, of: "class" }),
-  phrase("each-side", `\\b${TIME} (?:each side|per side|a side|on each side|each way|each leg|each arm)\\b`, {
+  phrase("each-side", `\\b${TIME} (?:(?:on )?each (?:side|leg|arm|way)|per (?:side|leg|arm)|a side)\\b`, {
     least: 10,
   }),
   phrase(
@@ -137,7 +184,11 @@ export const TIME_PHRASES: readonly Phrase[] = [
     },
   ),
   phrase("whole", `^(?:and |about |just |around )*${TIME}${NOW}$`, { least: 10, sure: false }),
-  phrase("whole", `^(?:and |so |just |only )*(?<time>${SPOKEN_NUMBER}) on the clock$`, { least: 10 }),
+  phrase(
+    "whole",
+    `^(?:and |so |just |only )*(?:(?<time>${SPOKEN_NUMBER}) on the clock|(?:the )?clock (?:says|reads|shows) (?<clock>${SPOKEN_NUMBER}))$`,
+    { least: 10 },
+  ),
   phrase(
     "done",
     `\\b${TIME} (?:is |are |have )?(?:in|done|down|gone|over|behind us|behind you|already|passed)(?: already| now)?$`,
@@ -146,6 +197,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
     },
   ),
   phrase("left", `\\b${TIME} of (?<what>${WHAT}) (?:left|to go|remaining|to come)$`, { least: 5 }),
+  phrase("whole", `\\b${TIME} in (?:the |a |your |this )?(?<what>${WHAT})$`, { least: 20 }),
   phrase("whole", `\\b${TIME} of (?<what>${WHAT})$`, { least: 10 }),
   phrase(
     "whole",

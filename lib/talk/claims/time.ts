@@ -7,16 +7,22 @@ import type { ClaimReading, TimeClaim } from "./types.ts";
 
 const ROUGHLY =
   /\b(?:about|around|roughly|nearly|almost|more or less|give or take|or so|just under|just over|a bit|approximately|ish|some)\b/;
-const ROUGH_BOUND = /\b(?:less than|under|over|more than|at least|up to|at most|every|each|within|in) $/;
+/** "Just under" is about that; "under" alone is a bound. */
+const BOUND = /(?<!\bjust )\b(?:(?<most>under|less than)|(?<least>over|more than)) $/;
+const ROUGH_BOUND = /\b(?:at least|up to|at most|every|each|within|in) $/;
 
 /** The first phrase of a clause that tells a time. */
 export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
-  for (const { which, pattern, least = 0, needs, sure, of } of TIME_PHRASES) {
+  for (const { which, pattern, least = 0, needs, around, sure, of } of TIME_PHRASES) {
     const found = pattern.exec(words);
-    if (!found || (needs && !needs.test(found[0]))) continue;
+    if (!found || (needs && !needs.test(found[0])) || (around && !around.test(sentence.words))) continue;
     const before = words.slice(0, found.index);
-    const told = found.groups?.half === undefined ? durationOf(found.groups?.time ?? "a minute") : HALF_MINUTE;
-    if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before, words)) return [];
+    const told =
+      found.groups?.half === undefined
+        ? durationOf(found.groups?.time ?? found.groups?.clock ?? "a minute")
+        : HALF_MINUTE;
+    if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before.replace(BOUND, ""), words))
+      return [];
     const claimed = of ?? ofWhat(found.groups?.of);
     const fact: TimeClaim = {
       says: "time",
@@ -24,6 +30,7 @@ export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
       which,
       ...(claimed ? { of: claimed } : {}),
       ...named(found.groups?.what),
+      ...boundOf(before),
       ...(ROUGHLY.test(sentence.words) ? { rough: true } : {}),
     };
     const length = found[0].trimStart().length;
@@ -31,6 +38,12 @@ export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
     return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
   return [];
+}
+
+function boundOf(before: string): Pick<TimeClaim, "bound"> {
+  const { most, least } = BOUND.exec(before)?.groups ?? {};
+  if (most === undefined && least === undefined) return {};
+  return { bound: most === undefined ? "least" : "most" };
 }
 
 const named = (what: string | undefined): Pick<TimeClaim, "what"> => (what === undefined ? {} : { what });
@@ -58,11 +71,19 @@ function hoursIn(words: string): number {
   return (words.startsWith("two") ? 2 : 1) + (PARTS.find(([pattern]) => pattern.test(words))?.[1] ?? 0);
 }
 
+/** "A minute fifteen", "minute thirty". */
+const MINUTE_AND = new RegExp(`^(?:an? )?minute (?:and )?(?<n>${SPOKEN_NUMBER})(?: seconds?)?$`);
+const minuteAnd = (seconds: number): Duration | undefined =>
+  seconds < 10 || seconds > 59 ? undefined : { seconds: 60 + seconds, unit: "seconds" };
+
 /** Seconds of what `TIME` matched. */
 function durationOf(words: string): Duration | undefined {
   const clock = /^(\d+):(\d\d)$/.exec(words);
   if (clock) return { seconds: Number(clock[1]) * 60 + Number(clock[2]), unit: "seconds" };
+  if (words === "few seconds") return { seconds: 8, unit: "seconds" };
   if (/hour/.test(words)) return { seconds: 3600 * hoursIn(words), unit: "minutes" };
+  const withSeconds = MINUTE_AND.exec(words)?.groups?.n;
+  if (withSeconds) return minuteAnd(spokenNumberOf(withSeconds));
   if (/three quarters of a minute/.test(words)) return { seconds: 45, unit: "seconds" };
   if (/quarter of a minute/.test(words)) return { seconds: 15, unit: "seconds" };
   if (/^(?:a )?half (?:a )?minute/.test(words)) return HALF_MINUTE;

@@ -21,16 +21,24 @@ export interface TimeClaim {
   readonly of?: "class" | "block" | "move";
   /** "About", "give or take". */
   readonly rough?: true;
+  /** "Under five minutes", "more than an hour". */
+  readonly bound?: "most" | "least";
   /** Words that may name the move it is the time of, or something else. */
   readonly what?: string;
 }
 export interface HalfwayClaim {
   readonly says: "halfway";
+  /** "Over halfway": no less than half. */
+  readonly past?: true;
+  /** Words that may name the move. */
+  readonly what?: string;
   readonly of?: "class" | "move";
 }
 export interface PartClaim {
   readonly says: "last" | "first";
   readonly what: "move" | "one" | "round" | "side" | "block";
+  /** Words that may name the move it is said of. */
+  readonly named?: string;
   readonly of?: "class" | "block";
 }
 export interface NextClaim {
@@ -41,6 +49,8 @@ export interface NextClaim {
   readonly at: "start" | "end" | "within";
   /** Said so plainly of a move that a name which the plan does not know counts too. */
   readonly plain: boolean;
+  /** Its words before the first comma, where there is one. */
+  readonly head?: string;
 }
 export interface RoundsClaim {
   readonly says: "rounds";
@@ -53,6 +63,7 @@ export interface RoundsClaim {
 /** How many moves are still to come, this one not counted. */
 export interface FollowingClaim {
   readonly says: "following";
+  readonly of?: "class";
   readonly count: number;
   /** "Two moves left" may count the one at hand. */
   readonly withThis: boolean;
@@ -64,8 +75,8 @@ export interface RepsClaim {
   readonly which: "any" | "more";
   /** Words that may name the move: "twenty curls". */
   readonly what?: string;
-  /** A bare number, which may be of seconds as well. */
-  readonly orSeconds?: true;
+  /** A bare number, which may be of seconds as well: how many seconds either way. */
+  readonly orSeconds?: number;
 }
 export interface BreathClaim {
   readonly says: "breath";
@@ -94,6 +105,8 @@ export interface SpringsClaim {
   readonly says: "springs";
   /** Undefined for one or more of them: "the middle spring". */
   readonly count: number | undefined;
+  /** No others. */
+  readonly only?: true;
   /** The words before "springs", or after a bare count; "" for springs of any kind. */
   readonly label: string;
 }
