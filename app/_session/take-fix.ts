@@ -1,4 +1,6 @@
 /** Writes a fix into the plan, as one step of undo. */
+
+import { isAllTold } from "#lib/acts/told-lines.ts";
 import {
   addFirstScriptLine,
   addSetupAfter,
@@ -21,7 +23,7 @@ export function takeFix(session: PlanSession, fix: Remedy): void {
   const done = session.act((w) => {
     for (const change of fix.changes) write(w, plan, change);
   });
-  if (done) session.say(`Done: ${fix.label}.`);
+  if (done) session.say(`Done: ${fix.label.replace(/\.$/, "")}.`);
 }
 
 function write(w: Writer, plan: Plan, change: RemedyChange): void {
@@ -58,7 +60,7 @@ function writeSprings(w: Writer, plan: Plan, itemId: string, springs: Readonly<R
 export function writeSetUp(session: PlanSession, itemId: string): void {
   const { plan } = session.getSnapshot();
   const step = walkSetups(plan).find(({ item }) => item.id === itemId);
-  const fix = step ? completeSetup(plan, step) : null;
+  const fix = step && !isAllTold(plan, step) ? completeSetup(plan, step) : null;
   if (fix) takeFix(session, fix);
   else session.say("Nothing to add: the set-up lines say all that changes.");
 }

@@ -6,12 +6,23 @@ import type { PlannedAct } from "./planned.ts";
 /** What of a kind is once told as it is may be named otherwise on the way: "stand up, walk round, lie down". */
 const ON_THE_WAY: readonly Judged["act"]["act"][] = ["turn", "station", "position", "side", "handles-down"];
 
-function onTheWay(told: ReadonlySet<string>, { act, verdict }: Judged): boolean {
+/** Getting up or off is on the way whichever line says so; anything else only beside the words that set it right. */
+const isGettingUp = ({ position, station }: Judged["act"]): boolean => position === "standing" || station === "floor";
+
+interface ToldKinds {
+  readonly inLine: ReadonlySet<string>;
+  readonly anywhere: ReadonlySet<string>;
+}
+
+function onTheWay({ inLine, anywhere }: ToldKinds, { act, verdict }: Judged): boolean {
   if (verdict !== "contradicted" && verdict !== "not-planned") return false;
   if (!ON_THE_WAY.includes(act.act)) return false;
   const kind = act.act === "handles-down" ? "handles-up" : act.act;
-  return told.has(kind);
+  return (isGettingUp(act) ? anywhere : inLine).has(kind);
 }
+
+const toldKinds = <T extends Judged>(placed: readonly Placed<T>[]): ReadonlySet<string> =>
+  new Set(placed.flatMap(({ heard: { verdict, act } }) => (verdict === "told" ? [act.act] : [])));
 
 interface Placed<T extends Judged> {
   readonly heard: T;
@@ -19,7 +30,10 @@ interface Placed<T extends Judged> {
   readonly place: number;
 }
 
-/** "Add one light, then another": two, if the plan has two. "The same springs, but add a light": told, if the rest is so. */
+/**
+ * "Add one light, then another": two, if the plan has two. "The same springs, but add a light": told, if the rest is so.
+ * The exception has to stand in the same line: a line that is right elsewhere leaves a false one false.
+ */
 export function summedUp<T extends Judged>(
   change: ActsChange,
   lines: readonly (readonly Placed<T>[])[],
@@ -39,22 +53,22 @@ export function summedUp<T extends Judged>(
       return act ? { ...placed, heard: { ...placed.heard, verdict: "told", covers: [act] } } : placed;
     }),
   );
-  const toldKinds = new Set(all.filter(({ verdict }) => verdict === "told").map(({ act }) => act.act));
-  const covered = new Set(added.flat().flatMap(({ heard }) => heard.covers));
-  return added.map((line) =>
-    line.map((placed): Placed<T> => {
-      if (onTheWay(toldKinds, placed.heard)) return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
-      const { of, verdict, act } = placed.heard;
-      if (
-        of === undefined ||
-        verdict !== "contradicted" ||
-        (act.facing !== undefined && act.facing !== change.from?.facing)
-      )
-        return placed;
-      const isExcepted = changesOf(of, change).every((one) => covered.has(one));
-      return isExcepted ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
-    }),
-  );
+  const anywhere = toldKinds(lines.flat());
+  return added.map((line, at) => {
+    const kinds = { inLine: toldKinds(lines[at] ?? []), anywhere };
+    const covered = new Set(line.flatMap(({ heard }) => heard.covers));
+    return line.map((placed): Placed<T> => {
+      const isExcused = onTheWay(kinds, placed.heard) || isExcepted(change, placed.heard, covered);
+      return isExcused ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
+    });
+  });
+}
+
+/** What is said to stay, but for what the same line tells rightly. */
+function isExcepted(change: ActsChange, { of, verdict, act }: Judged, covered: ReadonlySet<PlannedAct>): boolean {
+  if (of === undefined || verdict !== "contradicted") return false;
+  if (act.facing !== undefined && act.facing !== change.from?.facing) return false;
+  return changesOf(of, change).every((one) => covered.has(one));
 }
 
 const isPartOf = ({ act, verdict }: Judged, planned: PlannedAct): boolean =>

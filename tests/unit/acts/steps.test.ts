@@ -1,6 +1,7 @@
 /** The steps of a change, as they stand beside the set-up lines: each with what the words say of it. */
 import { describe, expect, test } from "vitest";
 import { stepsView } from "#app/_script/steps-view.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
@@ -18,6 +19,8 @@ function change(...texts: string[]): Plan {
 const seen = (plan: Plan, item = "b"): string[] =>
   (stepsView(plan, item)?.steps ?? []).map(({ words, state }) => `${words}: ${state}`);
 const stateOf = (plan: Plan, words: string) => stepsView(plan, "b")?.steps.find((step) => step.words === words)?.state;
+
+const besides = (plan: Plan): string[] => (stepsView(plan, "b")?.besides ?? []).map(({ said }) => said);
 
 describe("the steps of a change", () => {
   test("are all missing before anything is written, in the order in which they are done", () => {
@@ -55,6 +58,33 @@ describe("the steps of a change", () => {
     expect(stateOf(plan, "Two light on")).toBe("contradicted");
     expect(stateOf(plan, "Carriage home")).toBe("told");
     expect(stateOf(plan, "Face the back")).toBe("missing");
+  });
+
+  test("a line that is false stays, whatever a right line beside it says, and one press more does not hide it", () => {
+    const plan = change("Carriage home, same springs.");
+    const written = change("Carriage home, same springs.", ...(stepsView(plan, "b")?.offer?.lines ?? []));
+    expect(stepsView(written, "b")).toMatchObject({
+      allSaid: false,
+      besides: [{ verdict: "contradicted", said: "same springs" }],
+      offer: null,
+    });
+    expect(stateOf(written, "Two light on")).toBe("told");
+    const found = checkPlan(written).findings.filter(({ rule }) => rule === "says-otherwise");
+    expect(found.map(({ values }) => values.said)).toEqual(["same springs"]);
+
+    expect(besides(change("Face the left.", "Carriage home, now on {springs}, face the back, kneel."))).toEqual([
+      "Face the left",
+    ]);
+    expect(besides(change("Carriage home, now on two light, otherwise the same springs."))).toEqual([]);
+    expect(besides(change("Stand up.", "Carriage home, now on {springs}.", "Face the back, kneel."))).toEqual([]);
+  });
+
+  test("where only the order differs nothing is offered, and the step out of order is marked", () => {
+    const late = change("Now on {springs}, then carriage home, face the back, kneel, take both handles.");
+    expect(stateOf(late, "Two light on")).toBe("wrong-order");
+    expect(stepsView(late, "b")).toMatchObject({ allSaid: false, offer: null });
+    const short = change("Now on {springs}, then carriage home.");
+    expect(stepsView(short, "b")?.offer).toMatchObject({ isFirst: false, isWhole: true });
   });
 
   test("what the plan does not have stands after the steps", () => {
