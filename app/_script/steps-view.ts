@@ -58,7 +58,7 @@ function offerOf(plan: Plan, step: SetupStep): SetupOffer | null {
   const fix = completeSetup(plan, step);
   if (!fix || isAllTold(plan, step)) return null;
   const lines = fix.changes.flatMap(({ value }) =>
-    typeof value === "object" && "text" in value ? [readOut(plan, step.item, String(value.text))] : [],
+    typeof value === "object" && "text" in value ? [sentenceCase(readOut(plan, step.item, String(value.text)))] : [],
   );
   const isFirst = setupLinesOf(step.item).length === 0;
   return { lines, isFirst, isWhole: fix.note !== undefined, ...(fix.note ? { note: fix.note } : {}) };

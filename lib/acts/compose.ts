@@ -1,4 +1,5 @@
 /** Writes a change as one set-up line, its acts in the order in which they can safely be done. */
+import { sentenceCase } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
 import { actWords, type SetupEnds, startPlaceWords } from "./act-words.ts";
@@ -27,7 +28,21 @@ export function setupLine(
   const to = setupOf(plan, after);
   if (!to || acts.length === 0) return null;
   const ends: SetupEnds = { from: before ? setupOf(plan, before) : null, to };
-  const clauses = new Set(acts.map((act) => (act.act === "place" ? act.words : actWords(act, ends))));
-  const said = [...clauses].join(", ");
-  return { kind: "setup", text: `${said.charAt(0).toUpperCase()}${said.slice(1)}.` };
+  const clauses = new Set(onOneSide(acts, ends).map((act) => (act.act === "place" ? act.words : actWords(act, ends))));
+  return { kind: "setup", text: `${sentenceCase([...clauses].join(", "))}.` };
+}
+
+/**
+ * "Lie on your left side" says the side and, across the carriage, the way to face. Where one foot or hand holds something,
+ * the side is the one that works, which may be the upper one, so it is said apart.
+ */
+function onOneSide(acts: readonly SetupAct[], { to }: SetupEnds): readonly SetupAct[] {
+  const isFree = to.feet !== "cable-strap" && to.hands !== "one-handle";
+  const liesDown = acts.some((act) => act.act === "position" && act.position === "side-lying");
+  if (!liesDown || !isFree || !acts.some(({ act }) => act === "side")) return acts;
+  const across = to.facing === "left" || to.facing === "right";
+  return acts.flatMap((act): SetupAct[] => {
+    if (act.act === "side" || (act.act === "turn" && across)) return [];
+    return [act.act === "position" ? { act: "place", words: "lie on your {side} side" } : act];
+  });
 }

@@ -4,7 +4,7 @@ import { readOut } from "#lib/acts/act-words.ts";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
 import { IN_PAUSES } from "#lib/acts/plan-acts.ts";
 import { isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
-import { springWords } from "#lib/plan/format.ts";
+import { sentenceCase, spokenSprings } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -109,7 +109,7 @@ const SAY: Readonly<Record<LineChange["field"], string>> = {
 };
 
 const labelOf = (plan: Plan, item: MoveItem, changes: readonly LineChange[]): string =>
-  changes.map(({ field, value }) => `${SAY[field]}: ${readOut(plan, item, value.text)}`).join(" ");
+  changes.map(({ field, value }) => `${SAY[field]}: ${sentenceCase(readOut(plan, item, value.text))}`).join(" ");
 
 /** No limits here: the rule has already applied the studio's. */
 const ANY = { maxOffsetMm: Number.POSITIVE_INFINITY, maxLoadDifferenceShare: Number.POSITIVE_INFINITY };
@@ -125,7 +125,7 @@ export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
     ...(offsetMm === null ? [] : [{ itemId: id, field: "offsetMm" as const, value: offsetMm }]),
   ]);
   const moved = movedMm === 0 ? "" : `, ${Math.abs(movedMm) / 10} cm ${movedMm > 0 ? "further" : "nearer"}`;
-  return { label: `Keep ${springWords(plan.equipment, springs)}${moved}`, changes };
+  return { label: `Keep ${spokenSprings(plan.equipment, springs)}${moved}`, changes };
 }
 
 /** The change into the one move that the finding is about, as the plan is now. */
