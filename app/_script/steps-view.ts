@@ -2,10 +2,10 @@
 import { readOut, stepWords } from "#lib/acts/act-words.ts";
 import { changeTold, type HeardAct } from "#lib/acts/plan-acts.ts";
 import { type StepState, stepsOf } from "#lib/acts/steps.ts";
-import { actLetGoEarly, isAllTold, setupLinesOf } from "#lib/acts/told-lines.ts";
+import { actLetGoEarly, setupLinesOf } from "#lib/acts/told-lines.ts";
 import { sentenceCase } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { completeSetup } from "#lib/remedies/setup-lines.ts";
+import { setupToWrite } from "#lib/remedies/setup-lines.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 
 export interface StepView {
@@ -35,7 +35,7 @@ export interface StepsView {
   readonly offer: SetupOffer | null;
 }
 
-/** Null where there is no change and nothing is said of one. */
+/** Null where there is no change, nothing is said of one and nothing can be written. */
 export function stepsView(plan: Plan, itemId: string): StepsView | null {
   const step = walkSetups(plan).find(({ item }) => item.id === itemId);
   if (!step) return null;
@@ -55,8 +55,8 @@ export function stepsView(plan: Plan, itemId: string): StepsView | null {
 }
 
 function offerOf(plan: Plan, step: SetupStep): SetupOffer | null {
-  const fix = completeSetup(plan, step);
-  if (!fix || isAllTold(plan, step)) return null;
+  const fix = setupToWrite(plan, step);
+  if (!fix) return null;
   const lines = fix.changes.flatMap(({ value }) =>
     typeof value === "object" && "text" in value ? [sentenceCase(readOut(plan, step.item, String(value.text)))] : [],
   );

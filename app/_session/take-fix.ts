@@ -1,6 +1,5 @@
 /** Writes a fix into the plan, as one step of undo. */
 
-import { isAllTold } from "#lib/acts/told-lines.ts";
 import {
   addFirstScriptLine,
   addSetupAfter,
@@ -13,7 +12,7 @@ import {
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
-import { completeSetup } from "#lib/remedies/setup-lines.ts";
+import { setupToWrite } from "#lib/remedies/setup-lines.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import type { PlanSession } from "./session.ts";
 
@@ -60,7 +59,7 @@ function writeSprings(w: Writer, plan: Plan, itemId: string, springs: Readonly<R
 export function writeSetUp(session: PlanSession, itemId: string): void {
   const { plan } = session.getSnapshot();
   const step = walkSetups(plan).find(({ item }) => item.id === itemId);
-  const fix = step && !isAllTold(plan, step) ? completeSetup(plan, step) : null;
+  const fix = step ? setupToWrite(plan, step) : null;
   if (fix) takeFix(session, fix);
   else session.say("Nothing to add: the set-up lines say all that changes.");
 }

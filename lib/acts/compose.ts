@@ -3,7 +3,7 @@ import { sentenceCase } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
 import { actWords, type SetupEnds, startPlaceWords } from "./act-words.ts";
-import { type PlannedAct, plannedActs } from "./planned.ts";
+import { actsInto, type PlannedAct, plannedActs } from "./planned.ts";
 
 /** What a set-up line can tell: the planned acts, and where people start, which comes before hands and feet. */
 export type SetupAct = PlannedAct | { readonly act: "place"; readonly words: string };
@@ -11,9 +11,18 @@ export type SetupAct = PlannedAct | { readonly act: "place"; readonly words: str
 const TAKEN_LAST: readonly string[] = ["handles-cross", "handles-up", "strap-on"];
 
 export function setupActs(plan: Plan, before: MoveItem | undefined, after: MoveItem): SetupAct[] {
-  const acts: SetupAct[] = plannedActs(plan, before, after);
+  return withPlace(plannedActs(plan, before, after), before, after);
+}
+
+/** All that the first move of a class needs, from nothing. Empty where the move is not known. */
+export function firstSetupActs(plan: Plan, first: MoveItem): SetupAct[] {
+  const to = setupOf(plan, first);
+  return to ? withPlace(actsInto(plan, null, to), undefined, first) : [];
+}
+
+function withPlace(acts: readonly SetupAct[], before: MoveItem | undefined, after: MoveItem): SetupAct[] {
   const words = startPlaceWords(before, after);
-  if (words === null) return acts;
+  if (words === null) return [...acts];
   const taken = acts.findIndex(({ act }) => TAKEN_LAST.includes(act));
   return acts.toSpliced(taken < 0 ? acts.length : taken, 0, { act: "place", words });
 }

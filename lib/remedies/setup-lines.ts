@@ -1,9 +1,9 @@
 /** The fix that puts set-up lines into an item's script, and the one that keeps springs on. */
 
 import { readOut } from "#lib/acts/act-words.ts";
-import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
-import { IN_PAUSES } from "#lib/acts/plan-acts.ts";
-import { isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
+import { firstSetupActs, type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { changeTold, IN_PAUSES } from "#lib/acts/plan-acts.ts";
+import { isAllTold, isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
 import { sentenceCase, spokenSprings } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
@@ -26,7 +26,20 @@ export function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
   return changes ? { label: labelOf(plan, step.item, changes), changes } : beforeLate(plan, step, acts);
 }
 
-/** The same for what a finding is about. */
+/**
+ * What one press writes beside the set-up lines: what is missing of a change, and the whole set-up of a first move that
+ * nothing is said of. Null where nothing is missing, be it in another order.
+ */
+export function setupToWrite(plan: Plan, step: SetupStep): Remedy | null {
+  if (step.before) return isAllTold(plan, step) ? null : completeSetup(plan, step);
+  if (setupLinesOf(step.item).length > 0 || changeTold(plan, step).heard.length > 0) return null;
+  const value = setupLine(plan, undefined, step.item, firstSetupActs(plan, step.item));
+  if (!value) return null;
+  const changes: LineChange[] = [{ itemId: step.item.id, field: "firstLine", value }];
+  return { label: labelOf(plan, step.item, changes), changes };
+}
+
+/** `completeSetup` for what a finding is about. */
 export function saySetup(plan: Plan, finding: Finding): Remedy | null {
   const step = stepOf(plan, finding);
   return step ? completeSetup(plan, step) : null;

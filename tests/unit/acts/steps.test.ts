@@ -39,6 +39,15 @@ describe("the steps of a change", () => {
     expect(written).toMatchObject({ allSaid: true, besides: [], offer: null });
   });
 
+  test("of the first move the whole set-up is offered while nothing is said of it", () => {
+    const first = (...texts: string[]) =>
+      examplePlan([exampleMove("a", { springs: { heavy: 1 }, ...setup(...texts) })]);
+    const offer = stepsView(first(), "a")?.offer;
+    expect(offer).toMatchObject({ isFirst: true, isWhole: false });
+    expect(offer?.lines[0]).toMatch(/^Carriage home, now on one heavy, .*face the front/);
+    expect(stepsView(first(...(offer?.lines ?? [])), "a")).toBeNull();
+  });
+
   test("what is said of a step decides its state, and the words that say it are known", () => {
     const plan = change("Carriage home. Face the front.");
     expect(stateOf(plan, "Carriage home")).toBe("told");
@@ -98,7 +107,7 @@ describe("the steps of a change", () => {
 
   test("there is nothing to show where nothing changes and nothing is said of a change", () => {
     expect(stepsView(examplePlan([exampleMove("a"), exampleMove("b")]), "b")).toBeNull();
-    expect(stepsView(change(), "a")).toBeNull();
+    expect(stepsView(examplePlan([exampleMove("a", setup("Face the front."))]), "a")).toBeNull();
     expect(stepsView(change(), "nobody")).toBeNull();
   });
 });
