@@ -16,7 +16,7 @@ import type { Remedy, RemedyChange } from "./remedy.ts";
  * Completes the set-up of a change, whichever part of it is missing, in the order in which hands and feet can safely do it. The coach's own lines stay as they are: what is missing goes before, after or between them. Null where nothing is
  * missing.
  */
-export function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
+function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
   const acts = setupActs(plan, step.before?.item, step.item);
   if (isToldLate(plan, step)) return beforeLate(plan, step, acts);
   const changes = SIDES.map((side) => missingLines(plan, step, acts, side)).find(
