@@ -79,7 +79,7 @@ function Row({ line, equipment, helps, onTake }: RowProps) {
 
 function Take({ words, onTake }: { readonly words: string; readonly onTake: () => void }) {
   return (
-    <button type="button" className="square-button" aria-label={`Take ${words}`} onClick={onTake}>
+    <button type="button" className={`square-button ${styles.take}`} aria-label={`Take ${words}`} onClick={onTake}>
       Take
     </button>
   );

@@ -59,7 +59,7 @@ function DayHead({ date, month, isCurrent, onAsk }: DayProps) {
         <span aria-hidden="true">
           <span className={styles.number}>{dayOfMonth(date)}</span>{" "}
           <span className={styles.weekday}>{dayName(date)}</span>
-          {date === month.today && <span className={styles.now}> today</span>}
+          {date === month.today && <span className={styles.now}>today</span>}
         </span>
         {month.writes && (
           <span className={styles.add} aria-hidden="true">

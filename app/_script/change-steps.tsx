@@ -9,7 +9,7 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./change-steps.module.css";
 import { allSaidWords, besidesWords, STEPS_NAME, stepStateWords, writeSetUpWords } from "./script-words.ts";
 import { showWords } from "./show-words.ts";
-import { type StepsView, type StepView, stepsView } from "./steps-view.ts";
+import { type SetupOffer, type StepsView, type StepView, stepsView } from "./steps-view.ts";
 
 interface Props {
   readonly plan: Plan;
@@ -42,7 +42,7 @@ export function ChangeSteps({ plan, item, editor, readOnly }: Props) {
       {view.offer && !readOnly && (
         // The button goes with what it wrote, so the focus stays here.
         <div className={styles.offer} onClickCapture={() => box.current?.focus()}>
-          <PlanButton command="write-set-up">{writeSetUpWords(view.offer.isFirst)}</PlanButton>
+          <PlanButton command="write-set-up">{writeSetUpWords(view.offer)}</PlanButton>
           <Offered offer={view.offer} />
         </div>
       )}
@@ -50,7 +50,7 @@ export function ChangeSteps({ plan, item, editor, readOnly }: Props) {
   );
 }
 
-function Offered({ offer }: { readonly offer: NonNullable<StepsView["offer"]> }) {
+function Offered({ offer }: { readonly offer: SetupOffer }) {
   return (
     <div className={styles.preview}>
       {offer.note && <p>{offer.note}</p>}
@@ -86,7 +86,8 @@ function Steps({ view, onShow }: StepsProps) {
               data-state="contradicted"
             >
               <Pressed heard={heard} state="contradicted" onShow={onShow}>
-                <Mark state="contradicted" /> {besidesWords(heard)}
+                <Mark state="contradicted" />{" "}
+                {besidesWords(heard, view.steps.length > 0 && view.steps.every(({ state }) => state !== "missing"))}
               </Pressed>
             </li>
           ))}

@@ -5,6 +5,7 @@ import type { StepState } from "#lib/acts/steps.ts";
 import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import type { CueKind, LineBegin } from "#lib/plan/schema.ts";
+import type { SetupOffer } from "./steps-view.ts";
 
 /** Under the script: its keys, or what a reader can do. */
 export const READER_HINT = "You can read this script but not edit it. Select words to comment on them.";
@@ -43,13 +44,18 @@ const quoted = (said: string): string => `“${said.trim()}”`;
 /** Said otherwise needs the words that say so; what else is said is found by pressing the step. */
 export const stepStateWords = (state: StepState, said: string | null): string =>
   state === "contradicted" && said !== null ? `${STATE_WORDS[state]}, ${quoted(said)}` : STATE_WORDS[state];
-export const besidesWords = ({ verdict, said }: Pick<HeardAct, "verdict" | "said">): string =>
-  `${verdict === "not-planned" ? "Said, not planned" : "Said otherwise"}: ${quoted(said)}`;
+/** `isSaid`: other words of the set-up say it rightly. */
+export const besidesWords = ({ verdict, said }: Pick<HeardAct, "verdict" | "said">, isSaid: boolean): string => {
+  const how = isSaid ? "Said otherwise too" : "Said otherwise";
+  return `${verdict === "not-planned" ? "Said, not planned" : how}: ${quoted(said)}`;
+};
 export const allSaidWords = (count: number): string =>
   agree(count, "The one step of the change is said", `All ${count} steps of the change said`);
-/** The button that writes the set-up; `isFirst`: no set-up line is there yet. */
-export const writeSetUpWords = (isFirst: boolean): string =>
-  isFirst ? "Write the set-up line" : "Add what is missing to the set-up";
+/** The button that writes the set-up; `isFirst`: no set-up line is there yet; `isWhole`: the lines there have another order. */
+export const writeSetUpWords = ({ isFirst, isWhole }: Pick<SetupOffer, "isFirst" | "isWhole">): string => {
+  if (isFirst) return "Write the set-up line";
+  return isWhole ? "Put the whole set-up first" : "Add what is missing to the set-up";
+};
 
 /** When a line begins. */
 export const BEGIN = {

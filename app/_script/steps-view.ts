@@ -2,11 +2,11 @@
 import { readOut, stepWords } from "#lib/acts/act-words.ts";
 import { changeTold, type HeardAct } from "#lib/acts/plan-acts.ts";
 import { type StepState, stepsOf } from "#lib/acts/steps.ts";
-import { setupLinesOf } from "#lib/acts/told-lines.ts";
+import { actLetGoEarly, setupLinesOf } from "#lib/acts/told-lines.ts";
 import { sentenceCase } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { completeSetup } from "#lib/remedies/setup-lines.ts";
-import { walkSetups } from "#lib/transitions/walk.ts";
+import { setupToWrite } from "#lib/remedies/setup-lines.ts";
+import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 
 export interface StepView {
   readonly key: string;
@@ -16,36 +16,50 @@ export interface StepView {
   readonly heard: HeardAct | null;
 }
 
+export interface SetupOffer {
+  readonly lines: readonly string[];
+  /** To know before it is taken. */
+  readonly note?: string;
+  /** No set-up line is there yet. */
+  readonly isFirst: boolean;
+  /** The lines that are there have another order, so the whole set-up goes before them. */
+  readonly isWhole: boolean;
+}
+
 export interface StepsView {
   readonly steps: readonly StepView[];
   readonly besides: readonly HeardAct[];
   /** Every step is said as planned, and nothing else. */
   readonly allSaid: boolean;
-  /** What one press would write, and what to know before it; null where nothing is missing. */
-  readonly offer: { readonly lines: readonly string[]; readonly note?: string; readonly isFirst: boolean } | null;
+  /** What one press would write; null where nothing is missing, be it in another order. */
+  readonly offer: SetupOffer | null;
 }
 
-/** Null where there is no change and nothing is said of one. */
+/** Null where there is no change, nothing is said of one and nothing can be written. */
 export function stepsView(plan: Plan, itemId: string): StepsView | null {
   const step = walkSetups(plan).find(({ item }) => item.id === itemId);
   if (!step) return null;
-  const { steps, besides } = stepsOf(changeTold(plan, step));
-  const fix = completeSetup(plan, step);
-  if (steps.length === 0 && besides.length === 0 && !fix) return null;
+  const { steps: all, besides } = stepsOf(changeTold(plan, step));
+  const offer = offerOf(plan, step);
+  if (all.length === 0 && besides.length === 0 && !offer) return null;
   const ends = { from: step.before?.setup ?? null, to: step.to };
-  const { item } = step;
-  const lines = (fix?.changes ?? []).flatMap(({ value }) =>
-    typeof value === "object" && "text" in value ? [readOut(plan, item, String(value.text))] : [],
+  const early = actLetGoEarly(plan, step);
+  const steps = all.map(({ act, state, heard }) => ({
+    key: "spring" in act ? `${act.act} ${act.spring}` : act.act,
+    words: sentenceCase(stepWords(plan, act, ends)),
+    state: act.act === early && state === "told" ? ("wrong-order" as const) : state,
+    heard,
+  }));
+  const allSaid = steps.length > 0 && besides.length === 0 && steps.every(({ state }) => state === "told");
+  return { steps, besides, allSaid, offer };
+}
+
+function offerOf(plan: Plan, step: SetupStep): SetupOffer | null {
+  const fix = setupToWrite(plan, step);
+  if (!fix) return null;
+  const lines = fix.changes.flatMap(({ value }) =>
+    typeof value === "object" && "text" in value ? [sentenceCase(readOut(plan, step.item, String(value.text)))] : [],
   );
-  return {
-    steps: steps.map(({ act, state, heard }) => ({
-      key: "spring" in act ? `${act.act} ${act.spring}` : act.act,
-      words: sentenceCase(stepWords(plan, act, ends)),
-      state,
-      heard,
-    })),
-    besides,
-    allSaid: steps.length > 0 && besides.length === 0 && steps.every(({ state }) => state === "told"),
-    offer: fix && { lines, isFirst: setupLinesOf(item).length === 0, ...(fix.note ? { note: fix.note } : {}) },
-  };
+  const isFirst = setupLinesOf(step.item).length === 0;
+  return { lines, isFirst, isWhole: fix.note !== undefined, ...(fix.note ? { note: fix.note } : {}) };
 }

@@ -1,4 +1,5 @@
 /** Writes a fix into the plan, as one step of undo. */
+
 import {
   addFirstScriptLine,
   addSetupAfter,
@@ -11,7 +12,7 @@ import {
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
-import { completeSetup } from "#lib/remedies/setup-lines.ts";
+import { setupToWrite } from "#lib/remedies/setup-lines.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import type { PlanSession } from "./session.ts";
 
@@ -21,7 +22,7 @@ export function takeFix(session: PlanSession, fix: Remedy): void {
   const done = session.act((w) => {
     for (const change of fix.changes) write(w, plan, change);
   });
-  if (done) session.say(`Done: ${fix.label}.`);
+  if (done) session.say(`Done: ${fix.label.replace(/\.$/, "")}.`);
 }
 
 function write(w: Writer, plan: Plan, change: RemedyChange): void {
@@ -58,7 +59,7 @@ function writeSprings(w: Writer, plan: Plan, itemId: string, springs: Readonly<R
 export function writeSetUp(session: PlanSession, itemId: string): void {
   const { plan } = session.getSnapshot();
   const step = walkSetups(plan).find(({ item }) => item.id === itemId);
-  const fix = step ? completeSetup(plan, step) : null;
+  const fix = step ? setupToWrite(plan, step) : null;
   if (fix) takeFix(session, fix);
   else session.say("Nothing to add: the set-up lines say all that changes.");
 }

@@ -2,7 +2,7 @@
  * Each act as a clause that a coach would say: lower case, no full stop. The only source of these words, for set-up lines
  * that are offered, heads-ups and the floor. Springs and sides are live fields, so they stay right when the plan changes.
  */
-import { countWord, offsetWords, sideWords, springLabel, springWords } from "#lib/plan/format.ts";
+import { countWord, offsetWords, sideWords, spokenSprings, springLabel } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { handlesHeld, type Setup } from "#lib/transitions/transitions.ts";
 import type { PlannedAct } from "./planned.ts";
@@ -120,5 +120,5 @@ export function startPlaceWords(before: MoveItem | undefined, after: MoveItem): 
 /** Words as they are read out in this item, with its springs and side filled in. */
 export const readOut = (plan: Plan, item: MoveItem, words: string): string =>
   words
-    .replaceAll("{springs}", () => springWords(plan.equipment, item.springs))
+    .replaceAll("{springs}", () => spokenSprings(plan.equipment, item.springs))
     .replaceAll("{side}", sideWords(item.side));

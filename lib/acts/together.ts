@@ -6,12 +6,18 @@ import type { PlannedAct } from "./planned.ts";
 /** What of a kind is told as it is in the end may be named otherwise on the way: "stand up, walk round, lie down". */
 const ON_THE_WAY: readonly Judged["act"]["act"][] = ["turn", "station", "position", "side", "handles-down"];
 
-function onTheWay(told: readonly Judged[], n: number): boolean {
-  const one = told[n];
-  if (!one || (one.verdict !== "contradicted" && one.verdict !== "not-planned")) return false;
+/** Getting up or off is on the way whichever line says so; anything else only beside the words that set it right. */
+const isGettingUp = ({ position, station }: Judged["act"]): boolean => position === "standing" || station === "floor";
+
+/** `told` in turn; `inLine`: what is said in the same line. */
+function onTheWay(told: readonly Judged[], inLine: ReadonlySet<Judged>, one: Judged): boolean {
+  if (one.verdict !== "contradicted" && one.verdict !== "not-planned") return false;
   if (!ON_THE_WAY.includes(one.act.act)) return false;
   const kind = one.act.act === "handles-down" ? "handles-up" : one.act.act;
-  return told.slice(n + 1).some(({ act, verdict, near }) => act.act === kind && verdict === "told" && !near);
+  const setsRight = (later: Judged) => later.act.act === kind && later.verdict === "told" && !later.near;
+  return told
+    .slice(told.indexOf(one) + 1)
+    .some((later) => setsRight(later) && (isGettingUp(one.act) || inLine.has(later)));
 }
 
 interface Placed<T extends Judged> {
@@ -20,7 +26,10 @@ interface Placed<T extends Judged> {
   readonly place: number;
 }
 
-/** "Add one light, then another": two, if the plan has two. "The same springs, but add a light": told, if the rest is so. */
+/**
+ * "Add one light, then another": two, if the plan has two. "The same springs, but add a light": told, if the rest is so.
+ * The exception has to stand in the same line: a line that is right elsewhere leaves a false one false.
+ */
 export function summedUp<T extends Judged>(
   change: ActsChange,
   lines: readonly (readonly Placed<T>[])[],
@@ -41,24 +50,23 @@ export function summedUp<T extends Judged>(
     }),
   );
   const inTurn = added.flat().map(({ heard }) => heard);
-  const said = added.flat().filter(({ heard }) => !heard.implied);
-  const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
-  return added.map((line) =>
-    line.map((placed): Placed<T> => {
-      if (onTheWay(inTurn, inTurn.indexOf(placed.heard)))
-        return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
-      const { of, verdict, act } = placed.heard;
-      if (
-        of === undefined ||
-        verdict !== "contradicted" ||
-        (act.facing !== undefined && act.facing !== change.from?.facing)
-      )
-        return placed;
-      const changes = changesOf(of, change);
-      const isExcepted = changes.length > 0 && changes.every((one) => covered.has(one));
-      return isExcepted ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
-    }),
-  );
+  return added.map((line) => {
+    const inLine = new Set<Judged>(line.map(({ heard }) => heard));
+    const said = line.filter(({ heard }) => !heard.implied);
+    const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
+    return line.map((placed): Placed<T> => {
+      const isExcused = onTheWay(inTurn, inLine, placed.heard) || isExcepted(change, placed.heard, covered);
+      return isExcused ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
+    });
+  });
+}
+
+/** What is said to stay, but for what the same line tells rightly. */
+function isExcepted(change: ActsChange, { of, verdict, act }: Judged, covered: ReadonlySet<PlannedAct>): boolean {
+  if (of === undefined || verdict !== "contradicted") return false;
+  if (act.facing !== undefined && act.facing !== change.from?.facing) return false;
+  const changes = changesOf(of, change);
+  return changes.length > 0 && changes.every((one) => covered.has(one));
 }
 
 /** Whether a told act names what it covers: lying on a side settles a turn without naming it. */

@@ -1,7 +1,7 @@
 /** In which line of the script each act of a change is told, for the fix that completes a set-up. */
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
-import type { SetupAct } from "./compose.ts";
+import { type SetupAct, setupActs } from "./compose.ts";
 import { changeTold, type HeardAct, IN_PAUSES } from "./plan-acts.ts";
 import type { PlannedAct } from "./planned.ts";
 import { tellsPlace } from "./start-place.ts";
@@ -46,18 +46,31 @@ function placeToldAt({ item, pauses }: SetupStep): number | undefined {
   return at < 0 ? undefined : at;
 }
 
-/**
- * "Handles down" or "out of the strap" where it is told before the carriage is home: handles and cable straps hold an open
- * carriage against its springs. Null where the order is right.
- */
+/** What is let go of too early, in words. Null where the order is right. */
 export function letGoEarly(plan: Plan, step: SetupStep): string | null {
+  const act = actLetGoEarly(plan, step);
+  return act && { "handles-down": "handles down", "strap-off": "out of the strap" }[act];
+}
+
+/**
+ * Letting go of handles or a strap that is told before the carriage is home: handles and cable straps hold an open carriage
+ * against its springs. Null where the order is right.
+ */
+export function actLetGoEarly(plan: Plan, step: SetupStep): "handles-down" | "strap-off" | null {
   const { before, carriage } = step;
   const isPulled = Object.values(before?.setup.springs ?? {}).some((count) => count > 0);
   if (carriage === "home" || !isPulled) return null;
   const holding = changeTold(plan, step).heard.filter(({ early }) => early?.includes("carriage-home"));
-  if (holding.some(({ act }) => act.act === "handles-down")) return "handles down";
+  if (holding.some(({ act }) => act.act === "handles-down")) return "handles-down";
   const ofACable = before?.setup.feet === "cable-strap";
-  return ofACable && holding.some(({ act }) => act.act === "strap-off") ? "out of the strap" : null;
+  return ofACable && holding.some(({ act }) => act.act === "strap-off") ? "strap-off" : null;
+}
+
+/** Whether the lines tell all that the set-up needs, in whatever order. */
+export function isAllTold(plan: Plan, step: SetupStep): boolean {
+  const acts = setupActs(plan, step.before?.item, step.item);
+  const told = toldAt(plan, step, acts);
+  return acts.every((act) => told.has(act));
 }
 
 /** Whether a set-up tells something before what has to be done first. */

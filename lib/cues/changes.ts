@@ -5,7 +5,7 @@
 
 import { actWords, FEET_WORDS, HANDS_WORDS, startPlaceWords } from "#lib/acts/act-words.ts";
 import { actsInto } from "#lib/acts/planned.ts";
-import { sideWords, springWords } from "#lib/plan/format.ts";
+import { sideWords, spokenSprings } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { handlesHeld, isStrap, type Setup, setupOf } from "#lib/transitions/transitions.ts";
@@ -62,9 +62,9 @@ export function calledActs(changes: readonly SetupChange[], springs: readonly Sp
   return [{ kind: "stay", words: springs.length > 0 ? "springs stay" : "no springs", springs }, ...changes];
 }
 
-/** The springs that are on after a change, as called and shown: "now on: one light, one firm". */
+/** The springs that are on after a change, as called and shown: "now on: one light and one firm". */
 export const nowOnWords = (equipment: Equipment, springs: Readonly<Record<string, number>>): string =>
-  `now on: ${springWords(equipment, springs)}`;
+  `now on: ${spokenSprings(equipment, springs)}`;
 
 /**
  * A change as it is called: the acts and, if the springs changed, what is on now. "Carriage home, take off one heavy, face
@@ -86,7 +86,7 @@ function springChanges(plan: Plan, was: Setup["springs"], are: Setup["springs"])
   const change = (kind: "spring-off" | "spring-on", verb: string, counts: Record<string, number>): SetupChange[] =>
     Object.values(counts).every((n) => n === 0)
       ? []
-      : [{ kind, words: `${verb} ${springWords(plan.equipment, counts)}`, springs: springCounts(plan, counts) }];
+      : [{ kind, words: `${verb} ${spokenSprings(plan.equipment, counts)}`, springs: springCounts(plan, counts) }];
   return [...change("spring-off", "take off", differ(-1)), ...change("spring-on", "put on", differ(1))];
 }
 

@@ -5,7 +5,7 @@
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { KIND_WORDS, kindOf } from "#lib/plan/cue-words.ts";
-import { lineText } from "./lines.ts";
+import { lineText, withoutAllWords } from "./lines.ts";
 
 interface Taken {
   /** The part that is selected, as a line of its own. */
@@ -29,8 +29,9 @@ export function copiedText(state: EditorState): string {
 export function withoutCopied(state: EditorState): Transaction {
   const taken = takenLines(state);
   const [first, last] = [taken[0], taken.at(-1)];
-  const all = first?.from === 0 && last?.to === state.doc.content.size;
-  if (!first || !last || all || !taken.every(({ whole }) => whole)) return state.tr.deleteSelection().scrollIntoView();
+  const cleared = withoutAllWords(state);
+  if (cleared) return cleared;
+  if (!first || !last || !taken.every(({ whole }) => whole)) return state.tr.deleteSelection().scrollIntoView();
   const tr = state.tr.delete(first.from, last.to);
   const near = tr.doc.resolve(Math.min(first.from, tr.doc.content.size));
   return tr.setSelection(TextSelection.near(near, first.from === 0 ? 1 : -1)).scrollIntoView();

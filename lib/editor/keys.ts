@@ -4,7 +4,7 @@ import { baseKeymap } from "@tiptap/pm/commands";
 import { keydownHandler } from "@tiptap/pm/keymap";
 import { type EditorState, Plugin, type Transaction } from "@tiptap/pm/state";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
-import { withKind, withNewLine, withoutEmptyLine } from "./lines.ts";
+import { withAllWords, withKind, withNewLine, withoutAllWords, withoutEmptyLine } from "./lines.ts";
 
 export const ScriptKeys = Extension.create({
   name: "scriptKeys",
@@ -15,7 +15,9 @@ export const ScriptKeys = Extension.create({
       Enter: newLine,
       "Shift-Enter": newLine,
       "Mod-Enter": newLine,
-      Backspace: run(withoutEmptyLine),
+      Backspace: run((state) => withoutAllWords(state) ?? withoutEmptyLine(state)),
+      Delete: run(withoutAllWords),
+      "Mod-a": run(withAllWords),
     });
     const base = keydownHandler(baseKeymap);
     return [

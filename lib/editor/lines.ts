@@ -117,3 +117,18 @@ export function withoutEmptyLine(state: EditorState): Transaction | null {
   const near = line.index === 0 ? 1 : line.pos - 1;
   return tr.setSelection(TextSelection.create(tr.doc, near)).scrollIntoView();
 }
+
+/** Selects all words. Not the lines around them: what replaced those would be a new line without a kind. */
+export function withAllWords(state: EditorState): Transaction {
+  const { doc } = state;
+  return state.tr.setSelection(TextSelection.create(doc, 1, doc.content.size - 1));
+}
+
+/** Deletes all words where all are selected; the first line stays, empty, with its kind. Null where some are not. */
+export function withoutAllWords(state: EditorState): Transaction | null {
+  const { doc, selection } = state;
+  const end = doc.content.size - 1;
+  if (selection.empty || selection.from > 1 || selection.to < end) return null;
+  const tr = end > 1 ? state.tr.delete(1, end) : state.tr;
+  return tr.setSelection(TextSelection.create(tr.doc, 1)).scrollIntoView();
+}

@@ -1,5 +1,5 @@
 /** Puts loads into words: newtons, centimetres from the anchor, and whether the springs from before could stay on. */
-import { countWord, listWords, offsetWords, placeVerb, plainNumber, springWords } from "#lib/plan/format.ts";
+import { countWord, listWords, offsetWords, placeVerb, plainNumber, spokenSprings } from "#lib/plan/format.ts";
 import type { Move, Plan } from "#lib/plan/schema.ts";
 import type { AgainstKeeping, KeptSprings } from "./keep-springs.ts";
 
@@ -25,7 +25,7 @@ export function keptDetail({ equipment }: Plan, kept: KeptSprings, name: string)
   const { atStart, atMid, atEnd } = kept.newtons;
   const loads = `${newtonWords(atMid)} in the middle (now ${newtonWords(kept.wantedN)}), ${newtonWords(atStart)} at the start, ${newtonWords(atEnd)} at the end.`;
   return [
-    `With ${springWords(equipment, kept.before.springs)} still on from “${name}”, started ${usualPlaceWords(kept.offsetMm)}: ${loads}`,
+    `With ${spokenSprings(equipment, kept.before.springs)} still on from “${name}”, started ${usualPlaceWords(kept.offsetMm)}: ${loads}`,
     kept.savedSeconds > 0 && `It saves ${plainNumber(kept.savedSeconds)} s of changes.`,
   ]
     .filter(Boolean)

@@ -60,16 +60,26 @@ export const countWord = (n: number): string => COUNT_WORDS[n] ?? plainNumber(n)
 
 /** The springs of a set-up by the studio's names and in its order: "two light, one heavy", or "no springs". */
 export function springWords(equipment: Equipment, springs: Readonly<Record<string, number>>): string {
+  return springParts(equipment, springs).join(", ") || NO_SPRINGS;
+}
+
+/** The same as they are said: "two light and one heavy", or "no springs". */
+export function spokenSprings(equipment: Equipment, springs: Readonly<Record<string, number>>): string {
+  return listWords(springParts(equipment, springs)) || NO_SPRINGS;
+}
+
+const NO_SPRINGS = "no springs";
+
+function springParts(equipment: Equipment, springs: Readonly<Record<string, number>>): string[] {
   const known = equipment.springs.map((s) => ({ id: s.id, label: s.label }));
   const strange = Object.keys(springs)
     .filter((id) => !known.some((k) => k.id === id))
     .sort()
     .map((id) => ({ id, label: id }));
-  const words = [...known, ...strange].flatMap(({ id, label }) => {
+  return [...known, ...strange].flatMap(({ id, label }) => {
     const n = own(springs, id) ?? 0;
     return n > 0 ? [`${countWord(n)} ${label}`] : [];
   });
-  return words.length > 0 ? words.join(", ") : "no springs";
 }
 
 /** The studio's name for a spring, or its id where the room has no such spring. */

@@ -1,10 +1,10 @@
 /** The fix that puts set-up lines into an item's script, and the one that keeps springs on. */
 
 import { readOut } from "#lib/acts/act-words.ts";
-import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
-import { IN_PAUSES } from "#lib/acts/plan-acts.ts";
-import { isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
-import { springWords } from "#lib/plan/format.ts";
+import { firstSetupActs, type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { changeTold, IN_PAUSES } from "#lib/acts/plan-acts.ts";
+import { isAllTold, isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
+import { sentenceCase, spokenSprings } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -16,7 +16,7 @@ import type { Remedy, RemedyChange } from "./remedy.ts";
  * Completes the set-up of a change, whichever part of it is missing, in the order in which hands and feet can safely do it. The coach's own lines stay as they are: what is missing goes before, after or between them. Null where nothing is
  * missing.
  */
-export function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
+function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
   const acts = setupActs(plan, step.before?.item, step.item);
   if (isToldLate(plan, step)) return beforeLate(plan, step, acts);
   const changes = SIDES.map((side) => missingLines(plan, step, acts, side)).find(
@@ -26,7 +26,20 @@ export function completeSetup(plan: Plan, step: SetupStep): Remedy | null {
   return changes ? { label: labelOf(plan, step.item, changes), changes } : beforeLate(plan, step, acts);
 }
 
-/** The same for what a finding is about. */
+/**
+ * What one press writes beside the set-up lines: what is missing of a change, and the whole set-up of a first move that
+ * nothing is said of. Null where nothing is missing, be it in another order.
+ */
+export function setupToWrite(plan: Plan, step: SetupStep): Remedy | null {
+  if (step.before) return isAllTold(plan, step) ? null : completeSetup(plan, step);
+  if (setupLinesOf(step.item).length > 0 || changeTold(plan, step).heard.length > 0) return null;
+  const value = setupLine(plan, undefined, step.item, firstSetupActs(plan, step.item));
+  if (!value) return null;
+  const changes: LineChange[] = [{ itemId: step.item.id, field: "firstLine", value }];
+  return { label: labelOf(plan, step.item, changes), changes };
+}
+
+/** `completeSetup` for what a finding is about. */
 export function saySetup(plan: Plan, finding: Finding): Remedy | null {
   const step = stepOf(plan, finding);
   return step ? completeSetup(plan, step) : null;
@@ -109,7 +122,7 @@ const SAY: Readonly<Record<LineChange["field"], string>> = {
 };
 
 const labelOf = (plan: Plan, item: MoveItem, changes: readonly LineChange[]): string =>
-  changes.map(({ field, value }) => `${SAY[field]}: ${readOut(plan, item, value.text)}`).join(" ");
+  changes.map(({ field, value }) => `${SAY[field]}: ${sentenceCase(readOut(plan, item, value.text))}`).join(" ");
 
 /** No limits here: the rule has already applied the studio's. */
 const ANY = { maxOffsetMm: Number.POSITIVE_INFINITY, maxLoadDifferenceShare: Number.POSITIVE_INFINITY };
@@ -125,7 +138,7 @@ export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
     ...(offsetMm === null ? [] : [{ itemId: id, field: "offsetMm" as const, value: offsetMm }]),
   ]);
   const moved = movedMm === 0 ? "" : `, ${Math.abs(movedMm) / 10} cm ${movedMm > 0 ? "further" : "nearer"}`;
-  return { label: `Keep ${springWords(plan.equipment, springs)}${moved}`, changes };
+  return { label: `Keep ${spokenSprings(plan.equipment, springs)}${moved}`, changes };
 }
 
 /** The change into the one move that the finding is about, as the plan is now. */

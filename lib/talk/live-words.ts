@@ -1,5 +1,5 @@
 /** The words that live fields stand for, at one moment of one item. */
-import { moveName, sideWords, springWords } from "#lib/plan/format.ts";
+import { moveName, sideWords, spokenSprings } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
 import { amountWords, roundMinutes, roundSeconds } from "./round-times.ts";
@@ -46,7 +46,7 @@ function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment, before: 
     case "side":
       return sideWords(moment.item.side);
     case "springs":
-      return springWords(plan.equipment, moment.item.springs);
+      return spokenSprings(plan.equipment, moment.item.springs);
     case "seconds-left":
       return amountWords(roundSeconds(moment.secondsLeft), before);
     case "minutes-left":

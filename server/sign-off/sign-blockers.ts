@@ -62,8 +62,12 @@ function brokenChecks(findings: readonly Finding[]): Blocker[] {
 
 function openThreads(open: number): Blocker[] {
   if (open === 0) return [];
-  const message = agree(open, "One thread is still open.", `${open} threads are still open.`);
-  return [{ code: "open-threads", message: `${message} Settle them first.`, details: { open } }];
+  const message = agree(
+    open,
+    "One thread is still open. Settle it first.",
+    `${open} threads are still open. Settle them first.`,
+  );
+  return [{ code: "open-threads", message, details: { open } }];
 }
 
 /** Nobody may sign off a plan that only they wrote, unless the studio allows it. */

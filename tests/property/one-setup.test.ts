@@ -51,13 +51,16 @@ const linesOf = (plan: Plan, before: MoveItem | undefined, item: MoveItem, group
   uniqueLines(groups.flatMap((acts) => setupLine(plan, before, item, acts) ?? []));
 /** Springs off and springs on are one clause. */
 const uniqueLines = (lines: ScriptLine[]) => [...new Map(lines.map((line) => [line.text, line])).values()];
-/** "Carriage home, kneel." is two clauses. */
+/** Lying down on a side says position and side in one clause. */
+const ON_ONE_SIDE = "lie on your {side} side";
+/** "Carriage home, kneel." is two clauses, and so is what lying down on a side joins. */
 const clausesIn = (text: string): string[] =>
   text
     .replace(/\.$/, "")
     .replaceAll(/, crossed/gi, " crossed")
     .split(", ")
-    .map((clause) => clause.toLowerCase());
+    .map((clause) => clause.toLowerCase())
+    .flatMap((clause) => (clause === ON_ONE_SIDE ? ["lie on your side", "{side} side"] : [clause]));
 
 /** Nothing can be inserted between two acts of one line, so a posture between them counts as told. */
 const isPosture = ({ act }: SetupAct): boolean => act === "station" || act === "position";
@@ -174,7 +177,8 @@ describe("the composed set-up", () => {
             const acts = setupActs(plan, step.before?.item, step.item);
             const clausesOf = (some: SetupAct[]) =>
               linesOf(plan, step.before?.item, step.item, [some]).flatMap(({ text }) => clausesIn(text));
-            const inOrder = clausesOf(acts).filter((clause) => clauses.includes(clause));
+            const each = acts.flatMap((act) => clausesOf([act]));
+            const inOrder = [...new Set(each)].filter((clause) => clauses.includes(clause));
             const signs = toldAt(start, { ...step, item: itemOf(start, step.item.id) }, acts);
             // Only where the coach's words tell no further act ("other foot" tells the side too).
             const mine = own.flatMap(({ text }) => clausesIn(text));

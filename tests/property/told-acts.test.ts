@@ -1,7 +1,7 @@
 /** The reader on random plans and texts: an offered set-up reads back as told, and no text makes it fail. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { setupActs, setupLine } from "#lib/acts/compose.ts";
+import { firstSetupActs, setupActs, setupLine } from "#lib/acts/compose.ts";
 import { planActs } from "#lib/acts/plan-acts.ts";
 import type { Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
@@ -21,7 +21,7 @@ function composed(plan: Plan): Plan {
   const lines = new Map(
     walkSetups(plan).map(({ item, before }) => [
       item.id,
-      setupLine(plan, before?.item, item, setupActs(plan, before?.item, item)),
+      setupLine(plan, before?.item, item, before ? setupActs(plan, before.item, item) : firstSetupActs(plan, item)),
     ]),
   );
   return saying(plan, (id) => [lines.get(id)].flatMap((line) => line ?? []));

@@ -1,5 +1,5 @@
 /** Other words for what a script says, each as true as what it replaces. */
-import { springWords } from "#lib/plan/format.ts";
+import { spokenSprings } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { isStrap } from "#lib/transitions/transitions.ts";
 import { adding, asBeginning, moveName, type Place, replacing, rewording } from "./mutation-places.ts";
@@ -44,7 +44,7 @@ const SET_UP: readonly Paraphrase[] = [
       ...["your springs are {springs}", "it's {springs} now", "set your springs to SPRINGS"],
     ],
     plant: (place, say) =>
-      replacing(place, /\{springs\}/, say.replace("SPRINGS", springWords(place.plan.equipment, place.item.springs))),
+      replacing(place, /\{springs\}/, say.replace("SPRINGS", spokenSprings(place.plan.equipment, place.item.springs))),
   },
   {
     kind: "facing",

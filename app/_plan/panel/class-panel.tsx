@@ -18,7 +18,7 @@ import { putBack, setExpectedOn, setHeadField, setShare } from "../../_session/a
 import { CAUTION_NOTE, nameOf, TAKEN_OUT_LIST } from "../../_session/item-words.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
-import { CLASS_WORDS } from "./panel-words.ts";
+import { CLASS_WORDS, peopleHint } from "./panel-words.ts";
 
 interface ClassPanelProps {
   readonly session: PlanSession;
@@ -110,6 +110,7 @@ const People = ({ session, snap, readOnly }: PartProps) => (
     min={1}
     max={MOST_PEOPLE}
     placeholder="1"
+    hint={peopleHint(snap.plan)}
     disabled={readOnly}
     onCommit={(people) => setHeadField(session, "people", people === undefined ? undefined : Math.round(people))}
   />

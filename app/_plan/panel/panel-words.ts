@@ -3,6 +3,7 @@ import { doTellWords, estimateWords } from "#app/_session/item-words.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { clockTime, plainNumber, plural, secondsWords, sideWords, tagWords } from "#lib/plan/format.ts";
 import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { slowestFactor } from "#lib/transitions/slowest.ts";
 
 export const CLASS_WORDS = {
   name: "The class",
@@ -70,6 +71,13 @@ export function changeHint(plan: Plan, { transition }: ClockRow, isFirst: boolea
   const both = `Leave it empty for ${secondsWords(Math.max(estimate, telling))}, the longer of the two.`;
   const one = `Leave it empty for ${secondsWords(Math.max(estimate, telling))}.`;
   return `${doTellWords(transition)}.${made} ${estimate > 0 && telling > 0 ? both : one}`;
+}
+
+/** Beside how many people change at once. */
+export function peopleHint(plan: Pick<Plan, "people" | "equipment">): string {
+  const factor = slowestFactor(plan);
+  if (factor === 1) return "With more than one, the slowest of them sets each change.";
+  return `The slowest of them sets each change: × ${factor.toFixed(2)}.`;
 }
 
 /** "2 “blue” on, but this machine has no such spring." */

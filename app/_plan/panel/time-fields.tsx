@@ -44,6 +44,7 @@ function Step({ session, snap, item, readOnly, by }: TimeFieldsProps & { by: 1 |
   return (
     <button
       type="button"
+      className="square-button"
       disabled={readOnly}
       aria-label={`${grid} seconds ${by === 1 ? "more" : "less"}`}
       onClick={() => stepItemSeconds(session, item, by)}

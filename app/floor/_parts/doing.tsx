@@ -13,7 +13,7 @@ export function Doing({ view, equipment }: { view: FloorView; equipment: Equipme
   return (
     <p className={styles.doing}>
       {phase === "change" && <strong className={styles.tag}>Change to this</strong>}
-      {item.side && (
+      {item.side && item.side !== "both" && (
         <span className={styles.side} data-side={item.side}>
           {oneSided ? `${sideWords(item.side)} side` : sideWords(item.side)}
         </span>

@@ -1,5 +1,5 @@
 /** Whether the springs are on that are said to be. */
-import { springWords } from "#lib/plan/format.ts";
+import { spokenSprings } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Claim, SpringsClaim } from "#lib/talk/claims/types.ts";
 import type { ClaimedCase, Contradiction } from "./case.ts";
@@ -19,8 +19,8 @@ export function otherSprings({ ctx, placed, line }: ClaimedCase, claim: Claim & 
   if (!spring && (label !== "" || !claim.sure)) return undefined;
   const sum = Object.values(placed.item.springs).reduce((a, b) => a + b, 0);
   const really = spring ? (own(placed.item.springs, spring.id) ?? 0) : sum;
-  if (claim.only && sum !== claim.count) return `the plan has ${springWords(equipment, placed.item.springs)}`;
+  if (claim.only && sum !== claim.count) return `the plan has ${spokenSprings(equipment, placed.item.springs)}`;
   return really === claim.count || (claim.count === undefined && really > 0)
     ? undefined
-    : `the plan has ${springWords(equipment, placed.item.springs)}`;
+    : `the plan has ${spokenSprings(equipment, placed.item.springs)}`;
 }

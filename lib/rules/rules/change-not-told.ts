@@ -2,7 +2,7 @@ import { actWords } from "#lib/acts/act-words.ts";
 import { changeTold, type HeardAct } from "#lib/acts/plan-acts.ts";
 import type { PlannedAct } from "#lib/acts/planned.ts";
 import { setupLinesOf } from "#lib/acts/told-lines.ts";
-import { itemName, sideWords, springWords } from "#lib/plan/format.ts";
+import { itemName, sideWords, spokenSprings } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
@@ -189,7 +189,7 @@ function valuesOf(plan: Plan, step: SetupStep, { kind, acts }: Untold): Record<s
 function springChanges(plan: Plan, acts: readonly PlannedAct[]): string[] {
   const words = (name: "spring-off" | "spring-on", verb: string): string[] => {
     const counts = Object.fromEntries(acts.flatMap((one) => (one.act === name ? [[one.spring, one.count]] : [])));
-    return Object.keys(counts).length === 0 ? [] : [`${verb} ${springWords(plan.equipment, counts)}`];
+    return Object.keys(counts).length === 0 ? [] : [`${verb} ${spokenSprings(plan.equipment, counts)}`];
   };
   return [...words("spring-off", "take off"), ...words("spring-on", "put on")];
 }

@@ -9,6 +9,9 @@ import { saidLines } from "../select/said-lines.ts";
 const noBreath = fullScript.filter((line) => line.kind !== "breath");
 const form = (text: string): ScriptLine => ({ kind: "form", text });
 
+const TELLS_TO_BREATHE =
+  /\b(?:breathe|exhale|inhale)\b|\b(?:keep|go on|carry on|continue) breathing\b|\b(?:don[’']t|do not|never|without|no) hold(?:ing)? (?:your|the) breath\b/i;
+
 export const longHoldWithoutBreath = defineRule({
   id: "long-hold-without-breath",
   reads: "voice",
@@ -48,42 +51,65 @@ export const longHoldWithoutBreath = defineRule({
   },
 });
 
-export const longHoldWithoutBreathExamples = (): RuleExamples => ({
-  pass: [
-    { say: "the breath is said", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
-    {
-      say: "a form line speaks of it",
-      plan: examplePlan([exampleMove("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
-    },
-    { say: "a hold of 20 s", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 20, script: noBreath })]) },
-    {
-      say: "the second side was told on the first",
-      plan: examplePlan([exampleMove("a", { move: "plank" }), exampleMove("b", { move: "plank", script: noBreath })]),
-    },
-    { say: "repetitions are not a hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
-  ],
-  fail: [
-    {
-      say: "a minute of plank",
-      plan: examplePlan([exampleMove("a", { move: "plank", seconds: 60, script: noBreath })]),
-      expect: ["unwritten"],
-    },
-    {
-      say: "a breath line that takes longer than the hold",
-      plan: examplePlan([
-        exampleMove("a", {
-          move: "plank",
-          seconds: 40,
-          script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],
-        }),
-      ]),
-      expect: ["unsaid"],
-    },
-  ],
-});
+export const longHoldWithoutBreathExamples = (): RuleExamples => ({ pass: passes(), fail: failures() });
 
-/** Only lines said during the work: "keep breathing" in a set-up is over when the hold begins. */
+const passes = (): RuleExamples["pass"] => [
+  { say: "the breath is said", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
+  {
+    say: "a form line speaks of it",
+    plan: examplePlan([exampleMove("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
+  },
+  {
+    say: "a safety line tells people to breathe",
+    plan: examplePlan([
+      exampleMove("a", {
+        move: "plank",
+        script: [...noBreath, { kind: "safety", text: "Keep breathing throughout." }],
+      }),
+    ]),
+  },
+  { say: "a hold of 20 s", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 20, script: noBreath })]) },
+  {
+    say: "the second side was told on the first",
+    plan: examplePlan([exampleMove("a", { move: "plank" }), exampleMove("b", { move: "plank", script: noBreath })]),
+  },
+  { say: "repetitions are not a hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
+];
+
+const failures = (): RuleExamples["fail"] => [
+  {
+    say: "a minute of plank",
+    plan: examplePlan([exampleMove("a", { move: "plank", seconds: 60, script: noBreath })]),
+    expect: ["unwritten"],
+  },
+  {
+    say: "a safety line for people who are out of breath",
+    plan: examplePlan([
+      exampleMove("a", {
+        move: "plank",
+        script: [...noBreath, { kind: "safety", text: "Short of breath? Come down." }],
+      }),
+    ]),
+    expect: ["unwritten"],
+  },
+  {
+    say: "a breath line that takes longer than the hold",
+    plan: examplePlan([
+      exampleMove("a", {
+        move: "plank",
+        seconds: 40,
+        script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],
+      }),
+    ]),
+    expect: ["unsaid"],
+  },
+];
+
+/**
+ * Lines of the work need only speak of breath. A safety or set-up line has to tell people to breathe: "short of breath? Stop"
+ * does not.
+ */
 function speaksOfBreath({ kind, text }: ScriptLine): boolean {
-  if (kind === "setup" || kind === "safety" || kind === "crew") return false;
+  if (kind === "setup" || kind === "safety") return TELLS_TO_BREATHE.test(text);
   return (kind === "breath" && text.trim() !== "") || /\b(?:breath(?:e|es|ing)?|exhal|inhal)/i.test(text);
 }

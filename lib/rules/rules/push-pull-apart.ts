@@ -1,4 +1,5 @@
 import { NOISE } from "#lib/numbers/round.ts";
+import { clockTime } from "#lib/plan/format.ts";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -39,7 +40,7 @@ export const pushPullApart = defineRule({
   }),
   messages: {
     apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1. Give {less} more time, or {more} less.",
-    only: "The class has {moreSeconds} of {more} and no {less}. Add a {less} move, or say in the theme that this is meant.",
+    only: "The class has {moreTime} of {more} and no {less}. Add a {less} move, or say in the theme that this is meant.",
   },
   check({ plan, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
     const larger = Math.max(push, pull);
@@ -52,6 +53,7 @@ export const pushPullApart = defineRule({
       pushSeconds: push,
       pullSeconds: pull,
       moreSeconds: larger,
+      moreTime: clockTime(larger),
       more: pushes ? "pushing" : "pulling",
       less: pushes ? "pulling" : "pushing",
       ratio: smaller > 0 ? larger / smaller : null,

@@ -29,7 +29,7 @@ export const totalLength = defineRule({
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Take {overSeconds} out.",
     under: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Plan {underSeconds} more.",
     unwritten:
-      "The class takes {totalSeconds} and its slot is {lengthSeconds}, {underSeconds} more. Add {moreMovesWords}.",
+      "The class takes {totalSeconds} and its slot is {lengthSeconds}, which leaves {underSeconds} free. Add {moreMovesWords}.",
   },
   check({ plan, rows, total }, limits) {
     const { lengthSeconds } = plan;

@@ -1,7 +1,7 @@
 /** Acts of a set-up that the plan has otherwise or not at all, with what the plan has in words. */
 import { changeTold, type HeardAct } from "#lib/acts/plan-acts.ts";
 import type { PlannedAct } from "#lib/acts/planned.ts";
-import { countWord, listWords, springWords, tagWords } from "#lib/plan/format.ts";
+import { countWord, listWords, spokenSprings, tagWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { handlesHeld } from "#lib/transitions/transitions.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
@@ -76,7 +76,7 @@ const POSITION_WORDS = {
 };
 
 function springsOf(plan: Plan, { to, actions }: SetupStep): string {
-  const words = springWords(plan.equipment, to.springs);
+  const words = spokenSprings(plan.equipment, to.springs);
   return actions.carriageHome === undefined ? `the springs stay: ${words}` : `the plan then has ${words}`;
 }
 

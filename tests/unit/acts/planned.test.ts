@@ -105,6 +105,21 @@ describe("the composed line", () => {
     expect(lineOf(change(before, after, { ...moves, both }))).toBe(text);
   });
 
+  it("lies people down on one side in one clause, where no foot and no hand holds anything", () => {
+    const side = { ...exampleMoves.plank, position: "side-lying" as const, sides: "each" as const };
+    const lying = { move: "side", side: "left", facing: "left" } as const;
+    const all = { ...moves, side, legs: { ...side, feet: "cable-strap" as const } };
+    expect(lineOf(change({ move: "plank" }, lying, all))).toBe("Face the left, lie on your left side.");
+    expect(lineOf(change({ move: "plank" }, { ...lying, move: "legs" }, all))).toBe(
+      "Face the left, lie on your side, left side, foot in the cable strap.",
+    );
+  });
+
+  it("joins two kinds of springs as they are said", () => {
+    const line = lineOf(change({ springs: { heavy: 2 } }, { springs: { heavy: 1, light: 2 } }));
+    expect(line).toBe("Carriage home, now on two light and one heavy.");
+  });
+
   it("has the words of the floor, but for springs, which it says by what is on", () => {
     const { plan, from, to } = change({ move: "legs", side: "left" }, { move: "plank", springs: { light: 2 } });
     const floor = setupChanges(plan, from, to).map(({ words }) => words);

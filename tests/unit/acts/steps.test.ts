@@ -1,6 +1,7 @@
 /** The steps of a change, as they stand beside the set-up lines: each with what the words say of it. */
 import { describe, expect, test } from "vitest";
 import { stepsView } from "#app/_script/steps-view.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
@@ -19,6 +20,8 @@ const seen = (plan: Plan, item = "b"): string[] =>
   (stepsView(plan, item)?.steps ?? []).map(({ words, state }) => `${words}: ${state}`);
 const stateOf = (plan: Plan, words: string) => stepsView(plan, "b")?.steps.find((step) => step.words === words)?.state;
 
+const besides = (plan: Plan): string[] => (stepsView(plan, "b")?.besides ?? []).map(({ said }) => said);
+
 describe("the steps of a change", () => {
   test("are all missing before anything is written, in the order in which they are done", () => {
     const steps = seen(change());
@@ -34,6 +37,15 @@ describe("the steps of a change", () => {
     expect(offer).toMatchObject({ isFirst: true });
     const written = stepsView(change(...(offer?.lines ?? [])), "b");
     expect(written).toMatchObject({ allSaid: true, besides: [], offer: null });
+  });
+
+  test("of the first move the whole set-up is offered while nothing is said of it", () => {
+    const first = (...texts: string[]) =>
+      examplePlan([exampleMove("a", { springs: { heavy: 1 }, ...setup(...texts) })]);
+    const offer = stepsView(first(), "a")?.offer;
+    expect(offer).toMatchObject({ isFirst: true, isWhole: false });
+    expect(offer?.lines[0]).toMatch(/^Carriage home, now on one heavy, .*face the front/);
+    expect(stepsView(first(...(offer?.lines ?? [])), "a")).toBeNull();
   });
 
   test("what is said of a step decides its state, and the words that say it are known", () => {
@@ -57,6 +69,33 @@ describe("the steps of a change", () => {
     expect(stateOf(plan, "Face the back")).toBe("missing");
   });
 
+  test("a line that is false stays, whatever a right line beside it says, and one press more does not hide it", () => {
+    const plan = change("Carriage home, same springs.");
+    const written = change("Carriage home, same springs.", ...(stepsView(plan, "b")?.offer?.lines ?? []));
+    expect(stepsView(written, "b")).toMatchObject({
+      allSaid: false,
+      besides: [{ verdict: "contradicted", said: "same springs" }],
+      offer: null,
+    });
+    expect(stateOf(written, "Two light on")).toBe("told");
+    const found = checkPlan(written).findings.filter(({ rule }) => rule === "says-otherwise");
+    expect(found.map(({ values }) => values.said)).toEqual(["same springs"]);
+
+    expect(besides(change("Face the left.", "Carriage home, now on {springs}, face the back, kneel."))).toEqual([
+      "Face the left",
+    ]);
+    expect(besides(change("Carriage home, now on two light, otherwise the same springs."))).toEqual([]);
+    expect(besides(change("Stand up.", "Carriage home, now on {springs}.", "Face the back, kneel."))).toEqual([]);
+  });
+
+  test("where only the order differs nothing is offered, and the step out of order is marked", () => {
+    const late = change("Now on {springs}, then carriage home, face the back, kneel, take both handles.");
+    expect(stateOf(late, "Two light on")).toBe("wrong-order");
+    expect(stepsView(late, "b")).toMatchObject({ allSaid: false, offer: null });
+    const short = change("Now on {springs}, then carriage home.");
+    expect(stepsView(short, "b")?.offer).toMatchObject({ isFirst: false, isWhole: true });
+  });
+
   test("what the plan does not have stands after the steps", () => {
     const plan = examplePlan([exampleMove("a"), exampleMove("b", setup("Face the back."))]);
     expect(stepsView(plan, "b")).toMatchObject({
@@ -68,7 +107,7 @@ describe("the steps of a change", () => {
 
   test("there is nothing to show where nothing changes and nothing is said of a change", () => {
     expect(stepsView(examplePlan([exampleMove("a"), exampleMove("b")]), "b")).toBeNull();
-    expect(stepsView(change(), "a")).toBeNull();
+    expect(stepsView(examplePlan([exampleMove("a", setup("Face the front."))]), "a")).toBeNull();
     expect(stepsView(change(), "nobody")).toBeNull();
   });
 });

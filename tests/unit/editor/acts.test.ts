@@ -4,7 +4,16 @@ import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { itemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
-import { editorLineAt, kindsOf, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
+import {
+  editorLineAt,
+  kindsOf,
+  lineText,
+  withAllWords,
+  withKind,
+  withNewLine,
+  withoutAllWords,
+  withoutEmptyLine,
+} from "#lib/editor/lines.ts";
 import { scriptSchema } from "#lib/editor/nodes.ts";
 import { withPasted } from "#lib/editor/paste.ts";
 import { linesFromText } from "#lib/editor/pasted.ts";
@@ -42,6 +51,20 @@ const read = (state: EditorState): string[] => {
   return lines;
 };
 const apply = (state: EditorState, tr: ReturnType<typeof withKind>): EditorState => (tr ? state.apply(tr) : state);
+
+describe("all words deleted", () => {
+  it("leave the first line, empty, with its kind, whether they were selected by key or by hand", () => {
+    const all = open("setup: Kneel", "form: Long neck");
+    const selected = all.apply(withAllWords(all));
+    for (const state of [selected, open("setup: |Kneel", "form: Long neck|")]) {
+      expect(read(apply(state, withoutAllWords(state)))).toEqual(["setup: "]);
+      expect(read(state.apply(withoutCopied(state)))).toEqual(["setup: "]);
+    }
+    expect(read(selected.apply(selected.tr.insertText("Stand")))).toEqual(["setup: Stand"]);
+    expect(withoutAllWords(open("setup: |Kneel", "form: Long| neck"))).toBeNull();
+    expect(withoutAllWords(open("setup: |"))).toBeNull();
+  });
+});
 
 describe("a new line", () => {
   it("comes after a whole line with the next kind that is missing, its caret in it", () => {

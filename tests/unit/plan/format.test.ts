@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { clockTime, itemName, percent, plainNumber, plural, secondsWords, springWords } from "#lib/plan/format.ts";
+import {
+  clockTime,
+  itemName,
+  percent,
+  plainNumber,
+  plural,
+  secondsWords,
+  spokenSprings,
+  springWords,
+} from "#lib/plan/format.ts";
 import { exampleEquipment, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 describe("words for numbers", () => {
@@ -31,6 +40,8 @@ describe("words for numbers", () => {
   it("springs by the studio's names and in its order, strange ones last", () => {
     expect(springWords(exampleEquipment, { heavy: 1, light: 2 })).toBe("two light, one heavy");
     expect(springWords(exampleEquipment, { light: 0 })).toBe("no springs");
+    expect(spokenSprings(exampleEquipment, { heavy: 1, light: 2 })).toBe("two light and one heavy");
+    expect(spokenSprings(exampleEquipment, { light: 0 })).toBe("no springs");
     expect(springWords(exampleEquipment, { zz: 12, light: 1 })).toBe("one light, 12 zz");
   });
 
