@@ -7,8 +7,13 @@ import type { Equipment } from "#lib/plan/schema.ts";
 import styles from "./printed-class.module.css";
 import { SignedPaper, type SignedProps } from "./signed-paper.tsx";
 
-/** Type gets smaller as the class gets fuller, so that one page holds it. */
-function densityOf(rows: number): "open" | "plain" | "tight" | "tightest" {
+/** Letters of a change beyond which it takes a second line. */
+const ONE_LINE = 50;
+
+/** Type gets smaller as the class gets fuller, so that one page holds it. Counted in rows; a second line is half a row. */
+function densityOf(shown: readonly SheetRow[]): "open" | "plain" | "tight" | "tightest" {
+  const long = shown.filter((row) => row.kind === "move" && changeWords(row).length > ONE_LINE).length;
+  const rows = shown.length + long / 2;
   if (rows <= 16) return "open";
   if (rows <= 22) return "plain";
   return rows <= 29 ? "tight" : "tightest";
@@ -19,7 +24,7 @@ export function PrintedClass(signed: SignedProps) {
   const rows = sheetRows(card);
   const { plan, clock, cautions } = card;
   return (
-    <SignedPaper {...signed} title={card.edition.title} density={densityOf(rows.length)}>
+    <SignedPaper {...signed} title={card.edition.title} density={densityOf(rows)}>
       <table>
         <thead>
           <tr>
@@ -90,6 +95,8 @@ function Row({ row, equipment }: { row: SheetRow; equipment: Equipment }) {
 
 type MoveRow = Extract<SheetRow, { kind: "move" }>;
 
+const changeWords = ({ changes }: MoveRow): string => changes.map(({ words }) => words).join(", ");
+
 function MoveCells({ row, equipment }: { row: MoveRow; equipment: Equipment }) {
   const counts = Object.fromEntries(row.springs.map((spring) => [spring.id, spring.count]));
   return (
@@ -102,8 +109,7 @@ function MoveCells({ row, equipment }: { row: MoveRow; equipment: Equipment }) {
         <FloorCoils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
       </td>
       <td>
-        {row.change > 0 && <span className={styles.change}>{clockTime(row.change)}</span>}{" "}
-        {row.changes.map((change) => change.words).join(", ")}
+        {row.change > 0 && <span className={styles.change}>{clockTime(row.change)}</span>} {changeWords(row)}
       </td>
     </>
   );
