@@ -101,7 +101,7 @@ function MoveCells({ row, equipment }: { row: MoveRow; equipment: Equipment }) {
   const counts = Object.fromEntries(row.springs.map((spring) => [spring.id, spring.count]));
   return (
     <>
-      <td>
+      <td className={styles.move}>
         <span className={styles.number}>{row.number}</span> <strong>{row.title}</strong>
         {row.side && <span className={styles.side}> · {row.side}</span>}
       </td>
