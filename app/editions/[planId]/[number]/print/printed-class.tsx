@@ -11,12 +11,13 @@ import { SignedPaper, type SignedProps } from "./signed-paper.tsx";
 const ONE_LINE = 50;
 
 /** Type gets smaller as the class gets fuller, so that one page holds it. Counted in rows; a second line is half a row. */
-function densityOf(shown: readonly SheetRow[]): "open" | "plain" | "tight" | "tightest" {
+function densityOf(shown: readonly SheetRow[]): "open" | "plain" | "tight" | "tightest" | "fullest" {
   const long = shown.filter((row) => row.kind === "move" && changeWords(row).length > ONE_LINE).length;
   const rows = shown.length + long / 2;
   if (rows <= 16) return "open";
   if (rows <= 22) return "plain";
-  return rows <= 29 ? "tight" : "tightest";
+  if (rows <= 29) return "tight";
+  return rows <= 44 ? "tightest" : "fullest";
 }
 
 export function PrintedClass(signed: SignedProps) {
