@@ -82,8 +82,13 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
     if (opposite !== to.facing && from.facing !== to.facing) return unsure({ act: "turn", facing: to.facing });
     return stated(change, { act: "turn", facing: opposite }, opposite === to.facing);
   }
+  // "Turn to your left side" where nobody turns.
+  if (loose === "side" && !has(change, "turn") && said !== to.facing && said === to.side)
+    return { act: { act: "side", side: to.side }, verdict: "told", covers: coversOf(change, "side") };
   const relative =
-    loose === "relative" && from !== null && turnedBy(from.facing, said === "right" ? 1 : 3) === to.facing;
+    (loose === "relative" || loose === "side") &&
+    from !== null &&
+    turnedBy(from.facing, said === "right" ? 1 : 3) === to.facing;
   if (relative && (said === "left" || said === "right") && has(change, "turn"))
     return stated(change, { act: "turn", facing: to.facing }, true);
   const told = stated(change, { act: "turn", facing: said }, said === to.facing);
@@ -181,7 +186,8 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       if (draft.loose && !has(change, "handles-up")) return [];
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
-      if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
+      if ((draft.implied || draft.loose) && !has(change, "handles-down"))
+        return draft.or ? judge(draft.or, change) : [];
       return [
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];

@@ -46,8 +46,12 @@ export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon)
     parts.push(more.part);
     end = more.end;
   }
-  return { parts, end };
+  return { parts: tokens[at]?.word === "both" ? oneOfEach(parts) : parts, end };
 }
+
+/** "Both the firm and the strong" are one of each. */
+const oneOfEach = (parts: readonly AmountPart[]): readonly AmountPart[] =>
+  parts.length === 2 && parts[0]?.spring !== parts[1]?.spring ? parts.map((part) => ({ ...part, count: 1 })) : parts;
 
 const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
 
@@ -140,6 +144,8 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
   if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
+  // "Light and nothing else."
+  if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
   if (["only", "just"].includes(before.word)) return isOnItsOwn(next);
@@ -160,10 +166,12 @@ const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "
 function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs }: Lexicon): boolean {
   for (let i = at, links = 0; links < 6; i += step) {
     const token = tokens[i];
-    if (!token || token.gap === 2) return false;
+    // The gap before a word parts it from the one before it, whichever way this goes.
+    const crossed = step === 1 ? token : tokens[i + 1];
+    if (!token || !crossed || crossed.gap === 2) return false;
+    if (crossed.gap === 1 && crossed.word !== "not") return false;
     if (links > 0 && isName(token, springs)) return true;
-    const apart = token.gap === 1 && token.word !== "not";
-    if (apart || !(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    if (!(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
     links++;
   }
   return false;
@@ -174,7 +182,7 @@ const LINKS: ReadonlySet<string> = new Set(
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains only alone".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });

@@ -8,7 +8,7 @@ import type { SideWord, Unit } from "./units.ts";
 export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
-export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "keep";
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep";
 
 /**
  * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
@@ -25,7 +25,7 @@ export type Draft =
   | {
       readonly act: "turn";
       readonly to: Facing | "round" | "sideways" | "any" | "somewhere";
-      readonly loose?: "relative" | "gaze" | "place";
+      readonly loose?: "relative" | "gaze" | "place" | "side";
     }
   | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
   | { readonly act: "station"; readonly station: Move["station"] | "other" | "platform"; readonly implied?: true }
@@ -34,6 +34,8 @@ export type Draft =
       readonly count: number | null;
       readonly implied?: true;
       readonly loose?: true;
+      /** What it tells where the plan has no such act. */
+      readonly or?: Draft;
     }
   | { readonly act: "handles-cross"; readonly un: boolean; readonly loose?: true }
   /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */

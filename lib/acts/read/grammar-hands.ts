@@ -8,6 +8,7 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
+const ONE_SPRING_OFF: Draft = { act: "springs", way: "off", parts: [{ count: 1, more: false }] };
 const DOWN_LOOSE: readonly Draft[] = [{ act: "handles-down", count: null, loose: true }];
 const CROSS = ({ units }: Matched): Draft[] => {
   const un = units.some(({ word }) => UNCROSS.test(word));
@@ -17,7 +18,7 @@ const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 
 /** "Handle in the other hand" puts it down and takes it up. */
 function intoHand(match: Matched): Draft[] {
-  const side = found(match, "side");
+  const side = found(match, "side") ?? toSide(match);
   const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
   const count = hands?.count ?? found(match, "count") ?? null;
   if (side === "other")
@@ -29,6 +30,12 @@ function intoHand(match: Matched): Draft[] {
   const told: Draft = { act: "handles-up", count };
   if (side !== "left" && side !== "right" && side !== "field") return [told];
   return [{ act: "handles-down", count: null, implied: true }, told, { act: "side", side, limb: true }];
+}
+
+/** "Pass the handle to the right." */
+function toSide(match: Matched): "left" | "right" | undefined {
+  const to = found(match, "facing");
+  return to === "left" || to === "right" ? to : undefined;
 }
 
 /** "Left hand picks up". */
@@ -53,7 +60,9 @@ const HANDLES: readonly Production[] = [
   say("@take it|them|that|both|another again|back|up? again?", UP_LOOSE),
   say("collect|grab|fetch it|them|both", UP_LOOSE),
   say("@take up? other|second one?", UP_LOOSE, "last"),
-  say("drop|rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("drop it|them|both", DOWN_LOOSE, "last"),
+  say("drop one", [{ act: "handles-down", count: null, loose: true, or: ONE_SPRING_OFF }], "last"),
   say("let one|it|them|both go", DOWN_LOOSE),
   say("@comes? up again", UP_LOOSE, "start"),
   say("@comes? up in|into|with @hands", handUp),
@@ -66,6 +75,7 @@ const HANDLES: readonly Production[] = [
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
   say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
+  say("@swap|pass|give|move|bring|take|put? @handle @way* across|over? to|into left|right", intoHand),
   say("add @handle", UP),
   say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
   say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),

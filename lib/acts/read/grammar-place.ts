@@ -28,7 +28,7 @@ const turnToStation = (match: Matched): Draft[] => {
 };
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
-  if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
+  if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "side" }];
   return [{ act: "turn", to: side === "other" ? "round" : "somewhere" }];
 };
 
@@ -39,6 +39,10 @@ const TURNS: readonly Production[] = [
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
   say("@face it", ANY_TURN),
+  say("@face @towards? @bar|bar|bars", turned("somewhere")),
+  say("back|backs to|towards @bar|bar|bars", turned("somewhere"), "whole"),
+  say("eyes|gaze|head|heads @facing", turn("gaze"), "whole"),
+  say("out|up in front|back of?", NOTHING),
   say("to|towards @facing of room|studio", turn()),
   say("to|towards|at left|right|front|back hand? wall", turn()),
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
@@ -52,6 +56,8 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards @station", turnToStation),
   say("@go @round @way* to? @face @towards? @facing", turn()),
   say("@turn|@go on? @way* @round", turned("round")),
+  say("@go @way* @round|across|along @way* to|at front|back", turn("place"), "last"),
+  say("step|hop|climb|jump|get|come off @carriage? @way* to|at front|back", turn("place"), "last"),
   say("roll|flip over @way*", ANY_TURN, "whole"),
   say("@turn @round? @way* to? @face it", ANY_TURN),
   say("@turn @way* @towards? other|opposite way|end|direction @round?", turned("round")),
@@ -158,10 +164,8 @@ const POSITIONS: readonly Production[] = [
 function placed(match: Matched): Draft[] {
   const [limb] = match.units;
   const at = found(match, "station");
-  // "Left hand on the bar" is no side; the live field always is.
   const hands = limb?.classes.includes("hands") ?? false;
-  const side: Draft[] =
-    limb?.side === "field" ? [{ act: "side", side: "field", limb: true }] : hands ? [] : limbSide(match);
+  const side = limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
   if (hands && match.units.at(-1)?.word === "platform" && at === undefined)
     return [...HANDS_PLACED, ...A_PLATFORM, ...side];
@@ -202,6 +206,7 @@ const STATIONS: readonly Production[] = [
   say("step|walk|hop|head|go|come|move|up|over @way* to|at front|back", turn("place"), "last"),
   say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
+  say("get|come @way* on|aboard", [{ act: "station", station: "carriage" }], "whole"),
   say(
     "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
     placed,
