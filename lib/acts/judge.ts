@@ -103,7 +103,7 @@ const turnedBy = (from: Facing, quarters: number): Facing =>
 const LYING: readonly string[] = ["supine", "prone"];
 
 /** Lying down settles the way to face too, since heads go where the rests are, and the carriage. */
-function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judged[] {
+function positioned({ fits, implied, onSide }: Of<"position">, change: ActsChange): Judged[] {
   const { to } = change;
   const isTrue = fits.includes(to.position);
   if (implied) {
@@ -118,7 +118,11 @@ function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judg
     { act: "position", ...(isTrue ? { position: to.position } : one ? { position: one } : {}) },
     isTrue,
   );
-  if (!isTrue || !LYING.includes(to.position) || !fits.some((position) => LYING.includes(position))) return [judged];
+  // Where the move has no side, the side to lie on can only be the way to face.
+  const settlesTurn =
+    (onSide === to.facing && !isOneSided(to.side)) ||
+    (LYING.includes(to.position) && fits.some((position) => LYING.includes(position)));
+  if (!isTrue || !settlesTurn) return [judged];
   const covers = [
     ...coversOf(change, "position", "turn"),
     ...(to.station === "carriage" ? coversOf(change, "station") : []),
@@ -151,7 +155,9 @@ function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange)
   const { from, to } = change;
   const side = sideOf(said, change);
   const limb = near && !(held && isStrap(to.feet));
-  const covers = coversOf(change, "side");
+  // Who lies on the other side faces the other way.
+  const rollsOver = from?.position === "side-lying" && to.position === "side-lying";
+  const covers = rollsOver ? coversOf(change, "side", "turn") : coversOf(change, "side");
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];
   // The other limb may be named for support.

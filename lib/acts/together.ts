@@ -14,6 +14,10 @@ function onTheWay(told: readonly Judged[], n: number): boolean {
   return told.slice(n + 1).some(({ act, verdict, near }) => act.act === kind && verdict === "told" && !near);
 }
 
+/** "Both handles down, pick up one": one fewer. */
+const fewerHeld = ({ planned }: ActsChange, { act }: Judged): PlannedAct[] =>
+  act.act === "handles-down" ? planned.filter((one) => one.act === "handles-down") : [];
+
 interface Placed<T extends Judged> {
   readonly heard: T;
   /** Place in its line, in the order in which things are to be done. */
@@ -46,7 +50,7 @@ export function summedUp<T extends Judged>(
   return added.map((line) =>
     line.map((placed): Placed<T> => {
       if (onTheWay(inTurn, inTurn.indexOf(placed.heard)))
-        return { ...placed, heard: { ...placed.heard, verdict: "unsure" } };
+        return { ...placed, heard: { ...placed.heard, verdict: "unsure", covers: fewerHeld(change, placed.heard) } };
       const { of, verdict, act } = placed.heard;
       if (
         of === undefined ||

@@ -27,7 +27,13 @@ export type Draft =
       readonly to: Facing | "round" | "sideways" | "any" | "somewhere";
       readonly loose?: "relative" | "gaze" | "place" | "side";
     }
-  | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
+  /** `onSide`: the side that they lie on, where it is named. */
+  | {
+      readonly act: "position";
+      readonly fits: readonly Move["position"][];
+      readonly implied?: true;
+      readonly onSide?: SideWord | undefined;
+    }
   | { readonly act: "station"; readonly station: Move["station"] | "other" | "platform"; readonly implied?: true }
   | {
       readonly act: "handles-up" | "handles-down";

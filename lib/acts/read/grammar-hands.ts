@@ -20,7 +20,10 @@ const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 function intoHand(match: Matched): Draft[] {
   const side = found(match, "side") ?? toSide(match);
   const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
-  const count = hands?.count ?? found(match, "count") ?? null;
+  const handle = match.units.find(({ classes }) => classes.includes("handle"));
+  // "A handle in each hand" are two, "both hands on one handle" is one.
+  const shared = hands?.word.endsWith("s") ? handle?.count : undefined;
+  const count = shared ?? hands?.count ?? handle?.count ?? null;
   if (side === "other")
     return [
       { act: "handles-down", count: null, implied: true },
@@ -50,7 +53,7 @@ const KEPT = (match: Matched): Draft[] => {
 };
 
 const HANDLES: readonly Production[] = [
-  say("@take for|of|hold|up|on? of? @handle", UP),
+  say("@take for|of|hold|up|on? of? @handle", otherHandle),
   say("@take @handle up|too|crossed?", UP),
   say("@handle @comes? up|again", UP),
   say("hang|hanging @handle up", DOWN),
@@ -117,6 +120,12 @@ const HANDLES: readonly Production[] = [
   say("@handle", [{ act: "handles-some" }]),
   say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
 ];
+
+/** "Take the other handle" takes one, and names the side where one hand has had one. */
+function otherHandle(match: Matched): Draft[] {
+  const side = found(match, "side");
+  return side === "other" ? [...UP(match), { act: "side", side, limb: true }] : UP(match);
+}
 
 /** "Two handles." */
 function SOME_HANDLES(match: Matched): Draft[] {

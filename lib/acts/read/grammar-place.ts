@@ -141,8 +141,8 @@ const POSITIONS: readonly Production[] = [
     ];
   }),
   say("@lie @way* on|onto @side", (match) => [
-    { act: "position", fits: ["side-lying"] },
-    { act: "side", side: found(match, "side") ?? "any", limb: true },
+    { act: "position", fits: ["side-lying"], onSide: found(match, "side") },
+    { act: "side", side: found(match, "side") ?? "any" },
   ]),
   say("@lie|roll|over|curl @way* on|onto|to @flank", SIDE_LYING),
   say("on|onto your|our|their @side", (match) => [
