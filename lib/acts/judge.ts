@@ -156,7 +156,7 @@ function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange)
   const side = sideOf(said, change);
   const limb = near && !(held && isStrap(to.feet));
   // Who lies on the other side faces the other way.
-  const rollsOver = from?.position === "side-lying" && to.position === "side-lying";
+  const rollsOver = near && from?.position === "side-lying" && to.position === "side-lying";
   const covers = rollsOver ? coversOf(change, "side", "turn") : coversOf(change, "side");
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];

@@ -134,7 +134,7 @@ const MOVED: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
     "alongside as stays stay remains too also then top but except after " +
-    "instead rather before once when while until first being be to may can"
+    "both instead rather before once when while until first being be to may can"
   ).split(" "),
 );
 
@@ -177,12 +177,12 @@ function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs 
   return false;
 }
 const LINKS: ReadonlySet<string> = new Set(
-  "for to into becomes instead of not than rather in place down up replaces and a one".split(" "),
+  "for to into becomes instead of not than rather in place down up replaces joins and a one".split(" "),
 );
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains only alone".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains only alone both".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });

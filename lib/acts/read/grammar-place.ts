@@ -26,6 +26,11 @@ const turnToStation = (match: Matched): Draft[] => {
     { act: "station", station, implied: true },
   ];
 };
+function turnAway(match: Matched): Draft[] {
+  const from = found(match, "facing");
+  return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
+}
+const OPPOSITE: Readonly<Record<Facing, Facing>> = { front: "back", back: "front", left: "right", right: "left" };
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
   if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "side" }];
@@ -41,6 +46,7 @@ const TURNS: readonly Production[] = [
   say("@face it", ANY_TURN),
   say("@face @towards? @bar|bar|bars", turned("somewhere")),
   say("back|backs to|towards @bar|bar|bars", turned("somewhere"), "whole"),
+  say("@turn|@face @round? away from @facing", turnAway),
   say("eyes|gaze|head|heads @facing", turn("gaze"), "whole"),
   say("out|up in front|back of?", NOTHING),
   say("to|towards @facing of room|studio", turn()),
@@ -155,6 +161,10 @@ const POSITIONS: readonly Production[] = [
   say("on|onto @flank @face|look|looking @towards? @facing", (match) => [...SIDE_LYING, ...turn()(match)]),
   say("on|onto back of", NOTHING),
   say("side by|to side", NOTHING),
+  say("@seat_of @way* on|onto @station", (match) => [
+    { act: "position", fits: ["seated"], implied: true },
+    ...placed(match),
+  ]),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
   say("@limb under|below @limb", placed),
@@ -170,7 +180,7 @@ function placed(match: Matched): Draft[] {
   if (hands && match.units.at(-1)?.word === "platform" && at === undefined)
     return [...HANDS_PLACED, ...A_PLATFORM, ...side];
   if (hands) return [...HANDS_PLACED, ...station, ...side];
-  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
+  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : station;
   return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...floor, ...side] : side;
 }
 
@@ -202,8 +212,9 @@ const STATIONS: readonly Production[] = [
   say("get|come off", FLOOR, "whole"),
   say("off platform|@platform", NOTHING),
   say("off @carriage|machine", FLOOR, "start"),
+  say("beside|alongside|next to? @carriage|machine", FLOOR),
   say("step @way* off @platform", NOTHING),
-  say("step|walk|hop|head|go|come|move|up|over @way* to|at front|back", turn("place"), "last"),
+  say("step|walk|hop|head|go|come|move|shift|travel|scoot|make|up|over @way* to|at front|back", turn("place"), "last"),
   say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
   say("get|come @way* on|aboard", [{ act: "station", station: "carriage" }], "whole"),

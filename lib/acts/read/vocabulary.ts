@@ -79,7 +79,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   reach: "reach help grab get take treat fetch find need want have pick bring give",
   remove:
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
-    "unload shed losing whip yank kick lift pluck",
+    "unload clear clearing shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
@@ -173,6 +173,7 @@ export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])
   ["feet one behind other", ["side-lying"]],
   ["hips|shoulders|legs stacked", ["side-lying"]],
   ["feet wide|hip|apart", ["standing"]],
+  ["find feet", ["standing"]],
   ["lunge|lunges|squat|squats", ["standing"]],
   ["up get|come|pop", ["standing"]],
   ["rise|rising up?", ["standing"]],
@@ -199,6 +200,6 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves next beside needs any joins joining meets becomes finishing"
+    "still which leaves next beside needs any both joins joining meets becomes finishing"
   ).split(" "),
 );
