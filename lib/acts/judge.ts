@@ -25,6 +25,10 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "side":
       return sided(draft, change);
     case "stay":
+      if (leavesFewer(draft, change))
+        return [
+          { act: stayAct(draft, change), verdict: "told", covers: coversOf(change, "handles-down"), of: draft.of },
+        ];
       return [
         {
           act: stayAct(draft, change),
@@ -198,17 +202,10 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
-      if (draft.loose && !has(change, "handles-cross")) return [];
-      return [
-        stated(
-          change,
-          { act: "handles-cross" },
-          handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"),
-        ),
-      ];
+      return crossed(draft, change);
     case "strap-on":
     case "strap-off": {
-      if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
+      if ((draft.implied || draft.loose) && !has(change, draft.act)) return draft.or ? judge(draft.or, change) : [];
       const other = draft.act === "strap-on" ? "strap-off" : "strap-on";
       const isTrue = has(change, draft.act) || (draft.act === "strap-on" && isStrap(to.feet));
       const covers = coversOf(change, draft.act);
@@ -216,6 +213,13 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       return [{ act: { act: draft.act }, verdict, covers, ...(draft.implied ? { implied: true } : {}) }];
     }
   }
+}
+
+function crossed({ un, loose }: Of<"handles-cross">, change: ActsChange): Judged[] {
+  const { hands } = change.to;
+  const isTrue = handlesHeld(hands) > 1 && un !== (hands === "handles-crossed");
+  if (loose && !(isTrue && has(change, "handles-cross"))) return [];
+  return [stated(change, { act: "handles-cross" }, isTrue)];
 }
 
 /** A thing that is named without a word for what to do with it. */
@@ -264,6 +268,13 @@ export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): 
     all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
   };
   return planned.filter(({ act }) => acts[of].includes(act));
+}
+
+/** "Keep one handle" puts the other one down. */
+function leavesFewer({ of, count, single }: Of<"stay">, { from, to }: ActsChange): boolean {
+  const held = handlesHeld(to.hands);
+  if (of !== "handles" || from === null || held === 0 || held >= handlesHeld(from.hands)) return false;
+  return count === held || (count === undefined && single === true && held === 1);
 }
 
 function stays(of: Thing, { facing, position, count }: Of<"stay">, change: ActsChange): boolean {

@@ -64,7 +64,12 @@ function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexic
   const found = partAt(tokens, joined ? end + 1 : end, lexicon, joined);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
-  return after && !joined && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
+  return after &&
+    !joined &&
+    after.gap === 0 &&
+    ["off", "comes", "goes", "away", "out", "no", "not", "gone"].includes(after.word)
+    ? null
+    : found;
 }
 
 const JOINING: ReadonlySet<string> = new Set(["and", "plus", "&"]);
@@ -144,13 +149,17 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
   if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
+  // "Middle: off."
+  const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
+  if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
   // "Light and nothing else."
   if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
-  if (["only", "just"].includes(before.word)) return isOnItsOwn(next);
+  if (["only", "just", "put"].includes(before.word)) return isOnItsOwn(next);
   const classes = classesOf(before.word);
-  if (classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
+  const linking = before.word === "is" && classesOf(tokens[at - 2]?.word ?? "").includes("springs");
+  if (linking || classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
   // "Take off light", "swap strong for light".
   const verbs = tokens
     .slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at)
@@ -182,7 +191,7 @@ const LINKS: ReadonlySet<string> = new Set(
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains only alone both".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains only alone both done finished joins".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });

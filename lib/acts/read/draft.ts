@@ -47,7 +47,12 @@ export type Draft =
   /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */
   | { readonly act: "handles-some"; readonly count?: number | null }
   | { readonly act: "strap-some"; readonly bare?: true }
-  | { readonly act: "strap-on" | "strap-off"; readonly implied?: true; readonly loose?: true }
+  | {
+      readonly act: "strap-on" | "strap-off";
+      readonly implied?: true;
+      readonly loose?: true;
+      readonly or?: Draft;
+    }
   /** `limb`: the side of a hand or foot, which may only be near; `held`: it is in the strap. */
   | { readonly act: "side"; readonly side: SideWord; readonly limb?: true; readonly held?: true }
   | {
@@ -57,6 +62,8 @@ export type Draft =
       readonly position?: Move["position"];
       /** Of handles. */
       readonly count?: number;
+      /** "The handle", which is one where the plan has one. */
+      readonly single?: boolean;
     }
   /** Says something only when it is negated: "don't touch the springs". */
   | { readonly act: "touch"; readonly of: Thing };

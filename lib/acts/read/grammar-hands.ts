@@ -41,15 +41,25 @@ function toSide(match: Matched): "left" | "right" | undefined {
   return to === "left" || to === "right" ? to : undefined;
 }
 
+/** "Out of the left hand and into the right." */
+const toHand = ({ units }: Matched): Draft[] => intoHand({ units: [...units.filter(isHandle), ...units.slice(-1)] });
+const isHandle = ({ classes }: Matched["units"][number]): boolean => classes.includes("handle");
+
 /** "Left hand picks up". */
 const handUp = (match: Matched): Draft[] => [
   { act: "handles-up", count: null, loose: true },
   ...(found(match, "side") === "other" ? [{ act: "side" as const, side: "other" as const }] : limbSide(match)),
+  ...sideOfWord(match),
 ];
+function sideOfWord(match: Matched): Draft[] {
+  const side = toSide(match);
+  return side ? [{ act: "side", side, limb: true }] : [];
+}
 const UP_LOOSE: readonly Draft[] = [{ act: "handles-up", count: null, loose: true }];
 const KEPT = (match: Matched): Draft[] => {
   const count = found(match, "count");
-  return [{ act: "stay", of: "handles", ...(count === undefined ? {} : { count }) }];
+  const single = match.units.some((unit) => isHandle(unit) && !unit.word.endsWith("s"));
+  return [{ act: "stay", of: "handles", single, ...(count === undefined ? {} : { count }) }];
 };
 
 const HANDLES: readonly Production[] = [
@@ -79,12 +89,20 @@ const HANDLES: readonly Production[] = [
   say("@take them|it|both up", up(null)),
   say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
   say("@swap|pass|give|move|bring|take|put? @handle @way* across|over? to|into left|right", intoHand),
+  say("pass @handle @way* over|across", [
+    { act: "handles-down", count: null, implied: true },
+    { act: "handles-up", count: null, implied: true },
+    { act: "side", side: "other", limb: true },
+  ]),
+  say("pick|take|grab|collect @way* again? @way* with|in|using left|right|@hands", handUp),
+  say("@swap? @handle @way* out|from of? left|right|@hands and? @way* into|in|to|over left|right|@hands", toHand),
   say("add @handle", UP),
   say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
   say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),
   say("@handle @be? not|longer @way* cross|crossed|crossing more?", CROSS),
   say("@handle @way* to? normal|usual|parallel|straight", CROSS),
   say("@handle @way* across|over", CROSS),
+  say("@take|@put @handle @way* across|over each? other?", CROSS),
   say("make x with? @handle", CROSS),
   say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
@@ -93,6 +111,7 @@ const HANDLES: readonly Production[] = [
   say("@put @handle @way* @down", DOWN),
   say("@put|@free @handle", DOWN),
   say("replace @handle", DOWN),
+  say("@handle @home", DOWN),
   say("no @handle", DOWN),
   say("@handle @be? finish|finished|done|gone|away|free|off|out", DOWN),
   say("no more? @handle", DOWN, "whole"),
@@ -166,6 +185,9 @@ const STRAPS: readonly Production[] = [
   say("loop|strap @feet up|in?", ON),
   say("strap up|in", ON, "whole"),
   say("strapped in", ON),
+  say("@feet strapped|looped|hooked", [{ act: "strap-on", loose: true }]),
+  say("slide|slip|feed|tuck|pop them in|through", [{ act: "strap-on", loose: true, or: { act: "carriage-home" } }]),
+  say("looped|strapped|hooked|clipped|tucked in|into|up", [{ act: "strap-on", loose: true }]),
   say("out of it|them", [{ act: "strap-off", loose: true }]),
   say("@wear|@free|take|step|come|slip|wriggle|wiggle @way* off @strap", OFF),
   say("@strap @be? finish|finished|done|gone|away|free", OFF),
@@ -221,6 +243,7 @@ const STAYS: readonly Production[] = [
   say("@strap stay|stays|staying on?", stay("strap")),
   say("still @way* in|inside @strap", stay("strap")),
   say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", KEPT),
+  say("keep|keeping just|only|hold? of? @handle", KEPT),
   say("keep|keeping @handle in|up|with|on? @limb|you|me?", KEPT),
   say("@stay @handle @way* crossed|uncrossed", KEPT),
   say("keep|keeping hold|holding on?", stay("handles")),

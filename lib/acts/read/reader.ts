@@ -196,7 +196,8 @@ function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: bo
   if (notYet) return [];
   if (putOff) return draft.act === "handles-down" || draft.act === "strap-off" ? [{ ...draft, implied: true }] : [];
   if (draft.act === "touch") return [{ act: "stay", of: draft.of }];
-  if (draft.act === "handles-down" || draft.act === "handles-cross") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "handles-cross") return [{ ...draft, un: !draft.un, loose: true }];
+  if (draft.act === "handles-down") return [{ act: "stay", of: "handles" }];
   if (draft.act === "side" && draft.side === "other") return [{ act: "stay", of: "side" }];
   if (draft.act === "turn" && (draft.to === "round" || draft.to === "any")) return [{ act: "stay", of: "turn" }];
   return draft.act === "strap-off" ? [{ act: "stay", of: "strap" }] : [];
