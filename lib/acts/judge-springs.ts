@@ -27,6 +27,11 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
       if (added.every(({ verdict }) => verdict === "told")) return added;
       return now.verdict === "told" || now.verdict === "unsure" ? [now] : added;
     }
+    case "off-or-on": {
+      const off = draft.parts.map((part) => moved("spring-off", part, change));
+      const on = draft.parts.map((part) => moved("spring-on", part, change));
+      return on.every(({ verdict }) => verdict === "told") ? on : off;
+    }
     case "on":
       return draft.parts.map((part) => moved("spring-on", part, change));
     case "off":

@@ -25,6 +25,10 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "side":
       return sided(draft, change);
     case "stay":
+      if (leavesFewer(draft, change))
+        return [
+          { act: stayAct(draft, change), verdict: "told", covers: coversOf(change, "handles-down"), of: draft.of },
+        ];
       return [
         {
           act: stayAct(draft, change),
@@ -82,8 +86,13 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
     if (opposite !== to.facing && from.facing !== to.facing) return unsure({ act: "turn", facing: to.facing });
     return stated(change, { act: "turn", facing: opposite }, opposite === to.facing);
   }
+  // "Turn to your left side" where nobody turns.
+  if (loose === "side" && !has(change, "turn") && said !== to.facing && said === to.side)
+    return { act: { act: "side", side: to.side }, verdict: "told", covers: coversOf(change, "side") };
   const relative =
-    loose === "relative" && from !== null && turnedBy(from.facing, said === "right" ? 1 : 3) === to.facing;
+    (loose === "relative" || loose === "side") &&
+    from !== null &&
+    turnedBy(from.facing, said === "right" ? 1 : 3) === to.facing;
   if (relative && (said === "left" || said === "right") && has(change, "turn"))
     return stated(change, { act: "turn", facing: to.facing }, true);
   const told = stated(change, { act: "turn", facing: said }, said === to.facing);
@@ -98,7 +107,7 @@ const turnedBy = (from: Facing, quarters: number): Facing =>
 const LYING: readonly string[] = ["supine", "prone"];
 
 /** Lying down settles the way to face too, since heads go where the rests are, and the carriage. */
-function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judged[] {
+function positioned({ fits, implied, onSide }: Of<"position">, change: ActsChange): Judged[] {
   const { to } = change;
   const isTrue = fits.includes(to.position);
   if (implied) {
@@ -113,7 +122,11 @@ function positioned({ fits, implied }: Of<"position">, change: ActsChange): Judg
     { act: "position", ...(isTrue ? { position: to.position } : one ? { position: one } : {}) },
     isTrue,
   );
-  if (!isTrue || !LYING.includes(to.position) || !fits.some((position) => LYING.includes(position))) return [judged];
+  // Where the move has no side, the side to lie on can only be the way to face.
+  const settlesTurn =
+    (onSide === to.facing && !isOneSided(to.side)) ||
+    (LYING.includes(to.position) && fits.some((position) => LYING.includes(position)));
+  if (!isTrue || !settlesTurn) return [judged];
   const covers = [
     ...coversOf(change, "position", "turn"),
     ...(to.station === "carriage" ? coversOf(change, "station") : []),
@@ -146,7 +159,9 @@ function sided({ side: said, limb: near, held }: Of<"side">, change: ActsChange)
   const { from, to } = change;
   const side = sideOf(said, change);
   const limb = near && !(held && isStrap(to.feet));
-  const covers = coversOf(change, "side");
+  // Who lies on the other side faces the other way.
+  const rollsOver = near && from?.position === "side-lying" && to.position === "side-lying";
+  const covers = rollsOver ? coversOf(change, "side", "turn") : coversOf(change, "side");
   if (side === null) return isOneSided(to.side) && !limb ? [{ act: { act: "side" }, verdict: "unsure", covers }] : [];
   if (side === to.side) return [{ act: { act: "side", side }, verdict: "told", covers, ...(near ? { near } : {}) }];
   // The other limb may be named for support.
@@ -181,22 +196,16 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       if (draft.loose && !has(change, "handles-up")) return [];
       return [counted(draft, change, handlesHeld(to.hands), "handles-down")];
     case "handles-down":
-      if ((draft.implied || draft.loose) && !has(change, "handles-down")) return [];
+      if ((draft.implied || draft.loose) && !has(change, "handles-down"))
+        return draft.or ? judge(draft.or, change) : [];
       return [
         counted(draft, change, handlesHeld(to.hands) === 0 ? handlesHeld(from?.hands ?? "free") : 0, "handles-up"),
       ];
     case "handles-cross":
-      if (draft.loose && !has(change, "handles-cross")) return [];
-      return [
-        stated(
-          change,
-          { act: "handles-cross" },
-          handlesHeld(to.hands) > 1 && draft.un !== (to.hands === "handles-crossed"),
-        ),
-      ];
+      return crossed(draft, change);
     case "strap-on":
     case "strap-off": {
-      if ((draft.implied || draft.loose) && !has(change, draft.act)) return [];
+      if ((draft.implied || draft.loose) && !has(change, draft.act)) return draft.or ? judge(draft.or, change) : [];
       const other = draft.act === "strap-on" ? "strap-off" : "strap-on";
       const isTrue = has(change, draft.act) || (draft.act === "strap-on" && isStrap(to.feet));
       const covers = coversOf(change, draft.act);
@@ -204,6 +213,13 @@ function held(draft: HeldAct, change: ActsChange): Judged[] {
       return [{ act: { act: draft.act }, verdict, covers, ...(draft.implied ? { implied: true } : {}) }];
     }
   }
+}
+
+function crossed({ un, loose }: Of<"handles-cross">, change: ActsChange): Judged[] {
+  const { hands } = change.to;
+  const isTrue = handlesHeld(hands) > 1 && un !== (hands === "handles-crossed");
+  if (loose && !(isTrue && has(change, "handles-cross"))) return [];
+  return [stated(change, { act: "handles-cross" }, isTrue)];
 }
 
 /** A thing that is named without a word for what to do with it. */
@@ -252,6 +268,13 @@ export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): 
     all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
   };
   return planned.filter(({ act }) => acts[of].includes(act));
+}
+
+/** "Keep one handle" puts the other one down. */
+function leavesFewer({ of, count, single }: Of<"stay">, { from, to }: ActsChange): boolean {
+  const held = handlesHeld(to.hands);
+  if (of !== "handles" || from === null || held === 0 || held >= handlesHeld(from.hands)) return false;
+  return count === held || (count === undefined && single === true && held === 1);
 }
 
 function stays(of: Thing, { facing, position, count }: Of<"stay">, change: ActsChange): boolean {

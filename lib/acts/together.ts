@@ -20,6 +20,10 @@ function onTheWay(told: readonly Judged[], inLine: ReadonlySet<Judged>, one: Jud
     .some((later) => setsRight(later) && (isGettingUp(one.act) || inLine.has(later)));
 }
 
+/** "Both handles down, pick up one": one fewer. */
+const fewerHeld = ({ planned }: ActsChange, { act }: Judged): PlannedAct[] =>
+  act.act === "handles-down" ? planned.filter((one) => one.act === "handles-down") : [];
+
 interface Placed<T extends Judged> {
   readonly heard: T;
   /** Place in its line, in the order in which things are to be done. */
@@ -55,8 +59,10 @@ export function summedUp<T extends Judged>(
     const said = line.filter(({ heard }) => !heard.implied);
     const covered = new Set(said.flatMap(({ heard }) => heard.covers.filter(({ act }) => isOf(act, heard.act.act))));
     return line.map((placed): Placed<T> => {
-      const isExcused = onTheWay(inTurn, inLine, placed.heard) || isExcepted(change, placed.heard, covered);
-      return isExcused ? { ...placed, heard: { ...placed.heard, verdict: "unsure" } } : placed;
+      const { heard } = placed;
+      if (onTheWay(inTurn, inLine, heard))
+        return { ...placed, heard: { ...heard, verdict: "unsure", covers: fewerHeld(change, heard) } };
+      return isExcepted(change, heard, covered) ? { ...placed, heard: { ...heard, verdict: "unsure" } } : placed;
     });
   });
 }

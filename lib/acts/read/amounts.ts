@@ -46,8 +46,12 @@ export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon)
     parts.push(more.part);
     end = more.end;
   }
-  return { parts, end };
+  return { parts: tokens[at]?.word === "both" ? oneOfEach(parts) : parts, end };
 }
+
+/** "Both the firm and the strong" are one of each. */
+const oneOfEach = (parts: readonly AmountPart[]): readonly AmountPart[] =>
+  parts.length === 2 && parts[0]?.spring !== parts[1]?.spring ? parts.map((part) => ({ ...part, count: 1 })) : parts;
 
 const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
 
@@ -60,7 +64,12 @@ function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexic
   const found = partAt(tokens, joined ? end + 1 : end, lexicon, joined);
   const after = found && tokens[found.end];
   // "One light, one heavy off" is about two things.
-  return after && !joined && after.gap === 0 && ["off", "comes", "goes", "away"].includes(after.word) ? null : found;
+  return after &&
+    !joined &&
+    after.gap === 0 &&
+    ["off", "comes", "goes", "away", "out", "no", "not", "gone"].includes(after.word)
+    ? null
+    : found;
 }
 
 const JOINING: ReadonlySet<string> = new Set(["and", "plus", "&"]);
@@ -130,7 +139,7 @@ const MOVED: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
     "alongside as stays stay remains too also then top but except after " +
-    "instead rather before once when while until first being be to may can"
+    "both instead rather before once when while until first being be to may can"
   ).split(" "),
 );
 
@@ -140,11 +149,17 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
   if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
+  // "Middle: off."
+  const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
+  if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
+  // "Light and nothing else."
+  if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
-  if (["only", "just"].includes(before.word)) return isOnItsOwn(next);
+  if (["only", "just", "put"].includes(before.word)) return isOnItsOwn(next);
   const classes = classesOf(before.word);
-  if (classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
+  const linking = before.word === "is" && classesOf(tokens[at - 2]?.word ?? "").includes("springs");
+  if (linking || classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
   // "Take off light", "swap strong for light".
   const verbs = tokens
     .slice(Math.max(0, at - (WITH_A_VERB.has(before.word) ? 5 : 2)), at)
@@ -160,21 +175,23 @@ const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "
 function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs }: Lexicon): boolean {
   for (let i = at, links = 0; links < 6; i += step) {
     const token = tokens[i];
-    if (!token || token.gap === 2) return false;
+    // The gap before a word parts it from the one before it, whichever way this goes.
+    const crossed = step === 1 ? token : tokens[i + 1];
+    if (!token || !crossed || crossed.gap === 2) return false;
+    if (crossed.gap === 1 && crossed.word !== "not") return false;
     if (links > 0 && isName(token, springs)) return true;
-    const apart = token.gap === 1 && token.word !== "not";
-    if (apart || !(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    if (!(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
     links++;
   }
   return false;
 }
 const LINKS: ReadonlySet<string> = new Set(
-  "for to into becomes instead of not than rather in place down up replaces and a one".split(" "),
+  "for to into becomes instead of not than rather in place down up replaces joins and a one".split(" "),
 );
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains only alone both done finished joins".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });

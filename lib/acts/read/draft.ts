@@ -8,7 +8,7 @@ import type { SideWord, Unit } from "./units.ts";
 export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
-export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "keep";
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep";
 
 /**
  * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
@@ -25,21 +25,34 @@ export type Draft =
   | {
       readonly act: "turn";
       readonly to: Facing | "round" | "sideways" | "any" | "somewhere";
-      readonly loose?: "relative" | "gaze" | "place";
+      readonly loose?: "relative" | "gaze" | "place" | "side";
     }
-  | { readonly act: "position"; readonly fits: readonly Move["position"][]; readonly implied?: true }
+  /** `onSide`: the side that they lie on, where it is named. */
+  | {
+      readonly act: "position";
+      readonly fits: readonly Move["position"][];
+      readonly implied?: true;
+      readonly onSide?: SideWord | undefined;
+    }
   | { readonly act: "station"; readonly station: Move["station"] | "other" | "platform"; readonly implied?: true }
   | {
       readonly act: "handles-up" | "handles-down";
       readonly count: number | null;
       readonly implied?: true;
       readonly loose?: true;
+      /** What it tells where the plan has no such act. */
+      readonly or?: Draft;
     }
   | { readonly act: "handles-cross"; readonly un: boolean; readonly loose?: true }
   /** A thing that is only named. `count` or `bare`: it is all that a clause says, "two handles". */
   | { readonly act: "handles-some"; readonly count?: number | null }
   | { readonly act: "strap-some"; readonly bare?: true }
-  | { readonly act: "strap-on" | "strap-off"; readonly implied?: true; readonly loose?: true }
+  | {
+      readonly act: "strap-on" | "strap-off";
+      readonly implied?: true;
+      readonly loose?: true;
+      readonly or?: Draft;
+    }
   /** `limb`: the side of a hand or foot, which may only be near; `held`: it is in the strap. */
   | { readonly act: "side"; readonly side: SideWord; readonly limb?: true; readonly held?: true }
   | {
@@ -49,6 +62,8 @@ export type Draft =
       readonly position?: Move["position"];
       /** Of handles. */
       readonly count?: number;
+      /** "The handle", which is one where the plan has one. */
+      readonly single?: boolean;
     }
   /** Says something only when it is negated: "don't touch the springs". */
   | { readonly act: "touch"; readonly of: Thing };

@@ -8,6 +8,7 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
+const ONE_SPRING_OFF: Draft = { act: "springs", way: "off", parts: [{ count: 1, more: false }] };
 const DOWN_LOOSE: readonly Draft[] = [{ act: "handles-down", count: null, loose: true }];
 const CROSS = ({ units }: Matched): Draft[] => {
   const un = units.some(({ word }) => UNCROSS.test(word));
@@ -17,9 +18,12 @@ const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 
 /** "Handle in the other hand" puts it down and takes it up. */
 function intoHand(match: Matched): Draft[] {
-  const side = found(match, "side");
+  const side = found(match, "side") ?? toSide(match);
   const hands = match.units.findLast(({ classes }) => classes.includes("limb"));
-  const count = hands?.count ?? found(match, "count") ?? null;
+  const handle = match.units.find(({ classes }) => classes.includes("handle"));
+  // "A handle in each hand" are two, "both hands on one handle" is one.
+  const shared = hands?.word.endsWith("s") ? handle?.count : undefined;
+  const count = shared ?? hands?.count ?? handle?.count ?? null;
   if (side === "other")
     return [
       { act: "handles-down", count: null, implied: true },
@@ -31,19 +35,35 @@ function intoHand(match: Matched): Draft[] {
   return [{ act: "handles-down", count: null, implied: true }, told, { act: "side", side, limb: true }];
 }
 
+/** "Pass the handle to the right." */
+function toSide(match: Matched): "left" | "right" | undefined {
+  const to = found(match, "facing");
+  return to === "left" || to === "right" ? to : undefined;
+}
+
+/** "Out of the left hand and into the right." */
+const toHand = ({ units }: Matched): Draft[] => intoHand({ units: [...units.filter(isHandle), ...units.slice(-1)] });
+const isHandle = ({ classes }: Matched["units"][number]): boolean => classes.includes("handle");
+
 /** "Left hand picks up". */
 const handUp = (match: Matched): Draft[] => [
   { act: "handles-up", count: null, loose: true },
   ...(found(match, "side") === "other" ? [{ act: "side" as const, side: "other" as const }] : limbSide(match)),
+  ...sideOfWord(match),
 ];
+function sideOfWord(match: Matched): Draft[] {
+  const side = toSide(match);
+  return side ? [{ act: "side", side, limb: true }] : [];
+}
 const UP_LOOSE: readonly Draft[] = [{ act: "handles-up", count: null, loose: true }];
 const KEPT = (match: Matched): Draft[] => {
   const count = found(match, "count");
-  return [{ act: "stay", of: "handles", ...(count === undefined ? {} : { count }) }];
+  const single = match.units.some((unit) => isHandle(unit) && !unit.word.endsWith("s"));
+  return [{ act: "stay", of: "handles", single, ...(count === undefined ? {} : { count }) }];
 };
 
 const HANDLES: readonly Production[] = [
-  say("@take for|of|hold|up|on? of? @handle", UP),
+  say("@take for|of|hold|up|on? of? @handle", otherHandle),
   say("@take @handle up|too|crossed?", UP),
   say("@handle @comes? up|again", UP),
   say("hang|hanging @handle up", DOWN),
@@ -53,7 +73,9 @@ const HANDLES: readonly Production[] = [
   say("@take it|them|that|both|another again|back|up? again?", UP_LOOSE),
   say("collect|grab|fetch it|them|both", UP_LOOSE),
   say("@take up? other|second one?", UP_LOOSE, "last"),
-  say("drop|rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("rest|hang one|it|them|both", DOWN_LOOSE, "last"),
+  say("drop it|them|both", DOWN_LOOSE, "last"),
+  say("drop one", [{ act: "handles-down", count: null, loose: true, or: ONE_SPRING_OFF }], "last"),
   say("let one|it|them|both go", DOWN_LOOSE),
   say("@comes? up again", UP_LOOSE, "start"),
   say("@comes? up in|into|with @hands", handUp),
@@ -66,12 +88,21 @@ const HANDLES: readonly Production[] = [
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
   say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
+  say("@swap|pass|give|move|bring|take|put? @handle @way* across|over? to|into left|right", intoHand),
+  say("pass @handle @way* over|across", [
+    { act: "handles-down", count: null, implied: true },
+    { act: "handles-up", count: null, implied: true },
+    { act: "side", side: "other", limb: true },
+  ]),
+  say("pick|take|grab|collect @way* again? @way* with|in|using left|right|@hands", handUp),
+  say("@swap? @handle @way* out|from of? left|right|@hands and? @way* into|in|to|over left|right|@hands", toHand),
   say("add @handle", UP),
   say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
   say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),
   say("@handle @be? not|longer @way* cross|crossed|crossing more?", CROSS),
   say("@handle @way* to? normal|usual|parallel|straight", CROSS),
   say("@handle @way* across|over", CROSS),
+  say("@take|@put @handle @way* across|over each? other?", CROSS),
   say("make x with? @handle", CROSS),
   say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
@@ -80,6 +111,7 @@ const HANDLES: readonly Production[] = [
   say("@put @handle @way* @down", DOWN),
   say("@put|@free @handle", DOWN),
   say("replace @handle", DOWN),
+  say("@handle @home", DOWN),
   say("no @handle", DOWN),
   say("@handle @be? finish|finished|done|gone|away|free|off|out", DOWN),
   say("no more? @handle", DOWN, "whole"),
@@ -107,6 +139,12 @@ const HANDLES: readonly Production[] = [
   say("@handle", [{ act: "handles-some" }]),
   say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
 ];
+
+/** "Take the other handle" takes one, and names the side where one hand has had one. */
+function otherHandle(match: Matched): Draft[] {
+  const side = found(match, "side");
+  return side === "other" ? [...UP(match), { act: "side", side, limb: true }] : UP(match);
+}
 
 /** "Two handles." */
 function SOME_HANDLES(match: Matched): Draft[] {
@@ -147,6 +185,10 @@ const STRAPS: readonly Production[] = [
   say("loop|strap @feet up|in?", ON),
   say("strap up|in", ON, "whole"),
   say("strapped in", ON),
+  say("@feet strapped|looped @way* in|into|through? @strap?", intoStrap),
+  say("@feet hooked|tucked @way* in|into|through @strap", intoStrap),
+  say("slide|slip|feed|tuck|pop them in|through", [{ act: "strap-on", loose: true, or: { act: "carriage-home" } }]),
+  say("looped|strapped|hooked|clipped|tucked in|into|up", [{ act: "strap-on", loose: true }]),
   say("out of it|them", [{ act: "strap-off", loose: true }]),
   say("@wear|@free|take|step|come|slip|wriggle|wiggle @way* off @strap", OFF),
   say("@strap @be? finish|finished|done|gone|away|free", OFF),
@@ -202,6 +244,7 @@ const STAYS: readonly Production[] = [
   say("@strap stay|stays|staying on?", stay("strap")),
   say("still @way* in|inside @strap", stay("strap")),
   say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", KEPT),
+  say("keep|keeping just|only|hold? of? @handle", KEPT),
   say("keep|keeping @handle in|up|with|on? @limb|you|me?", KEPT),
   say("@stay @handle @way* crossed|uncrossed", KEPT),
   say("keep|keeping hold|holding on?", stay("handles")),

@@ -26,10 +26,20 @@ const turnToStation = (match: Matched): Draft[] => {
     { act: "station", station, implied: true },
   ];
 };
+function turnAway(match: Matched): Draft[] {
+  const from = found(match, "facing");
+  return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
+}
+const OPPOSITE: Readonly<Record<Facing, Facing>> = { front: "back", back: "front", left: "right", right: "left" };
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
-  if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "relative" }];
-  return [{ act: "turn", to: side === "other" ? "round" : "somewhere" }];
+  if (side === "left" || side === "right") return [{ act: "turn", to: side, loose: "side" }];
+  return side === "other"
+    ? [
+        { act: "turn", to: "round" },
+        { act: "side", side, limb: true },
+      ]
+    : [{ act: "turn", to: "somewhere" }];
 };
 
 const TURNS: readonly Production[] = [
@@ -38,7 +48,14 @@ const TURNS: readonly Production[] = [
   say("@face|look|looking @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
+  say("@face @towards? @facing wall|end|window|windows", turn()),
+  say("your|our|their back|backs to|towards @facing", turnAway),
   say("@face it", ANY_TURN),
+  say("@face @towards? @bar|bar|bars", turned("somewhere")),
+  say("back|backs to|towards @bar|bar|bars", turned("somewhere"), "whole"),
+  say("@turn|@face @round? away from @facing", turnAway),
+  say("eyes|gaze|head|heads @facing", turn("gaze"), "whole"),
+  say("out|up in front|back of?", NOTHING),
   say("to|towards @facing of room|studio", turn()),
   say("to|towards|at left|right|front|back hand? wall", turn()),
   say("@turn @round? @way* @towards @spot", turned("somewhere")),
@@ -52,6 +69,8 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards @station", turnToStation),
   say("@go @round @way* to? @face @towards? @facing", turn()),
   say("@turn|@go on? @way* @round", turned("round")),
+  say("@go @way* @round|across|along @way* to|at front|back", turn("place"), "last"),
+  say("step|hop|climb|jump|get|come off @carriage? @way* to|at front|back", turn("place"), "last"),
   say("roll|flip over @way*", ANY_TURN, "whole"),
   say("@turn @round? @way* to? @face it", ANY_TURN),
   say("@turn @way* @towards? other|opposite way|end|direction @round?", turned("round")),
@@ -76,6 +95,7 @@ const TURNS: readonly Production[] = [
     "turn|spin|swivel|pivot|swing|open body|bodies|hips|knees|feet|whole|self|out|up? @way* @face|to|towards @facing",
     turn(),
   ),
+  say("@round to|at front|back", turn("place"), "whole"),
   say("@round to|towards|facing @facing", turn()),
   say("@swap direction|directions", turned("round")),
   say("head|heads to|towards|at @facing", NOTHING),
@@ -108,6 +128,10 @@ const atEnd = (match: Matched): Draft[] => {
   const end = found(match, "facing");
   return end === "front" || end === "back" ? [{ act: "station", station: end }] : [];
 };
+const ontoSide = (match: Matched): Draft[] => [
+  { act: "position", fits: ["side-lying"], implied: true },
+  { act: "side", side: found(match, "side") ?? "any", limb: true },
+];
 const SIDE_LYING: readonly Draft[] = [{ act: "position", fits: ["side-lying"] }];
 
 const POSITIONS: readonly Production[] = [
@@ -135,39 +159,46 @@ const POSITIONS: readonly Production[] = [
     ];
   }),
   say("@lie @way* on|onto @side", (match) => [
-    { act: "position", fits: ["side-lying"] },
-    { act: "side", side: found(match, "side") ?? "any", limb: true },
+    { act: "position", fits: ["side-lying"], onSide: found(match, "side") },
+    { act: "side", side: found(match, "side") ?? "any" },
   ]),
   say("@lie|roll|over|curl @way* on|onto|to @flank", SIDE_LYING),
-  say("on|onto your|our|their @side", (match) => [
-    { act: "position", fits: ["side-lying"], implied: true },
-    { act: "side", side: found(match, "side") ?? "any", limb: true },
-  ]),
+  say("on|onto your|our|their @side", ontoSide),
+  say("onto @side", ontoSide),
+  say("roll|rolling|turn|flip|over @way* on|onto|to @side", ontoSide),
+  say("roll|rolling|turn|flip|over @way* on|onto @sided", ontoSide),
   ...IMPLYING.map(([phrase, fits]) => say(phrase, [{ act: "position", fits, implied: true }])),
   say("on|onto @flank", SIDE_LYING, "whole"),
   say("on|onto your|our|their|my @flank", SIDE_LYING, "last"),
   say("on|onto @flank @face|look|looking @towards? @facing", (match) => [...SIDE_LYING, ...turn()(match)]),
   say("on|onto back of", NOTHING),
   say("side by|to side", NOTHING),
+  say("@seat_of @way* on|onto @station", (match) => [
+    { act: "position", fits: ["seated"], implied: true },
+    ...placed(match),
+  ]),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
   say("@limb under|below @limb", placed),
 ];
 
+const KNEES: readonly Draft[] = [{ act: "position", fits: ["quadruped", "kneeling"], implied: true }];
+
 /** Hands and feet that are put somewhere have let go of what they held. */
 function placed(match: Matched): Draft[] {
   const [limb] = match.units;
   const at = found(match, "station");
-  // "Left hand on the bar" is no side; the live field always is.
   const hands = limb?.classes.includes("hands") ?? false;
-  const side: Draft[] =
-    limb?.side === "field" ? [{ act: "side", side: "field", limb: true }] : hands ? [] : limbSide(match);
+  const side = limbSide(match);
   const station: Draft[] = at === "front" || at === "back" ? [{ act: "station", station: at, implied: true }] : [];
   if (hands && match.units.at(-1)?.word === "platform" && at === undefined)
     return [...HANDS_PLACED, ...A_PLATFORM, ...side];
   if (hands) return [...HANDS_PLACED, ...station, ...side];
-  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : [];
-  return limb?.classes.includes("feet") ? [{ act: "strap-off", implied: true }, ...floor, ...side] : side;
+  const floor: Draft[] = at === "floor" ? [{ act: "station", station: at, implied: true }] : station;
+  if (limb?.classes.includes("feet")) return [{ act: "strap-off", implied: true }, ...floor, ...side];
+  return /^knees?$/.test(limb?.word ?? "") && at
+    ? [...KNEES, { act: "station", station: at, implied: true }, ...side]
+    : side;
 }
 
 const OTHER_END: readonly Draft[] = [{ act: "station", station: "other" }];
@@ -181,7 +212,9 @@ const STATIONS: readonly Production[] = [
     { act: "position", fits: ["standing"], implied: true },
   ]),
   say("@go|carry|pop|proceed|take @way* @round? @into @into? @into? @station", standing),
-  say("@go|carry|over @way* @into? other|opposite end|platform", OTHER_END),
+  say("@go|carry|over @way* @into? other|opposite|far end|platform", OTHER_END),
+  say("head|make|aim|need|want|use|using for? @platform", standing),
+  say("@go @way* @into? front|back of machine", atEnd),
   say("@swap? other|opposite end|platform", OTHER_END, "whole"),
   say("@swap ends|platforms", OTHER_END),
   say("round|over|across|up|down|back to|onto @platform", standing),
@@ -198,10 +231,12 @@ const STATIONS: readonly Production[] = [
   say("get|come off", FLOOR, "whole"),
   say("off platform|@platform", NOTHING),
   say("off @carriage|machine", FLOOR, "start"),
+  say("beside|alongside|next to? @carriage|machine", FLOOR),
   say("step @way* off @platform", NOTHING),
-  say("step|walk|hop|head|go|come|move|up|over @way* to|at front|back", turn("place"), "last"),
+  say("step|walk|hop|head|go|come|move|shift|travel|scoot|make|up|over @way* to|at front|back", turn("place"), "last"),
   say("off step|hop|climb|jump|get|come|pop @carriage?", FLOOR, "start"),
   say("step|hop|climb|jump @way* on|aboard", [{ act: "station", station: "carriage" }]),
+  say("get|come @way* on|aboard", [{ act: "station", station: "carriage" }], "whole"),
   say(
     "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
     placed,
@@ -246,7 +281,10 @@ const SIDES: readonly Production[] = [
   say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
     found(match, "side") === "field" ? side(match) : [],
   ),
-  say("do|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
+  say("do|make|train|match|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
+  say("on|onto|take it|this|that? to? left|right", ofFacing(), "last"),
+  say("begin|start left|right", ofFacing(), "last"),
+  say("mirror|even|repeat it|this|that|things @way* out?", OTHER, "whole"),
   say("@limb @way* back|forward|forwards|first|next|goes|on|to|up|gets|has|takes|does|works", otherLimb, "start"),
   say("side two|2", [{ act: "side", side: "other" }]),
   say("left|right one", ofFacing(), "whole"),
@@ -254,6 +292,7 @@ const SIDES: readonly Production[] = [
   say("on|with|for left|right", ofFacing(), "last"),
   say("on left|right of|hand|edge|end", NOTHING),
   say("left|right", ofFacing(true), "whole"),
+  say("left|right handed", ofFacing(true)),
   say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
   say("@swap|swap|switch", OTHER, "whole"),
   say("other|second|opposite one", OTHER, "whole"),

@@ -35,11 +35,11 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     const before = read.at(-1);
     if (before?.clause.sentence !== clause.sentence) turning = false;
     // "If you like, kneel": the condition holds for the next clause.
-    const hedged = before?.open === true && before.clause.sentence === clause.sentence;
+    const hedged = before?.clause.sentence === clause.sentence && (before.open || isWait(before));
     read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
-  const told = apposed(read);
+  const told = stripped(apposed(read));
   const acts = told.flatMap((one) => one.acts);
   return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
 }
@@ -61,6 +61,29 @@ function apposed(read: readonly ReadClause[]): ReadClause[] {
   }));
   return named.map((one) => ({ ...one, acts: one.acts.filter((act) => !dropped.has(act)) }));
 }
+
+/** "Everything off, one light on": what goes on is then all that is on. */
+function stripped(read: readonly ReadClause[]): ReadClause[] {
+  const springs = read.flatMap(({ acts }) => acts).filter(({ draft }) => draft.act === "springs");
+  const at = springs.findIndex(({ draft }) => isBared(draft));
+  const none = springs[at];
+  const put = springs.slice(at + 1);
+  const parts = put.flatMap(({ draft }) => (isPutOn(draft) ? draft.parts : []));
+  if (!none || put.length === 0 || !put.every(({ draft }) => isPutOn(draft))) return [...read];
+  const whole: ReadAct = { ...none, draft: { act: "springs", way: "total", parts }, to: put.at(-1)?.to ?? none.to };
+  return read.map((one) => ({
+    ...one,
+    acts: one.acts.filter((act) => !put.includes(act)).map((act) => (act === none ? whole : act)),
+  }));
+}
+const isBared = (draft: Draft): boolean => draft.act === "springs" && draft.way === "none";
+type Put = Extract<Draft, { readonly act: "springs"; readonly parts: unknown }>;
+const isPutOn = (draft: Draft): draft is Put =>
+  draft.act === "springs" && "parts" in draft && !["off", "off-or-on", "keep"].includes(draft.way);
+
+/** "Forty-eight seconds, then we stand." */
+const isWait = ({ clause, acts }: ReadClause): boolean =>
+  acts.length === 0 && clause.units.some(({ word }) => ["seconds", "minutes", "minute"].includes(word));
 
 /** What moves a number of springs without a name, with the names that come after it; undefined where they do not add up. */
 function namesOf(whole: Draft, named: Draft): Draft | undefined {
@@ -173,7 +196,8 @@ function negated(draft: Draft, { putOff, notYet }: { putOff: boolean; notYet: bo
   if (notYet) return [];
   if (putOff) return draft.act === "handles-down" || draft.act === "strap-off" ? [{ ...draft, implied: true }] : [];
   if (draft.act === "touch") return [{ act: "stay", of: draft.of }];
-  if (draft.act === "handles-down" || draft.act === "handles-cross") return [{ act: "stay", of: "handles" }];
+  if (draft.act === "handles-cross") return [{ ...draft, un: !draft.un, loose: true }];
+  if (draft.act === "handles-down") return [{ act: "stay", of: "handles" }];
   if (draft.act === "side" && draft.side === "other") return [{ act: "stay", of: "side" }];
   if (draft.act === "turn" && (draft.to === "round" || draft.to === "any")) return [{ act: "stay", of: "turn" }];
   return draft.act === "strap-off" ? [{ act: "stay", of: "strap" }] : [];

@@ -149,7 +149,7 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const side = sideWord(tokens[at]?.word);
   if (!side) return null;
   const n = wordIn(tokens, at, 1) === "hand" ? 2 : 1;
-  if (!/^sides?$/.test(wordIn(tokens, at, n) ?? "")) {
+  if (!/^side(?:s|'s)?$/.test(wordIn(tokens, at, n) ?? "")) {
     if (side !== "field") return null;
     // "{side} hand over" tells the side in passing.
     const near = classesOf(wordIn(tokens, at, 1) ?? "").includes("limb");

@@ -11,7 +11,9 @@ export const SAME_WORDS: ReadonlyMap<string, string> = new Map([
     ["em", "them"],
     ["lefty", "left"],
     ["lefts", "left"],
+    ["lefties", "left"],
     ["righty", "right"],
+    ["righties", "right"],
     ["rights", "right"],
   ],
 ] as [string, string][]);
@@ -51,7 +53,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   towards: "towards toward to at",
   spot: "mirror mirrors window windows wall walls door doors anchor anchors instructor me coach clock pulleys teacher partner stage logo screen springs",
   lie: "lie lying lies lay laying laid recline",
-  sit: "sit sitting sits seated seat",
+  sit: "sit perch perches perching sitting sits seated seat",
   stand: "stand standing stands upright",
   kneel: "kneel kneeling kneels",
   limb: "hand hands arm arms leg legs foot feet knee knees elbow elbows forearm forearms heel heels toe toes palm palms fist fists ankle ankles hip hips shoulder shoulders ball balls thumb thumbs finger fingers",
@@ -79,7 +81,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   reach: "reach help grab get take treat fetch find need want have pick bring give",
   remove:
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
-    "unload shed losing whip yank kick lift pluck",
+    "unload clear clearing shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
@@ -108,7 +110,7 @@ export const QUANTITIES: readonly string[] = [
 
 export const FACING_OF_WORD: Readonly<Record<string, Facing>> = {
   ...{ front: "front", forward: "front", forwards: "front", back: "back", rear: "back", backward: "back" },
-  ...{ backwards: "back", left: "left", right: "right" },
+  ...{ backwards: "back", left: "left", right: "right", "left-hand": "left", "right-hand": "right" },
 };
 
 /** Nouns for where people are. "Platform" alone may be either. */
@@ -152,7 +154,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["@belly down", ["prone"]],
   ["face up", ["supine"]],
   ["@lie @way* on|onto|to @belly|front|fronts", ["prone"]],
-  ["over|roll|onto|on @way* @belly", ["prone"]],
+  ["over|roll|onto|on @way* on|onto|to? to? @belly", ["prone"]],
   ["over|roll|flip @way* on|onto front|fronts", ["prone"]],
   ["@lie @way* on|onto back|backs", ["supine"]],
   ["roll? on|onto back|backs", ["supine"]],
@@ -167,12 +169,16 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
 /** Words about limbs from which a position follows, if it is the one that is planned. */
 export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])[] = [
   ["knees under hips", ["quadruped"]],
-  ["knees @way* down|on|under|to|onto|find|meet|touch|land", ["quadruped", "kneeling"]],
+  ["knees come|go|drop|lower? @way* down|on|under|to|onto|find|meet|touch|land", ["quadruped", "kneeling"]],
   ["drop|lower|bring|put knees", ["quadruped", "kneeling"]],
   ["legs long|straight", ["plank", "supine", "prone"]],
   ["feet one behind other", ["side-lying"]],
   ["hips|shoulders|legs stacked", ["side-lying"]],
   ["feet wide|hip|apart", ["standing"]],
+  ["find feet", ["standing"]],
+  ["lift|float|raise|straighten|extend|lengthen knees|legs", ["plank"]],
+  ["step|walk|send|slide feet|foot|legs back", ["plank"]],
+  ["knees @way* up|off|lift", ["plank"]],
   ["lunge|lunges|squat|squats", ["standing"]],
   ["up get|come|pop", ["standing"]],
   ["rise|rising up?", ["standing"]],
@@ -199,6 +205,6 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves next beside needs any joins joining meets becomes finishing"
+    "still which leaves next beside needs any both joins joining meets becomes finishing"
   ).split(" "),
 );
