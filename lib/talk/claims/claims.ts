@@ -34,9 +34,22 @@ const OF_CLAUSE: readonly ((clause: SpokenClause) => ClaimReading[])[] = [
 ];
 const OF_SENTENCE: readonly ((sentence: Sentence) => ClaimReading[])[] = [nextIn, breathIn];
 
-/** The claims in a text. A live field claims nothing, since the plan fills it in. */
-export const claimsIn = (text: string): readonly Claim[] =>
-  WORTH_READING.test(text) ? sentencesOf(text).flatMap((sentence) => claimsOfSentence(text, sentence)) : [];
+/** Their names hold such words: `{seconds-left}`. */
+const LIVE_FIELD = /\{[a-z-]+\}/g;
+
+/** No line that is said claims as many things; a line made to be slow could keep others waiting. */
+const MOST_CLAIMS = 12;
+
+/** The claims in a text, the first dozen or so. A live field claims nothing, since the plan fills it in. */
+export function claimsIn(text: string): readonly Claim[] {
+  const claims: Claim[] = [];
+  if (!WORTH_READING.test(text.replace(LIVE_FIELD, " "))) return claims;
+  for (const sentence of sentencesOf(text)) {
+    claims.push(...claimsOfSentence(text, sentence));
+    if (claims.length >= MOST_CLAIMS) break;
+  }
+  return claims;
+}
 
 /** The claims of a line, worked out once per line. */
 export const claimsOf = perValue(({ text }: ScriptLine): readonly Claim[] => claimsIn(text));

@@ -27,7 +27,8 @@ export interface SpokenClause {
 
 /** Stands for a live field: the plan fills it in, so it claims nothing. */
 export const LIVE = "livefield";
-const LONGEST_TEXT = 2000;
+/** More than a minute of talk: what goes on is no cue, and must not keep others waiting. */
+const LONGEST_TEXT = 1000;
 const PIECES =
   /\{\{|\{[a-z-]+\}|\d+:\d\d|\d+(?:\.\d+)?|[\p{L}\p{M}]+(?:['’][\p{L}]+)*|\s[-–—]+\s|[,:()"“”…—&]|[.!?;\n]/gu;
 
