@@ -71,7 +71,8 @@ describe("load", () => {
           sum += (forceN(machine, springs, { xMm: fromMm + (i + 0.5) * width, offsetMm }) * width) / 1000;
         }
         const exact = workJ(machine, springs, { fromMm, toMm, offsetMm });
-        expect(Math.abs(exact - sum)).toBeLessThanOrEqual(1e-4 + exact * 1e-5);
+        // Springs that begin to pull within a slice are off by at most that slice: a millijoule is far above it.
+        expect(Math.abs(exact - sum)).toBeLessThanOrEqual(1e-3 + exact * 1e-5);
       }),
       { numRuns: 60 },
     );
