@@ -25,18 +25,7 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
     case "side":
       return sided(draft, change);
     case "stay":
-      if (leavesFewer(draft, change))
-        return [
-          { act: stayAct(draft, change), verdict: "told", covers: coversOf(change, "handles-down"), of: draft.of },
-        ];
-      return [
-        {
-          act: stayAct(draft, change),
-          verdict: stays(draft.of, draft, change) ? "told" : "contradicted",
-          covers: [],
-          of: draft.of,
-        },
-      ];
+      return [stayed(draft, change)];
     case "touch":
       return [];
     default:
@@ -44,7 +33,8 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
   }
 }
 
-const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
+/** The planned acts of these kinds. */
+export const coversOf = ({ planned }: ActsChange, ...acts: readonly PlannedAct["act"][]): PlannedAct[] =>
   planned.filter(({ act }) => acts.includes(act));
 
 const has = (change: ActsChange, act: PlannedAct["act"]): boolean => change.planned.some((one) => one.act === act);
@@ -268,6 +258,13 @@ export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): 
     all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
   };
   return planned.filter(({ act }) => acts[of].includes(act));
+}
+
+function stayed(draft: Of<"stay">, change: ActsChange): Judged {
+  const { of } = draft;
+  const act = stayAct(draft, change);
+  if (leavesFewer(draft, change)) return { act, verdict: "told", covers: coversOf(change, "handles-down"), of };
+  return { act, verdict: stays(of, draft, change) ? "told" : "contradicted", covers: [], of };
 }
 
 /** "Keep one handle" puts the other one down. */

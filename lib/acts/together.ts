@@ -1,5 +1,5 @@
 /** What several told acts of one change say together: amounts that add up, what stays but for what is told, the order. */
-import { changesOf } from "./judge.ts";
+import { changesOf, coversOf } from "./judge.ts";
 import type { ActsChange, Judged } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
 
@@ -21,8 +21,8 @@ function onTheWay(told: readonly Judged[], inLine: ReadonlySet<Judged>, one: Jud
 }
 
 /** "Both handles down, pick up one": one fewer. */
-const fewerHeld = ({ planned }: ActsChange, { act }: Judged): PlannedAct[] =>
-  act.act === "handles-down" ? planned.filter((one) => one.act === "handles-down") : [];
+const fewerHeld = (change: ActsChange, { act }: Judged): PlannedAct[] =>
+  act.act === "handles-down" ? coversOf(change, "handles-down") : [];
 
 interface Placed<T extends Judged> {
   readonly heard: T;
