@@ -8,10 +8,16 @@ export function usePrinting(): boolean {
   useEffect(() => {
     // The browser lays out the paper when these listeners return, so React has to draw before.
     const set = (on: boolean) => flushSync(() => setPrinting(on));
-    const before = () => set(true);
-    const after = () => set(false);
     const media = matchMedia("print");
-    const change = () => set(media.matches);
+    let asked = false;
+    const ask = (on: boolean) => {
+      asked = on;
+      set(on);
+    };
+    const before = () => ask(true);
+    const after = () => ask(false);
+    // Chromium may tell of a change to the screen between "beforeprint" and the paper: what was drawn for paper stays.
+    const change = () => set(asked || media.matches);
     addEventListener("beforeprint", before);
     addEventListener("afterprint", after);
     media.addEventListener("change", change);
