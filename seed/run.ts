@@ -31,7 +31,7 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
   const cast = await addPeople(app);
   const rooms = addRooms(app, cast);
   addLibrary(app, cast);
-  const plans = addPlans(app, cast, rooms);
+  const plans = await addPlans(app, cast, rooms);
   const ids = {
     petra: cast.petra.id,
     ines: cast.ines.id,

@@ -23,7 +23,7 @@ export default async function DeskPage() {
   const { actor } = who;
   const known = listRooms(app, actor);
   const rooms = known.ok ? known.value.map(({ id, name }) => ({ id, name })) : [];
-  const listed = listPlans(app, actor);
+  const listed = await listPlans(app, actor);
   const signed = listSignedPlans(app, actor);
   const archived = listArchivedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);

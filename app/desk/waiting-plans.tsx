@@ -38,7 +38,7 @@ function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["room
 }
 
 function MustFix({ count }: { count: number | null }) {
-  if (count === null) return <span className="look">cannot be checked at the moment</span>;
+  if (count === null) return <span className="look">not checked yet</span>;
   if (count === 0) return <span>nothing to fix</span>;
   return <strong className="must">{count} to fix</strong>;
 }

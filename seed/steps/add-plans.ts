@@ -27,13 +27,19 @@ export interface DemoRooms {
 }
 
 /** Adds the plans that are missing. Idempotent: a plan is skipped if its author has one with that title. */
-export function addPlans(app: Springline, cast: Cast, rooms: DemoRooms): Record<PlanKey, string> {
+export async function addPlans(app: Springline, cast: Cast, rooms: DemoRooms): Promise<Record<PlanKey, string>> {
   const { marta, jonas, ines } = cast;
-  const upper = planOf(app, { plan: UPPER_BODY_AND_TRUNK, by: marta, and: jonas, roomId: rooms.harbour, team: true });
-  const whole = planOf(app, { plan: WHOLE_BODY, by: marta, and: ines, roomId: rooms.loft, team: true });
-  if (whole.made) signOff(app, cast, whole.id);
-  const first = planOf(app, { plan: FIRST_TRY, by: jonas, roomId: rooms.harbour, team: false });
-  if (first.made) handFirstTryIn(app, cast, first.id);
+  const upper = await planOf(app, {
+    plan: UPPER_BODY_AND_TRUNK,
+    by: marta,
+    and: jonas,
+    roomId: rooms.harbour,
+    team: true,
+  });
+  const whole = await planOf(app, { plan: WHOLE_BODY, by: marta, and: ines, roomId: rooms.loft, team: true });
+  if (whole.made) await signOff(app, cast, whole.id);
+  const first = await planOf(app, { plan: FIRST_TRY, by: jonas, roomId: rooms.harbour, team: false });
+  if (first.made) await handFirstTryIn(app, cast, first.id);
   return { upper: upper.id, whole: whole.id, first: first.id };
 }
 
@@ -46,8 +52,11 @@ interface Writing {
   readonly team: boolean;
 }
 
-function planOf(app: Springline, { plan, by, and, roomId, team }: Writing): { id: string; made: boolean } {
-  const there = must(listPlans(app, by)).plans.find((p) => p.title === plan.title && p.ownerId === by.id);
+async function planOf(
+  app: Springline,
+  { plan, by, and, roomId, team }: Writing,
+): Promise<{ id: string; made: boolean }> {
+  const there = must(await listPlans(app, by)).plans.find((p) => p.title === plan.title && p.ownerId === by.id);
   if (there) return { id: there.id, made: false };
   const { id } = must(createPlan(app, by, { title: plan.title, lengthSeconds: plan.lengthSeconds, roomId, team }));
   const doc: DocName = { kind: "plan", key: id };
@@ -60,13 +69,13 @@ function planOf(app: Springline, { plan, by, and, roomId, team }: Writing): { id
   return { id, made: true };
 }
 
-function signOff(app: Springline, { marta, ines }: Cast, id: string): void {
-  must(handIn(app, marta, id, "Ready for the Loft. Ines wrote the second half."));
-  const { hash } = must(readForSignOff(app, ines, id));
-  must(signPlan(app, ines, id, { hash, note: "Good pace. Keep the pause before the handles." }));
+async function signOff(app: Springline, { marta, ines }: Cast, id: string): Promise<void> {
+  must(await handIn(app, marta, id, "Ready for the Loft. Ines wrote the second half."));
+  const { hash } = must(await readForSignOff(app, ines, id));
+  must(await signPlan(app, ines, id, { hash, note: "Good pace. Keep the pause before the handles." }));
 }
 
-function handFirstTryIn(app: Springline, { jonas, ines }: Cast, id: string): void {
+async function handFirstTryIn(app: Springline, { jonas, ines }: Cast, id: string): Promise<void> {
   const words = "Only 20 seconds left";
   const anchors: [Anchor, string][] = [
     [
@@ -79,7 +88,7 @@ function handFirstTryIn(app: Springline, { jonas, ines }: Cast, id: string): voi
     ],
   ];
   for (const [anchor, body] of anchors) must(openThread(app, ines, id, { anchor, body }));
-  must(handIn(app, jonas, id, "My first whole class. I am not sure about the springs in the pike."));
+  must(await handIn(app, jonas, id, "My first whole class. I am not sure about the springs in the pike."));
 }
 
 function wordsAnchor(app: Springline, planId: string, itemId: string, words: string): Anchor {

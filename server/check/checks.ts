@@ -9,6 +9,7 @@ import { formatDocName } from "#lib/protocol/messages.ts";
 import { Burst } from "#server/base/burst.ts";
 import type { CheckAnswer, Checks } from "#server/context/checks.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { Assessing } from "./assessing.ts";
 import { CheckQueue, type Urgency } from "./queue.ts";
 import type { CheckRunner } from "./runner.ts";
 
@@ -32,11 +33,9 @@ export function createChecks(setup: ChecksSetup): Checks {
   const { log } = setup.app;
   const bursts = new Map<string, Burst>();
   const resting: (() => void)[] = [];
-  const queue = new CheckQueue({
-    runner: setup.runner,
-    answered: (answer) => hear(setup, answer),
-    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked"),
-  });
+  const failed = (plan: string, err: unknown) => log.warn({ plan, err }, "a plan could not be checked");
+  const queue = new CheckQueue({ runner: setup.runner, answered: (answer) => hear(setup, answer), failed });
+  const assessing = new Assessing(setup.runner, failed);
   const ask = async (planId: string, urgency: Urgency, withFindings = false): Promise<CheckAnswer | null> => {
     bursts.get(planId)?.cancel();
     bursts.delete(planId);
@@ -52,6 +51,7 @@ export function createChecks(setup: ChecksSetup): Checks {
     },
     soon: (planId) => void ask(planId, "soon"),
     now: (planId) => ask(planId, "waited-for", true),
+    assess: (planId, reading) => assessing.add(planId, reading),
     kept: (row, studioMark) => currentCheck(setup, row, studioMark),
     idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
     async stop() {

@@ -1,4 +1,5 @@
 /** The messages between the server and a checking thread. */
+import type { Assessment, PlanReading } from "#server/context/assessment.ts";
 import type { CheckAnswer } from "#server/context/checks.ts";
 
 /** The data that a thread is started with. */
@@ -6,13 +7,22 @@ export interface WorkerSetup {
   readonly databaseFile: string;
 }
 
-/** A thread is given one at a time. */
 export interface CheckOrder {
   readonly planId: string;
   readonly withFindings: boolean;
 }
 
-export type CheckReply =
-  | { readonly ok: true; readonly answer: CheckAnswer | null }
+/** A thread is given one at a time. */
+export type ThreadOrder =
+  | { readonly kind: "check"; readonly order: CheckOrder }
+  | { readonly kind: "assess"; readonly order: PlanReading };
+
+export interface ThreadAnswers {
+  readonly check: CheckAnswer | null;
+  readonly assess: Assessment | null;
+}
+
+export type ThreadReply =
+  | { readonly ok: true; readonly answer: ThreadAnswers[keyof ThreadAnswers] }
   /** Why it could not be checked. */
   | { readonly ok: false; readonly message: string };

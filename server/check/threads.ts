@@ -8,9 +8,8 @@ import { readFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
 import type { EventLog } from "#server/base/log.ts";
-import type { CheckAnswer } from "#server/context/checks.ts";
 import { threadFile } from "#server/worker-threads/thread-file.ts";
-import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
+import type { ThreadAnswers, ThreadOrder, ThreadReply, WorkerSetup } from "./messages.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
 /** One processor is left to the thread that serves people. */
@@ -58,7 +57,9 @@ export function createThreads({ log, databaseFile, threads }: ThreadsSetup): Che
     get threadIds() {
       return [...running.values()].map((worker) => worker.threadId);
     },
-    run: (place, order) => (stopped ? Promise.resolve(null) : ask(threadAt(place), order)),
+    run: (place, order) => (stopped ? Promise.resolve(null) : ask(threadAt(place), { kind: "check", order })),
+    // Somebody waits for it: it is not queued behind the checks of other plans.
+    assess: (order) => (stopped ? Promise.resolve(null) : ask(threadAt(places), { kind: "assess", order })),
     async kill(place) {
       await running.get(place)?.terminate();
     },
@@ -76,15 +77,19 @@ function startThread(workerData: WorkerSetup): Worker {
   return worker;
 }
 
-function ask(worker: Worker, order: CheckOrder): Promise<CheckAnswer | null> {
+function ask<K extends keyof ThreadAnswers>(
+  worker: Worker,
+  order: ThreadOrder & { readonly kind: K },
+): Promise<ThreadAnswers[K]> {
   return new Promise((resolve, reject) => {
     const done = () => {
       worker.off("message", onReply);
       worker.off("exit", onExit);
     };
-    const onReply = (reply: CheckReply) => {
+    const onReply = (reply: ThreadReply) => {
       done();
-      if (reply.ok) resolve(reply.answer);
+      if (reply.ok)
+        resolve(reply.answer as ThreadAnswers[K]); // a thread answers in the kind it was asked
       else reject(new Error(reply.message));
     };
     const onExit = () => {

@@ -3,6 +3,7 @@ import type { KeptCheck } from "#db/repos/check-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import type { Assessment, PlanReading } from "./assessment.ts";
 
 /** The result of one check, as plain data that can be sent between threads. */
 export interface CheckAnswer {
@@ -30,6 +31,8 @@ export interface Checks {
   soon(planId: string): void;
   /** Somebody is waiting for the result. Null for a plan that cannot be checked. */
   now(planId: string): Promise<CheckAnswer | null>;
+  /** Assesses exactly what was read, on another thread. Null for a document too damaged to be evaluated. */
+  assess(planId: string, reading: PlanReading): Promise<Assessment | null>;
   /** The stored result of the last check, if the document, the studio data and the program are still the same. */
   kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
   /** Resolves when nothing is being checked and nothing is queued. */

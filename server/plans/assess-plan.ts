@@ -1,59 +1,25 @@
-/** The server's view of a plan as it is now: its hash, its findings, and whether it is a valid plan file. */
+/** Assesses a plan as it is now. A large one takes seconds: commands ask `app.checks.assess`, which uses another thread. */
 
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { agree } from "#lib/plan/format.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
-import type { Finding } from "#lib/rules/define/types.ts";
 import { RULE_CRASHED } from "#lib/rules/findings.ts";
-import { ok, type Result } from "#server/base/result.ts";
-import type { PlanReading } from "./plan-doc.ts";
-import { UNREADABLE_PLAN } from "./refusals.ts";
+import type { Assessment, NotAFile, PlanReading } from "#server/context/assessment.ts";
 
-export interface Assessment {
-  readonly plan: Plan;
-  /** SHA-256 (hex) of the canonical plan. */
-  readonly hash: string;
-  readonly findings: readonly Finding[];
-  readonly mustFix: readonly Finding[];
-  /** Rules that crashed on this plan: nothing is known about what they look for. */
-  readonly broken: readonly Finding[];
-  /** Why it cannot be written as a plan file without loss; null when it can. */
-  readonly notAFile: NotAFile | null;
-}
-
-export interface NotAFile {
-  /** JSON Pointer of the place, if there is one. */
-  readonly pointer: string | null;
-  /** The place and what should be there, in one sentence. */
-  readonly message: string;
-}
-
-/** Errors: 409 not-a-file for a forged or damaged document that cannot be evaluated. */
-export function assessed(reading: PlanReading): Result<Assessment> {
-  const found = tryAssess(reading);
-  return found ? ok(found) : UNREADABLE_PLAN;
-}
-
-/** Throws on values that JSON cannot express. */
-function assess(reading: PlanReading): Assessment {
+/** Null for a document too damaged to be evaluated, such as one with values that JSON cannot express. */
+export function assess(reading: PlanReading): Assessment | null {
   const { plan } = reading;
-  const { findings } = checkPlan(plan);
-  return {
-    plan,
-    hash: contentHash(plan),
-    findings,
-    mustFix: findings.filter((f) => f.level === "must" && f.rule !== RULE_CRASHED),
-    broken: findings.filter((f) => f.rule === RULE_CRASHED && f.key?.includes(":crashed:")),
-    notAFile: whyNotAFile(reading),
-  };
-}
-
-/** The assessment; null for a document too damaged to be evaluated. */
-export function tryAssess(reading: PlanReading): Assessment | null {
   try {
-    return assess(reading);
+    const { findings } = checkPlan(plan);
+    return {
+      plan,
+      hash: contentHash(plan),
+      findings,
+      mustFix: findings.filter((f) => f.level === "must" && f.rule !== RULE_CRASHED),
+      broken: findings.filter((f) => f.rule === RULE_CRASHED && f.key?.includes(":crashed:")),
+      notAFile: whyNotAFile(reading),
+    };
   } catch {
     return null;
   }

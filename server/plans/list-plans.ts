@@ -1,4 +1,5 @@
 /** The plans that somebody may read. For a lead, handed-in plans come first, the longest waiting on top. */
+import { setTimeout as sleep } from "node:timers/promises";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
@@ -8,8 +9,6 @@ import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts
 import type { Springline } from "#server/context/springline.ts";
 import { summariesOf } from "#server/news/plan-summaries.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
-import { tryAssess } from "./assess-plan.ts";
-import { withPlan } from "./plan-doc.ts";
 
 export interface PlanListEntry extends PlanSummary {
   readonly ownerId: string;
@@ -26,7 +25,7 @@ export interface PlanListEntry extends PlanSummary {
     readonly byName: string;
     readonly at: number;
     readonly note: string | null;
-    /** How many findings must be fixed before it can be signed; null when the plan cannot be read. */
+    /** How many findings must be fixed before it can be signed; null when it is not checked yet or cannot be read. */
     readonly mustFix: number | null;
   };
 }
@@ -42,10 +41,12 @@ export interface DeletedPlan extends PlanSummary {
 }
 
 /** Errors: 401, 403 for devices. Empty for somebody who may read no plan. */
-export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanListEntry[] }> {
+export async function listPlans(app: Springline, actor: Actor): Promise<Result<{ plans: PlanListEntry[] }>> {
   const person = personOf(actor);
   if (!person.ok) return person;
-  const rows = listPlanRows(app.db).filter((row) => isOnDesks(row) && canPlan(person.value, "plan.read", row));
+  const onDesk = () => listPlanRows(app.db).filter((row) => isOnDesks(row) && canPlan(person.value, "plan.read", row));
+  await checkedSoon(app, onDesk());
+  const rows = onDesk();
   const summary = summariesOf(app);
   const mustFix = mustFixOf(app);
   const plans = rows.map((row) => entryOf({ app, person: person.value, mustFix }, row, summary(row)));
@@ -107,28 +108,28 @@ function entryOf({ app, person, mustFix }: Desk, row: PlanRow, summary: PlanSumm
   return { ...entry, handedIn: { ...handedIn, mustFix: mustFix(row) } };
 }
 
-/** From the last check if it is current; otherwise counted now, and a check is requested for the next time. */
+/** How long a desk waits for checks that have still to run, ms: those of a new version of the program take longer. */
+const DESK_WAIT_MS = 1500;
+
+/** Waits a little for the checks that the list will ask for. */
+async function checkedSoon(app: Springline, rows: readonly PlanRow[]): Promise<void> {
+  const mustFix = mustFixOf(app);
+  const waitedFor = rows.filter((row) => row.state === "handed-in" && mustFix(row) === null);
+  if (waitedFor.length === 0) return;
+  const late = new AbortController();
+  const checked = Promise.all(waitedFor.map(({ id }) => app.checks.now(id)));
+  await Promise.race([checked, sleep(DESK_WAIT_MS, undefined, { signal: late.signal })]);
+  late.abort();
+}
+
+/** From the last check, if it is current. */
 function mustFixOf(app: Springline): Desk["mustFix"] {
   const marks = new Map<string, string>();
   return (row) => {
     const mark = marks.get(row.roomId) ?? planStudio(app.db, row.roomId).mark;
     marks.set(row.roomId, mark);
-    const kept = app.checks.kept(row, mark);
-    if (kept) return kept.must;
-    app.checks.soon(row.id);
-    return countMustFix(app, row);
+    return app.checks.kept(row, mark)?.must ?? null;
   };
-}
-
-function countMustFix(app: Springline, row: PlanRow): number | null {
-  try {
-    const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
-    return assessed.ok && assessed.value ? assessed.value.mustFix.length : null;
-  } catch (err) {
-    // A plan that cannot be read only affects its own line, not the whole desk.
-    app.log.error({ err, plan: row.id }, "the findings of a plan on the desk could not be counted");
-    return null;
-  }
 }
 
 /** Handed-in plans first, the longest waiting on top; the rest in the order of their last change, newest first. */

@@ -2,18 +2,13 @@
 import type * as Y from "yjs";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { orderedIds, readPlan } from "#lib/doc/read.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
-import { fail, type Result } from "#server/base/result.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Assessment, PlanReading } from "#server/context/assessment.ts";
 import { planDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
-
-export interface PlanReading {
-  readonly plan: Plan;
-  /** Items of a kind that this version does not know: they stay in the document but are not in `plan`. */
-  readonly unknownItems: number;
-}
+import { UNREADABLE_PLAN } from "./refusals.ts";
 
 /** The plan in a document, with the studio data of this row's room. Writes nothing. */
 function planInDoc(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
@@ -37,6 +32,20 @@ export function withPlan<T>(
     if (reason === undefined) throw error;
     return unavailable(reason);
   }
+}
+
+/**
+ * The plan as it is now, its findings and hash, worked out on another thread. Errors: 404, 409 or 503 when the document
+ * cannot be read, 409 not-a-file for a forged or damaged document that cannot be evaluated.
+ */
+export async function assessNow(
+  app: Pick<Springline, "db" | "documents" | "checks">,
+  row: PlanRow,
+): Promise<Result<Assessment>> {
+  const reading = withPlan(app, row, ok);
+  if (!reading.ok) return reading;
+  const found = await app.checks.assess(row.id, reading.value);
+  return found ? ok(found) : UNREADABLE_PLAN;
 }
 
 function unavailable(reason: CloseName): Result<never> {

@@ -3,24 +3,25 @@ import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { storeArchived } from "#server/plans/archive-plan.ts";
-import { assessed } from "#server/plans/assess-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { withPlan } from "#server/plans/plan-doc.ts";
+import { assessNow } from "#server/plans/plan-doc.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
 /** Allowed with findings that must be fixed, since a lead may be able to help. Errors: 401, 403, 404, 409 wrong-state. */
-export function handIn(app: Springline, actor: Actor, id: string, note?: string): Result<{ mustFix: number }> {
-  const opened = openPlan(app, actor, id, "plan.hand-in");
+export async function handIn(
+  app: Springline,
+  actor: Actor,
+  id: string,
+  note?: string,
+): Promise<Result<{ mustFix: number }>> {
+  const opened = openForHandIn(app, actor, id);
   if (!opened.ok) return opened;
-  const { row, person } = opened.value;
-  const state = expectState(
-    row,
-    ["in-writing", "handed-back"],
-    "Only a plan that is in writing or handed back can be handed in.",
-  );
-  if (!state.ok) return state;
-  const found = withPlan(app, row, assessed);
+  const found = await assessNow(app, opened.value.row);
   if (!found.ok) return found;
+  // Rights and state may have changed while the rules were run.
+  const still = openForHandIn(app, actor, id);
+  if (!still.ok) return still;
+  const { row, person } = still.value;
   // Otherwise the lead would not see it on the desk.
   if (row.archivedAt !== null) storeArchived(app, id, person.id, null);
   takeStep(app, id, {
@@ -33,6 +34,17 @@ export function handIn(app: Springline, actor: Actor, id: string, note?: string)
     hash: found.value.hash,
   });
   return ok({ mustFix: found.value.mustFix.length });
+}
+
+function openForHandIn(app: Springline, actor: Actor, id: string): ReturnType<typeof openPlan> {
+  const opened = openPlan(app, actor, id, "plan.hand-in");
+  if (!opened.ok) return opened;
+  const state = expectState(
+    opened.value.row,
+    ["in-writing", "handed-back"],
+    "Only a plan that is in writing or handed back can be handed in.",
+  );
+  return state.ok ? opened : state;
 }
 
 /** For the person who handed it in, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */

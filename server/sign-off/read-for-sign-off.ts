@@ -1,18 +1,19 @@
 /** Gives a plan to a lead to read before sign-off, and stores what they saw: only what was read can be signed. */
 
 import { newestEdition } from "#db/repos/edition-repo.ts";
+import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
-import type { Actor } from "#lib/policy/can.ts";
+import type { Actor, Person } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ok, type Result } from "#server/base/result.ts";
+import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { assessed } from "#server/plans/assess-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { withPlan } from "#server/plans/plan-doc.ts";
+import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
 import { type Blocker, signBlockers } from "./sign-blockers.ts";
 
@@ -31,24 +32,35 @@ export interface SignOffReading {
 }
 
 /** Errors: 401, 403, 404; 409 or 503 when the document cannot be read. */
-export function readForSignOff(app: Springline, actor: Actor, id: string): Result<SignOffReading> {
+export async function readForSignOff(app: Springline, actor: Actor, id: string): Promise<Result<SignOffReading>> {
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;
-  const { row, person } = opened.value;
-  return withPlan(app, row, (reading, doc) => {
-    const found = assessed(reading);
-    if (!found.ok) return found;
-    const { plan, hash, findings } = found.value;
-    const last = newestReading(app.db, id, person.id);
-    inTransaction(app.db, () => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }));
-    return ok({
-      hash,
-      plan,
-      findings,
-      blockers: signBlockers(app, row, person.id, found.value),
-      fromFile: fromFile(doc, studioContext(app.db, row.roomId)),
-      nextEdition: (newestEdition(app.db, id)?.number ?? 0) + 1,
-      ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
-    });
-  });
+  const { row } = opened.value;
+  const differing = withPlan(app, row, (_, doc) => ok(fromFile(doc, studioContext(app.db, row.roomId))));
+  if (!differing.ok) return differing;
+  const found = await assessNow(app, row);
+  if (!found.ok) return found;
+  // Rights and state may have changed while the rules were run.
+  const still = openPlan(app, actor, id, "plan.sign");
+  return still.ok ? ok(readingOf(app, still.value, found.value, differing.value)) : still;
+}
+
+function readingOf(
+  app: Springline,
+  { row, person }: { readonly row: PlanRow; readonly person: Person },
+  found: Assessment,
+  differing: readonly FromFile[],
+): SignOffReading {
+  const { plan, hash, findings } = found;
+  const last = newestReading(app.db, row.id, person.id);
+  inTransaction(app.db, () => putReading(app.db, { planId: row.id, userId: person.id, hash, plan, at: app.now() }));
+  return {
+    hash,
+    plan,
+    findings,
+    blockers: signBlockers(app, row, person.id, found),
+    fromFile: differing,
+    nextEdition: (newestEdition(app.db, row.id)?.number ?? 0) + 1,
+    ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
+  };
 }

@@ -6,8 +6,8 @@ import { readStudio } from "#db/repos/studio-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
-import type { Assessment } from "#server/plans/assess-plan.ts";
 
 type BlockerCode = "not-handed-in" | "not-a-file" | "must-fix" | "check-broken" | "open-threads" | "only-author";
 export interface Blocker {

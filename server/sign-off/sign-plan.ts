@@ -1,6 +1,7 @@
 /**
- * Sign-off: this exact plan, with these findings, by this person. Checking everything again and writing the edition are one
- * synchronous step, so that no edit can come between what was read, checked and signed (INV-12).
+ * Sign-off: this exact plan, with these findings, by this person. The rules run on another thread; that the plan still is
+ * what was read and what was checked, and writing the edition, are one synchronous step: no edit can come in between
+ * (INV-12).
  */
 
 import * as z from "zod";
@@ -10,16 +11,16 @@ import { readReading } from "#db/repos/reading-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { canonicalJson } from "#lib/canonical/canonical.ts";
+import { canonicalJson, contentHash } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
-import { type Assessment, assessed } from "#server/plans/assess-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { withPlan } from "#server/plans/plan-doc.ts";
+import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
 import { optionalNoteSchema, storeStep } from "./plan-states.ts";
 import { signBlockers } from "./sign-blockers.ts";
 
@@ -36,20 +37,24 @@ const DAY_MS = 86_400_000;
  * Errors: 401, 403, 404; 409 not-read, changed-since-read (`details.changes`), not-handed-in, not-a-file, must-fix
  * (`details.findings`), check-broken, open-threads (`details.open`); 403 only-author; 503 signing-key.
  */
-export function signPlan(
+export async function signPlan(
   app: Springline,
   actor: Actor,
   id: string,
   body: SignBody,
-): Result<{ edition: number; hash: string }> {
+): Promise<Result<{ edition: number; hash: string }>> {
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;
-  const { row, person } = opened.value;
-  const signed = withPlan(app, row, (reading) => {
-    const found = assessed(reading);
-    if (!found.ok) return found;
-    const refused = refusal(app, row, person, { now: found.value, hash: body.hash });
-    return refused ?? writeEdition(app, row, person, { now: found.value, note: body.note || null });
+  const found = await assessNow(app, opened.value.row);
+  if (!found.ok) return found;
+  // Rights, state and words may have changed while the rules were run.
+  const still = openPlan(app, actor, id, "plan.sign");
+  if (!still.ok) return still;
+  const { row, person } = still.value;
+  const signed = withPlan(app, row, ({ plan }) => {
+    const now = { ...found.value, plan, hash: contentHash(plan) };
+    const refused = refusal(app, row, person, { now, assessed: found.value.hash, hash: body.hash });
+    return refused ?? writeEdition(app, row, person, { now, note: body.note || null });
   });
   if (signed.ok) announceState(app, id);
   return signed;
@@ -59,12 +64,12 @@ function refusal(
   app: Springline,
   row: PlanRow,
   person: Person,
-  asked: { now: Assessment; hash: string },
+  asked: { now: Assessment; assessed: string; hash: string },
 ): Result<never> | null {
-  const { now, hash } = asked;
+  const { now, assessed, hash } = asked;
   const read = readReading(app.db, row.id, person.id, hash);
   if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open the sign-off first.");
-  if (now.hash !== hash) {
+  if (now.hash !== hash || assessed !== hash) {
     const changes = planChanges(read.plan, now.plan);
     const message = "The plan has changed since you read it. Look at the changes, then sign the plan as it is now.";
     return fail(409, "changed-since-read", message, { hash: now.hash, changes });

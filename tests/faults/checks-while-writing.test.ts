@@ -37,7 +37,7 @@ beforeEach(() => {
       if (cause instanceof PlaceEnded) cutShort++;
       throw cause;
     });
-  const runner = { places: threads.places, run, stop: () => threads.stop() };
+  const runner = { places: threads.places, run, assess: threads.assess, stop: () => threads.stop() };
   checks = createChecks({
     app: s.app,
     runner,

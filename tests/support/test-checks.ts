@@ -5,6 +5,7 @@ import { createChecks } from "#server/check/checks.ts";
 import type { CheckRunner } from "#server/check/runner.ts";
 import type { Checks } from "#server/context/checks.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { assess } from "#server/plans/assess-plan.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 
 /** `app` may not have its rooms yet. */
@@ -19,5 +20,6 @@ export const testChecks = (app: Springline): Checks =>
 const sameThread = (desk: CheckDesk): CheckRunner => ({
   places: 1,
   run: async (_, { planId, withFindings }) => desk.check(planId, withFindings),
+  assess: async (reading) => assess(reading),
   stop: async () => undefined,
 });

@@ -62,16 +62,16 @@ async function planWithRow(title = "Pull and press"): Promise<string> {
   await writeGoodClass(s, planDoc(id), [s.people.jonas, s.people.marta]);
   return id;
 }
-function sign(id: string): void {
-  must(handIn(s.app, s.people.jonas, id));
-  const { hash } = must(readForSignOff(s.app, s.people.ines, id));
-  must(signPlan(s.app, s.people.ines, id, { hash }));
+async function sign(id: string): Promise<void> {
+  must(await handIn(s.app, s.people.jonas, id));
+  const { hash } = must(await readForSignOff(s.app, s.people.ines, id));
+  must(await signPlan(s.app, s.people.ines, id, { hash }));
 }
 
 describe("a signed edition", () => {
   test("[INV-13] is the same to the byte after its move is changed and taken out, and its card still verifies", async () => {
     const id = await planWithRow();
-    sign(id);
+    await sign(id);
     const before = readEdition(s.db, id, 1);
     if (!before) throw new Error("nothing was signed");
     const forms = ["plan", "card", "cues.vtt", "chapters.vtt"] as const;
@@ -192,7 +192,7 @@ describe("taking a move out", () => {
     const id = await planWithRow();
     const { updatedAt } = must(archiveMove(s.app, s.people.ines, ROW, { archived: true, base: row().updatedAt }));
     expect(studioContext(s.db, ROOMS.harbour).archived).toEqual([ROW]);
-    const { plan, findings } = must(readForSignOff(s.app, s.people.ines, id));
+    const { plan, findings } = must(await readForSignOff(s.app, s.people.ines, id));
     expect(plan.moves[ROW]?.name).toBe("Kneeling row");
     expect(findings.map((f) => f.rule)).not.toContain("unknown-move-data");
     expect(outcome(archiveMove(s.app, s.people.petra, ROW, { archived: false, base: 1 }))).toBe("move-changed");
@@ -210,7 +210,7 @@ describe("taking a move out", () => {
 describe("where a move is used", () => {
   test("plans, editions and classes, each title only for those who may read it", async () => {
     const id = await planWithRow("Jonas writes");
-    sign(id);
+    await sign(id);
     const other = must(
       createPlan(s.app, s.people.noor, { title: "Noor alone", lengthSeconds: 600, roomId: ROOMS.loft }),
     );

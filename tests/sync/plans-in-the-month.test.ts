@@ -46,11 +46,11 @@ test("the plans of a month's slots are told as they change, and no others", asyn
 
   await s.write(planDoc(used), marta, (w) => setText(w, planParts(w.doc).title, "Used well"));
   expect(plans()).toMatchObject([{ id: used, title: "Used well" }]);
-  must(handIn(s.app, marta, used));
+  must(await handIn(s.app, marta, used));
   expect(plans()).toMatchObject([{ id: used, state: "handed-in" }]);
 
   s.announced.length = 0;
-  must(handIn(s.app, marta, unused));
+  must(await handIn(s.app, marta, unused));
   expect(plans()).toBeUndefined();
 
   const session = { sessionId: "x", userId: marta.id, name: "Marta" };

@@ -45,18 +45,18 @@ test("created, written by two, handed in, handed back, fixed, signed, written on
 
   // Handed in: it stands first on the lead's desk.
   s.advance(1000);
-  expect(must(handIn(app, jonas, id, "My first one"))).toEqual({ mustFix: 0 });
+  expect(must(await handIn(app, jonas, id, "My first one"))).toEqual({ mustFix: 0 });
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-in", handedInBy: "Jonas", note: "My first one" });
-  const desk = must(listPlans(app, ines)).plans[0];
+  const desk = must(await listPlans(app, ines)).plans[0];
   expect(desk).toMatchObject({ id, state: "handed-in", handedIn: { byName: "Jonas", mustFix: 0 } });
 
   // Ines comments, which stops her from signing, and hands back.
   const item = app.documents.withDoc(doc, readItems).find((i) => i.kind === "move");
   const anchor = { kind: "item" as const, itemId: item?.id ?? "" };
   const thread = must(openThread(app, ines, id, { anchor, body: "Slower here, please" }));
-  const first = must(readForSignOff(app, ines, id));
+  const first = must(await readForSignOff(app, ines, id));
   expect(first.blockers.map((b) => b.code)).toEqual(["open-threads"]);
-  expect(outcome(signPlan(app, ines, id, { hash: first.hash }))).toBe("open-threads");
+  expect(outcome(await signPlan(app, ines, id, { hash: first.hash }))).toBe("open-threads");
   must(handBack(app, ines, id, "See the thread"));
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-back", note: "See the thread", edition: 0 });
 
@@ -72,16 +72,16 @@ test("created, written by two, handed in, handed back, fixed, signed, written on
     settled: true,
     comments: [{ authorName: "Ines" }, { authorName: "Jonas", body: "Done" }],
   });
-  must(handIn(app, jonas, id));
+  must(await handIn(app, jonas, id));
 
   // What Ines read before is not what she may sign now; she is told what changed.
-  const stale = signPlan(app, ines, id, { hash: first.hash });
+  const stale = await signPlan(app, ines, id, { hash: first.hash });
   expect(stale).toMatchObject({ ok: false, error: { code: "changed-since-read", status: 409 } });
-  const second = must(readForSignOff(app, ines, id));
+  const second = must(await readForSignOff(app, ines, id));
   expect(second.changedSince?.join(" ")).toContain("Warm-up, slowly");
   expect(second.blockers).toEqual([]);
   s.advance(1000);
-  expect(must(signPlan(app, ines, id, { hash: second.hash, note: "Good work" }))).toEqual({
+  expect(must(await signPlan(app, ines, id, { hash: second.hash, note: "Good work" }))).toEqual({
     edition: 1,
     hash: second.hash,
   });
@@ -104,10 +104,10 @@ test("created, written by two, handed in, handed back, fixed, signed, written on
   await s.write(doc, marta, (w) => setItemField(w, "m1", "locked", true));
   expect(readPlanRow(s.db, id)?.state).toBe("in-writing");
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "in-writing", edition: 1, editionHash: second.hash });
-  must(handIn(app, marta, id));
-  const third = must(readForSignOff(app, ines, id));
+  must(await handIn(app, marta, id));
+  const third = must(await readForSignOff(app, ines, id));
   expect(third).toMatchObject({ nextEdition: 2 });
-  expect(must(signPlan(app, ines, id, { hash: third.hash })).edition).toBe(2);
+  expect(must(await signPlan(app, ines, id, { hash: third.hash })).edition).toBe(2);
   expect(must(listPlanEditions(app, marta, id)).editions.map((e) => e.number)).toEqual([2, 1]);
   expect(sha256Hex(must(editionFile(app, marta, { planId: id, number: 1, form: "plan" })).text)).toBe(second.hash);
 

@@ -153,9 +153,9 @@ test("[INV-13] withdrawn: no card to start, the device keeps its own and the rea
     { kind: "plan-withdrawn", message: `Edition 1 of "Pull & press" was withdrawn by Ines: ${REASON}` },
   ]);
 
-  must(handIn(s.app, s.people.jonas, id));
-  const { hash } = must(readForSignOff(s.app, s.people.ines, id));
-  expect(must(signPlan(s.app, s.people.ines, id, { hash })).edition).toBe(2);
+  must(await handIn(s.app, s.people.jonas, id));
+  const { hash } = must(await readForSignOff(s.app, s.people.ines, id));
+  expect(must(await signPlan(s.app, s.people.ines, id, { hash })).edition).toBe(2);
   expect(await cardsNow()).toMatchObject({ numbers: [2], withdrawn: [{ number: 1 }] });
   expect(problems()).toEqual([]);
 });

@@ -20,6 +20,7 @@ function held(places = 1) {
       asked.push(withFindings ? `${planId}!` : planId);
       return new Promise((resolve) => open.push(() => resolve(answerFor(planId))));
     },
+    assess: async () => null,
     stop: async () => undefined,
   };
   const answerAll = async () => {
@@ -67,6 +68,7 @@ test("a plan is always given to the same place, and all places work", async () =
       placeOf.set(planId, (placeOf.get(planId) ?? new Set()).add(place));
       return answerFor(planId);
     },
+    assess: async () => null,
     stop: async () => undefined,
   };
   const queue = new CheckQueue({ runner, answered: () => undefined, failed: () => undefined });
@@ -88,6 +90,7 @@ test("a place that ends is asked once more; a plan that cannot be checked holds 
       if (planId === "damaged") throw new Error("cannot be read");
       return answerFor(planId);
     },
+    assess: async () => null,
     stop: async () => undefined,
   };
   const queue = new CheckQueue({ runner, answered: () => undefined, failed: (planId) => failed.push(planId) });

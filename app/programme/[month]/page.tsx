@@ -32,16 +32,16 @@ export default async function MonthPage({ params }: PageProps) {
   if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
   return (
     <Shell visit={visit} section="programme">
-      <OpenMonth {...monthProps(visit, month)} />
+      <OpenMonth {...(await monthProps(visit, month))} />
     </Shell>
   );
 }
 
-function monthProps({ app, who }: Visit, month: string): MonthPageProps {
+async function monthProps({ app, who }: Visit, month: string): Promise<MonthPageProps> {
   const { actor, name } = who;
   const people = listNames(app, actor);
   const rooms = listRooms(app, actor);
-  const plans = listPlans(app, actor);
+  const plans = await listPlans(app, actor);
   const generation = generationOf(app, { kind: "month", key: month }, actor.id);
   const programme = readProgramme(app, actor, month);
   return {

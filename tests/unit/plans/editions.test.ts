@@ -34,14 +34,14 @@ beforeEach(async () => {
   const { jonas } = s.people;
   id = must(createPlan(s.app, jonas, { title: "Pull & press", lengthSeconds: 600, roomId: ROOMS.harbour })).id;
   await writeGoodClass(s, planDoc(id), [jonas, jonas]);
-  signOff();
+  await signOff();
 });
 afterEach(() => s.stop());
 
-function signOff(): void {
-  must(handIn(s.app, s.people.jonas, id));
-  const { hash } = must(readForSignOff(s.app, s.people.ines, id));
-  must(signPlan(s.app, s.people.ines, id, { hash }));
+async function signOff(): Promise<void> {
+  must(await handIn(s.app, s.people.jonas, id));
+  const { hash } = must(await readForSignOff(s.app, s.people.ines, id));
+  must(await signPlan(s.app, s.people.ines, id, { hash }));
 }
 const file = (who: keyof PlanStudio["people"], form: EditionForm, number = 1) =>
   editionFile(s.app, s.people[who], { planId: id, number, form });
@@ -115,7 +115,7 @@ describe("a signed edition", () => {
     });
     expect(must(listPlanEditions(s.app, s.people.sam, id)).editions[0]?.title).toBe("Pull & press");
     expect(must(listSignedPlans(s.app, s.people.sam)).plans[0]).toMatchObject({ title: "Pull & press", number: 1 });
-    signOff();
+    await signOff();
     expect(must(listSignedPlans(s.app, s.people.sam)).plans[0]).toMatchObject({ title: "Another title", number: 2 });
   });
 
@@ -125,7 +125,7 @@ describe("a signed edition", () => {
     expect(cards(ROOMS.loft)).toEqual([]);
     await s.write(planDoc(id), s.people.jonas, (w) => setHead(w, "level", "open"));
     expect(cards(ROOMS.harbour)).toEqual([`${id} 1`]); // written on, not signed: the floor keeps what was signed
-    signOff();
+    await signOff();
     expect(cards(ROOMS.harbour)).toEqual([`${id} 2`]);
     expect(outcome(deletePlan(s.app, s.people.jonas, id))).toBe("was-signed");
     expect(() => setPlanDeleted(s.db, id, 1)).toThrow("a signed plan is never deleted");

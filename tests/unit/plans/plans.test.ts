@@ -48,7 +48,7 @@ describe("a new plan", () => {
     });
   });
 
-  it("needs a title, a length within a minute and four hours, and a room that is there", () => {
+  it("needs a title, a length within a minute and four hours, and a room that is there", async () => {
     const refused = (body: unknown) => !newPlanSchema.safeParse(body).success;
     expect(refused({ title: " ", lengthSeconds: 600 })).toBe(true);
     expect(refused({ title: "x", lengthSeconds: 59 })).toBe(true);
@@ -58,10 +58,10 @@ describe("a new plan", () => {
     expect(refused({ title: "x", lengthSeconds: 600 })).toBe(false);
     const body = { title: "x", lengthSeconds: 600, roomId: "cellar" };
     expect(outcome(createPlan(s.app, s.people.jonas, body))).toBe("no-such-room");
-    expect(must(listPlans(s.app, s.people.jonas)).plans).toEqual([]);
+    expect(must(await listPlans(s.app, s.people.jonas)).plans).toEqual([]);
   });
 
-  it("leaves nothing behind when its document cannot be stored", () => {
+  it("leaves nothing behind when its document cannot be stored", async () => {
     const broken = {
       ...s.app.documents,
       create: () => {
@@ -70,7 +70,7 @@ describe("a new plan", () => {
     };
     const app = Object.create(s.app, { documents: { value: broken } });
     expect(() => createPlan(app, s.people.jonas, { title: "x", lengthSeconds: 600 })).toThrow("disk");
-    expect(must(listPlans(s.app, s.people.jonas)).plans).toEqual([]);
+    expect(must(await listPlans(s.app, s.people.jonas)).plans).toEqual([]);
   });
 
   it("is listed under the title and length that its document has after a burst", async () => {
@@ -79,7 +79,7 @@ describe("a new plan", () => {
       setText(w, planParts(w.doc).title, "Press and pull");
       setHead(w, "lengthSeconds", 900);
     });
-    expect(must(listPlans(s.app, s.people.jonas)).plans).toMatchObject([
+    expect(must(await listPlans(s.app, s.people.jonas)).plans).toMatchObject([
       { id, title: "Press and pull", lengthSeconds: 900, ownerName: "Jonas", state: "in-writing" },
     ]);
   });
@@ -91,11 +91,11 @@ describe("the lead's desk", () => {
     const [first, second, third] = [newPlan("First"), newPlan("Second"), newPlan("Third")];
     await writeGoodClass(s, planDoc(second), [jonas, jonas]);
     s.advance(1000);
-    must(handIn(s.app, jonas, second, "ready"));
+    must(await handIn(s.app, jonas, second, "ready"));
     s.advance(1000);
-    const { mustFix } = must(handIn(s.app, jonas, first));
+    const { mustFix } = must(await handIn(s.app, jonas, first));
     expect(mustFix).toBeGreaterThan(0); // an empty class of ten minutes
-    const desk = must(listPlans(s.app, ines)).plans;
+    const desk = must(await listPlans(s.app, ines)).plans;
     expect(desk.map((p) => p.id)).toEqual([second, first, third]);
     expect(desk[0]?.handedIn).toMatchObject({ byName: "Jonas", note: "ready", mustFix: 0, at: s.app.now() - 1000 });
     expect(desk[1]?.handedIn).toMatchObject({ mustFix });
@@ -114,7 +114,7 @@ describe("a copy", () => {
       w.doc.getMap("head").set("of-a-later-version", 7);
     });
     must(openThread(s.app, jonas, id, { anchor: { kind: "plan" }, body: "Hm" }));
-    must(handIn(s.app, jonas, id));
+    must(await handIn(s.app, jonas, id));
     const copy = must(duplicatePlan(s.app, marta, id)).id;
     const row = readPlanRow(s.db, copy);
     expect(row).toMatchObject({
@@ -150,7 +150,7 @@ describe("deleting", () => {
     expect(s.refreshed()).toBe(asked + 1);
     expect(outcome(exportPlan(s.app, jonas, id))).toBe("not-found");
     expect(outcome(deletePlan(s.app, jonas, id))).toBe("not-found");
-    expect(must(listPlans(s.app, ines)).plans).toEqual([]);
+    expect(must(await listPlans(s.app, ines)).plans).toEqual([]);
     expect(must(listDeletedPlans(s.app, jonas)).plans).toMatchObject([{ id, deletedAt: s.app.now() }]);
     expect(outcome(restorePlan(s.app, ines, id))).toBe("no-right");
     must(restorePlan(s.app, jonas, id));
@@ -236,7 +236,7 @@ describe("a plan file", () => {
     expect(must(exportPlan(s.app, jonas, id))).toEqual(file);
   });
 
-  it("is refused with its place when it is wrong, and nothing is added", () => {
+  it("is refused with its place when it is wrong, and nothing is added", async () => {
     const { jonas } = s.people;
     const bad = { ...samplePlan(), lengthSeconds: 5 };
     const refused = importPlan(s.app, jonas, bad);
@@ -245,7 +245,7 @@ describe("a plan file", () => {
     });
     expect(outcome(importPlan(s.app, jonas, "{"))).toBe("bad-plan-file");
     expect(outcome(importPlan(s.app, jonas, samplePlan(), "cellar"))).toBe("no-such-room");
-    expect(must(listPlans(s.app, jonas)).plans).toEqual([]);
+    expect(must(await listPlans(s.app, jonas)).plans).toEqual([]);
   });
 
   it("is not written while it would be wrong or would lose something, and says why", async () => {

@@ -33,13 +33,13 @@ beforeEach(async () => {
   id = must(createPlan(s.app, jonas, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour })).id;
   await writeGoodClass(s, planDoc(id), [jonas, jonas]);
   threadId = must(openThread(s.app, ines, id, { anchor: { kind: "plan" }, body: "Hm" })).id;
-  must(handIn(s.app, jonas, id));
+  must(await handIn(s.app, jonas, id));
 });
 afterEach(() => s.stop());
 
 const device: Actor = { kind: "device", id: "d1", roomId: ROOMS.harbour };
 const hash = "0".repeat(64);
-const onPlan = (actor: Actor): Record<string, Result<unknown>> => ({
+const onPlan = async (actor: Actor): Promise<Record<string, Result<unknown>>> => ({
   read: readPlanDetail(s.app, actor, id),
   record: readPlanRecord(s.app, actor, id),
   outline: readOutline(s.app, actor, id),
@@ -52,57 +52,57 @@ const onPlan = (actor: Actor): Record<string, Result<unknown>> => ({
   comment: addComment(s.app, actor, threadId, "x"),
   settle: settlePlanThread(s.app, actor, threadId, true),
   takeBack: takeBack(s.app, actor, id),
-  handIn: handIn(s.app, actor, id),
+  handIn: await handIn(s.app, actor, id),
   handBack: handBack(s.app, actor, id, "x"),
-  readForSignOff: readForSignOff(s.app, actor, id),
-  sign: signPlan(s.app, actor, id, { hash }),
+  readForSignOff: await readForSignOff(s.app, actor, id),
+  sign: await signPlan(s.app, actor, id, { hash }),
   delete: deletePlan(s.app, actor, id),
   restore: restorePlan(s.app, actor, id),
 });
 const REFUSED = new Set(["not-found", "no-right", "not-signed-in"]);
 
 describe("a plan", () => {
-  it("is closed to crew, managers, devices, nobody, and coaches and trainees it is not shared with", () => {
+  it("is closed to crew, managers, devices, nobody, and coaches and trainees it is not shared with", async () => {
     const { sam, petra, marta, noor } = s.people;
     for (const actor of [sam, petra, marta, noor, device, null]) {
-      for (const [act, result] of Object.entries(onPlan(actor))) {
+      for (const [act, result] of Object.entries(await onPlan(actor))) {
         expect(REFUSED, `${actor === null ? "nobody" : actor.id}: ${act}`).toContain(outcome(result));
       }
     }
   });
 
-  it("lets its owner do everything but a lead's acts", () => {
+  it("lets its owner do everything but a lead's acts", async () => {
     const { jonas } = s.people;
-    const results = onPlan(jonas);
+    const results = await onPlan(jonas);
     const refused = Object.entries(results).filter(([, r]) => REFUSED.has(outcome(r)));
     expect(refused.map(([act]) => act)).toEqual(["handBack", "readForSignOff", "sign"]);
     expect(results.settle).toMatchObject({ ok: false, error: { code: "for-a-lead" } });
     for (const [, r] of refused) expect(outcome(r)).toBe("no-right");
   });
 
-  it("lets a lead comment, hand back and sign, but not write, hand in or delete what is not the team's", () => {
+  it("lets a lead comment, hand back and sign, but not write, hand in or delete what is not the team's", async () => {
     const { ines } = s.people;
-    for (const refused of [handIn(s.app, ines, id), takeBack(s.app, ines, id), deletePlan(s.app, ines, id)]) {
+    for (const refused of [await handIn(s.app, ines, id), takeBack(s.app, ines, id), deletePlan(s.app, ines, id)]) {
       expect(outcome(refused)).toBe("no-right");
     }
     expect(outcome(changePlan(s.app, ines, id, { roomId: ROOMS.loft }))).toBe("no-right");
-    expect(outcome(signPlan(s.app, ines, id, { hash }))).toBe("not-read"); // hers to sign, had she read it
+    expect(outcome(await signPlan(s.app, ines, id, { hash }))).toBe("not-read"); // hers to sign, had she read it
     expect(outcome(addComment(s.app, ines, threadId, "x"))).toBe("ok");
     expect(outcome(handBack(s.app, ines, id, "x"))).toBe("ok");
   });
 
-  it("opens to a coach when it is shared or becomes the team's, and closes again", () => {
+  it("opens to a coach when it is shared or becomes the team's, and closes again", async () => {
     const { jonas, marta, noor } = s.people;
-    const writes = (who: Person) => must(listPlans(s.app, who)).plans.find((p) => p.id === id)?.writes;
+    const writes = async (who: Person) => must(await listPlans(s.app, who)).plans.find((p) => p.id === id)?.writes;
     const asked = s.refreshed();
     must(sharePlan(s.app, jonas, id, { userId: marta.id, on: true }));
-    expect(writes(marta)).toBe(true);
+    expect(await writes(marta)).toBe(true);
     must(sharePlan(s.app, jonas, id, { userId: marta.id, on: false }));
-    expect(writes(marta)).toBeUndefined();
+    expect(await writes(marta)).toBeUndefined();
     must(changePlan(s.app, jonas, id, { team: true }));
-    expect([writes(marta), writes(noor)]).toEqual([true, undefined]); // the team is the coaches and leads
+    expect([await writes(marta), await writes(noor)]).toEqual([true, undefined]); // the team is the coaches and leads
     must(changePlan(s.app, jonas, id, { team: false }));
-    expect(writes(marta)).toBeUndefined();
+    expect(await writes(marta)).toBeUndefined();
     expect(s.refreshed()).toBe(asked + 4); // open pages are asked about again each time
   });
 
@@ -124,14 +124,14 @@ describe("the studio", () => {
     expect(outcome(importPlan(s.app, sam, {}))).toBe("no-right");
   });
 
-  it("shows crew and managers no unsigned plan", () => {
+  it("shows crew and managers no unsigned plan", async () => {
     for (const who of [s.people.sam, s.people.petra]) {
-      expect(must(listPlans(s.app, who)).plans).toEqual([]);
+      expect(must(await listPlans(s.app, who)).plans).toEqual([]);
       expect(must(listDeletedPlans(s.app, who)).plans).toEqual([]);
       expect(must(listSignedPlans(s.app, who)).plans).toEqual([]);
       expect(outcome(listPlanEditions(s.app, who, id))).toBe("not-found");
     }
-    expect(outcome(listPlans(s.app, device))).toBe("no-right");
+    expect(outcome(await listPlans(s.app, device))).toBe("no-right");
     expect(outcome(listSignedPlans(s.app, device))).toBe("no-right");
   });
 

@@ -42,32 +42,32 @@ async function goodPlan(owner: Person, other: Person = owner, handedIn = true): 
   const { id } = must(createPlan(s.app, owner, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour }));
   if (other.id !== owner.id) must(sharePlan(s.app, owner, id, { userId: other.id, on: true }));
   await writeGoodClass(s, planDoc(id), [owner, other]);
-  if (handedIn) must(handIn(s.app, owner, id));
+  if (handedIn) must(await handIn(s.app, owner, id));
   return { id, doc: planDoc(id) };
 }
-const read = (id: string, who = s.people.ines) => must(readForSignOff(s.app, who, id));
+const read = async (id: string, who = s.people.ines) => must(await readForSignOff(s.app, who, id));
 const sign = (id: string, hash: string, who = s.people.ines) => signPlan(s.app, who, id, { hash });
 
 describe("sign-off", () => {
   it("goes through for a good plan by two, read by a lead", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
     expect(listEditions(s.db, id)).toMatchObject([{ number: 1, signedBy: "ines", title: "Pull and press" }]);
   });
 
   it("[INV-12] is refused while a finding must be fixed, which it lists", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 700)); // far over its length
-    const seen = read(id);
+    const seen = await read(id);
     const must1 = seen.findings.filter((f) => f.level === "must");
     expect(must1.map((f) => f.rule)).toContain("total-length");
-    const refused = sign(id, seen.hash);
+    const refused = await sign(id, seen.hash);
     expect(refused).toMatchObject({
       ok: false,
       error: { code: "must-fix", status: 409, details: { findings: must1 } },
     });
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 100));
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("[INV-12] is refused while threads are open, and says how many", async () => {
@@ -75,122 +75,124 @@ describe("sign-off", () => {
     const threads = ["One", "Two"].map(
       (body) => must(openThread(s.app, s.people.ines, id, { anchor: { kind: "plan" }, body })).id,
     );
-    const { hash } = read(id);
-    const refused = sign(id, hash);
+    const { hash } = await read(id);
+    const refused = await sign(id, hash);
     expect(refused).toMatchObject({ error: { code: "open-threads", status: 409, details: { open: 2 } } });
     if (!refused.ok) expect(refused.error.message).toContain("2 threads are still open");
     for (const thread of threads) setThreadSettled(s.db, thread, true);
-    expect(outcome(sign(id, hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("ok");
   });
 
   it("[INV-12] is refused to the only author, and allowed when somebody else wrote too or another lead signs", async () => {
     const { ines, marta } = s.people;
     const alone = await goodPlan(ines);
-    expect(sign(alone.id, read(alone.id).hash)).toMatchObject({ error: { code: "only-author", status: 403 } });
+    expect(await sign(alone.id, (await read(alone.id)).hash)).toMatchObject({
+      error: { code: "only-author", status: 403 },
+    });
     await s.write(alone.doc, marta, (w) => setItemField(w, "m1", "locked", true));
-    expect(outcome(sign(alone.id, read(alone.id).hash))).toBe("ok");
+    expect(outcome(await sign(alone.id, (await read(alone.id)).hash))).toBe("ok");
     // Nobody but Marta wrote this one: a lead who wrote nothing in it may sign.
     const martas = await goodPlan(marta);
-    expect(outcome(sign(martas.id, read(martas.id).hash))).toBe("ok");
+    expect(outcome(await sign(martas.id, (await read(martas.id)).hash))).toBe("ok");
   });
 
   it("is allowed to the only author where the studio says so", async () => {
     await s.stop();
     s = openStudio({ soleAuthorMaySign: true });
     const { id } = await goodPlan(s.people.ines);
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("is refused before it is handed in, after it was taken back, and once it is signed", async () => {
     const { ines, marta } = s.people;
     const { id } = await goodPlan(ines, marta, false);
-    const { hash, blockers } = read(id);
+    const { hash, blockers } = await read(id);
     expect(blockers.map((b) => b.code)).toEqual(["not-handed-in"]);
-    expect(outcome(sign(id, hash))).toBe("not-handed-in");
-    must(handIn(s.app, ines, id)); // an owner who is a lead hands in first
+    expect(outcome(await sign(id, hash))).toBe("not-handed-in");
+    must(await handIn(s.app, ines, id)); // an owner who is a lead hands in first
     must(takeBack(s.app, ines, id));
-    expect(outcome(sign(id, hash))).toBe("not-handed-in");
-    must(handIn(s.app, ines, id));
-    expect(outcome(sign(id, hash))).toBe("ok");
-    expect(outcome(sign(id, hash))).toBe("not-handed-in");
+    expect(outcome(await sign(id, hash))).toBe("not-handed-in");
+    must(await handIn(s.app, ines, id));
+    expect(outcome(await sign(id, hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("not-handed-in");
     expect(listEditions(s.db, id)).toHaveLength(1);
   });
 
   it("is refused for a hash that this signer never read", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
-    expect(outcome(sign(id, "0".repeat(64)))).toBe("not-read");
+    expect(outcome(await sign(id, "0".repeat(64)))).toBe("not-read");
     const other: Person = { kind: "person", id: "petra", roles: ["lead"] };
-    const { hash } = read(id, other); // another lead's reading is not hers
-    expect(outcome(sign(id, hash))).toBe("not-read");
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    const { hash } = await read(id, other); // another lead's reading is not hers
+    expect(outcome(await sign(id, hash))).toBe("not-read");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("[INV-12] is refused when the plan has changed since it was read, with what changed", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
-    const { hash } = read(id);
+    const { hash } = await read(id);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 105));
-    const refused = sign(id, hash);
+    const refused = await sign(id, hash);
     expect(refused).toMatchObject({ error: { code: "changed-since-read", status: 409 } });
     const details = refused.ok ? undefined : (refused.error.details as { hash: string; changes: unknown[] });
     expect(details?.changes.length).toBeGreaterThan(0);
     expect(listEditions(s.db, id)).toEqual([]);
-    const again = read(id);
+    const again = await read(id);
     expect(again.hash).toBe(details?.hash);
     expect(again.changedSince).toEqual(details?.changes);
     // Back to what was read first: the words are the same, so the first reading counts again.
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 100));
-    expect(outcome(sign(id, hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("ok");
   });
 
   it("is refused when the library has changed under the reading: the moves are part of what is signed", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
-    const { hash } = read(id);
+    const { hash } = await read(id);
     putMove(s.db, "kneeling-row", { ...MOVES.row, name: "Row on the knees" }, s.app.now() + 1);
-    expect(outcome(sign(id, hash))).toBe("changed-since-read");
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("changed-since-read");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("is refused for a plan that is no whole plan file", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     writeStandards(s.db, { "unknown-move-data": { level: "off" } });
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "nobody"));
-    const seen = read(id);
+    const seen = await read(id);
     expect(seen.blockers.map((b) => b.code)).toEqual(["not-a-file"]);
-    expect(sign(id, seen.hash)).toMatchObject({
+    expect(await sign(id, seen.hash)).toMatchObject({
       error: { code: "not-a-file", details: { pointer: "/items/1/move" } },
     });
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "kneeling-row"));
-    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("is not held up by standards that no file can hold: they are not the studio's; only writing the file is refused", async () => {
     const { jonas, marta } = s.people;
     const { id, doc } = await goodPlan(jonas, marta);
-    const { hash } = read(id);
+    const { hash } = await read(id);
     await s.write(doc, jonas, (w) => w.doc.getMap("carried").set("standards", { x: { limits: { n: Number.NaN } } }));
     expect(outcome(exportPlan(s.app, jonas, id))).toBe("not-a-file");
-    expect(outcome(sign(id, hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("ok");
   });
 
   it("holds a plan to the studio's standards, whatever its file or a writer put into the document", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "no-such-move"));
-    const before = must(readForSignOff(s.app, s.people.ines, id)).findings;
+    const before = must(await readForSignOff(s.app, s.people.ines, id)).findings;
     expect(before.length).toBeGreaterThan(0);
     const off = Object.fromEntries(before.map(({ rule }) => [rule, { level: "off" }]));
     await s.write(doc, s.people.jonas, (w) => w.doc.getMap("carried").set("standards", off));
-    expect(must(readForSignOff(s.app, s.people.ines, id)).findings).toEqual(before);
+    expect(must(await readForSignOff(s.app, s.people.ines, id)).findings).toEqual(before);
   });
 
   it("is told what came with a file and is otherwise than the studio's own, move by move, fact by fact", async () => {
     const { jonas, ines, marta } = s.people;
     const { id, doc } = await goodPlan(jonas, marta);
-    expect(read(id).fromFile).toEqual([]);
+    expect((await read(id)).fromFile).toEqual([]);
     const careful: Move = { ...MOVES.press, cautions: ["wrist-load", "kneeling"], seconds: [30, 90] };
     must(putMoves(s.app, ines, { "chest-press": careful }));
     const file = must(exportPlan(s.app, jonas, id));
     const own = must(importPlan(s.app, jonas, JSON.stringify(file), ROOMS.harbour)).id;
-    expect(read(own).fromFile).toEqual([]);
+    expect((await read(own)).fromFile).toEqual([]);
 
     // A file in which the press asks for no care, may be longer, and the firm spring is a softer one.
     const [light, firm] = file.equipment.springs;
@@ -201,7 +203,7 @@ describe("sign-off", () => {
       moves: { "kneeling-row": MOVES.row, "chest-press": { ...careless, seconds: [30, 600] } },
     };
     const softened = must(importPlan(s.app, jonas, JSON.stringify(weak), ROOMS.harbour)).id;
-    expect(read(softened).fromFile).toEqual([
+    expect((await read(softened)).fromFile).toEqual([
       {
         kind: "machines",
         name: "Harbour machines",
@@ -232,23 +234,25 @@ describe("sign-off", () => {
       items: [heading, { ...first, move: "side-reach" }, ...rest],
     };
     const unknown = must(importPlan(s.app, jonas, JSON.stringify(stranger), ROOMS.harbour)).id;
-    expect(read(unknown, ines).fromFile.map((part) => [part.kind, part.name])).toEqual([
+    expect((await read(unknown, ines)).fromFile.map((part) => [part.kind, part.name])).toEqual([
       ["move", "Kneeling press"],
       ["stranger", "Side reach"],
     ]);
     await s.write(doc, jonas, (w) => deleteItem(w, "m1", 1));
-    expect(read(id).fromFile).toEqual([]);
+    expect((await read(id)).fromFile).toEqual([]);
   });
 
   it("says clearly that the server's secret is another one, and signs nothing", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
-    const { hash } = read(id);
+    const { hash } = await read(id);
     expect(s.app.keys.keyId).toMatch(/^[0-9a-f]{16}$/);
     const wrong = createSigningKeys({ db: s.db, secret: "quite another secret", now: s.app.now });
     const app = Object.create(s.app, { keys: { value: wrong } });
-    expect(signPlan(app, s.people.ines, id, { hash })).toMatchObject({ error: { code: "signing-key", status: 503 } });
+    expect(await signPlan(app, s.people.ines, id, { hash })).toMatchObject({
+      error: { code: "signing-key", status: 503 },
+    });
     expect(listEditions(s.db, id)).toEqual([]);
-    expect(outcome(sign(id, hash))).toBe("ok");
+    expect(outcome(await sign(id, hash))).toBe("ok");
   });
 
   it("takes only the shape of a hash", () => {
@@ -262,16 +266,16 @@ describe("states", () => {
   it("let nobody hand in twice, hand back what is not handed in, or take back another's hand-in", async () => {
     const { jonas, marta, ines } = s.people;
     const { id } = await goodPlan(jonas, marta);
-    expect(outcome(handIn(s.app, jonas, id))).toBe("wrong-state");
+    expect(outcome(await handIn(s.app, jonas, id))).toBe("wrong-state");
     expect(outcome(takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor handed it in
     must(takeBack(s.app, jonas, id));
     expect(outcome(takeBack(s.app, jonas, id))).toBe("wrong-state");
     expect(outcome(handBack(s.app, ines, id, "why"))).toBe("wrong-state");
-    must(handIn(s.app, marta, id)); // by a co-author; the owner may take that back too
+    must(await handIn(s.app, marta, id)); // by a co-author; the owner may take that back too
     must(takeBack(s.app, jonas, id));
-    must(handIn(s.app, jonas, id));
+    must(await handIn(s.app, jonas, id));
     must(handBack(s.app, ines, id, "why"));
-    must(handIn(s.app, jonas, id));
+    must(await handIn(s.app, jonas, id));
   });
 
   it("want a note with a hand-back and allow one with a hand-in", () => {
@@ -283,7 +287,7 @@ describe("states", () => {
 
   it("go back to writing when a signed plan moves to another room, whose machines it was not signed for", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
-    must(sign(id, read(id).hash));
+    must(await sign(id, (await read(id)).hash));
     must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.harbour })); // where it is already
     expect(s.last(doc, "state")?.state.state).toBe("signed-off");
     must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.loft }));
@@ -292,7 +296,7 @@ describe("states", () => {
 
   it("notice at the next join what was written on before the server ended", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
-    must(sign(id, read(id).hash));
+    must(await sign(id, (await read(id)).hash));
     const session = { sessionId: "x", userId: "jonas", name: "Jonas" };
     s.host.welcome?.(doc, session);
     await s.app.checks.idle();

@@ -137,14 +137,14 @@ describe("what hears of it", () => {
   test("a signed edition stays to the byte, and what is signed next has the new standards inside", async () => {
     const { jonas, ines } = s.people;
     const id = await goodPlan();
-    must(handIn(s.app, jonas, id));
-    must(signPlan(s.app, ines, id, { hash: must(readForSignOff(s.app, ines, id)).hash }));
+    must(await handIn(s.app, jonas, id));
+    must(await signPlan(s.app, ines, id, { hash: must(await readForSignOff(s.app, ines, id)).hash }));
     const which = { planId: id, number: 1, form: "plan" } as const;
     const before = must(editionFile(s.app, ines, which));
     must(changeStandard(s.app, petra(), RULE, { level: "must", limits: { maxSeconds: 90 } }));
     expect(must(editionFile(s.app, ines, which))).toEqual(before);
     expect(before.text).not.toContain(RULE);
-    const reading = must(readForSignOff(s.app, ines, id));
+    const reading = must(await readForSignOff(s.app, ines, id));
     expect(reading.blockers.map((b) => b.code)).toContain("must-fix");
     expect(reading.plan.standards).toEqual({ [RULE]: { level: "must", limits: { maxSeconds: 90 } } });
   });
@@ -170,7 +170,7 @@ describe("what it would change", () => {
 
   test("a plan whose file brought standards is held to the studio's like any other", async () => {
     const id = await goodPlan(true);
-    const { plan } = must(readForSignOff(s.app, s.people.ines, id));
+    const { plan } = must(await readForSignOff(s.app, s.people.ines, id));
     const made = must(importPlan(s.app, s.people.marta, { ...plan, standards: { [RULE]: { level: "info" } } }));
     s.db.raw.prepare("UPDATE plan SET team = 1 WHERE id = ?").run(made.id);
     expect(must(tryStandard(s.app, petra(), RULE, { level: "off" })).plans).toBe(2);
