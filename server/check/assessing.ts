@@ -11,12 +11,12 @@ interface Waiting {
 }
 
 export class Assessing {
-  private readonly runner: CheckRunner;
+  private readonly runner: Pick<CheckRunner, "assess">;
   private readonly failed: (planId: string, cause: unknown) => void;
   private readonly waiting = new Map<string, Waiting>();
   private busy = false;
 
-  constructor(runner: CheckRunner, failed: (planId: string, cause: unknown) => void) {
+  constructor(runner: Pick<CheckRunner, "assess">, failed: (planId: string, cause: unknown) => void) {
     this.runner = runner;
     this.failed = failed;
   }

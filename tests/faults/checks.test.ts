@@ -1,19 +1,26 @@
 /** Checking on threads of its own: what a page hears, and that a thread that dies in the middle takes nothing with it. */
 
+import { monitorEventLoopDelay } from "node:perf_hooks";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readCheck } from "#db/repos/check-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
+import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { readItems, readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { type CheckThreads, createThreads } from "#server/check/threads.ts";
 import type { CheckAnswer, Checks } from "#server/context/checks.ts";
 import { planDoc } from "#server/context/live-documents.ts";
+import { assess } from "#server/plans/assess-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
+import { WAIT_MS } from "#tests/support/attacked.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
+import { often } from "#tests/support/long.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
@@ -128,3 +135,22 @@ test("a plan written in many times is checked once the writing pauses, as it is 
   expect(heard.length).toBeLessThan(5);
   expect(heard.at(-1)).toMatchObject({ planMark: worked(id).planMark });
 });
+
+test("a very long plan is assessed for ten people at once, and the thread that serves people goes on", async () => {
+  const reading = { plan: longPlan(often(200, PLAN_BOUNDS.most)), unknownItems: 0 };
+  const lag = monitorEventLoopDelay({ resolution: 5 });
+  lag.enable();
+  const found = await Promise.all(Array.from({ length: 10 }, () => checks.assess("long", reading)));
+  lag.disable();
+  expect(lag.max / 1e6).toBeLessThan(WAIT_MS);
+  const here = assess(reading);
+  expect(here?.findings.length).toBeGreaterThan(10);
+  for (const one of found) expect(one).toEqual(here);
+}, 180_000);
+
+/** The demo's class again and again, with all its lines. */
+function longPlan(most: number): Plan {
+  const { items } = UPPER_BODY_AND_TRUNK;
+  const again = Array.from({ length: most }, (_, n) => ({ ...(items[n % items.length] as PlanItem), id: `i${n}` }));
+  return { ...UPPER_BODY_AND_TRUNK, items: again };
+}

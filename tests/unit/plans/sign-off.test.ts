@@ -144,6 +144,20 @@ describe("sign-off", () => {
     expect(outcome(await sign(id, hash))).toBe("ok");
   });
 
+  it("[INV-12] is refused when somebody writes, hands back or takes back while the rules run", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    const { hash } = await read(id);
+    const written = sign(id, hash);
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 105));
+    expect(outcome(await written)).toBe("changed-since-read");
+    const later = sign(id, (await read(id)).hash);
+    must(takeBack(s.app, s.people.jonas, id));
+    expect(outcome(await later)).toBe("not-handed-in");
+    const twice = await Promise.all([1, 2].map(() => handIn(s.app, s.people.jonas, id)));
+    expect(twice.map(outcome).sort()).toEqual(["ok", "wrong-state"]);
+    expect(listEditions(s.db, id)).toEqual([]);
+  });
+
   it("is refused when the library has changed under the reading: the moves are part of what is signed", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
     const { hash } = await read(id);
