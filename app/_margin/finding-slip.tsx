@@ -1,12 +1,11 @@
 "use client";
 /** One finding: what is wrong, its level, and the act that fixes it. */
-import { useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import { FixAct } from "./fix-act.tsx";
-import { JumpLinks, jump } from "./jump-links.tsx";
+import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { CHECK_BROKE } from "./margin-words.ts";
 import { RuleLink } from "./rule-link.tsx";
@@ -15,47 +14,30 @@ import { slipKey } from "./show-slip.ts";
 interface Props {
   readonly session: PlanSession;
   readonly finding: Finding;
-  readonly selected: boolean;
-  /** One line only, where many slips compete for the same height. Its title selects its item, which opens it. */
-  readonly short: boolean;
+  /** The item in whose plate it stands; null for the class. */
+  readonly from: string | null;
 }
 
-export function FindingSlip({ session, finding, selected, short }: Props) {
+export function FindingSlip({ session, finding, from }: Props) {
   const title = ruleById(finding.rule)?.title ?? CHECK_BROKE;
-  const first = finding.items[0];
-  const [opened, setOpened] = useState(false);
-  const whole = !short || opened;
-  const open = () => (first === undefined ? setOpened(!opened) : jump(session, first));
   return (
     <article
       className={styles.slip}
       tabIndex={-1}
       data-finding={slipKey(finding)}
       data-level={finding.level}
-      data-selected={selected || undefined}
-      data-short={!whole || undefined}
       aria-label={title}
     >
       <header className={styles.slipHead}>
-        <p className={styles.name}>
-          {short ? (
-            <button type="button" className={styles.title} title={title} aria-expanded={whole} onClick={open}>
-              {title}
-            </button>
-          ) : (
-            title
-          )}
-        </p>
         <span className={styles.level}>{LEVEL_WORDS[finding.level]}</span>
+        <p className={styles.name}>{title}</p>
       </header>
-      {whole && <p>{finding.message}</p>}
-      {whole && (
-        <div className={styles.slipActs}>
-          <FixAct session={session} finding={finding} />
-          <JumpLinks session={session} ids={finding.items} />
-          <RuleLink finding={finding} />
-        </div>
-      )}
+      <p>{finding.message}</p>
+      <div className={styles.slipActs}>
+        <FixAct session={session} finding={finding} />
+        <JumpLinks ids={finding.items} from={from} />
+        <RuleLink finding={finding} />
+      </div>
     </article>
   );
 }

@@ -1,25 +1,31 @@
 "use client";
 /** Links from a slip to the items it is about. */
 import { nameOf } from "#app/_session/item-words.ts";
-import type { PlanSession } from "#app/_session/session.ts";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 
 /** How many names a slip shows at most; a finding about everything needs no list. */
 const MOST_LINKS = 4;
 
-/** Selects an item and moves the focus to it on the rail, where this screen has one. */
-export function jump(session: PlanSession, itemId: string): void {
-  session.select(itemId);
-  const item = document.getElementById(`rail-${itemId}`);
-  item?.focus({ preventScroll: true });
-  item?.scrollIntoView({ block: "nearest" });
+interface JumpLinksProps {
+  readonly ids: readonly string[];
+  /** Where the slip stands: there is no way to go there. */
+  readonly from: string | null;
 }
 
-export function JumpLinks({ session, ids }: { readonly session: PlanSession; readonly ids: readonly string[] }) {
+export function JumpLinks({ ids: all, from }: JumpLinksProps) {
+  const { session, show } = usePageActs();
   const { plan } = useSnapshot(session);
+  /** Opens the item and moves the focus to it on the rail, where this screen has one. */
+  const jump = (id: string) => {
+    show(id);
+    const item = document.getElementById(`rail-${id}`);
+    item?.focus({ preventScroll: true });
+    item?.scrollIntoView({ block: "nearest" });
+  };
+  const ids = all.filter((id) => id !== from);
   const shown = ids.slice(0, MOST_LINKS).flatMap((id) => itemById(plan, id) ?? []);
-  const only = shown.length === 1;
   return (
     <>
       {shown.map((item) => {
@@ -30,15 +36,9 @@ export function JumpLinks({ session, ids }: { readonly session: PlanSession; rea
             key={item.id}
             type="button"
             className="text-button text-button-low small"
-            onClick={() => jump(session, item.id)}
+            onClick={() => jump(item.id)}
           >
-            {only ? (
-              <>
-                Go to it<span className="visually-hidden">: {name}</span>
-              </>
-            ) : (
-              name
-            )}
+            {name}
           </button>
         );
       })}

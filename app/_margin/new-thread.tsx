@@ -12,43 +12,33 @@ import { COMMENT_ON_PLAN, COMMENT_SENT, commentOnWords } from "./margin-words.ts
 
 interface Props {
   readonly session: PlanSession;
-  /** The item that can be commented on, if there is one. */
+  /** The item that is commented on; null for the plan. */
   readonly itemId: string | null;
 }
 
 export function NewThread({ session, itemId }: Props) {
   const { plan } = useSnapshot(session);
-  /** What the open form is about: an item's id, or null for the plan. Undefined: no form. */
-  const [about, setAbout] = useState<string | null | undefined>(undefined);
+  const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const item = itemId === null ? undefined : itemById(plan, itemId);
   const leave = () => {
-    setAbout(undefined);
+    setOpen(false);
     button.current?.focus();
   };
   return (
     <>
       <div className={styles.acts}>
-        {item && (
-          <button
-            ref={button}
-            type="button"
-            className="text-button text-button-low small"
-            onClick={() => setAbout(item.id)}
-          >
-            {commentOnWords(nameOf(plan, item))}
-          </button>
-        )}
         <button
-          ref={item ? null : button}
+          ref={button}
           type="button"
           className="text-button text-button-low small"
-          onClick={() => setAbout(null)}
+          aria-expanded={open}
+          onClick={() => setOpen(true)}
         >
-          {COMMENT_ON_PLAN}
+          {item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
         </button>
       </div>
-      {about !== undefined && <NewComment session={session} about={about} onLeave={leave} />}
+      {open && <NewComment session={session} about={item ? item.id : null} onLeave={leave} />}
     </>
   );
 }

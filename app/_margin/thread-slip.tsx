@@ -8,19 +8,15 @@ import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "../_session/threads/comment-form.tsx";
 import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
 import { postReply, postSettled } from "../_session/threads/thread-acts.ts";
-import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { settledWords, THREAD, threadTitle } from "./margin-words.ts";
 
 interface Props {
   readonly session: PlanSession;
   readonly thread: ThreadView;
-  readonly selected: boolean;
-  /** The first words only, where many slips compete for the same height. */
-  readonly short: boolean;
 }
 
-export function ThreadSlip({ session, thread, selected, short }: Props) {
+export function ThreadSlip({ session, thread }: Props) {
   const { rights } = useSnapshot(session);
   const [open, setOpen] = useState(false);
   const shown = open ? thread.comments : thread.comments.slice(0, 1);
@@ -30,16 +26,14 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       id={`thread-${thread.id}`}
       tabIndex={-1}
       data-level="thread"
-      data-selected={selected || undefined}
       data-settled={thread.settled || undefined}
-      data-short={(short && !open) || undefined}
       aria-label={`Thread by ${thread.comments[0]?.authorName ?? "somebody"}`}
     >
       <header className={styles.slipHead}>
         <p className={styles.name}>{threadTitle(thread)}</p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
-      {(!short || open) && <PinWords session={session} thread={thread} />}
+      <PinWords session={session} thread={thread} />
       <ol className={styles.comments} aria-label="Comments">
         {shown.map((comment, i) => (
           <Comment key={comment.id} comment={comment} named={i > 0} />
@@ -69,7 +63,6 @@ function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
   const { rights } = useSnapshot(session);
   const replies = thread.comments.length - 1;
   const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
-  const itemId = thread.anchor.kind === "plan" ? null : thread.anchor.itemId;
   return (
     <div className={styles.slipActs}>
       {(replies > 0 || rights.comments) && (
@@ -83,7 +76,6 @@ function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
         </button>
       )}
       {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
-      {itemId !== null && <JumpLinks session={session} ids={[itemId]} />}
     </div>
   );
 }

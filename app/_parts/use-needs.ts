@@ -25,11 +25,20 @@ export function useNeeds(): Needs {
     };
   }, []);
 
-  return { needs, measure: useMeasure(keys, observer) };
+  // What comes later is measured as it is put into the page, for the same reason.
+  const come = useCallback((key: string, element: Element) => {
+    if (observer.current === null) return;
+    setNeeds((now) => (now[key] === heightOf(element) ? now : { ...now, [key]: heightOf(element) }));
+  }, []);
+  return { needs, measure: useMeasure(keys, observer, come) };
 }
 
 /** One ref a key, the same at every drawing: React would let go of the element and take it again otherwise. */
-function useMeasure(keys: RefObject<Map<Element, string>>, observer: RefObject<ResizeObserver | null>) {
+function useMeasure(
+  keys: RefObject<Map<Element, string>>,
+  observer: RefObject<ResizeObserver | null>,
+  come: (key: string, element: Element) => void,
+) {
   const refs = useRef(new Map<string, (element: HTMLElement | null) => void>());
   return useCallback(
     (key: string) => {
@@ -45,11 +54,12 @@ function useMeasure(keys: RefObject<Map<Element, string>>, observer: RefObject<R
         if (element === null) return;
         keys.current.set(element, key);
         observer.current?.observe(element);
+        come(key, element);
       };
       refs.current.set(key, ref);
       return ref;
     },
-    [keys, observer],
+    [keys, observer, come],
   );
 }
 

@@ -21,8 +21,8 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
     if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
   };
   const goFromFit = (id: string | null) => {
-    session.select(id);
-    if (phone || id === null) page.acts.run["open-item"]();
+    page.acts.show(id);
+    if (id === null) page.acts.run["open-item"]();
     else requestAnimationFrame(() => focusMiddle(id));
   };
   switch (page.dialog) {

@@ -1,16 +1,19 @@
 "use client";
-/** A plan that is open: the band on top, then the plan itself with its panel, and what lies over them. */
+/** A plan that is open: the header, the tools, then the plan itself with its panel, and what lies over them. */
 import { useEffect } from "react";
 import { Band } from "#app/_band/band.tsx";
+import { MoreMenu } from "#app/_band/more-menu.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
-import { PageActsContext, PlanButton } from "#app/_session/page-acts.tsx";
+import { useScale } from "#app/_rail/use-scale.ts";
+import { PageActsContext } from "#app/_session/page-acts.tsx";
 import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import { Dialogs } from "./dialogs.tsx";
 import { useFocusKept } from "./focus.ts";
 import { LATE_PARTS } from "./late-parts.ts";
@@ -19,40 +22,35 @@ import { Middle } from "./middle.tsx";
 import { Notices } from "./notices.tsx";
 import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
-import { useBandActs } from "./use-band-acts.ts";
+import { PlanMenu } from "./plan-tools.tsx";
 import { usePage } from "./use-page.ts";
 
 const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
 
 export function PlanInUse({ session }: { readonly session: PlanSession }) {
   const snap = useSnapshot(session);
-  const page = usePage(session);
-  const { view, phone, sheetOpen } = page;
+  const page = usePage(session, snap.selectedId);
+  const { view, phone, panelShows } = page;
   const [band, bandHeight] = useHeight<HTMLElement>();
-  const bandActs = useBandActs(session, page);
+  const scale = useScale(session.planId);
   useTitle(snap.plan.title);
   useUndoKeys(session);
   useLateParts(LATE_PARTS);
   useFocusKept(view);
-  const panelOpen = sheetOpen || (!phone && (view === "rail" || snap.selectedId !== null));
   const shown = { session, snap, page };
   return (
     <PageActsContext value={page.acts}>
-      <main className={styles.page} data-view={view} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
-        <Band ref={band} session={session} snap={snap} {...bandActs}>
-          <PlanButton command="fit" />
-          <PlanButton command="rehearse" />
+      <main className={styles.page} data-view={view} style={{ "--band": `${bandHeight}px` }}>
+        <Band ref={band} session={session} snap={snap}>
           <StateActs session={session} me={session.me} />
+          <MoreMenu>
+            <PlanMenu {...shown} scale={scale} />
+          </MoreMenu>
         </Band>
         <Notices session={session} snap={snap} />
-        <div className={styles.columns} data-alone={!panelOpen || undefined}>
-          <Middle {...shown} panelOpen={panelOpen} />
-          {panelOpen && (
-            <Panel
-              ref={page.panel}
-              {...{ session, snap, beside: BESIDE[view], asSheet: phone, hasMargin: page.wide && view === "rail" }}
-            />
-          )}
+        <div className={styles.columns} data-alone={panelShows === null || phone || undefined}>
+          <Middle {...shown} scale={scale} />
+          {panelShows && <Panel ref={page.panel} {...{ session, snap, beside: BESIDE[view], asSheet: phone }} />}
         </div>
         <Messages session={session} snap={snap} />
         <Dialogs {...shown} />
@@ -64,6 +62,6 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
 
 function useTitle(title: string): void {
   useEffect(() => {
-    document.title = `${title.trim() || "Plan without a title"} · Springline`;
+    document.title = `${planTitle(title)} · Springline`;
   }, [title]);
 }

@@ -1,56 +1,94 @@
 "use client";
-/** Over every view of the plan: which view, what can be added, the class's own panel, how tall a minute is, legend, keys. */
+/** Under the header: which view, what is written most, and the class in one line; the menu holds everything else. */
+import { ClassLine } from "#app/_band/class-line.tsx";
 import { CommandButton } from "#app/_parts/commands/command-button.tsx";
 import { COMMON_COMMANDS } from "#app/_parts/commands/common.ts";
+import { RedoButton, UndoButton, UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
 import { openKeyHelp } from "#app/_parts/key-help.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
 import { PlanButton } from "#app/_session/page-acts.tsx";
-import { TOOLS } from "#app/_session/plan-commands.ts";
+import { MENU } from "#app/_session/plan-commands.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import styles from "./plan-tools.module.css";
-import type { PlanView } from "./use-plan-view.ts";
+import { useBandActs } from "./use-band-acts.ts";
+import type { Page } from "./use-page.ts";
 
 interface PlanToolsProps {
-  readonly view: PlanView;
-  readonly scale: RailScale;
-  /** The panel shows the class as a whole. */
-  readonly classOpen: boolean;
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly page: Page;
 }
 
 const PLACES = { rail: "rail", "whole-class": "lanes", "read-through": "read" } as const;
 const VIEWS = ["rail", "whole-class", "read-through"] as const;
 
-export function PlanTools({ view, scale, classOpen }: PlanToolsProps) {
+export function PlanTools({ session, snap, page }: PlanToolsProps) {
+  const { view, phone } = page;
   const place = PLACES[view];
   return (
     <div className={styles.tools}>
-      <fieldset className="button-group">
+      <fieldset className={styles.views}>
         <legend className="visually-hidden">View of the plan</legend>
         {VIEWS.map((one) => (
-          <PlanButton key={one} command={one} place={place} pressed={one === view} />
+          <PlanButton key={one} command={one} place={place} pressed={one === view} className={styles.view ?? ""} />
         ))}
       </fieldset>
-      {TOOLS.map((command) => (
-        <PlanButton key={command} command={command} place={place} />
-      ))}
-      <PlanButton command="show-class" pressed={classOpen} />
-      <span className={styles.right}>
-        {view === "rail" && <Height scale={scale} />}
-        <PlanButton command="legend" className="button-quiet" />
-        <CommandButton
-          command={COMMON_COMMANDS.commands["list-keys"]}
-          place="page"
-          className={`button-quiet ${styles.keys}`}
-          onRun={openKeyHelp}
-        />
-      </span>
+      <div className={styles.writing}>
+        <PlanButton command="add" place={place} />
+        {!phone && <PlanButton command="fit" place={place} />}
+        {session.canWrite && phone && <UndoButton session={session} can={snap} />}
+        {session.canWrite && !phone && <UndoButtons session={session} can={snap} className={styles.undo ?? ""} />}
+      </div>
+      <ClassLine snap={snap} {...useBandActs(session, page)} />
     </div>
+  );
+}
+
+interface MenuProps extends PlanToolsProps {
+  readonly scale: RailScale;
+}
+
+const EDITION_PAGES = [
+  ["/print", "Print sheet"],
+  ["/crew", "Crew sheet"],
+  ["/classes", "Classes taught"],
+] as const;
+
+/** What the menu holds: the rest of the plan's commands, the height of a minute, and the pages of the newest edition. */
+export function PlanMenu({ session, snap, page, scale }: MenuProps) {
+  const { edition } = snap.state;
+  const { view, phone } = page;
+  return (
+    <>
+      {phone && <PlanButton command="fit" />}
+      {phone && session.canWrite && <RedoButton session={session} can={snap} />}
+      {MENU.map((command) => (
+        <PlanButton key={command} command={command} place={PLACES[view]} />
+      ))}
+      {view === "rail" && <Height scale={scale} />}
+      <PlanButton command="legend" />
+      <CommandButton
+        command={COMMON_COMMANDS.commands["list-keys"]}
+        place="page"
+        className={styles.keys ?? ""}
+        onRun={openKeyHelp}
+      />
+      {edition > 0 && <hr />}
+      {edition > 0 &&
+        EDITION_PAGES.map(([path, words]) => (
+          <a key={path} href={`/editions/${session.planId}/${edition}${path}`}>
+            {words}
+          </a>
+        ))}
+    </>
   );
 }
 
 function Height({ scale }: { readonly scale: RailScale }) {
   return (
-    <fieldset className="button-group">
-      <legend className="visually-hidden">Height of the rail</legend>
+    <fieldset className={styles.height}>
+      <legend>Height of a minute</legend>
       <button type="button" className="button" disabled={scale.isLowest} onClick={() => scale.step(-1)}>
         Shorter
       </button>

@@ -9,21 +9,19 @@ import type { Finding } from "#lib/rules/define/types.ts";
 import { nextFinding } from "./next-finding.ts";
 import type { Page } from "./use-page.ts";
 
-export function useBandActs(session: PlanSession, { phone, openSheet }: Page) {
+export function useBandActs(session: PlanSession, { acts: { show } }: Page) {
   const last = useRef<Finding | null>(null);
-  /** Where there is no margin, a finding stands among the fields of its item: on a phone the sheet opens for it. */
+  /** A finding stands in the plate of its first item, else in the panel of the class. */
   const onFinding = (level: FindingLevel) => {
     const found = nextFinding(session.getSnapshot(), level, last.current);
     last.current = found ?? null;
-    session.select(found?.items[0] ?? null);
     if (!found) return;
-    if (phone || found.items.length === 0) openSheet();
-    // The sheet is drawn in the first frame; what it holds has its place in the second.
-    requestAnimationFrame(() => requestAnimationFrame(() => showSlip(found, phone)));
+    show(found.items[0] ?? null);
+    // The plate is drawn in the first frame; what it holds has its place in the second.
+    requestAnimationFrame(() => requestAnimationFrame(() => showSlip(found, true)));
   };
   const onTalk = () => {
-    session.select(null);
-    openSheet();
+    show(null);
     requestAnimationFrame(() => document.getElementById(TALK_PART)?.focus());
   };
   return { onFinding, onTalk };

@@ -13,48 +13,80 @@ type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | 
 
 export interface Page {
   readonly view: PlanView;
-  /** There is room for the margin beside the rail. */
-  readonly wide: boolean;
-  /** The panel lies over the plan as a sheet. */
+  /** What is beside the plan elsewhere lies over it as a sheet. */
   readonly phone: boolean;
-  readonly sheetOpen: boolean;
+  /** The item whose plate is open on the rail. */
+  readonly openId: string | null;
+  /** What the panel shows, beside or over the plan; null while it is closed. */
+  readonly panelShows: "class" | "item" | null;
   readonly dialog: OpenDialog;
   readonly panel: RefObject<HTMLElement | null>;
   readonly acts: PageActs;
-  openSheet(): void;
   closeDialog(): void;
 }
 
-const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
-export function usePage(session: PlanSession): Page {
-  const wide = useMedia(WIDE);
+export function usePage(session: PlanSession, selectedId: string | null): Page {
   const phone = useMedia(PHONE);
   const [dialog, setDialog] = useState<OpenDialog>(() => (location.hash === REHEARSALS_HASH ? "rehearsals" : null));
   const [sheetOpen, setSheetOpen] = useState(false);
+  /** The chosen item while its plate is closed: walked over by keys, or closed again. */
+  const [shutId, setShutId] = useState<string | null>(null);
   const [view, openView] = usePlanView();
   const panel = useRef<HTMLElement>(null);
+  const openId = view === "rail" && selectedId !== shutId ? selectedId : null;
+  const shown = useRef({ view, phone, openId });
+  shown.current = { view, phone, openId };
   const acts = useMemo(() => {
-    const run = pageCommands({ session, panel, setDialog, setSheetOpen, openView });
-    return pageActs(session, run, (id) => {
-      session.select(id);
-      if (phone) setSheetOpen(true);
-    });
-  }, [session, phone, openView]);
-  return {
-    ...{ view, wide, phone, sheetOpen, dialog, panel, acts },
-    openSheet: () => setSheetOpen(true),
-    closeDialog: () => setDialog(null),
-  };
+    const parts: Parts = { session, panel, shown, setDialog, setSheetOpen, setShutId, openView };
+    return walking(pageActs(session, pageCommands(parts), { pick: picking(parts), show: showing(parts) }), parts);
+  }, [session, openView]);
+  const beside = view !== "rail" && selectedId !== null && (!phone || sheetOpen);
+  const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;
+  return { view, phone, openId, panelShows, dialog, panel, acts, closeDialog: () => setDialog(null) };
 }
 
 interface Parts {
   readonly session: PlanSession;
   readonly panel: RefObject<HTMLElement | null>;
+  readonly shown: RefObject<Pick<Page, "view" | "phone" | "openId">>;
   readonly setDialog: (dialog: OpenDialog) => void;
   readonly setSheetOpen: (open: boolean) => void;
+  readonly setShutId: (id: string | null) => void;
   readonly openView: (view: PlanView) => void;
+}
+
+/** A press opens the plate; on the open one it closes it. In another view, on a phone, it opens the sheet. */
+const picking =
+  ({ session, shown, setShutId, setSheetOpen }: Parts) =>
+  (id: string) => {
+    setShutId(shown.current.openId === id ? id : null);
+    session.select(id);
+    setSheetOpen(shown.current.view !== "rail");
+  };
+
+/** An item in its plate, elsewhere in the panel; null shows the class in the panel. */
+const showing =
+  ({ session, shown, setShutId, setSheetOpen }: Parts) =>
+  (id: string | null) => {
+    setShutId(null);
+    session.select(id);
+    setSheetOpen(id === null || shown.current.view !== "rail");
+  };
+
+const WALKING = ["item-before", "item-after", "first-item", "last-item"] as const;
+
+/** Keys that go from plate to plate open none: what is read while going does not move. */
+function walking(acts: PageActs, { session, setShutId }: Parts): PageActs {
+  const walks = WALKING.map((command) => [
+    command,
+    () => {
+      acts.run[command]();
+      setShutId(session.getSnapshot().selectedId);
+    },
+  ]);
+  return { ...acts, run: { ...acts.run, ...Object.fromEntries(walks) } };
 }
 
 function pageCommands(page: Parts): Readonly<Record<PageCommand, () => void>> {
@@ -65,12 +97,15 @@ function pageCommands(page: Parts): Readonly<Record<PageCommand, () => void>> {
     page.openView(which);
   };
   const openItem = () => {
-    setSheetOpen(true);
-    requestAnimationFrame(() => focusPanel(page.panel.current));
+    page.setShutId(null);
+    setSheetOpen(session.getSnapshot().selectedId === null || page.shown.current.view !== "rail");
+    requestAnimationFrame(() => requestAnimationFrame(() => focusPanel(page.panel.current)));
   };
   const leavePanel = () => {
+    const { selectedId } = session.getSnapshot();
+    page.setShutId(selectedId);
     setSheetOpen(false);
-    requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
+    requestAnimationFrame(() => focusMiddle(selectedId));
   };
   const withNothingChosen = (then: () => void) => () => {
     session.select(null);

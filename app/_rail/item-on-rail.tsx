@@ -1,21 +1,20 @@
 "use client";
-/** One item on the rail: as tall as its time is long, with name, seconds, springs, talk as ink and heads-up as a notch. */
+/** One item on the rail: a plate as tall as its time is long, with its window, name, numbers, script at rest, and talk as ink. */
 import { memo, type PointerEvent } from "react";
 import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
-import { plainNumber, plural } from "#lib/plan/format.ts";
+import { plainNumber, plural, repsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type RailSegment } from "#lib/rail/layout.ts";
 import { Coils } from "../_parts/coils/coil.tsx";
 import { Seconds } from "../_parts/seconds.tsx";
 import { nameOf, tintOf } from "../_session/item-words.ts";
-import styles from "./rail.module.css";
-
-export interface ItemMarks {
-  readonly must: number;
-  readonly look: number;
-  readonly threads: number;
-}
+import type { ItemMarks } from "./marks.ts";
+import styles from "./plate.module.css";
+import { PlateRest } from "./plate-rest.tsx";
+import { PlateWindow } from "./plate-window.tsx";
+import type { RestLine } from "./rest-lines.ts";
+import type { Stretch } from "./said-stretches.ts";
 
 interface ItemOnRailProps {
   readonly item: PlanItem;
@@ -27,9 +26,16 @@ interface ItemOnRailProps {
   /** Seconds of talk for which there is no time; 0 when it fits. */
   readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
+  readonly lines: readonly RestLine[];
+  /** Whole repetitions; null for a hold, a pause, a heading. */
+  readonly reps: number | null;
+  /** When each of its lines is said, as shares of its time. */
+  readonly said: readonly Stretch[];
   /** Names of others who are on it. */
   readonly people: readonly string[];
   readonly selected: boolean;
+  /** Its plate is open: what it says at rest is there in full. */
+  readonly open: boolean;
   readonly tabbable: boolean;
   readonly editable: boolean;
   /** How far the item is from its place while it is dragged, px. */
@@ -40,11 +46,9 @@ interface ItemOnRailProps {
   readonly onPick: (id: string) => void;
 }
 
-/** Below this height the two lines of an item stand side by side, px. */
-const FLAT_PX = 60;
-
 export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
-  const { item, segment, selected, editable, dragged } = props;
+  const { item, plan, segment, selected, editable, dragged, open } = props;
+  const isMove = item.kind === "move";
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the listbox around it answers the keys
     <div
@@ -61,49 +65,57 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
     >
       {/* What is read aloud says more than the eye needs; what is seen is not read a second time. */}
       <span className="visually-hidden">{props.label}</span>
+      {isMove && <PlateWindow {...{ plan, item, open }} />}
       <div className={styles.body} ref={props.measure} aria-hidden="true">
-        <span className={styles.name}>
-          {nameOf(props.plan, item)}
-          {item.kind === "move" && <SideMark item={item} />}
-        </span>
-        <span className={styles.meta}>
-          <Meta {...props} />
-        </span>
+        <div className={styles.head}>
+          <span className={styles.name}>
+            {nameOf(plan, item)}
+            {isMove && <SideMark item={item} />}
+          </span>
+          <span className={styles.meta}>
+            <Meta {...props} />
+          </span>
+        </div>
+        {isMove && !open && <PlateRest lines={props.lines} marks={props.marks} />}
       </div>
-      {item.kind === "move" && <Ink share={props.talk} />}
-      {item.kind === "move" && <Notch segment={segment} headsUp={props.headsUp} />}
+      {isMove && <Ink said={props.said} over={props.talk !== null && props.talk > 1} />}
+      {isMove && <Notch segment={segment} headsUp={props.headsUp} />}
       {editable && <Grips item={item} onGripDown={props.onGripDown} />}
     </div>
   );
 });
 
 /** What the stylesheet draws an item by. */
-function looks({ item, plan, segment, selected, editable, dragged }: ItemOnRailProps) {
+function looks({ item, plan, selected, open, editable, dragged }: ItemOnRailProps) {
   return {
     "data-kind": item.kind,
     "data-shape": item.kind === "move" ? item.side : "both",
     "data-tint": item.kind === "move" ? tintOf(moveOf(plan, item)) : item.kind,
-    "data-flat": segment.height < FLAT_PX || item.kind === "heading" || undefined,
+    "data-open": open || undefined,
     "data-selected": selected || undefined,
     "data-dragged": dragged !== null || undefined,
     "data-editable": editable || undefined,
   };
 }
 
-function Meta({ item, plan, marks, people, talkOver }: ItemOnRailProps) {
-  const move = item.kind === "move" ? moveOf(plan, item) : undefined;
+function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
+  const threads = marks?.threads ?? 0;
   return (
     <>
       {item.kind !== "heading" && <Seconds className={styles.seconds} value={item.seconds} />}
-      {item.kind === "move" && <Coils springs={item.springs} equipment={plan.equipment} />}
-      {item.kind === "move" && isMoved(item) && <span className={styles.pattern}>{placeMark(item)}</span>}
-      {move && <span className={styles.pattern}>{move.pattern}</span>}
-      {item.kind === "move" && item.locked && <span className={styles.pattern}>locked</span>}
-      {item.kind === "move" && holdMarks(plan, item).map((mark) => <HoldSign key={mark.words} mark={mark} />)}
+      {item.kind === "move" && (
+        <>
+          <Coils springs={item.springs} equipment={plan.equipment} words />
+          {isMoved(item) && <span>{placeMark(item)}</span>}
+          {reps !== null && <span>{repsWords(reps)}</span>}
+          {item.locked && <span>locked</span>}
+          {holdMarks(plan, item).map((mark) => (
+            <HoldSign key={mark.words} mark={mark} />
+          ))}
+        </>
+      )}
       {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
-      {marks && marks.must > 0 && <span className={styles.markMust}>{marks.must} must fix</span>}
-      {marks && marks.look > 0 && <span className={styles.markLook}>{marks.look} look again</span>}
-      {marks && marks.threads > 0 && <span className={styles.mark}>{plural(marks.threads, "thread")}</span>}
+      {threads > 0 && <span>{plural(threads, "thread")}</span>}
       {people.map((name) => (
         <span key={name} className={styles.person}>
           {name}
@@ -128,13 +140,13 @@ function SideMark({ item }: { item: MoveItem }) {
   );
 }
 
-/** Talk as ink along the right edge, as far down as the talk lasts; dark and hatched when it does not fit. */
-function Ink({ share }: { share: number | null }) {
-  if (share === null) return null;
-  const over = share > 1;
+/** Ink at the right edge: a mark where each line is said, as long as it takes; hatched when there is more than fits. */
+function Ink({ said, over }: { readonly said: readonly Stretch[]; readonly over: boolean }) {
   return (
     <span className={styles.ink} data-over={over || undefined} aria-hidden="true">
-      <span style={{ height: `${Math.min(1, share) * 100}%`, opacity: over ? 1 : 0.45 + share * 0.5 }} />
+      {said.map(({ from, to }) => (
+        <span key={from} style={{ top: `${from * 100}%`, height: `${(to - from) * 100}%` }} />
+      ))}
     </span>
   );
 }

@@ -1,8 +1,16 @@
-/** How many findings and open threads each item has, for screens without room for the margin. */
+/** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
+import { ruleById } from "#lib/rules/registry.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
-import type { ItemMarks } from "./item-on-rail.tsx";
 
-const NONE: ItemMarks = { must: 0, look: 0, threads: 0 };
+export interface ItemMarks {
+  readonly must: number;
+  readonly look: number;
+  readonly threads: number;
+  /** The title of the most serious finding. */
+  readonly worst: string | null;
+}
+
+const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
 
 export function marksOf(snap: SessionSnapshot): ReadonlyMap<string, ItemMarks> {
   const marks = new Map<string, ItemMarks>();
@@ -10,7 +18,10 @@ export function marksOf(snap: SessionSnapshot): ReadonlyMap<string, ItemMarks> {
   for (const finding of snap.findings) {
     const [id] = finding.items;
     if (id === undefined || finding.level === "info") continue;
-    add(id, { [finding.level]: (marks.get(id) ?? NONE)[finding.level] + 1 });
+    const before = marks.get(id) ?? NONE;
+    const isWorst = before.worst === null || (finding.level === "must" && before.must === 0);
+    const worst = isWorst ? (ruleById(finding.rule)?.title ?? finding.message) : before.worst;
+    add(id, { [finding.level]: before[finding.level] + 1, worst });
   }
   for (const { anchor, settled } of snap.threads) {
     if (!settled && anchor.kind !== "plan") {

@@ -1,13 +1,15 @@
 "use client";
 /** Behind the items: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
+import { useMemo } from "react";
 import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
 import { Seconds } from "../_parts/seconds.tsx";
-import { actionsWords, doTellWords } from "../_session/item-words.ts";
+import { doTellWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
+import { changeActs } from "./change-rows.ts";
 import styles from "./rail.module.css";
 import type { DragPreview } from "./use-rail-drag.ts";
 
@@ -18,15 +20,18 @@ interface GroundProps {
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
+const NO_ACTS: readonly string[] = [];
+
 /** Height of a clock label at the left, px. */
 const LABEL_PX = 20;
 
 export function RailGround({ snap, layout, preview, measure }: GroundProps) {
+  const acts = useMemo(() => changeActs(snap.plan), [snap.plan]);
   return (
     <>
       <Steel layout={layout} />
       {layout.segments.map((s) => (
-        <Ground key={s.key} segment={s} snap={snap} measure={measure} />
+        <Ground key={s.key} segment={s} snap={snap} acts={acts.get(s.item ?? "") ?? NO_ACTS} measure={measure} />
       ))}
       <LengthLine snap={snap} layout={layout} />
       {preview?.kind === "place" && <DropLine layout={layout} after={preview.after} />}
@@ -51,10 +56,13 @@ function Steel({ layout }: { layout: RailLayout }) {
 interface SegmentProps {
   readonly segment: RailSegment;
   readonly snap: SessionSnapshot;
+  readonly acts: readonly string[];
   readonly measure: GroundProps["measure"];
 }
 
-function Ground({ segment, snap, measure }: SegmentProps) {
+type GapProps = Omit<SegmentProps, "measure"> & { readonly measure: (element: HTMLElement | null) => void };
+
+function Ground({ segment, snap, acts, measure }: SegmentProps) {
   const { kind, top, height } = segment;
   if (kind === "heading") return null;
   if (kind === "move" || kind === "pause") return <ClockLabel top={top} seconds={segment.from} tick />;
@@ -64,48 +72,54 @@ function Ground({ segment, snap, measure }: SegmentProps) {
       {kind === "closing" && <ClockLabel top={top} seconds={segment.from} />}
       <div className={styles.ground} data-kind={kind} style={{ top, height }}>
         {kind === "gap" ? (
-          <Gap segment={segment} snap={snap} measure={measure(segment.key)} />
+          <Gap segment={segment} snap={snap} acts={acts} measure={measure(segment.key)} />
         ) : (
-          <span ref={measure(segment.key)}>{groundWords(segment, snap)}</span>
+          <span className={styles.gap} ref={measure(segment.key)}>
+            <b>
+              <Seconds value={segment.to - segment.from} />
+            </b>
+            {groundWords(kind)}
+          </span>
         )}
       </div>
     </>
   );
 }
 
-function groundWords({ kind, from, to }: RailSegment, snap: SessionSnapshot): string {
-  if (kind === "free") return `${secondsWords(to - from)} free`;
-  const seconds = headSeconds(snap.plan, kind === "opening" ? "openingSeconds" : "closingSeconds");
-  return `${kind}, ${secondsWords(seconds)}`;
-}
+const groundWords = (kind: RailSegment["kind"]): string =>
+  kind === "free" ? "free" : kind === "opening" ? "opening" : "closing";
 
-/** The change into a move: its seconds and actions. Drawn dotted while estimated, solid once its time is planned. */
-function Gap({ segment, snap, measure }: Omit<SegmentProps, "measure"> & { measure: (e: HTMLElement | null) => void }) {
+/** The change into a move: its seconds between the rails, then its acts in order, then how long people take for them. */
+function Gap({ segment, snap, acts, measure }: GapProps) {
   const row = snap.rows.find((r) => r.item === segment.item);
   if (!row) return null;
-  const { planned, estimate, telling, actions } = row.transition;
+  const { planned, estimate, telling } = row.transition;
   const seconds = tenth(row.start - row.transitionFrom);
   if (seconds === 0 && estimate === 0 && telling === 0) return null;
-  const words = actionsWords(actions);
-  const short = planned !== null && planned < Math.max(estimate, telling);
+  const needs = Math.max(estimate, telling);
+  const short = planned !== null && planned < needs;
   const apart = doTellWords(row.transition);
   return (
-    <span
-      className={styles.gap}
-      ref={measure}
-      title={apart}
-      data-planned={planned !== null || undefined}
-      data-short={short || undefined}
-    >
-      <b>
+    <span className={styles.gap} ref={measure} title={apart} data-short={short || undefined}>
+      <b data-planned={planned !== null || undefined}>
         <Seconds value={seconds} />
       </b>
-      {planned !== null && " planned"}
-      {(short || (planned === null && telling > estimate)) && ` · ${apart}`}
-      {words && ` · ${words}`}
+      {acts.length > 0 && (
+        <ol>
+          {acts.map((act) => (
+            <li key={act}>{act}</li>
+          ))}
+        </ol>
+      )}
+      <span className={styles.takes}>
+        {planned === null ? (telling > estimate ? apart : "estimated") : short ? `takes ${apart}` : takesWords(needs)}
+      </span>
     </span>
   );
 }
+
+const takesWords = (seconds: number): string =>
+  seconds > 0 ? `planned, takes about ${secondsWords(seconds)}` : "planned";
 
 function ClockLabel({ top, seconds, tick = false }: { top: number; seconds: number; tick?: boolean }) {
   return (

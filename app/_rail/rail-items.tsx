@@ -10,7 +10,10 @@ import type { RailLayout } from "#lib/rail/layout.ts";
 import { talkShare } from "#lib/talk/talk.ts";
 import { talkOver } from "#lib/talk/talk-words.ts";
 import { itemLabel } from "./item-label.ts";
-import { type ItemMarks, ItemOnRail } from "./item-on-rail.tsx";
+import { ItemOnRail } from "./item-on-rail.tsx";
+import type { ItemMarks } from "./marks.ts";
+import { type RestLine, useRestLines } from "./rest-lines.ts";
+import { useSaid } from "./said-stretches.ts";
 import type { DragPreview, RailDrag } from "./use-rail-drag.ts";
 
 interface RailItemsProps {
@@ -18,16 +21,20 @@ interface RailItemsProps {
   readonly snap: SessionSnapshot;
   readonly marks: ReadonlyMap<string, ItemMarks>;
   readonly layout: RailLayout;
+  /** The item whose plate is open. */
+  readonly openId: string | undefined;
   readonly drag: RailDrag;
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-export function RailItems({ session, snap, layout, drag, measure, marks }: RailItemsProps) {
+export function RailItems({ session, snap, layout, drag, measure, marks, openId }: RailItemsProps) {
   const people = useMemo(() => peopleByItem(snap), [snap]);
   const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
   const tabbableId = snap.selectedId ?? snap.plan.items[0]?.id;
   const hands = useHands(drag);
+  const linesOf = useRestLines(snap);
+  const saidIn = useSaid(snap);
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
     const row = snap.rows[i];
@@ -43,8 +50,12 @@ export function RailItems({ session, snap, layout, drag, measure, marks }: RailI
         talk={talk ? talkShare(talk) : null}
         talkOver={talk ? talkOver(talk) : 0}
         marks={marks.get(item.id)}
+        lines={item.kind === "move" ? linesOf(item) : NO_LINES}
+        reps={row.reps}
+        said={saidIn(item.id)}
         people={people.get(item.id) ?? NOBODY}
         selected={snap.selectedId === item.id}
+        open={openId === item.id}
         tabbable={item.id === tabbableId}
         editable={session.canWrite}
         dragged={drag.preview?.kind === "place" && drag.preview.id === item.id ? drag.preview.dy : null}
@@ -57,6 +68,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks }: RailI
 }
 
 const NOBODY: readonly string[] = [];
+const NO_LINES: readonly RestLine[] = [];
 
 /** What a press on an item does, as functions that never change: an item is drawn again only when something in it did. */
 function useHands(drag: RailDrag) {

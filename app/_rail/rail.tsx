@@ -3,15 +3,15 @@
  * The class on its rail: two steel lines of time from which every item hangs. A listbox for keyboard and screen reader;
  * with a mouse or a finger its items can be pulled. `lib/rail` works out where everything stands.
  */
-import { useEffect, useRef } from "react";
+import { type ReactNode, useLayoutEffect, useMemo, useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
-import { useNeeds } from "#app/_parts/use-needs.ts";
+import { type Needs, useNeeds } from "#app/_parts/use-needs.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import { commandHolds, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
-import type { RailLayout } from "#lib/rail/layout.ts";
-import type { ItemMarks } from "./item-on-rail.tsx";
+import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
+import type { ItemMarks } from "./marks.ts";
 import styles from "./rail.module.css";
 import { RailGround } from "./rail-ground.tsx";
 import { RailItems } from "./rail-items.tsx";
@@ -25,12 +25,18 @@ interface RailProps {
   /** Pixels a second. */
   readonly scale: number;
   readonly marks: ReadonlyMap<string, ItemMarks>;
-  /** Told where everything stands, so that the margin can stand at the same height. */
-  readonly onLayout: (layout: RailLayout) => void;
+  /** The item whose plate is open, and what is in it. */
+  readonly open: OpenOnRail | undefined;
 }
 
-export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
-  const { needs, measure } = useNeeds();
+interface OpenOnRail {
+  readonly id: string;
+  readonly plate: ReactNode;
+}
+
+export function Rail({ session, snap, scale, marks, open }: RailProps) {
+  const { needs: words, measure } = useNeeds();
+  const needs = useMemo(() => withOpenPlate(words, open?.id), [words, open?.id]);
   const sizes = { snap, scale, needs };
   const still = useStillLayout(sizes);
   const drag = useRailDrag(session, snap.plan, still, scale);
@@ -38,7 +44,7 @@ export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
   const list = useRef<HTMLDivElement>(null);
   const { run } = usePageActs();
   useFocusFollows(list, snap.selectedId);
-  useEffect(() => onLayout(layout), [layout, onLayout]);
+  useStillWhileOpening(layout, open?.id);
   return (
     <div className={styles.rail} style={{ height: layout.height }}>
       <RailGround snap={snap} layout={layout} measure={measure} preview={drag.preview} />
@@ -51,11 +57,53 @@ export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
         className={styles.list}
         onKeyDown={keyHandler(PLAN_COMMANDS, "rail", { run, holds: commandHolds(session) })}
       >
-        <RailItems {...{ session, snap, marks, layout, drag, measure }} />
+        <RailItems {...{ session, snap, marks, layout, drag, measure }} openId={open?.id} />
       </div>
+      {open && (
+        <Opened key={open.id} {...{ open, layout }} head={words[open.id] ?? 0} measure={measure(openKey(open.id))} />
+      )}
       <p id="rail-keys-hint" className="visually-hidden">
         Arrow keys choose an item, Enter opens it, question mark lists all keys.
       </p>
     </div>
   );
+}
+
+const openKey = (id: string): string => `open:${id}`;
+
+/** An open plate needs its own words and what is open under them. */
+function withOpenPlate(words: Needs["needs"], id: string | undefined): Needs["needs"] {
+  if (id === undefined) return words;
+  return { ...words, [id]: (words[id] ?? 0) + (words[openKey(id)] ?? 0) };
+}
+
+interface OpenedProps {
+  readonly open: OpenOnRail;
+  readonly layout: RailLayout;
+  /** Height of the plate's own words, px. */
+  readonly head: number;
+  readonly measure: (element: HTMLElement | null) => void;
+}
+
+/** What is open lies on its plate, after the list of plates: a list may hold nothing that can be written in. */
+function Opened({ open, layout, head, measure }: OpenedProps) {
+  const top = (segmentOf(layout, open.id)?.top ?? 0) + head;
+  return (
+    <div ref={measure} className={styles.opened} style={{ top }}>
+      {open.plate}
+    </div>
+  );
+}
+
+/** A plate that opens or closes stays where it was on the screen, whatever closes or opens above it. */
+function useStillWhileOpening(layout: RailLayout, openId: string | undefined): void {
+  const before = useRef({ layout, openId });
+  useLayoutEffect(() => {
+    const last = before.current;
+    before.current = { layout, openId };
+    const id = last.openId === openId ? undefined : (openId ?? last.openId);
+    if (id === undefined) return;
+    const by = (segmentOf(layout, id)?.top ?? 0) - (segmentOf(last.layout, id)?.top ?? 0);
+    if (by !== 0) scrollBy({ top: by, behavior: "instant" });
+  }, [layout, openId]);
 }

@@ -12,7 +12,7 @@ export interface RailScale {
 
 /** Pixels a second: from the whole class at a glance to the single repetition. */
 const SCALES = [0.4, 0.6, 0.85, 1.1, 1.5, 2.2, 3.2] as const;
-const USUAL = 3;
+const USUAL = 2;
 
 export function useScale(planId: string): RailScale {
   const key = `springline/scale/${planId}`;

@@ -11,16 +11,18 @@ export interface PageActs {
   readonly session: PlanSession;
   /** By command: what the page does. */
   readonly run: Readonly<Record<PageCommand | ItemCommand, () => void>>;
-  /** An item was pressed: it is chosen, and on a phone its panel opens. */
+  /** An item was pressed: its plate opens, or closes when it is open. */
   pick(itemId: string): void;
+  /** Opens an item, from anywhere; null opens the class. */
+  show(itemId: string | null): void;
 }
 
 /** What the page itself provides; what is done with the chosen item is the same wherever it is asked for. */
 export const pageActs = (
   session: PlanSession,
   page: Readonly<Record<PageCommand, () => void>>,
-  pick: PageActs["pick"],
-): PageActs => ({ session, run: { ...page, ...itemCommands(session) }, pick });
+  choosing: Pick<PageActs, "pick" | "show">,
+): PageActs => ({ session, run: { ...page, ...itemCommands(session) }, ...choosing });
 
 export const PageActsContext = createContext<PageActs | null>(null);
 

@@ -112,7 +112,11 @@ export const PLAN_COMMANDS = {
       keys: { rail: "r", lanes: "r" },
       help: "to the read-through: all words of the class",
     },
-    "leave-panel": { keys: { panel: "Escape" }, help: "back to the rail, the lanes or the read-through" },
+    "leave-panel": {
+      words: "Close",
+      keys: { panel: "Escape" },
+      help: "back to the rail, the lanes or the read-through",
+    },
     "show-class": { words: "The class" },
     legend: { words: "Legend" },
   },
@@ -143,8 +147,8 @@ export type PageCommand = (typeof PAGE_COMMANDS)[number];
 /** A feature's own: what its keys do among the things that it draws. */
 export type OwnCommand<P extends keyof (typeof PLAN_COMMANDS)["places"]> = Exclude<CommandIn<P>, PageCommand>;
 
-/** Buttons over the plan, and beside the chosen item: on a phone the sheet over the rail. */
-export const TOOLS = ["add", "paste", "fewer-set-ups"] as const satisfies readonly PlanCommand[];
+/** In the menu of the plan, and beside the chosen item. */
+export const MENU = ["show-class", "paste", "fewer-set-ups", "rehearse"] as const satisfies readonly PlanCommand[];
 export const ITEM_ACTS = [
   "add-after",
   "block-in-fewer",

@@ -17,8 +17,8 @@ export interface SlipInput {
   readonly findings: readonly Finding[];
   readonly threads: readonly ThreadView[];
   readonly showSettled: boolean;
-  /** Only slips about this item; all of them when left out. */
-  readonly only?: string;
+  /** Only slips about this item, or, with null, about the class as a whole; all of them when left out. */
+  readonly only?: string | null;
 }
 
 const WEIGHT: Readonly<Record<FindingLevel, number>> = { must: 0, look: 1, info: 3 };
@@ -48,7 +48,10 @@ export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInpu
 
 const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null : anchor.itemId);
 
-const isAbout = (slip: Slip, itemId: string): boolean =>
+const isAbout = (slip: Slip, itemId: string | null): boolean =>
+  itemId === null ? slip.about === null : isAboutItem(slip, itemId);
+
+const isAboutItem = (slip: Slip, itemId: string): boolean =>
   slip.kind === "finding" ? slip.finding.items.includes(itemId) : itemOf(slip.thread.anchor) === itemId;
 
 /** Stable from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */

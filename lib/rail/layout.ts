@@ -55,6 +55,9 @@ export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
   free: 28,
 };
 
+/** Where nobody works, time takes no more room than this, px: the first plate is soon in sight. */
+export const MOST_HEIGHT_PX: Readonly<Partial<Record<SegmentKind, number>>> = { opening: 40, closing: 40, free: 120 };
+
 const gapKey = (id: string): string => `gap:${id}`;
 
 type Bare = Omit<RailSegment, "top" | "height">;
@@ -65,7 +68,7 @@ export function layoutRail(input: RailInput): RailLayout {
     const height = Math.max(
       LEAST_HEIGHT_PX[bare.kind],
       input.needs[bare.key] ?? 0,
-      (bare.to - bare.from) * input.scale,
+      Math.min(MOST_HEIGHT_PX[bare.kind] ?? Number.POSITIVE_INFINITY, (bare.to - bare.from) * input.scale),
     );
     const segment = { ...bare, top, height };
     top += height;

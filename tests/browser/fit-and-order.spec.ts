@@ -6,7 +6,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
-import { expect, expectSaved, onRail, test, toEndOfScript } from "./kit.ts";
+import { expect, expectSaved, more, onRail, test, toEndOfScript } from "./kit.ts";
 import { TURNING_CLASS } from "./turning-class.ts";
 
 const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -232,7 +232,7 @@ test("what holds an item in place is seen by both, kept by the new order, and tw
   await expect(onRail(ines, /Kneeling press/).first()).toContainText("should come after Kneeling p");
   await expect(ines.getByRole("list", { name: "Comes after" })).toContainText("It comes before it now.");
 
-  await marta.getByRole("button", { name: "Fewer set-ups" }).first().click();
+  await more(marta, "Fewer set-ups");
   await expect(orderDialog(marta)).toContainText("Kneeling pull at 4:29 stays right below Kneeling press at 3:19.");
   await expect(orderDialog(marta)).toContainText("Kneeling press at 1:00 comes after Kneeling pull at 2:10.");
   await expect(orderDialog(marta)).toContainText(/Without this, the changes would take \d+ s, \d+ s less/);
@@ -254,7 +254,7 @@ test("a class without headings explains what a block is, and can make one", asyn
     ...TURNING_CLASS,
     items: TURNING_CLASS.items.filter((item) => item.kind !== "heading"),
   });
-  await marta.getByRole("button", { name: "Fewer set-ups" }).click();
+  await more(marta, "Fewer set-ups");
   await expect(orderDialog(marta)).toContainText("This class has no heading yet");
   await orderDialog(marta).getByRole("button", { name: "Put a heading at the top" }).click();
   await expect(orderDialog(marta).getByRole("button", { name: "Take this order" })).toBeVisible();
@@ -297,7 +297,7 @@ for (const colorScheme of ["light", "dark"] as const) {
       .first()
       .click();
     await expectNoBarrier(marta);
-    await marta.getByRole("button", { name: "Fewer set-ups" }).click();
+    await more(marta, "Fewer set-ups");
     await expect(orderDialog(marta)).toBeVisible();
     await expectNoBarrier(marta);
   });

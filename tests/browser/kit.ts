@@ -135,3 +135,12 @@ function lettersBehindCaret(text: HTMLElement | SVGElement): number {
   const { state } = (text as HTMLElement & { editor: Editor }).editor;
   return state.doc.content.size - 1 - state.selection.head;
 }
+
+/** Takes a command of the plan from its menu. */
+export async function more(page: Page, name: string): Promise<void> {
+  await page.getByRole("button", { name: "More", exact: true }).click();
+  await page.getByRole("button", { name, exact: true }).click();
+}
+
+/** Opens the class as a whole beside the plan. */
+export const openClass = (page: Page) => more(page, "The class");

@@ -20,6 +20,7 @@ const items = (page: Page) => onRail(page, /./);
 const choice = (page: Page, name: string) => page.getByRole("dialog").getByRole("button", { name, exact: true });
 
 async function openPaste(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "More", exact: true }).press("Enter");
   await page.getByRole("button", { name: "Paste a list" }).first().press("Enter");
   await expect(field(page)).toBeFocused();
 }

@@ -1,5 +1,5 @@
 /** How many people change at once: typed in the class's panel, told beside each change, and undone like any other act. */
-import { expect, onRail, openPlan, saveState, test } from "./kit.ts";
+import { expect, onRail, openClass, openPlan, saveState, test } from "./kit.ts";
 
 test("more people at once make changes longer, and doing and telling are told apart", async ({ as }) => {
   const [marta, petra] = [await as("marta"), await as("petra")];
@@ -11,7 +11,7 @@ test("more people at once make changes longer, and doing and telling are told ap
     marta.getByText(/^24 s to do, 7 s to tell\. To do: .*× 1\.23 for the slowest of 10, rounded up\./),
   ).toBeVisible();
 
-  await marta.getByRole("button", { name: "The class", exact: true }).click();
+  await openClass(marta);
   await people.fill("40");
   await people.press("Enter");
   await expect(saveState(marta)).toHaveAttribute("data-state", "saved");

@@ -6,7 +6,7 @@ import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { CUE_KINDS, type Plan } from "#lib/plan/schema.ts";
 import { longClass } from "../support/long-class.ts";
-import { expect, intoScript, onRail, script, test, toEndOfScript } from "./kit.ts";
+import { expect, intoScript, onRail, openClass, script, test, toEndOfScript } from "./kit.ts";
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
 const editors = (page: Page) => page.locator(".ProseMirror");
@@ -129,7 +129,7 @@ test("a line pasted into another item keeps its kind and live field, and reads w
 
   await page.keyboard.press("ControlOrMeta+a");
   await page.keyboard.press("ControlOrMeta+c");
-  await page.getByRole("button", { name: "The class", exact: true }).click();
+  await openClass(page);
   const notes = page.getByRole("textbox", { name: "Notes for the team" });
   await notes.click();
   await page.keyboard.press("ControlOrMeta+v");

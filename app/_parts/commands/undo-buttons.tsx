@@ -14,13 +14,19 @@ export function UndoButtons({ session, can, className }: UndoButtonsProps) {
   return (
     <span className={className}>
       <UndoButton session={session} can={can} />
-      <CommandButton
-        command={UNDO_COMMANDS.commands.redo}
-        place="page"
-        disabled={!can.canRedo}
-        onRun={() => session.redo()}
-      />
+      <RedoButton session={session} can={can} />
     </span>
+  );
+}
+
+export function RedoButton({ session, can }: Omit<UndoButtonsProps, "className">) {
+  return (
+    <CommandButton
+      command={UNDO_COMMANDS.commands.redo}
+      place="page"
+      disabled={!can.canRedo}
+      onRun={() => session.redo()}
+    />
   );
 }
 

@@ -1,5 +1,6 @@
 "use client";
 /** The class as a whole: title, times, level, theme, cautions to expect, balance, talk, intensity, notes, items taken out. */
+import type { ReactNode } from "react";
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
 import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
 import { SharedText } from "#app/_parts/shared-text.tsx";
@@ -23,12 +24,14 @@ import { CLASS_WORDS, peopleHint } from "./panel-words.ts";
 interface ClassPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
+  /** What was found and said about the class as a whole. */
+  readonly slips: ReactNode;
 }
 
 /** Groups of muscles shown here at most; the whole class shows all of them. */
 const BARS = 6;
 
-export function ClassPanel({ session, snap }: ClassPanelProps) {
+export function ClassPanel({ session, snap, slips }: ClassPanelProps) {
   const readOnly = !session.canWrite;
   const own = { session, snap, readOnly };
   const { title, notes } = planParts(session.doc);
@@ -37,6 +40,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       <header className={styles.head}>
         <h2>{CLASS_WORDS.name}</h2>
       </header>
+      {slips}
       <div className="field">
         <span aria-hidden="true">{CLASS_WORDS.title}</span>
         <SharedText host={session} text={title} readOnly={readOnly} label={CLASS_WORDS.title} maxLength={200} />
@@ -62,7 +66,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
   );
 }
 
-interface PartProps extends ClassPanelProps {
+interface PartProps extends Omit<ClassPanelProps, "slips"> {
   readonly readOnly: boolean;
 }
 

@@ -1,6 +1,7 @@
 "use client";
-/** Everything about the chosen item: move, side, time, springs, load, script, set-up, and what the library says of it. */
-import { type ReactNode, useState } from "react";
+/** Everything about the chosen item: its words first, what was found and said about it, its numbers, and a drawer of the rest. */
+import { useState } from "react";
+import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
@@ -28,29 +29,37 @@ interface ItemPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly item: PlanItem;
-  /** Findings and threads of the item, where no margin shows them. */
-  readonly slips: ReactNode;
+  /** Inside its plate, which has its name already, or beside another view. */
+  readonly inPlate?: boolean;
 }
 
-export function ItemPanel({ session, snap, item, slips }: ItemPanelProps) {
-  const readOnly = !session.canWrite;
+export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelProps) {
+  const own = { session, snap, readOnly: !session.canWrite };
   return (
-    <section className={styles.panel} aria-label={`Item: ${nameOf(snap.plan, item)}`}>
-      <PanelHead snap={snap} item={item} />
-      <div className="acts light">
-        {ITEM_ACTS.map((command) => (
-          <PlanButton key={command} command={command} />
-        ))}
-      </div>
-      {item.kind === "move" ? (
-        <MoveBody session={session} snap={snap} item={item} readOnly={readOnly} slips={slips} />
-      ) : (
-        <>
-          <ItemLabel session={session} item={item} readOnly={readOnly} />
-          {item.kind === "pause" && <TimeFields {...{ session, snap, item, readOnly }} />}
-          {slips}
-        </>
+    <section
+      className={inPlate ? styles.inPlate : styles.panel}
+      data-kind={item.kind}
+      aria-label={`Item: ${nameOf(snap.plan, item)}`}
+    >
+      {inPlate ? <h2 className="visually-hidden">{nameOf(snap.plan, item)}</h2> : <PanelHead snap={snap} item={item} />}
+      {item.kind === "move" && (
+        <div className={styles.script}>
+          <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>
+          <ScriptEditor session={session} itemId={item.id} readOnly={own.readOnly} />
+        </div>
       )}
+      <div className={styles.foot}>
+        <Margin session={session} about={item.id} />
+      </div>
+      <div className={styles.numbers}>
+        {item.kind === "move" ? <MoveNumbers {...own} item={item} /> : <OtherNumbers {...own} item={item} />}
+        <div className="acts light">
+          {ITEM_ACTS.map((command) => (
+            <PlanButton key={command} command={command} />
+          ))}
+        </div>
+      </div>
+      {item.kind === "move" && <MoveDrawer {...own} item={item} />}
     </section>
   );
 }
@@ -66,48 +75,72 @@ function PanelHead({ snap, item }: { snap: SessionSnapshot; item: PlanItem }) {
   );
 }
 
-interface MoveBodyProps {
+interface PartProps<I extends PlanItem = MoveItem> {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  readonly item: MoveItem;
+  readonly item: I;
   readonly readOnly: boolean;
-  readonly slips: ReactNode;
 }
 
-function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
-  const move = moveOf(snap.plan, item);
-  const sides = withCurrent(sidesOf(move), item.side).map((side) => ({ value: side, label: sideWords(side) }));
+function OtherNumbers({ session, snap, item, readOnly }: PartProps<Exclude<PlanItem, MoveItem>>) {
   return (
     <>
-      {!readOnly && <MoveChange key={item.id} {...{ session, snap, item }} />}
+      <ItemLabel session={session} item={item} readOnly={readOnly} />
+      {item.kind === "pause" && <TimeFields {...{ session, snap, item, readOnly }} />}
+    </>
+  );
+}
+
+/** Time, side and springs: what is changed most. */
+function MoveNumbers({ session, snap, item, readOnly }: PartProps) {
+  const sides = withCurrent(sidesOf(moveOf(snap.plan, item)), item.side);
+  return (
+    <>
       <TimeFields {...{ session, snap, item, readOnly }} />
       {sides.length > 1 && (
         <ChoiceField
           label={ITEM_WORDS.side}
           value={item.side}
-          options={sides}
+          options={sides.map((side) => ({ value: side, label: sideWords(side) }))}
           disabled={readOnly}
           onChoose={(side) => setField(session, item.id, "side", side)}
         />
       )}
       <SpringSteppers session={session} item={item} equipment={snap.plan.equipment} disabled={readOnly} />
-      <LatePart part={lateItemLoad} props={{ session, snap, item, readOnly }} meanwhile={null} />
-      {slips}
-      <div className={styles.script}>
-        <h3>{ITEM_WORDS.script}</h3>
-        <ScriptEditor session={session} itemId={item.id} readOnly={readOnly} />
-      </div>
-      <SetupFields {...{ session, snap, item, readOnly }} />
-      <HoldFields {...{ session, item, readOnly }} plan={snap.plan} />
-      {move && (
-        <ItemMoveFacts move={move} page={own(session.studio.moves, item.move) ? `/library/${item.move}` : null} />
-      )}
     </>
   );
 }
 
+/** Whether the drawer is open stays as it was left, from item to item. */
+let leftOpen = false;
+
+/** What is asked for now and then: how heavy it is, how people change into it, its place in the block, what the library says. */
+function MoveDrawer({ session, snap, item, readOnly }: PartProps) {
+  const move = moveOf(snap.plan, item);
+  return (
+    <details
+      className={styles.drawer}
+      open={leftOpen || move === undefined}
+      onToggle={(event) => {
+        if (event.target === event.currentTarget) leftOpen = event.currentTarget.open;
+      }}
+    >
+      <summary>{ITEM_WORDS.drawer}</summary>
+      <div className={styles.drawn}>
+        <LatePart part={lateItemLoad} props={{ session, snap, item, readOnly }} meanwhile={null} />
+        <SetupFields {...{ session, snap, item, readOnly }} />
+        <HoldFields {...{ session, item, readOnly }} plan={snap.plan} />
+        {move && (
+          <ItemMoveFacts move={move} page={own(session.studio.moves, item.move) ? `/library/${item.move}` : null} />
+        )}
+        {!readOnly && <MoveChange key={item.id} {...{ session, snap, item }} />}
+      </div>
+    </details>
+  );
+}
+
 /** Puts another move in its place. Open from the start while the move is not known. */
-function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "slips">) {
+function MoveChange({ session, snap, item }: Omit<PartProps, "readOnly">) {
   const known = moveOf(snap.plan, item) !== undefined;
   const [open, setOpen] = useState(!known);
   const take = (moveId: string) => {

@@ -40,6 +40,7 @@ export const ITEM_WORDS = {
   offset: "Starting offset",
   change: "Time to change into it",
   script: "Script",
+  drawer: "Load, set-up and place",
   otherMove: "Choose another move",
   keepMove: "Keep this move",
 } as const;

@@ -4,11 +4,12 @@ import type { KeyboardEvent, Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { UndoButton } from "#app/_parts/commands/undo-buttons.tsx";
-import { PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
+import { type PageActs, PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
 import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
 import styles from "../../_parts/panel.module.css";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
@@ -23,20 +24,12 @@ interface PanelProps {
   readonly beside: "rail" | "lanes" | "read-through";
   /** On a phone: over the plan. */
   readonly asSheet: boolean;
-  /** Findings and threads stand in the margin of the rail: here they need no place. */
-  readonly hasMargin: boolean;
 }
 
-export function Panel({ ref, session, snap, beside, asSheet, hasMargin }: PanelProps) {
+export function Panel({ ref, session, snap, beside, asSheet }: PanelProps) {
   const { run } = usePageActs();
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
-  const onKeyDown = (event: KeyboardEvent) => {
-    // A field may need Escape for itself, and a dialog that the panel opened closes with it.
-    const isTaken =
-      event.defaultPrevented || (event.target instanceof Element && event.target.closest("dialog") !== null);
-    if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
-  };
-  const slips = !hasMargin && <Margin session={session} placements={null} {...(item ? { itemId: item.id } : {})} />;
+  const onKeyDown = panelKeys(run);
   return (
     <aside
       ref={ref}
@@ -46,15 +39,33 @@ export function Panel({ ref, session, snap, beside, asSheet, hasMargin }: PanelP
       onKeyDown={onKeyDown}
     >
       {asSheet && <SheetBar session={session} snap={snap} beside={beside} />}
-      {beside !== "rail" && !asSheet && <PlanButton command="choose-nothing" className={styles.shut} />}
+      {!asSheet && <PlanButton command={item ? "choose-nothing" : "leave-panel"} className={styles.shut ?? ""} />}
       {item ? (
-        <ItemPanel {...{ session, snap, item, slips }} />
+        <ItemPanel {...{ session, snap, item }} />
       ) : (
-        <>
-          <ClassPanel session={session} snap={snap} />
-          {slips}
-        </>
+        <ClassPanel session={session} snap={snap} slips={<Margin session={session} about={null} />} />
       )}
+    </aside>
+  );
+}
+
+/** A field may need Escape for itself, and a dialog that the panel opened closes with it. */
+const panelKeys = (run: PageActs["run"]) => (event: KeyboardEvent) => {
+  const isTaken =
+    event.defaultPrevented || (event.target instanceof Element && event.target.closest("dialog") !== null);
+  if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
+};
+
+interface OpenPlateProps extends Pick<PanelProps, "ref" | "session" | "snap"> {
+  readonly item: PlanItem;
+}
+
+/** The same inside the plate of the item, on the rail. */
+export function OpenPlate({ ref, session, snap, item }: OpenPlateProps) {
+  const { run } = usePageActs();
+  return (
+    <aside ref={ref} tabIndex={-1} aria-label="The chosen item" onKeyDown={panelKeys(run)}>
+      <ItemPanel {...{ session, snap, item }} inPlate />
     </aside>
   );
 }

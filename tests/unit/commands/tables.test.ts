@@ -14,7 +14,7 @@ import {
 } from "#app/_parts/commands/command.ts";
 import { COMMON_COMMANDS, UNDO_COMMANDS, undoKey } from "#app/_parts/commands/common.ts";
 import { commandOfKey, type KeyEvent, keyHandler } from "#app/_parts/commands/keys.ts";
-import { ITEM_ACTS, PAGE_COMMANDS, PLAN_COMMANDS, TOOLS } from "#app/_session/plan-commands.ts";
+import { ITEM_ACTS, MENU, PAGE_COMMANDS, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { LIBRARY_COMMANDS } from "#app/library/library-commands.ts";
 
 const TABLES: Readonly<Record<string, CommandTable>> = {
@@ -166,7 +166,7 @@ describe("keys as they are printed", () => {
 describe("the plan's commands", () => {
   test("what stands in a row of buttons has words", () => {
     const commands: Readonly<Record<string, Command>> = PLAN_COMMANDS.commands;
-    expect([...TOOLS, ...ITEM_ACTS].filter((id) => !commands[id]?.words)).toEqual([]);
+    expect([...MENU, ...ITEM_ACTS].filter((id) => !commands[id]?.words)).toEqual([]);
     expect(new Set(PAGE_COMMANDS).size).toBe(PAGE_COMMANDS.length);
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import {
   LEAST_HEIGHT_PX,
   layoutRail,
+  MOST_HEIGHT_PX,
   notchOffset,
   type RailInput,
   type RailItem,
@@ -24,17 +25,17 @@ describe("layoutRail", () => {
     const layout = layoutRail(input);
     const shown = layout.segments.map((s) => [s.key, s.top, s.height]);
     expect(shown).toEqual([
-      ["opening", 0, 60],
-      ["plank", 60, 60],
-      ["pulls", 120, 34],
-      ["gap:row", 154, 12],
-      ["row", 166, 44],
-      ["sip", 210, 44],
-      ["closing", 254, 60],
-      ["free", 314, 38],
+      ["opening", 0, 40],
+      ["plank", 40, 60],
+      ["pulls", 100, 34],
+      ["gap:row", 134, 12],
+      ["row", 146, 44],
+      ["sip", 190, 44],
+      ["closing", 234, 40],
+      ["free", 274, 38],
     ]);
-    expect(layout.height).toBe(352);
-    expect(layout.lengthY).toBe(352);
+    expect(layout.height).toBe(312);
+    expect(layout.lengthY).toBe(312);
   });
 
   test("gives text the height it needs", () => {
@@ -47,13 +48,13 @@ describe("layoutRail", () => {
     const layout = layoutRail({ ...input, lengthSeconds: 152 });
     expect(layout.segments.some((s) => s.kind === "free")).toBe(false);
     // half of the row's 40 s, which is drawn 44 px tall
-    expect(layout.lengthY).toBe(166 + 22);
+    expect(layout.lengthY).toBe(146 + 22);
   });
 
   test("an empty plan has its opening, its closing and free time", () => {
     const layout = layoutRail({ items: [], lengthSeconds: 1500, total: 120, scale: 0.1, needs: {} });
     expect(layout.segments.map((s) => s.key)).toEqual(["opening", "free"]);
-    expect(layout.segments[1]?.height).toBeCloseTo(138, 9);
+    expect(layout.segments[1]?.height).toBe(MOST_HEIGHT_PX.free);
   });
 
   test("puts the heads-up where it is called", () => {
@@ -102,7 +103,8 @@ describe("layoutRail, for any class", () => {
           expect(s.top).toBeCloseTo(foot, 6);
           foot = s.top + s.height;
           expect(s.height).toBeGreaterThanOrEqual(Math.max(LEAST_HEIGHT_PX[s.kind], any.needs[s.key] ?? 0));
-          expect(s.height).toBeGreaterThanOrEqual((s.to - s.from) * any.scale - 1e-9);
+          const most = MOST_HEIGHT_PX[s.kind] ?? Number.POSITIVE_INFINITY;
+          expect(s.height).toBeGreaterThanOrEqual(Math.min(most, (s.to - s.from) * any.scale) - 1e-9);
         }
         expect(layout.height).toBeCloseTo(foot, 6);
       }),
