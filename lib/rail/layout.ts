@@ -56,7 +56,7 @@ export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
 };
 
 /** Where nobody works, time takes no more room than this, px: the first plate is soon in sight. */
-export const MOST_HEIGHT_PX: Readonly<Partial<Record<SegmentKind, number>>> = { opening: 40, closing: 40, free: 120 };
+export const MOST_HEIGHT_PX: Readonly<Partial<Record<SegmentKind, number>>> = { opening: 28, closing: 28, free: 120 };
 
 const gapKey = (id: string): string => `gap:${id}`;
 

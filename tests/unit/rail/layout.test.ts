@@ -25,17 +25,17 @@ describe("layoutRail", () => {
     const layout = layoutRail(input);
     const shown = layout.segments.map((s) => [s.key, s.top, s.height]);
     expect(shown).toEqual([
-      ["opening", 0, 40],
-      ["plank", 40, 60],
-      ["pulls", 100, 34],
-      ["gap:row", 134, 12],
-      ["row", 146, 44],
-      ["sip", 190, 44],
-      ["closing", 234, 40],
-      ["free", 274, 38],
+      ["opening", 0, 28],
+      ["plank", 28, 60],
+      ["pulls", 88, 34],
+      ["gap:row", 122, 12],
+      ["row", 134, 44],
+      ["sip", 178, 44],
+      ["closing", 222, 28],
+      ["free", 250, 38],
     ]);
-    expect(layout.height).toBe(312);
-    expect(layout.lengthY).toBe(312);
+    expect(layout.height).toBe(288);
+    expect(layout.lengthY).toBe(288);
   });
 
   test("gives text the height it needs", () => {
@@ -48,7 +48,7 @@ describe("layoutRail", () => {
     const layout = layoutRail({ ...input, lengthSeconds: 152 });
     expect(layout.segments.some((s) => s.kind === "free")).toBe(false);
     // half of the row's 40 s, which is drawn 44 px tall
-    expect(layout.lengthY).toBe(146 + 22);
+    expect(layout.lengthY).toBe(134 + 22);
   });
 
   test("an empty plan has its opening, its closing and free time", () => {
