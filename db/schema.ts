@@ -155,7 +155,7 @@ export const editionTable = sqliteTable(
   (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );
 
-/** The plan's record: handed in, handed back, signed off, shared, deleted. Append-only. */
+/** The plan's record: offered for reading, returned with notes, signed off, shared, deleted. Append-only. */
 export const planEventTable = sqliteTable(
   "plan_event",
   {

@@ -1,5 +1,5 @@
 "use client";
-/** Handing a plan in to the leads, and handing it back with what should be changed. */
+/** Offering a plan to the leads for reading, and returning it with what should be changed. */
 import { useRef } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -14,14 +14,14 @@ interface Props {
   readonly onClosed: () => void;
 }
 
-/** What must be fixed is shown but does not prevent handing in: the author may need a lead's help with it. */
+/** What must be fixed is shown but does not prevent offering for reading: the author may need a lead's help with it. */
 export function HandInDialog({ session, onClosed }: Props) {
   const { findings, saveState } = useSnapshot(session);
   const closer = useRef<(() => void) | null>(null);
   const mustFix = findings.filter((f) => f.level === "must");
   const body = (note: string) => (note === "" ? {} : { note });
   return (
-    <StateDialog title="Hand in to a lead" onClosed={onClosed} closer={closer}>
+    <StateDialog title="Offer for reading" onClosed={onClosed} closer={closer}>
       {mustFix.length > 0 ? (
         <div>
           <p>{HAND_IN.mustFix}</p>
@@ -33,7 +33,7 @@ export function HandInDialog({ session, onClosed }: Props) {
       {saveState !== "saved" && <p className="notice">{HAND_IN.unsaved}</p>}
       <NoteForm
         label={HAND_IN.note}
-        verb="Hand in"
+        verb="Offer for reading"
         submit={(note) => send("POST", `/api/plans/${session.planId}/hand-in`, body(note))}
         onDone={() => {
           session.say(HAND_IN.done);
@@ -50,11 +50,11 @@ export function HandBackDialog({ session, onClosed }: Props) {
   const closer = useRef<(() => void) | null>(null);
   const open = threads.filter((thread) => !thread.settled).length;
   return (
-    <StateDialog title="Hand back" onClosed={onClosed} closer={closer}>
+    <StateDialog title="Return with notes" onClosed={onClosed} closer={closer}>
       <p>{handBackWords(state.handedInBy, open)}</p>
       <NoteForm
         label={HAND_BACK.note}
-        verb="Hand back"
+        verb="Return with notes"
         required={HAND_BACK.required}
         submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note })}
         onDone={() => {

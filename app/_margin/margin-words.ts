@@ -1,4 +1,4 @@
-/** The sentences of the margin: findings, threads, handing in and back. Pure. */
+/** The sentences of the margin: findings, threads, offering and returning. Pure. */
 import { agree, plural } from "#lib/plan/format.ts";
 import type { PlanState, ThreadView } from "#lib/protocol/messages.ts";
 
@@ -6,23 +6,23 @@ export const NOTHING_HERE = "No findings or threads here.";
 
 /** Before the note that came with the plan's last step. */
 export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
-  "handed-in": "Handed in with a note",
-  "handed-back": "Handed back",
+  "handed-in": "Offered for reading with a note",
+  "handed-back": "Returned with notes",
   "signed-off": "Signed off with a note",
 };
 
 export const HAND_IN = {
-  mustFix: "You can hand it in as it is, but it cannot be signed off until this is fixed:",
+  mustFix: "You can offer it for reading as it is, but it cannot be signed off until this is fixed:",
   nothing: "Nothing has to be fixed first.",
   unsaved: "Some of your changes are not saved on the server yet. A lead sees only what is saved.",
   note: "A note to the lead (optional)",
-  done: "Handed in.",
+  done: "Offered for reading.",
 } as const;
 
 export const HAND_BACK = {
   note: "What should be changed",
   required: "Say what should be changed, so that the author knows what to do.",
-  done: "Handed back.",
+  done: "Returned with notes.",
 } as const;
 
 /** Who gets the plan back, with how many open threads. */

@@ -24,13 +24,13 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
     <div className="acts">
       {acts.includes("hand-in") && (
         <button type="button" className="button button-strong" onClick={() => setOpen("hand-in")}>
-          Hand in
+          Offer for reading
         </button>
       )}
       {state.state === "handed-in" && mine && <TakeBack session={session} />}
       {acts.includes("hand-back") && (
         <button type="button" className="button" onClick={() => setOpen("hand-back")}>
-          Hand back
+          Return with notes
         </button>
       )}
       {acts.includes("review") && (

@@ -1,7 +1,7 @@
 /** The states of a plan, as screens say them. */
 export const STATE_WORDS = {
   "in-writing": "in writing",
-  "handed-in": "handed in",
-  "handed-back": "handed back",
+  "handed-in": "offered for reading",
+  "handed-back": "returned with notes",
   "signed-off": "signed off",
 } as const;

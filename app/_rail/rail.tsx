@@ -3,7 +3,7 @@
  * The class on its rail: two steel lines of time from which every item hangs. A listbox for keyboard and screen reader;
  * with a mouse or a finger its items can be pulled. `lib/rail` works out where everything stands.
  */
-import { type ReactNode, useLayoutEffect, useMemo, useRef } from "react";
+import { type CSSProperties, type ReactNode, useEffect, useLayoutEffect, useMemo, useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { type Needs, useNeeds } from "#app/_parts/use-needs.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
@@ -88,9 +88,17 @@ interface OpenedProps {
 /** What is open lies on its plate, after the list of plates: a list may hold nothing that can be written in. */
 function Opened({ open, layout, head, measure }: OpenedProps) {
   const top = (segmentOf(layout, open.id)?.top ?? 0) + head;
+  const box = useRef<HTMLDivElement>(null);
+  // As much of it as the screen holds. By then it has its height.
+  useEffect(() => {
+    const frame = requestAnimationFrame(() => box.current?.scrollIntoView({ block: "nearest" }));
+    return () => cancelAnimationFrame(frame);
+  }, []);
   return (
-    <div ref={measure} className={styles.opened} style={{ top }}>
-      {open.plate}
+    <div ref={box} className={styles.opened} style={{ top, "--head": `${head}px` } as CSSProperties}>
+      <div ref={measure} className={styles.openedWords}>
+        {open.plate}
+      </div>
     </div>
   );
 }

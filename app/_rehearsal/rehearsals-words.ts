@@ -18,7 +18,7 @@ export const NO_SET_UP_MARKED = "You did not mark any set-up as done.";
 export const WORK_STAYS = "The seconds of moves do not change.";
 export const BACK_IN_WRITING =
   "This plan is signed off. Taking these times puts it back in writing; the signed edition does not change.";
-const BEING_READ = "This plan is handed in and being read. Take it back before you take these times.";
+const BEING_READ = "This plan is offered for reading and being read. Take it back before you take these times.";
 
 /** Where a rehearsal comes from. */
 export const OF_DRAFT = "of the draft, kept in this browser";

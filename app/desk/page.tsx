@@ -70,7 +70,7 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
     plan.ownerId === me ? "mine" : plan.sharedWith.includes(me) ? "shared" : plan.team ? "team" : "other";
   const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
   return [
-    ...(lead ? [{ title: "Handed in, waiting for you", plans: waiting, waiting: true }] : []),
+    ...(lead ? [{ title: "Offered for reading, waiting for you", plans: waiting, waiting: true }] : []),
     { title: "Mine", empty: "You have no plans yet. Start one, or open a plan file.", plans: of("mine") },
     { title: "Team plans", plans: of("team") },
     { title: "Shared with me", plans: of("shared") },

@@ -1,4 +1,4 @@
-/** Plans that were handed in and wait for a lead, the longest wait first. */
+/** Plans that were offered for reading and wait for a lead, the longest wait first. */
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";

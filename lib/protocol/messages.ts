@@ -50,7 +50,7 @@ export interface StateNews {
   readonly editionHash: string | null;
   /** Set when that edition was withdrawn. */
   readonly withdrawn?: Withdrawal | null;
-  /** Name of who handed it in, while it is handed in. */
+  /** Name of who offered it for reading, while it is offered for reading. */
   readonly handedInBy: string | null;
   /** Their id: they may cancel the hand-in. */
   readonly handedInById?: string | null;

@@ -19,7 +19,7 @@ export interface PlanListEntry extends PlanSummary {
   readonly updatedAt: number;
   readonly openThreads: number;
   readonly writes: boolean;
-  /** While it is handed in. */
+  /** While it is offered for reading. */
   readonly handedIn?: {
     readonly byId: string;
     readonly byName: string;

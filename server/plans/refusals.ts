@@ -14,7 +14,7 @@ export const WAS_SIGNED = fail(
 
 /** For archiving a plan in this state. */
 export const handedInPlan = (state: PlanState): Result<never> =>
-  fail(409, "wrong-state", "The plan is handed in. Take it back first, then archive it.", { state });
+  fail(409, "wrong-state", "The plan is offered for reading. Take it back first, then archive it.", { state });
 
 export const NO_SUCH_PERSON = fail(422, "no-such-person", "This person is not in the studio. Choose somebody else.");
 

@@ -10,7 +10,7 @@ export function handBack(app: Springline, actor: Actor, id: string, note: string
   const opened = openPlan(app, actor, id, "plan.hand-back");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
-  const state = expectState(row, ["handed-in"], "Only a plan that is handed in can be handed back.");
+  const state = expectState(row, ["handed-in"], "Only a plan that is offered for reading can be returned with notes.");
   if (!state.ok) return state;
   takeStep(app, id, { state: "handed-back", note, actorId: person.id, event: "handed-back" });
   return ok({ id });

@@ -1,4 +1,4 @@
-/** Handing a plan in to the leads, and taking it back. */
+/** Offering a plan to the leads for reading, and taking it back. */
 import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -42,17 +42,17 @@ function openForHandIn(app: Springline, actor: Actor, id: string): ReturnType<ty
   const state = expectState(
     opened.value.row,
     ["in-writing", "handed-back"],
-    "Only a plan that is in writing or handed back can be handed in.",
+    "Only a plan that is in writing or returned with notes can be offered for reading.",
   );
   return state.ok ? opened : state;
 }
 
-/** For the person who handed it in, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
+/** For the person who offered it for reading, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
 export function takeBack(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.hand-in");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
-  const state = expectState(row, ["handed-in"], "Only a plan that is handed in can be taken back.");
+  const state = expectState(row, ["handed-in"], "Only a plan that is offered for reading can be taken back.");
   if (!state.ok) return state;
   if (person.id !== row.handedInBy && person.id !== row.ownerId) return NO_RIGHT;
   takeStep(app, id, { state: "in-writing", note: null, actorId: person.id, event: "taken-back" });

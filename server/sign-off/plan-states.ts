@@ -1,4 +1,4 @@
-/** The states of a plan: in writing, handed in, handed back or signed off, and the steps between them. */
+/** The states of a plan: in writing, offered for reading, returned with notes or signed off, and the steps between them. */
 
 import * as z from "zod";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
@@ -16,11 +16,11 @@ export const requiredNoteSchema = z.strictObject({
   note: note.min(1, "Write a note that says what has to change."),
 });
 
-/** As in "The plan is handed in." */
+/** As in "The plan is offered for reading." */
 const STATE_WORDS: Record<PlanState, string> = {
   "in-writing": "in writing",
-  "handed-in": "handed in",
-  "handed-back": "handed back",
+  "handed-in": "offered for reading",
+  "handed-back": "returned with notes",
   "signed-off": "signed off",
 };
 

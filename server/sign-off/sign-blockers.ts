@@ -37,8 +37,8 @@ function notHandedIn(row: PlanRow): Blocker[] {
   if (row.state === "handed-in") return [];
   const message =
     row.state === "signed-off"
-      ? "The plan is already signed off. Change it and hand it in again for another edition."
-      : "The plan is not handed in. Its author has to hand it in first.";
+      ? "The plan is already signed off. Change it and offer it for reading again for another edition."
+      : "The plan is not offered for reading yet. Its author has to do that first.";
   return [{ code: "not-handed-in", message, details: { state: row.state } }];
 }
 

@@ -22,7 +22,7 @@ export const withdrawSchema = z.strictObject({
 });
 
 /**
- * A plan that is signed off with this edition is handed back, so that it can be signed off again. The reason must not be
+ * A plan that is signed off with this edition is returned with notes, so that it can be signed off again. The reason must not be
  * empty. Errors: 401, 403, 404, 409 withdrawn-already.
  */
 export function withdrawEdition(

@@ -136,7 +136,7 @@ test("by keyboard alone: the slider says what it does, an arrow held down is one
 });
 
 test("a reader sees the load and can change nothing; a plank shows the wrist load", async ({ as }) => {
-  // Jonas has handed it in, and Ines has not handed it back: she reads.
+  // Jonas has offered it for reading, and Ines has not returned it: she reads.
   const page = await as("ines");
   await openPlan(page, "Arms and chest, first try");
   await onRail(page, /plank|push-up/i)

@@ -24,17 +24,17 @@ test("[INV-16] a bad plan file is refused with a sentence that names the place",
   await expect(jonas.getByText(/\/items\/1\/seconds/)).toBeVisible();
 });
 
-test("handed in, commented, handed back, fixed, signed", async ({ as }) => {
+test("offered for reading, commented, returned with notes, fixed, signed", async ({ as }) => {
   const jonas = await as("jonas");
   const ines = await as("ines");
   await importPlan(jonas, SHORT_CLASS);
   await jonas.waitForURL(/\/plans\//);
   await expect(jonas.getByRole("button", { name: /\d+ must fix/ })).toBeVisible();
-  await jonas.getByRole("button", { name: "Hand in" }).click();
-  const handIn = jonas.getByRole("dialog", { name: "Hand in to a lead" });
+  await jonas.getByRole("button", { name: "Offer for reading" }).click();
+  const handIn = jonas.getByRole("dialog", { name: "Offer for reading" });
   await handIn.getByLabel(/A note to the lead/).fill("My first five minutes.");
-  await handIn.getByRole("button", { name: "Hand in" }).click();
-  await expect(jonas.getByText(/handed in ·/)).toBeVisible();
+  await handIn.getByRole("button", { name: "Offer for reading" }).click();
+  await expect(jonas.getByText(/offered for reading ·/)).toBeVisible();
 
   await openPlan(ines, SHORT_CLASS.title);
   await onRail(ines, /Seated row, left/).click();
@@ -50,11 +50,11 @@ test("handed in, commented, handed back, fixed, signed", async ({ as }) => {
   const review = ines.getByRole("dialog", { name: "Review and sign" });
   await expect(review.getByRole("button", { name: /Sign off edition 1/ })).toHaveAttribute("aria-disabled", "true");
   await review.getByRole("button", { name: "Not now" }).click();
-  await ines.getByRole("button", { name: "Hand back" }).click();
-  const back = ines.getByRole("dialog", { name: "Hand back" });
+  await ines.getByRole("button", { name: "Return with notes" }).click();
+  const back = ines.getByRole("dialog", { name: "Return with notes" });
   await back.getByLabel("What should be changed").fill("Give the left side its whole minute, and count them in.");
-  await back.getByRole("button", { name: "Hand back" }).click();
-  await expect(jonas.getByText(/handed back ·/)).toBeVisible();
+  await back.getByRole("button", { name: "Return with notes" }).click();
+  await expect(jonas.getByText(/returned with notes ·/)).toBeVisible();
 
   await onRail(jonas, /Seated row, left/).click();
   await jonas.getByLabel("Seconds", { exact: true }).fill("60");
@@ -71,8 +71,8 @@ test("handed in, commented, handed back, fixed, signed", async ({ as }) => {
   await thread.getByLabel("Reply").fill("Fixed: they are counted in.");
   await thread.getByRole("button", { name: "Reply", exact: true }).click();
   await expect(thread.getByText("1 reply")).toBeVisible();
-  await jonas.getByRole("button", { name: "Hand in" }).click();
-  await jonas.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();
+  await jonas.getByRole("button", { name: "Offer for reading" }).click();
+  await jonas.getByRole("dialog").getByRole("button", { name: "Offer for reading" }).click();
   const settle = ines.getByRole("article", { name: "Thread by Ines Duarte" }).getByRole("button", { name: "settle" });
   await settle.click();
   // The plan to be signed is read as it is at that moment.

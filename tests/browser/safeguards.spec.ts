@@ -128,9 +128,9 @@ test("before signing, a lead sees how an imported plan differs from the studio",
     buffer: Buffer.from(JSON.stringify({ ...file, title, moves: { ...file.moves, [id ?? ""]: careless } })),
   });
   await marta.waitForURL(/\/plans\//);
-  await marta.getByRole("button", { name: "Hand in" }).click();
-  await marta.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();
-  await expect(marta.getByText(/handed in ·/)).toBeVisible();
+  await marta.getByRole("button", { name: "Offer for reading" }).click();
+  await marta.getByRole("dialog").getByRole("button", { name: "Offer for reading" }).click();
+  await expect(marta.getByText(/offered for reading ·/)).toBeVisible();
 
   const ines = await as("ines");
   await openPlan(ines, title);

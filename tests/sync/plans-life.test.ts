@@ -30,7 +30,7 @@ beforeEach(() => {
 });
 afterEach(() => s.stop());
 
-test("created, written by two, handed in, handed back, fixed, signed, written on, signed again", async () => {
+test("created, written by two, offered for reading, returned with notes, fixed, signed, written on, signed again", async () => {
   const { app, people } = s;
   const { jonas, marta, ines } = people;
 
@@ -43,7 +43,7 @@ test("created, written by two, handed in, handed back, fixed, signed, written on
   expect(readPlanAuthors(s.db, id)).toEqual([jonas.id, marta.id]);
   expect((await s.findings(id)).filter((f) => f.level === "must")).toEqual([]);
 
-  // Handed in: it stands first on the lead's desk.
+  // Offered for reading: it stands first on the lead's desk.
   s.advance(1000);
   expect(must(await handIn(app, jonas, id, "My first one"))).toEqual({ mustFix: 0 });
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-in", handedInBy: "Jonas", note: "My first one" });

@@ -90,7 +90,7 @@ describe("plan actions", () => {
     expect([person(), device, null].map((actor) => canPlan(actor, action, plan))).toEqual([false, false, false]);
   });
 
-  test("whoever may write, hand in or sign a plan may read it", () => {
+  test("whoever may write, offer for reading or sign a plan may read it", () => {
     for (const plan of Object.values(KINDS)) {
       for (const role of ROLES) {
         for (const action of actions) {

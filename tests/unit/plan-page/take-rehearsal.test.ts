@@ -6,7 +6,7 @@ test("only a plan that one may write and nobody is reading takes it", () => {
   expect(whyNotTaken("in-writing", true)).toBeNull();
   expect(whyNotTaken("handed-back", true)).toBeNull();
   expect(whyNotTaken("signed-off", true)).toBeNull();
-  expect(whyNotTaken("handed-in", true)).toMatch(/handed in and being read/);
+  expect(whyNotTaken("handed-in", true)).toMatch(/offered for reading and being read/);
   for (const state of ["in-writing", "handed-in", "signed-off"] as const) {
     expect(whyNotTaken(state, false)).toMatch(/You cannot edit this plan/);
   }

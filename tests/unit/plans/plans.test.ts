@@ -86,7 +86,7 @@ describe("a new plan", () => {
 });
 
 describe("the lead's desk", () => {
-  it("has what was handed in first, the longest waiting on top, with its must-fix count", async () => {
+  it("has what was offered for reading first, the longest waiting on top, with its must-fix count", async () => {
     const { jonas, ines } = s.people;
     const [first, second, third] = [newPlan("First"), newPlan("Second"), newPlan("Third")];
     await writeGoodClass(s, planDoc(second), [jonas, jonas]);

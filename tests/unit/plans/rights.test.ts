@@ -80,7 +80,7 @@ describe("a plan", () => {
     for (const [, r] of refused) expect(outcome(r)).toBe("no-right");
   });
 
-  it("lets a lead comment, hand back and sign, but not write, hand in or delete what is not the team's", async () => {
+  it("lets a lead comment, return with notes and sign, but not write, offer for reading or delete what is not the team's", async () => {
     const { ines } = s.people;
     for (const refused of [await handIn(s.app, ines, id), takeBack(s.app, ines, id), deletePlan(s.app, ines, id)]) {
       expect(outcome(refused)).toBe("no-right");

@@ -37,7 +37,7 @@ interface Plan {
   readonly doc: DocName;
 }
 
-/** A good class by `owner` and, when there is one, `other`, handed in unless told not to. */
+/** A good class by `owner` and, when there is one, `other`, offered for reading unless told not to. */
 async function goodPlan(owner: Person, other: Person = owner, handedIn = true): Promise<Plan> {
   const { id } = must(createPlan(s.app, owner, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour }));
   if (other.id !== owner.id) must(sharePlan(s.app, owner, id, { userId: other.id, on: true }));
@@ -103,7 +103,7 @@ describe("sign-off", () => {
     expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
-  it("is refused before it is handed in, after it was taken back, and once it is signed", async () => {
+  it("is refused before it is offered for reading, after it was taken back, and once it is signed", async () => {
     const { ines, marta } = s.people;
     const { id } = await goodPlan(ines, marta, false);
     const { hash, blockers } = await read(id);
@@ -277,11 +277,11 @@ describe("sign-off", () => {
 });
 
 describe("states", () => {
-  it("let nobody hand in twice, hand back what is not handed in, or take back another's hand-in", async () => {
+  it("let nobody offer for reading twice, return with notes what is not offered for reading, or take back another's hand-in", async () => {
     const { jonas, marta, ines } = s.people;
     const { id } = await goodPlan(jonas, marta);
     expect(outcome(await handIn(s.app, jonas, id))).toBe("wrong-state");
-    expect(outcome(takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor handed it in
+    expect(outcome(takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor offered it for reading
     must(takeBack(s.app, jonas, id));
     expect(outcome(takeBack(s.app, jonas, id))).toBe("wrong-state");
     expect(outcome(handBack(s.app, ines, id, "why"))).toBe("wrong-state");

@@ -130,7 +130,7 @@ describe("the demo studio, seeded twice", () => {
     expect(told("Harbour room")).toMatchObject({ classes: 0, changes: 0 });
   });
 
-  it("has the trainee's plan handed in, with two open threads, one of them on words that are there", () => {
+  it("has the trainee's plan offered for reading, with two open threads, one of them on words that are there", () => {
     const row = planCalled(FIRST_TRY.title);
     expect(row.state).toBe("handed-in");
     const threads = listThreads(db, row.id);

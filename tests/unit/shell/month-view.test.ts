@@ -60,6 +60,6 @@ describe("words", () => {
     const plan = { id: "p", title: "", lengthSeconds: 1500, ownerName: "", edition: 2 };
     expect(slotPlanWords({ ...plan, state: "signed-off" })).toBe("edition 2");
     expect(slotPlanWords({ ...plan, state: "in-writing" })).toBe("edition 2, in writing again");
-    expect(slotPlanWords({ ...plan, edition: 0, state: "handed-in" })).toBe("handed in");
+    expect(slotPlanWords({ ...plan, edition: 0, state: "handed-in" })).toBe("offered for reading");
   });
 });
