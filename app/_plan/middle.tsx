@@ -1,6 +1,8 @@
 "use client";
 /** The plan itself in the view that is open: on its rail, as the whole class, as one text. */
 import { useMemo } from "react";
+import { DraftBar } from "#app/_draft/draft-bar.tsx";
+import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import { Empty } from "#app/_rail/empty.tsx";
 import { marksOf } from "#app/_rail/marks.ts";
@@ -31,6 +33,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
     return (
       <div className={styles.middle} inert={inert}>
         {tools}
+        <DraftBar session={session} snap={snap} />
         <OnRail {...{ session, snap, page, scale }} />
       </div>
     );
@@ -48,6 +51,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
 
 function OnRail({ session, snap, page, scale }: MiddleProps) {
   const marks = useMemo(() => marksOf(snap), [snap]);
+  const draft = useFirstDraft(session, snap);
   const hasMoves = snap.plan.items.some(isMoveItem);
   const item = page.openId === null ? undefined : itemById(snap.plan, page.openId);
   const open = item && {
@@ -57,7 +61,7 @@ function OnRail({ session, snap, page, scale }: MiddleProps) {
   return (
     <>
       {!hasMoves && <Empty />}
-      <Rail {...{ session, snap, marks, open }} scale={scale.pixels} />
+      <Rail {...{ session, snap, marks, draft, open }} scale={scale.pixels} />
       {hasMoves && session.canWrite && <AddLast session={session} lastId={snap.plan.items.at(-1)?.id ?? null} />}
     </>
   );

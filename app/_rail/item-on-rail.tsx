@@ -27,6 +27,8 @@ interface ItemOnRailProps {
   readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
   readonly lines: readonly RestLine[];
+  /** Some of them are only proposed. */
+  readonly inDraft: boolean;
   /** Whole repetitions; null for a hold, a pause, a heading. */
   readonly reps: number | null;
   /** When each of its lines is said, as shares of its time. */
@@ -86,12 +88,13 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
 });
 
 /** What the stylesheet draws an item by. */
-function looks({ item, plan, selected, open, editable, dragged }: ItemOnRailProps) {
+function looks({ item, plan, inDraft, selected, open, editable, dragged }: ItemOnRailProps) {
   return {
     "data-kind": item.kind,
     "data-shape": item.kind === "move" ? item.side : "both",
     "data-tint": item.kind === "move" ? tintOf(moveOf(plan, item)) : item.kind,
     "data-open": open || undefined,
+    "data-draft": inDraft || undefined,
     "data-selected": selected || undefined,
     "data-dragged": dragged !== null || undefined,
     "data-editable": editable || undefined,

@@ -3,7 +3,6 @@
 import { useMemo } from "react";
 import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
-import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
 import { Seconds } from "../_parts/seconds.tsx";

@@ -4,6 +4,7 @@ import { useMemo, useRef, useState } from "react";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
@@ -20,6 +21,7 @@ interface RailItemsProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly marks: ReadonlyMap<string, ItemMarks>;
+  readonly draft: FirstDraft;
   readonly layout: RailLayout;
   /** The item whose plate is open. */
   readonly openId: string | undefined;
@@ -27,13 +29,13 @@ interface RailItemsProps {
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-export function RailItems({ session, snap, layout, drag, measure, marks, openId }: RailItemsProps) {
+export function RailItems({ session, snap, layout, drag, measure, marks, draft, openId }: RailItemsProps) {
   const people = useMemo(() => peopleByItem(snap), [snap]);
   const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
   const tabbableId = snap.selectedId ?? snap.plan.items[0]?.id;
   const hands = useHands(drag);
-  const linesOf = useRestLines(snap);
+  const linesOf = useRestLines(snap, draft);
   const saidIn = useSaid(snap);
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
@@ -51,6 +53,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, openId 
         talkOver={talk ? talkOver(talk) : 0}
         marks={marks.get(item.id)}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
+        inDraft={draft.has(item.id)}
         reps={row.reps}
         said={saidIn(item.id)}
         people={people.get(item.id) ?? NOBODY}

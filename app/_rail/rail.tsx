@@ -10,6 +10,7 @@ import { usePageActs } from "#app/_session/page-acts.tsx";
 import { commandHolds, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
 import type { ItemMarks } from "./marks.ts";
 import styles from "./rail.module.css";
@@ -25,6 +26,8 @@ interface RailProps {
   /** Pixels a second. */
   readonly scale: number;
   readonly marks: ReadonlyMap<string, ItemMarks>;
+  /** What is proposed for moves without words. */
+  readonly draft: FirstDraft;
   /** The item whose plate is open, and what is in it. */
   readonly open: OpenOnRail | undefined;
 }
@@ -34,7 +37,7 @@ interface OpenOnRail {
   readonly plate: ReactNode;
 }
 
-export function Rail({ session, snap, scale, marks, open }: RailProps) {
+export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
   const { needs: words, measure } = useNeeds();
   const needs = useMemo(() => withOpenPlate(words, open?.id), [words, open?.id]);
   const sizes = { snap, scale, needs };
@@ -57,7 +60,7 @@ export function Rail({ session, snap, scale, marks, open }: RailProps) {
         className={styles.list}
         onKeyDown={keyHandler(PLAN_COMMANDS, "rail", { run, holds: commandHolds(session) })}
       >
-        <RailItems {...{ session, snap, marks, layout, drag, measure }} openId={open?.id} />
+        <RailItems {...{ session, snap, marks, draft, layout, drag, measure }} openId={open?.id} />
       </div>
       {open && (
         <Opened key={open.id} {...{ open, layout }} head={words[open.id] ?? 0} measure={measure(openKey(open.id))} />

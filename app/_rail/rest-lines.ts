@@ -2,6 +2,7 @@
 import { useRef } from "react";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
+import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
 
 export interface RestLine {
@@ -13,11 +14,15 @@ export interface RestLine {
 const APART: readonly CueKind[] = ["setup", "crew"];
 
 /** By item, as the same list for as long as it says the same: a plate is drawn again only when something in it did. */
-export function useRestLines({ plan, rows, total }: SessionSnapshot): (item: MoveItem) => readonly RestLine[] {
+export function useRestLines(
+  { plan, rows, total }: SessionSnapshot,
+  draft: FirstDraft,
+): (item: MoveItem) => readonly RestLine[] {
   const kept = useRef(new Map<string, readonly RestLine[]>());
   const read = readerOf(plan, { rows, total });
   return (item) => {
-    const lines = (item.script ?? [])
+    const proposed = (draft.get(item.id) ?? []).map(({ line }) => line);
+    const lines = [...(item.script ?? []), ...proposed]
       .filter(({ kind, text }) => !APART.includes(kind) && text.trim() !== "")
       .map(({ kind, text }) => ({ kind, text: read(item, text) }))
       .toSorted((a, b) => Number(b.kind === "start") - Number(a.kind === "start"));

@@ -2,6 +2,7 @@
 
 import {
   addFirstScriptLine,
+  addScriptLine,
   addSetupAfter,
   addSetupEnd,
   removeRepeatedLine,
@@ -30,6 +31,9 @@ function write(w: Writer, plan: Plan, change: RemedyChange): void {
   switch (change.field) {
     case "firstLine":
       addFirstScriptLine(w, itemId, change.value);
+      break;
+    case "lastLine":
+      addScriptLine(w, itemId, change.value);
       break;
     case "setupEnd":
       addSetupEnd(w, itemId, change.value);

@@ -20,6 +20,8 @@ const PROMPTS: Readonly<Record<MoveCaution, string>> = {
   "single-leg-balance": "Keep a hand near something firm; put both feet down whenever you need to.",
 };
 
+export const promptFor = (caution: MoveCaution): string => PROMPTS[caution];
+
 /** Shown beside the prompts wherever they are offered. */
 export const PROMPT_NOTE =
   "Prompts are general. A person's own clinician, the machine maker's manual and local rules come first.";
@@ -28,7 +30,7 @@ export const PROMPT_NOTE =
 export function stockLines(move: Move | undefined, script: readonly ScriptLine[]): ScriptLine[] {
   if (!move) return [];
   const offered: ScriptLine[] = [
-    ...(move.cautions ?? []).map((caution): ScriptLine => ({ kind: "safety", text: PROMPTS[caution] })),
+    ...(move.cautions ?? []).map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) })),
     ...(move.easier ?? []).map((text): ScriptLine => ({ kind: "easier", text: escapeScriptText(text) })),
     ...(move.harder ?? []).map((text): ScriptLine => ({ kind: "harder", text: escapeScriptText(text) })),
   ];

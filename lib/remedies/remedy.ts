@@ -23,6 +23,12 @@ export type RemedyChange =
     }
   | {
       readonly itemId: string;
+      /** Puts a cue line after all others. */
+      readonly field: "lastLine";
+      readonly value: ScriptLine;
+    }
+  | {
+      readonly itemId: string;
       /**
        * Puts a cue line after the first one that says the same as `after`, or after the last set-up line where none
        * does.

@@ -1,6 +1,8 @@
 "use client";
 /** Everything about the chosen item: its words first, what was found and said about it, its numbers, and a drawer of the rest. */
 import { useState } from "react";
+import { DraftLines } from "#app/_draft/draft-lines.tsx";
+import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
@@ -45,6 +47,7 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       {item.kind === "move" && (
         <div className={styles.script}>
           <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>
+          <DraftLines session={session} item={item} />
           <ScriptEditor session={session} itemId={item.id} readOnly={own.readOnly} />
         </div>
       )}
@@ -86,6 +89,7 @@ function OtherNumbers({ session, snap, item, readOnly }: PartProps<Exclude<PlanI
   return (
     <>
       <ItemLabel session={session} item={item} readOnly={readOnly} />
+      {item.kind === "heading" && <DraftOfBlock session={session} snap={snap} headingId={item.id} />}
       {item.kind === "pause" && <TimeFields {...{ session, snap, item, readOnly }} />}
     </>
   );

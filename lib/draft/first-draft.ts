@@ -1,0 +1,93 @@
+/**
+ * The first draft of a class's words: for each move that has none, the lines that can be composed from the plan and the
+ * library. The set-up in the order of its acts, the start, the breath by its tempo, safety for its cautions, an easier way.
+ * What was said for a caution in a block, or for the move's other side, is not said again. Pure.
+ */
+import { spokenOf } from "#lib/cautions/safety-words.ts";
+import { promptFor } from "#lib/editor/stock.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { blockNumbers } from "#lib/plan/blocks.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { Move, MoveCaution, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { escapeScriptText } from "#lib/plan/script-text.ts";
+import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
+import { setupToWrite } from "#lib/remedies/setup-lines.ts";
+import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
+import { draftBreath, draftStart, NOTHING_CHANGES } from "./draft-words.ts";
+
+export interface DraftLine {
+  readonly line: ScriptLine;
+  /** What writes it. */
+  readonly change: RemedyChange;
+}
+
+export type FirstDraft = ReadonlyMap<string, readonly DraftLine[]>;
+
+/** By item, in the order in which they are said; no entry for a move that has words of its own. Once a plan. */
+export const firstDraft = perValue(composeDraft);
+
+function composeDraft(plan: Plan): FirstDraft {
+  const steps = walkSetups(plan);
+  const blocks = blockNumbers(plan.items);
+  const answered = new Set<string>();
+  const told = new Set<string>();
+  const draft = new Map<string, readonly DraftLine[]>();
+  for (const step of steps) {
+    const { item } = step;
+    const block = blocks[plan.items.indexOf(item)] ?? 0;
+    const isNew = (seen: Set<string>, what: string) => !seen.has(`${block} ${what}`);
+    const move = moveOf(plan, item);
+    const cautions = (move?.cautions ?? []).filter((caution) => isNew(answered, caution));
+    const all = move ? composed(plan, step, move, isNew(told, item.move) ? cautions : null) : [];
+    const open = isDraft(item, all) ? all.filter(({ line }) => !hasLine(item, line)) : [];
+    if (open.length > 0) draft.set(item.id, open);
+    const written = (item.script ?? []).filter(({ kind }) => kind === "safety").flatMap(spokenOf);
+    for (const caution of [...written, ...(isDraft(item, all) ? cautions : [])]) answered.add(`${block} ${caution}`);
+    told.add(`${block} ${item.move}`);
+  }
+  return draft;
+}
+
+/** Everything that is proposed for some items, as one step. */
+export function takeDraft(draft: FirstDraft, items: readonly string[]): Remedy {
+  const changes = items.flatMap((id) => (draft.get(id) ?? []).map(({ change }) => change));
+  return { label: changes.length === 1 ? "Take one line" : `Take ${changes.length} lines`, changes };
+}
+
+/** `cautions`: those that nothing in the block answers yet; null where the move was told in the block before. */
+function composed(plan: Plan, { item, ...step }: SetupStep, move: Move, cautions: readonly MoveCaution[] | null) {
+  const said: ScriptLine[] = [{ kind: "start", text: draftStart(move) }];
+  if (cautions) {
+    const [easier] = move.easier ?? [];
+    said.push({ kind: "breath", text: draftBreath(move) });
+    said.push(...cautions.map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) })));
+    if (easier !== undefined) said.push({ kind: "easier", text: escapeScriptText(easier) });
+  }
+  return [
+    ...setUp(plan, { item, ...step }),
+    ...said.map((line): DraftLine => ({ line, change: { itemId: item.id, field: "lastLine", value: line } })),
+  ];
+}
+
+/** As if the move had no words yet: what was taken stays one of the lines. */
+function setUp(plan: Plan, step: SetupStep): DraftLine[] {
+  const { script: _script, ...bare } = step.item;
+  const changes = setupToWrite(plan, { ...step, item: bare })?.changes ?? [];
+  const lines = changes.flatMap((change) =>
+    change.field === "firstLine" || change.field === "setupEnd" ? [{ line: change.value, change }] : [],
+  );
+  if (lines.length > 0 || !step.before) return lines;
+  const line: ScriptLine = { kind: "setup", text: NOTHING_CHANGES };
+  return [{ line, change: { itemId: step.item.id, field: "firstLine", value: line } }];
+}
+
+/** A move is in draft while it says nothing but what was proposed for it. */
+const isDraft = (item: MoveItem, all: readonly DraftLine[]): boolean =>
+  (item.script ?? []).every(
+    ({ text, kind }) => text.trim() === "" || all.some(({ line }) => same(line, { kind, text })),
+  );
+
+const hasLine = (item: MoveItem, line: ScriptLine): boolean =>
+  (item.script ?? []).some(({ text, kind }) => same(line, { kind, text }));
+
+const same = (a: ScriptLine, b: ScriptLine): boolean => a.kind === b.kind && a.text.trim() === b.text.trim();
