@@ -53,3 +53,7 @@ export function threadTitle({ comments }: ThreadView): string {
   const by = comments[0]?.authorName ?? "Somebody";
   return replies > 0 ? `${by} · ${plural(replies, "reply", "replies")}` : by;
 }
+
+/** While lines are proposed for a move: everything that was found about words that it does not have. */
+export const foldedWords = (count: number): string =>
+  agree(count, "No words yet: one finding", `No words yet: ${count} findings`);

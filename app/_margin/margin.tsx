@@ -3,10 +3,11 @@
 import { useMemo, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
-import { NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
+import { foldedWords, NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
 
@@ -14,9 +15,11 @@ interface MarginProps {
   readonly session: PlanSession;
   /** The item; null for the class as a whole. */
   readonly about: string | null;
+  /** Lines are proposed for it: what was found about its missing words is folded into one line. */
+  readonly inDraft?: boolean;
 }
 
-export function Margin({ session, about }: MarginProps) {
+export function Margin({ session, about, inDraft = false }: MarginProps) {
   const snap = useSnapshot(session);
   const [showSettled, setShowSettled] = useState(false);
   const { plan, findings, threads } = snap;
@@ -38,7 +41,8 @@ export function Margin({ session, about }: MarginProps) {
       ) : (
         <>
           <p className={styles.counts}>{countsOf(slips)}</p>
-          <Slips {...{ session, slips, about }} />
+          <Slips {...{ session, about }} slips={inDraft ? slips.filter((slip) => !isFolded(slip)) : slips} />
+          {inDraft && <Folded {...{ session, about }} slips={slips.filter(isFolded)} />}
         </>
       )}
       {snap.rights.comments && <NewThread session={session} itemId={about} />}
@@ -56,7 +60,21 @@ export function Margin({ session, about }: MarginProps) {
   );
 }
 
-function Slips({ session, slips, about }: MarginProps & { readonly slips: readonly Slip[] }) {
+const isFolded = (slip: Slip): boolean => slip.kind === "finding" && isAboutMissingWords(slip.finding);
+
+type SlipsProps = Pick<MarginProps, "session" | "about"> & { readonly slips: readonly Slip[] };
+
+function Folded(props: SlipsProps) {
+  if (props.slips.length === 0) return null;
+  return (
+    <details>
+      <summary>{foldedWords(props.slips.length)}</summary>
+      <Slips {...props} />
+    </details>
+  );
+}
+
+function Slips({ session, slips, about }: SlipsProps) {
   return (
     <ul className={styles.slips} aria-label="Findings and threads">
       {slips.map((slip) => (

@@ -50,8 +50,8 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
 }
 
 function OnRail({ session, snap, page, scale }: MiddleProps) {
-  const marks = useMemo(() => marksOf(snap), [snap]);
   const draft = useFirstDraft(session, snap);
+  const marks = useMemo(() => marksOf(snap, draft), [snap, draft]);
   const hasMoves = snap.plan.items.some(isMoveItem);
   const item = page.openId === null ? undefined : itemById(snap.plan, page.openId);
   const open = item && {

@@ -1,4 +1,6 @@
 /** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
+import { isAboutMissingWords } from "#lib/draft/about-words.ts";
+import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
@@ -12,12 +14,14 @@ export interface ItemMarks {
 
 const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
 
-export function marksOf(snap: SessionSnapshot): ReadonlyMap<string, ItemMarks> {
+/** While lines are proposed for a move, what was found about its missing words is not told on its plate. */
+export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<string, ItemMarks> {
   const marks = new Map<string, ItemMarks>();
   const add = (id: string, part: Partial<ItemMarks>) => marks.set(id, { ...(marks.get(id) ?? NONE), ...part });
   for (const finding of snap.findings) {
     const [id] = finding.items;
     if (id === undefined || finding.level === "info") continue;
+    if (draft.has(id) && isAboutMissingWords(finding)) continue;
     const before = marks.get(id) ?? NONE;
     const isWorst = before.worst === null || (finding.level === "must" && before.must === 0);
     const worst = isWorst ? (ruleById(finding.rule)?.title ?? finding.message) : before.worst;

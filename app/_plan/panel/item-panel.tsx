@@ -3,6 +3,7 @@
 import { useState } from "react";
 import { DraftLines } from "#app/_draft/draft-lines.tsx";
 import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
+import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
@@ -52,7 +53,7 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
         </div>
       )}
       <div className={styles.foot}>
-        <Margin session={session} about={item.id} />
+        <Margin session={session} about={item.id} inDraft={useFirstDraft(session, snap).has(item.id)} />
       </div>
       <div className={styles.numbers}>
         {item.kind === "move" ? <MoveNumbers {...own} item={item} /> : <OtherNumbers {...own} item={item} />}
