@@ -128,11 +128,15 @@ function ofClaims(kept: Kept<Batch>, studio: StudioRules, { times, clock }: Know
   if (!claimsAnything(item)) return NOTHING_FOUND;
   return kept.get([studio, times, clock, item, ...at.around], () => {
     const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
-    const moves = placedMoves(plan, clock.rows);
+    const wordless = keptWordless(clock).get([times], () => placedMoves(times, clock.rows));
+    const moves = wordless.map((placed, n) => (n === at.n ? at.placed : placed));
     const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });
     return batchOf(studio.reading.claims, ctx, item.id);
   });
 }
+
+/** The class without words, which all items with claims share. */
+const keptWordless = perValue((_: KnownPlan["clock"]) => new Kept<readonly PlacedMove[]>());
 
 const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
   script.some((line) => claimsOf(line).length > 0),
