@@ -48,22 +48,29 @@ interface ConcernOptions {
 /** In plan order. */
 export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: ConcernOptions = {}): Concern[] {
   const { moreWords: more = {}, wholeBlock = true } = options;
-  const heard = wholeBlock && Object.keys(more).length === 0 ? usuallyHeard(plan) : heardIn(plan, more, wholeBlock);
-  return heard.flatMap(({ item, block, own, said, warned, before, saysEasier }): Concern[] => {
-    const tags = own.filter((caution) => which.includes(caution));
+  const isUsual = wholeBlock && Object.keys(more).length === 0;
+  const heard = isUsual ? usuallyHeard(plan) : heardIn(plan, more, wholeBlock);
+  return heard.flatMap((one): Concern[] => {
+    const tags = one.own.filter((caution) => which.includes(caution));
     if (tags.length === 0) return [];
-    const unwarned = tags.filter((caution) => !warned.includes(caution));
-    const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : NO_CAUTIONS;
-    const hasSafetyLine = hasLineOf(item, "safety");
-    return [
-      {
-        ...{ item, block, tags, unwarned, hasSafetyLine, saysEasier },
-        hinted: unwarned.filter((caution) => before.includes(caution) || elsewhere.includes(caution)),
-        isWarned: own.some((caution) => warned.includes(caution)),
-        saysNothing: hasSafetyLine && !own.some((caution) => said.includes(caution)),
-      },
-    ];
+    return [isUsual && tags.length === one.own.length ? usualConcern(one) : concernIn(one, tags, more)];
   });
+}
+
+/** With all cautions of the move, as several rules ask for it. */
+const usualConcern = perValue((heard: Heard) => concernIn(heard, heard.own, {}));
+
+function concernIn(heard: Heard, tags: readonly MoveCaution[], more: MoreWords): Concern {
+  const { item, block, own, said, warned, before, saysEasier } = heard;
+  const unwarned = tags.filter((caution) => !warned.includes(caution));
+  const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : NO_CAUTIONS;
+  const hasSafetyLine = hasLineOf(item, "safety");
+  return {
+    ...{ item, block, tags, unwarned, hasSafetyLine, saysEasier },
+    hinted: unwarned.filter((caution) => before.includes(caution) || elsewhere.includes(caution)),
+    isWarned: own.some((caution) => warned.includes(caution)),
+    saysNothing: hasSafetyLine && !own.some((caution) => said.includes(caution)),
+  };
 }
 
 /** What has been said by the end of an item whose move carries cautions. */
