@@ -5,8 +5,9 @@
 import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import type { MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import type { Move, MoveItem, Pause, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { announcedIn } from "#lib/talk/claims/announced.ts";
+import type { Tellings } from "#lib/talk/telling.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { changesOf, judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
@@ -34,10 +35,12 @@ export interface ItemActs {
 }
 
 const NO_WORDS: AddedWords = {};
+/** How long a set-up takes to tell does not matter to what it tells. */
+const UNTIMED: Tellings = new Map();
 
 /** One row for every move item, in order; `added` are the studio's own words. Nothing is planned for the first move, whose words are held against its set-up. */
 export function planActs(plan: Plan, added: AddedWords = NO_WORDS): readonly ItemActs[] {
-  const steps = new Map(walkSetups(plan).map((step) => [step.item, step]));
+  const steps = new Map(walkSetups(plan, UNTIMED).map((step) => [step.item, step]));
   return plan.items.flatMap((item): ItemActs[] => {
     if (item.kind !== "move") return [];
     const step = steps.get(item);
@@ -67,16 +70,22 @@ export interface ChangeTold {
   readonly heard: readonly HeardAct[];
 }
 
-const keptTold = perValue((_: MoveItem) => new Kept<ChangeTold>());
+const keptTold = perValue((_: MoveItem | ScriptLine) => new Kept<ChangeTold>());
 const keptRead = perValue((_: object) => new Kept<LineReading>());
 
-/** The change into one move, worked out once for as long as what it reads stays the same. */
+/**
+ * The change into one move, worked out once for as long as what it reads stays the same. It is kept with the first set-up
+ * line, which outlives the item when another line is written in.
+ */
 export function changeTold(plan: Plan, step: SetupStep, added: AddedWords = NO_WORDS): ChangeTold {
   const { item, before, pauses } = step;
   const { springs, facing, side } = before?.item ?? {};
   const moves = [moveOf(plan, item), before && moveOf(plan, before.item)];
-  const reads = [plan.equipment, plan.moves, added, ...moves, springs, facing, side, ...pauses.map(({ text }) => text)];
-  return keptTold(item).get(reads, () => readChange(plan, step, added));
+  const lines = setupLines(item);
+  const reads: unknown[] = [plan.equipment, plan.moves, added, ...moves, springs, facing, side];
+  reads.push(item.id, item.springs, item.facing, item.side, ...pauses.map(({ text }) => text));
+  for (const { line, index } of lines) reads.push(line, index);
+  return keptTold(lines[0]?.line ?? item).get(reads, () => readChange(plan, step, added));
 }
 
 function readChange(plan: Plan, step: SetupStep, added: AddedWords): ChangeTold {
@@ -84,11 +93,22 @@ function readChange(plan: Plan, step: SetupStep, added: AddedWords): ChangeTold 
   const from = before?.setup ?? null;
   const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
   const lexicon = lexiconOf(plan, step, added);
-  const lines = (item.script ?? []).flatMap((line, index) => (line.kind === "setup" ? [{ line, index }] : []));
   return toldOf(item.id, change, [
     ...pauses.map((pause) => heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES)),
-    ...lines.map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
+    ...setupLines(item).map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
   ]);
+}
+
+interface PlacedLine {
+  readonly line: ScriptLine;
+  /** Among all lines of the item. */
+  readonly index: number;
+}
+
+function setupLines({ script = [] }: MoveItem): PlacedLine[] {
+  const lines: PlacedLine[] = [];
+  for (const [index, line] of script.entries()) if (line.kind === "setup") lines.push({ line, index });
+  return lines;
 }
 
 /** What a line of another kind tells, by the same reading. No order is read from it. */
@@ -100,21 +120,17 @@ export function toldIn(plan: Plan, step: SetupStep, line: ScriptLine): readonly 
   );
 }
 
-const moveNames = (plan: Plan, { item, before }: SetupStep): string[] =>
-  [moveOf(plan, item)?.name ?? "", before ? (moveOf(plan, before.item)?.name ?? "") : ""].filter((name) => name !== "");
+const wordsOfMove = perValue(({ name }: Move) => wordsOfName(name));
+const namesOf = (moves: readonly (Move | undefined)[]): (readonly string[])[] =>
+  moves.flatMap((move) => (move ? [wordsOfMove(move)] : [])).filter((words) => words.length > 1);
 
-const namesOfMoves = perValue((moves: Plan["moves"]) =>
-  Object.values(moves)
-    .map(({ name }) => wordsOfName(name))
-    .filter((words) => words.length > 1),
-);
+const namesOfMoves = perValue((moves: Plan["moves"]) => namesOf(Object.values(moves)));
 
-function lexiconOf(plan: Plan, step: SetupStep, added: AddedWords): Lexicon {
-  const moves = moveNames(plan, step).map(wordsOfName);
+function lexiconOf(plan: Plan, { item, before }: SetupStep, added: AddedWords): Lexicon {
   return {
     springs: saidSprings(plan.equipment),
     amountStarts: amountStarts(plan.equipment),
-    moves: moves.filter((words) => words.length > 1),
+    moves: namesOf([moveOf(plan, item), before ? moveOf(plan, before.item) : undefined]),
     others: namesOfMoves(plan.moves),
     added: ownWords(added),
   };
@@ -122,7 +138,7 @@ function lexiconOf(plan: Plan, step: SetupStep, added: AddedWords): Lexicon {
 
 /** The name of a move that a line announces tells no acts. */
 const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): LineReading =>
-  keptRead(holder).get([lexicon.springs, lexicon.added, lexicon.others, lexicon.moves.join("|"), text], () => {
+  keptRead(holder).get([lexicon.springs, lexicon.added, lexicon.others, ...lexicon.moves, text], () => {
     const read = readTelling(text, lexicon);
     const names = announcedIn(text);
     if (names.length === 0) return read;

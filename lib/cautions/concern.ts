@@ -3,6 +3,7 @@
  * the second side and the next move with the same caution need not hear it again. Shared by the rules and the panel.
  */
 
+import { perValue } from "#lib/memo/per-value.ts";
 import { blockNumbers } from "#lib/plan/blocks.ts";
 import { plural } from "#lib/plan/format.ts";
 import { hasLineOf, moveOf } from "#lib/plan/lookup.ts";
@@ -47,44 +48,84 @@ interface ConcernOptions {
 /** In plan order. */
 export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: ConcernOptions = {}): Concern[] {
   const { moreWords: more = {}, wholeBlock = true } = options;
-  const blocks = wholeBlock ? blockNumbers(plan.items) : plan.items.map((_, i) => i);
-  const everWarned = new Set<MoveCaution>();
-  const easier = new Set<string>();
-  let warned = new Set<MoveCaution>();
-  return plan.items.flatMap((item, i): Concern[] => {
-    if (blocks[i] !== blocks[i - 1]) warned = new Set();
-    const own = item.kind === "move" ? cautionsOf(moveOf(plan, item)) : [];
-    if (item.kind !== "move" || own.length === 0) return [];
-    const before = new Set(everWarned);
-    const said = saidIn(item, ["safety"], more);
-    for (const caution of said) {
-      if (!own.includes(caution)) continue;
-      warned.add(caution);
-      everWarned.add(caution);
-    }
-    if (hasLineOf(item, "easier")) easier.add(item.move);
-    const tags = own.filter((caution) => which.includes(caution));
+  const isUsual = wholeBlock && Object.keys(more).length === 0;
+  const heard = isUsual ? usuallyHeard(plan) : heardIn(plan, more, wholeBlock);
+  return heard.flatMap((one): Concern[] => {
+    const tags = one.own.filter((caution) => which.includes(caution));
     if (tags.length === 0) return [];
-    const unwarned = tags.filter((caution) => !warned.has(caution));
-    const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : new Set();
-    return [
-      {
-        ...{ item, block: blocks[i] ?? 0, tags, unwarned },
-        hinted: unwarned.filter((caution) => before.has(caution) || elsewhere.has(caution)),
-        isWarned: own.some((caution) => warned.has(caution)),
-        hasSafetyLine: hasLineOf(item, "safety"),
-        saysNothing: hasLineOf(item, "safety") && !own.some((caution) => said.has(caution)),
-        saysEasier: easier.has(item.move),
-      },
-    ];
+    return [isUsual && tags.length === one.own.length ? usualConcern(one) : concernIn(one, tags, more)];
   });
 }
 
-const cautionsOf = (move: Move | undefined): readonly MoveCaution[] =>
-  MOVE_CAUTIONS.filter((caution) => move?.cautions?.includes(caution));
+/** With all cautions of the move, as several rules ask for it. */
+const usualConcern = perValue((heard: Heard) => concernIn(heard, heard.own, {}));
 
-function saidIn(item: MoveItem, kinds: readonly CueKind[], more: MoreWords): Set<MoveCaution> {
-  return new Set((item.script ?? []).flatMap((line) => (kinds.includes(line.kind) ? spokenWith(line, more) : [])));
+function concernIn(heard: Heard, tags: readonly MoveCaution[], more: MoreWords): Concern {
+  const { item, block, own, said, warned, before, saysEasier } = heard;
+  const unwarned = tags.filter((caution) => !warned.includes(caution));
+  const elsewhere = unwarned.length > 0 ? saidIn(item, ["easier", "breath"], more) : NO_CAUTIONS;
+  const hasSafetyLine = hasLineOf(item, "safety");
+  return {
+    ...{ item, block, tags, unwarned, hasSafetyLine, saysEasier },
+    hinted: unwarned.filter((caution) => before.includes(caution) || elsewhere.includes(caution)),
+    isWarned: own.some((caution) => warned.includes(caution)),
+    saysNothing: hasSafetyLine && !own.some((caution) => said.includes(caution)),
+  };
+}
+
+/** What has been said by the end of an item whose move carries cautions. */
+interface Heard {
+  readonly item: MoveItem;
+  readonly block: number;
+  /** All cautions of its move. */
+  readonly own: readonly MoveCaution[];
+  /** What its safety lines speak of. */
+  readonly said: readonly MoveCaution[];
+  /** What safety lines of its block have spoken of, its own included. */
+  readonly warned: readonly MoveCaution[];
+  /** What safety lines of the class have spoken of before it. */
+  readonly before: readonly MoveCaution[];
+  readonly saysEasier: boolean;
+}
+
+/** Without words of a studio's own. Several rules ask, with other cautions. */
+const usuallyHeard = perValue((plan: Plan) => heardIn(plan, {}, true));
+
+function heardIn(plan: Plan, more: MoreWords, wholeBlock: boolean): Heard[] {
+  const blocks = wholeBlock ? blockNumbers(plan.items) : plan.items.map((_, i) => i);
+  const easier = new Set<string>();
+  let ever: readonly MoveCaution[] = NO_CAUTIONS;
+  let warned: readonly MoveCaution[] = NO_CAUTIONS;
+  return plan.items.flatMap((item, i): Heard[] => {
+    if (blocks[i] !== blocks[i - 1]) warned = NO_CAUTIONS;
+    const move = item.kind === "move" ? moveOf(plan, item) : undefined;
+    const own = move ? cautionsOf(move) : NO_CAUTIONS;
+    if (item.kind !== "move" || own.length === 0) return [];
+    const before = ever;
+    const said = saidIn(item, ["safety"], more);
+    for (const caution of said) {
+      if (!own.includes(caution)) continue;
+      warned = withOne(warned, caution);
+      ever = withOne(ever, caution);
+    }
+    if (hasLineOf(item, "easier")) easier.add(item.move);
+    return [{ item, block: blocks[i] ?? 0, own, said, warned, before, saysEasier: easier.has(item.move) }];
+  });
+}
+
+const withOne = (all: readonly MoveCaution[], one: MoveCaution): readonly MoveCaution[] =>
+  all.includes(one) ? all : [...all, one];
+
+const NO_CAUTIONS: readonly MoveCaution[] = [];
+const cautionsOf = perValue(({ cautions }: Move): readonly MoveCaution[] =>
+  cautions ? MOVE_CAUTIONS.filter((caution) => cautions.includes(caution)) : NO_CAUTIONS,
+);
+
+function saidIn({ script = [] }: MoveItem, kinds: readonly CueKind[], more: MoreWords): readonly MoveCaution[] {
+  let said = NO_CAUTIONS;
+  for (const line of script)
+    if (kinds.includes(line.kind)) for (const caution of spokenWith(line, more)) said = withOne(said, caution);
+  return said;
 }
 
 export const isAnswered = ({ unwarned, saysEasier }: Concern): boolean => unwarned.length === 0 && saysEasier;

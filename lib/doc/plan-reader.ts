@@ -5,7 +5,7 @@
  */
 import * as Y from "yjs";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
-import type { Equipment, Move, Plan, PlanItem, Standards } from "#lib/plan/schema.ts";
+import type { Equipment, Move, Plan, PlanItem, ScriptLine, Standards } from "#lib/plan/schema.ts";
 import {
   type Carried,
   type MoveSource,
@@ -190,14 +190,19 @@ function entryOf(id: string, map: unknown, was: Entry | undefined): Entry | unde
     id,
     order: typeof order === "string" ? order : "",
     taken: map.get("deleted") !== undefined,
-    item: withLinesOf(was?.item, equalOr(was?.item, readItem(id, map))),
+    item: withPartsOf(was?.item, equalOr(was?.item, readItem(id, map))),
   };
 }
 
+/** Keeps what is equal within an item that is not. */
+function withPartsOf(was: PlanItem | undefined, now: PlanItem | undefined): PlanItem | undefined {
+  if (now === was || was?.kind !== "move" || now?.kind !== "move") return now;
+  const springs = equalOr(was.springs, now.springs);
+  return was.script && now.script ? { ...now, springs, script: linesOf(was.script, now.script) } : { ...now, springs };
+}
+
 /** Keeps the very same line objects before the first and after the last line that differs. */
-function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): PlanItem | undefined {
-  if (now === was || was?.kind !== "move" || now?.kind !== "move" || !was.script || !now.script) return now;
-  const [before, after] = [was.script, now.script];
+function linesOf(before: readonly ScriptLine[], after: readonly ScriptLine[]): ScriptLine[] {
   const more = before.length - after.length;
   const isSame = (n: number, m: number) =>
     before[n] !== undefined && JSON.stringify(before[n]) === JSON.stringify(after[m]);
@@ -205,8 +210,7 @@ function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): Plan
   while (isSame(first, first)) first++;
   let last = after.length;
   while (last > first && last + more > first && isSame(last + more - 1, last - 1)) last--;
-  const script = after.map((line, n) => (n < first ? before[n] : n >= last ? before[n + more] : line) ?? line);
-  return { ...now, script };
+  return after.map((line, n) => (n < first ? before[n] : n >= last ? before[n + more] : line) ?? line);
 }
 
 /** The old value where the new one is equal to it. */

@@ -3,6 +3,7 @@
  * letter in a script leaves the times the same, a time leaves the set-ups the same, the title leaves all of them the same.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { CUE_KINDS, type CueKind, type MoveItem, type Plan, type PlanItem, type ScriptLine } from "#lib/plan/schema.ts";
 import { hasLineOf } from "./lookup.ts";
 
@@ -130,7 +131,7 @@ function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
 /** Rules about care read what these say. */
 const SAY_CARE: readonly CueKind[] = ["safety", "easier", "breath"];
 
-const wordsOf = ({ kind, text }: ScriptLine): ScriptLine => ({ kind, text });
+const wordsOf = perValue(({ kind, text }: ScriptLine): ScriptLine => ({ kind, text }));
 
 /** The old value when the new one equals it. */
 const equalOr = <T>(was: T | undefined, now: T): T =>

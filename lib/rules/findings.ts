@@ -23,13 +23,11 @@ export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
 export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
   const findings: Finding[] = [];
   const broken: string[] = [];
-  let place: Places | undefined;
   for (const used of rules) {
     try {
       for (const found of used.check(ctx)) {
         if (about !== undefined && found.items[0] !== about) continue;
-        place ??= placesOf(ctx.plan.items);
-        findings.push(toFinding(used, found, place));
+        findings.push(toFinding(used, found, ctx.plan.items));
       }
     } catch {
       broken.push(used.rule.id);
@@ -88,8 +86,8 @@ function notice(rule: AnyRule, message: string, words: string): Finding {
   };
 }
 
-function toFinding({ rule, level }: RuleInUse, f: Found, place: Places): Finding {
-  const items = [...new Set(f.items)].sort((a, b) => (place.get(a) ?? -1) - (place.get(b) ?? -1));
+function toFinding({ rule, level }: RuleInUse, f: Found, all: readonly PlanItem[]): Finding {
+  const items = inPlanOrder(f.items, all);
   return {
     rule: rule.id,
     level: levelOf(level ?? f.level ?? rule.level, f),
@@ -98,6 +96,13 @@ function toFinding({ rule, level }: RuleInUse, f: Found, place: Places): Finding
     values: f.values,
     key: `${rule.id}:${f.message}:${[...items].sort().join(",")}${f.about === undefined ? "" : `:${f.about}`}`,
   };
+}
+
+/** Most findings are about one item, which needs no places. */
+function inPlanOrder(ids: readonly string[], all: readonly PlanItem[]): string[] {
+  if (ids.length < 2) return [...ids];
+  const place = placesOf(all);
+  return [...new Set(ids)].sort((a, b) => (place.get(a) ?? -1) - (place.get(b) ?? -1));
 }
 
 /** What is unsure is looked at by a person, so it never holds a plan up. */

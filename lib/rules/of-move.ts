@@ -30,7 +30,10 @@ export interface MovePlace {
 }
 
 export interface MoveFindings {
-  readonly kept: Readonly<Record<"item" | "change" | "voice" | "claims", Kept<Batch>>>;
+  readonly kept: Readonly<Record<"item" | "change" | "voice" | "claims", Kept<Batch>>> & {
+    /** Of the items of the change: what is told is kept for as long as they are the same value. */
+    readonly moves: Kept<Plan["moves"]>;
+  };
   readonly batch: Batch;
 }
 
@@ -51,11 +54,14 @@ export function findingsOfMove(
   at: MovePlace,
   was: MoveFindings | undefined,
 ): MoveFindings {
-  const kept = was?.kept ?? { item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() };
+  const kept = was?.kept ?? {
+    ...{ item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() },
+    moves: new Kept(),
+  };
   const around = known.spans?.slice(at.n, at.n + 2) ?? [];
   const batch = mergedBatch([
     ofItem(kept.item, studio, known, at),
-    ofChange(kept.change, studio, known, at),
+    ofChange(kept, studio, known, at),
     ofVoice(kept.voice, studio, known, { ...at, around }),
     ofClaims(kept.claims, studio, known, { ...at, around }),
   ]);
@@ -70,13 +76,19 @@ function ofItem(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPl
   });
 }
 
-function ofChange(kept: Kept<Batch>, studio: StudioRules, known: KnownPlan, { placed, from }: MovePlace): Batch {
+function ofChange(
+  kept: MoveFindings["kept"],
+  studio: StudioRules,
+  known: KnownPlan,
+  { placed, from }: MovePlace,
+): Batch {
   const { frame, plan, clock } = known;
   const { item, index } = placed;
   const reads: unknown[] = [studio, frame];
   pushChange(reads, known, from, index);
-  return kept.get(reads, () => {
-    const small = fewItems(frame, plan, plan.items.slice(from, index + 1));
+  return kept.change.get(reads, () => {
+    const few = fewItems(frame, plan, plan.items.slice(from, index + 1));
+    const small = { ...few, moves: kept.moves.get(Object.entries(few.moves).flat(), () => few.moves) };
     // What a set-up line tells may be about a later item, so its seconds are those of the whole class.
     const tellings = tellingsOn(clock.rows.slice(from, index + 1));
     const { rows } = classClock(small, undefined, tellings);
@@ -116,11 +128,15 @@ function ofClaims(kept: Kept<Batch>, studio: StudioRules, { times, clock }: Know
   if (!claimsAnything(item)) return NOTHING_FOUND;
   return kept.get([studio, times, clock, item, ...at.around], () => {
     const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
-    const moves = placedMoves(plan, clock.rows);
+    const wordless = keptWordless(clock).get([times], () => placedMoves(times, clock.rows));
+    const moves = wordless.map((placed, n) => (n === at.n ? at.placed : placed));
     const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });
     return batchOf(studio.reading.claims, ctx, item.id);
   });
 }
+
+/** The class without words, which all items with claims share. */
+const keptWordless = perValue((_: KnownPlan["clock"]) => new Kept<readonly PlacedMove[]>());
 
 const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
   script.some((line) => claimsOf(line).length > 0),

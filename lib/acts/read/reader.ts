@@ -45,7 +45,8 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
 }
 
 /** "Take off two springs, a strong and a middle": the names say which two. */
-function apposed(read: readonly ReadClause[]): ReadClause[] {
+function apposed(read: readonly ReadClause[]): readonly ReadClause[] {
+  if (read.reduce((sum, { acts }) => sum + acts.length, 0) < 2) return read;
   let last: { readonly act: ReadAct; readonly sentence: number } | undefined;
   const dropped = new Set<ReadAct>();
   const named = read.map((one) => ({
@@ -63,13 +64,14 @@ function apposed(read: readonly ReadClause[]): ReadClause[] {
 }
 
 /** "Everything off, one light on": what goes on is then all that is on. */
-function stripped(read: readonly ReadClause[]): ReadClause[] {
+function stripped(read: readonly ReadClause[]): readonly ReadClause[] {
   const springs = read.flatMap(({ acts }) => acts).filter(({ draft }) => draft.act === "springs");
+  if (springs.length < 2) return read;
   const at = springs.findIndex(({ draft }) => isBared(draft));
   const none = springs[at];
   const put = springs.slice(at + 1);
   const parts = put.flatMap(({ draft }) => (isPutOn(draft) ? draft.parts : []));
-  if (!none || put.length === 0 || !put.every(({ draft }) => isPutOn(draft))) return [...read];
+  if (!none || put.length === 0 || !put.every(({ draft }) => isPutOn(draft))) return read;
   const whole: ReadAct = { ...none, draft: { act: "springs", way: "total", parts }, to: put.at(-1)?.to ?? none.to };
   return read.map((one) => ({
     ...one,

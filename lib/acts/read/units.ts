@@ -71,8 +71,10 @@ function nameUnit(tokens: readonly Token[], at: number, { moves, others = [] }: 
 
 const CALLING: ReadonlySet<string> = new Set(["next", "coming", "upcoming", "called"]);
 /** "Coming up, the side plank and reach." */
-const isCalled = (tokens: readonly Token[], at: number): boolean =>
-  tokens.slice(Math.max(0, at - 4), at).some(({ word }) => CALLING.has(word));
+function isCalled(tokens: readonly Token[], at: number): boolean {
+  for (let n = Math.max(0, at - 4); n < at; n++) if (CALLING.has(tokens[n]?.word ?? "")) return true;
+  return false;
+}
 
 function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
   const word = tokens[at]?.word;

@@ -5,6 +5,7 @@
 import { motionIn } from "./motions.ts";
 import { isOfAnotherDay } from "./not-told.ts";
 import type { Sentence } from "./sentences.ts";
+import { spoken } from "./spoken-pattern.ts";
 import type { BreathClaim, ClaimReading } from "./types.ts";
 
 const SLOWLY =
@@ -21,6 +22,7 @@ const IN =
 const SHORT =
   "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:through (?:the |your )?(?:nose|mouth) )?(?:(?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) |to (?:lift|lower|press|push|pull|open|close|return|curl|rise|row|bend|straighten|roll|extend|sink|stand)))";
 const BREATH = new RegExp(`\\b(?:(?<out>${OUT})|(?<in>${IN})|(?<short>${SHORT}))(?![a-z])`, "g");
+const BREATHS = spoken(BREATH);
 const JOINS =
   "(?:is |goes |comes |belongs |happens )?(?:as|when|while|on|with|for)|belongs to|goes to|through|during|for|whenever|in|each time|every time|throughout";
 const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b))`);
@@ -45,6 +47,7 @@ interface Half {
 }
 
 export function breathIn({ words }: Sentence): ClaimReading[] {
+  if (!BREATHS.mayBeIn(words)) return [];
   const breaths = [...words.matchAll(BREATH)];
   return breaths.flatMap((found, n): ClaimReading[] => {
     const { index } = found;

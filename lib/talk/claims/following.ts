@@ -2,19 +2,20 @@
 import { isTakenBack } from "./not-told.ts";
 import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { type PatternOfWords, spoken } from "./spoken-pattern.ts";
 import type { ClaimReading } from "./types.ts";
 
 const MOVES = "(?:moves?|movements?|exercises?|things)";
 const N = `(?<n>${SPOKEN_NUMBER}|no|another)`;
 const AFTER_THIS = "after (?:this|that)(?: one| move)?";
 interface Phrase {
-  readonly pattern: RegExp;
+  readonly pattern: PatternOfWords;
   readonly withThis: boolean;
   /** Where the words have no number. */
   readonly count?: number;
 }
 const phrase = (words: string, withThis: boolean, count?: number): Phrase => ({
-  ...{ pattern: new RegExp(words), withThis },
+  ...{ pattern: spoken(words), withThis },
   ...(count === undefined ? {} : { count }),
 });
 const PHRASES: readonly Phrase[] = [

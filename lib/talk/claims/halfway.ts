@@ -1,6 +1,7 @@
 /** "You're halfway." Not "bend half way", which is a depth. */
 import { isTakenBack } from "./not-told.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { spoken } from "./spoken-pattern.ts";
 import type { ClaimReading } from "./types.ts";
 
 const OF =
@@ -12,7 +13,7 @@ const OF_IT =
 const DONE = "(?:done|gone|over|finished|down|behind (?:us|you)|in the (?:bag|bank))";
 /** More than half is told too, and stays true to the end. */
 const PAST = /\b(?:past|over|passed|more than|well|second half|first half|home side)\b/;
-const PHRASES: readonly RegExp[] = [
+const PHRASES = [
   `\\b(?:we are|you are|that is|this is|now) (?:about |nearly |almost |already |just )*(?:past |over |at )?(?:the )?half ?way(?: (?:there|through|done|mark|point|home|point))?${OF}$`,
   `\\bhalf ?way (?:there|done|mark|point)\\b${OF}`,
   `^(?:and )?half ?way(?: through)?${OF}$`,
@@ -31,7 +32,7 @@ const PHRASES: readonly RegExp[] = [
   `^(?:and |now |so |${HERE} |into |in |starting |here is |for )*(?:the |our |your )?second half(?: now| we go| already)?${OF}$`,
   "\\b(?:over the hump|(?:on the )?home side of half ?way)\\b",
   "\\bhalf ?way through (?:the |these |your )(?<what>[a-z]+[^s ]s)(?: already| now)?$",
-].map((words) => new RegExp(words));
+].map(spoken);
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
 export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {

@@ -4,6 +4,7 @@
  */
 import { isDenied } from "./not-told.ts";
 import { LIVE, type Sentence } from "./sentences.ts";
+import { spokenEach } from "./spoken-pattern.ts";
 import type { ClaimReading, NextClaim } from "./types.ts";
 
 const LEAD =
@@ -41,12 +42,12 @@ interface Asked {
   readonly pattern: RegExp;
   readonly at: NextClaim["at"];
 }
-const ASKED: readonly Asked[] = [
+const ASKED = spokenEach<Asked>([
   { pattern: STARTS, at: "within" },
   { pattern: THEN, at: "start" },
   { pattern: ONCE_DONE, at: "within" },
   { pattern: ENDS, at: "end" },
-];
+]);
 
 export const nextIn = ({ words }: Sentence): ClaimReading[] =>
   ASKED.flatMap(({ pattern, at }): ClaimReading[] => {

@@ -1,6 +1,7 @@
 /** "This is the last one", "first move of the class", "final round". */
 import { isTakenBack } from "./not-told.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { spoken } from "./spoken-pattern.ts";
 import type { ClaimReading, PartClaim } from "./types.ts";
 
 /** After these words it is another one than this: "slower than the last one", "save it for the last round". */
@@ -8,7 +9,7 @@ const OTHER_ONE =
   "(?<!\\b(?:than|since|from|like|as|to|before|after|of|for|in|until|till|on|by|with|during|even|every|especially|hold|holding|save|keep) (?:the |your |our |that |this |a )?(?:very )?)";
 const NOT_THIS =
   "(?! (?:but|of all|thing|to (?:move|drop|leave|lift|go|come|reach|touch)|who|that|was|were|again|you did|we did|felt|looked))";
-const LAST_OR_FIRST = new RegExp(
+const LAST_OR_FIRST = spoken(
   `${OTHER_ONE}\\b(?<which>last|final|first|opening|closing|very last|very first) ` +
     `(?<what>moves?|movement|exercise|one|rep|repetition|round|set|side|block|section|series)\\b${NOT_THIS}` +
     "(?: (?:of|in|for) (?:the |this |our |todays |your )?(?<of>class|session|day|workout|hour|lesson|morning|evening|block|section|series|today|tonight)| (?<today>today|tonight))?",
@@ -65,6 +66,8 @@ const OTHERWISE: readonly (readonly [RegExp, PartClaim])[] = [
   [LAST_OF, { says: "last", what: "round" }],
   [FIRST_UP, { says: "first", what: "move", of: "class" }],
 ];
+const SPOKEN_OTHERWISE = OTHERWISE.map(([pattern, fact]) => ({ fact, pattern: spoken(pattern) }));
+
 const PARTS: Readonly<Record<string, PartClaim["what"]>> = {
   move: "move",
   moves: "move",
@@ -82,7 +85,9 @@ const namedIn = ({ groups }: RegExpExecArray): Pick<PartClaim, "named"> =>
   groups?.named === undefined ? {} : { named: groups.named };
 
 export function partsIn({ words, at }: SpokenClause): ClaimReading[] {
-  const other = OTHERWISE.map(([pattern, fact]) => ({ fact, found: pattern.exec(words) })).find(({ found }) => found);
+  const other = SPOKEN_OTHERWISE.map(({ fact, pattern }) => ({ fact, found: pattern.exec(words) })).find(
+    ({ found }) => found,
+  );
   if (other?.found && !isTakenBack(words.slice(0, other.found.index), words))
     return [
       { fact: { ...other.fact, ...namedIn(other.found) }, at: at + other.found.index, length: other.found[0].length },

@@ -2,6 +2,7 @@
 import { isTakenBack } from "./not-told.ts";
 import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { spokenEach } from "./spoken-pattern.ts";
 import type { ClaimReading, RepsClaim } from "./types.ts";
 
 const HOW = "(?:slow |good |clean |further |extra |additional |full |strong |smooth |controlled |big |even |steady )*";
@@ -111,13 +112,15 @@ const PHRASES: readonly Phrase[] = [
   { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${SPOKEN_NUMBER}) times$`), sure: false },
 ];
 
+const SPOKEN_PHRASES = spokenEach(PHRASES);
+
 /** What any repetition may be called. */
 const A_REPETITION = /^(?:pulls?|lifts?|pushes|drops?|reach(?:es)?|goes)$/;
 /** "One round done, two to go." */
 const COUNTED_BEFORE = /\b(?:rounds?|sets?|laps?|sides?|moves?|exercises?|minutes?|blocks?)\b/;
 
 export function repsIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
-  for (const { which, pattern, sure, orSeconds } of PHRASES) {
+  for (const { which, pattern, sure, orSeconds } of SPOKEN_PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;
     const { n, more, last, what } = found.groups ?? {};

@@ -2,6 +2,7 @@
 import { isTakenBack } from "./not-told.ts";
 import { ORDINAL, ordinalOf, SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { type PatternOfWords, spoken } from "./spoken-pattern.ts";
 import type { ClaimReading, RoundsClaim } from "./types.ts";
 
 const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|springs?)\\b)";
@@ -14,7 +15,7 @@ const TIMES: Readonly<Record<string, number>> = { another: 1, once: 1, twice: 2 
 
 interface Phrase {
   readonly which: RoundsClaim["which"];
-  readonly pattern: RegExp;
+  readonly pattern: PatternOfWords;
 }
 const PHRASES: readonly Phrase[] = [
   {
@@ -49,7 +50,7 @@ const PHRASES: readonly Phrase[] = [
   },
   { which: "done", words: `\\b(?:we|you) have (?:done|had|finished) (?<n>${SPOKEN_NUMBER}) ${ROUND}s?\\b` },
   { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) ${ROUND}s\\b${NOT_OURS}` },
-].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: new RegExp(words) }));
+].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: spoken(words) }));
 
 const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: ${ROUND}s)?$`);
 /** "Round two of four": how many there are; 0 where that is not said. */

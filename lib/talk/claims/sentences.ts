@@ -81,13 +81,12 @@ function plainWord(piece: string): string {
   if (piece.startsWith("{")) return isField(piece.slice(1, -1)) ? LIVE : "";
   if (piece === "&") return "and";
   if (!/[\p{L}\d]/u.test(piece)) return ",";
-  const word = piece
-    .normalize("NFKD")
-    .replace(/\p{M}+/gu, "")
-    .toLowerCase()
-    .replaceAll("’", "'");
+  const word = ASCII.test(piece) ? piece.toLowerCase() : withoutAccents(piece).toLowerCase().replaceAll("’", "'");
   return Object.hasOwn(WRITTEN_OUT, word) ? (WRITTEN_OUT[word] as string) : writtenOut(word);
 }
+
+const ASCII = /^[\x20-\x7e]*$/;
+const withoutAccents = (piece: string): string => piece.normalize("NFKD").replace(/\p{M}+/gu, "");
 
 /** Short forms that follow no rule, with and without the apostrophe. */
 const WRITTEN_OUT: Readonly<Record<string, string>> = {
@@ -123,6 +122,7 @@ const SHORT_ENDS: readonly (readonly [RegExp, string])[] = [
   [/(?<=^(?:that|there|here|what|he|she|who|where|left|right|half|work|leg|arm|side|this))'s$/, " is"],
 ];
 function writtenOut(word: string): string {
+  if (!word.includes("'")) return word;
   for (const [end, out] of SHORT_ENDS) if (end.test(word)) return word.replace(end, out);
   return word.replaceAll("'", "");
 }

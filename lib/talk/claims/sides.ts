@@ -1,8 +1,9 @@
 /** A clause that only names the side. "Reach to the other side" and "feel the left side" say where, not which side it is. */
 import type { SpokenClause } from "./sentences.ts";
+import { spoken } from "./spoken-pattern.ts";
 import type { ClaimReading } from "./types.ts";
 
-const SIDE = new RegExp(
+const SIDE = spoken(
   "^(?:okay |ok |and |so |now |we are |this is |that is |here is |it is |on |onto |to |over |back |switch |switching |change |changing |swap |" +
     "swapping |move |same |thing |again |repeat |it |all |start |starting |begin |with |for |time for |then |lets |do |go |coming up |next )*" +
     "(?:the |your |our )?(?:(?<side>left|right|other|second|opposite) side|(?<limb>other|second|opposite) (?:leg|arm))(?<then> (?:next|after this|after|coming up))?(?: (?:now|first|please|again|this time|here we go))?$",
@@ -22,12 +23,14 @@ const SINGLE = [
   `^(?:and |so |okay |now )*(?:this|that|it)(?: one|${LIMB})? is (?:the|your) (?<side>left|right)(?: now| this time|${LIMB})?$`,
   // "Left leg first", "the left arm now".
   `^(?:and |so |okay |now )*(?:the |your )?(?<side>left|right)(?:${LIMB}| one) (?:first|now|this time|again)$`,
-].map((words) => new RegExp(words));
+].map(spoken);
 /** "We've done the left, now the right." */
-const ONE_IS_DONE =
-  /\b(?:(?:done|did|finished) (?:the|your) |(?=(?:left|right) (?:is |was )))(?<side>left|right)(?: (?:leg|arm|side))?(?: (?:is|was) (?:done|over|finished|first))?\b/;
-const AND_NOW =
-  /^(?:and |so |then )*(?:now|so|on to|over to) (?:it is )?(?:the |your )(?<side>left|right)(?: leg| arm| side)?$/;
+const ONE_IS_DONE = spoken(
+  /\b(?:(?:done|did|finished) (?:the|your) |(?=(?:left|right) (?:is |was )))(?<side>left|right)(?: (?:leg|arm|side))?(?: (?:is|was) (?:done|over|finished|first))?\b/,
+);
+const AND_NOW = spoken(
+  /^(?:and |so |then )*(?:now|so|on to|over to) (?:it is )?(?:the |your )(?<side>left|right)(?: leg| arm| side)?$/,
+);
 
 function workingSide({ words, sentence }: SpokenClause): RegExpExecArray | undefined {
   for (const pattern of SINGLE) {

@@ -1,28 +1,30 @@
 /** How many springs there are: "two springs on", "one heavy". */
 import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
+import { spoken } from "./spoken-pattern.ts";
 import type { ClaimReading } from "./types.ts";
 
 /** Springs are added or taken off, so the number is not how many there are. */
 const CHANGES =
   /\b(?:add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|down|up|per|each|if|or|maybe|try|for the)\b/;
-const ALL_SPRINGS = new RegExp(
+const ALL_SPRINGS = spoken(
   `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
 /** "The middle spring holds you": there is one at least. */
-const THE_SPRING =
-  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/;
+const THE_SPRING = spoken(
+  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/,
+);
 const OTHER_SPRINGS =
   /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
 const TERM = `(?:(?:${SPOKEN_NUMBER}|an?|the|one) )(?!and |plus |with |last |first )[a-z]+(?: (?!and |plus |with |is\\b|are\\b|on\\b|only\\b|for\\b|here\\b)[a-z]+)?`;
 const ON_SPRINGS =
   "(?:(?:you|we) (?:are|should be|work) (?:working |going )?on |(?:you|we) (?:are |will be )?(?:using|use|have|need|want)(?: got)? |you should have |there (?:is|are) |this is (?:on )?|that is |it is |you have got )";
 /** "You're on two lights and a heavy", "only the light on": all of the springs, one by one. */
-const LISTED = new RegExp(
+const LISTED = spoken(
   `^(?:and |so |now |okay )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
 );
 const ONE_TERM = new RegExp(`^(?<n>${SPOKEN_NUMBER}|an?|the) (?<label>.+)$`);
-const BARE = new RegExp(
+const BARE = spoken(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 

@@ -1,5 +1,6 @@
 /** The phrases that tell a time, as a table. */
 import { SPOKEN_NUMBER } from "./number-phrases.ts";
+import { type PatternOfWords, spoken } from "./spoken-pattern.ts";
 import type { TimeClaim } from "./types.ts";
 
 const UNIT = "(?:seconds?|s|minutes?|m)";
@@ -28,7 +29,7 @@ const STOPS =
 type Which = TimeClaim["which"];
 interface Phrase {
   readonly which: Which;
-  readonly pattern: RegExp;
+  readonly pattern: PatternOfWords;
   /** Fewer seconds, as in "hold two more seconds", are about one repetition. */
   readonly least?: number;
   /** Must be among the words that matched. */
@@ -40,7 +41,7 @@ interface Phrase {
 }
 const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "pattern"> = {}): Phrase => ({
   which,
-  pattern: new RegExp(words),
+  pattern: spoken(words),
   ...more,
 });
 

@@ -1,0 +1,90 @@
+/**
+ * Reads from a regular expression what a text must contain for it to match. Only what is surely needed counts. An
+ * expression that is not understood here needs nothing, so it is always tried.
+ */
+
+/** One of these parts of words must be there; `FIGURE` stands for any figure. */
+export type Need = readonly string[];
+
+export const FIGURE = "\\d";
+/** Longer parts are cut, so that few have to be looked up for each word. */
+export const LONGEST_PART = 8;
+const SHORTEST_PART = 2;
+const MOST_NEEDS = 4;
+
+/** All of them must be filled, the rarest first, at most four. */
+export function needsOf({ source, flags }: RegExp): Need[] {
+  if (flags !== "" && flags !== "g") return [];
+  return new Reader(source).whole()?.slice(0, MOST_NEEDS) ?? [];
+}
+
+const LETTER = /[a-z0-9']/y;
+const QUANTIFIER = /(?<none>[?*]|\{0)?(?:\+|\{?\d*,?\d*\})?\??/y;
+const CLASS = /\[(?:\\.|[^\]\\])*\]/y;
+const ESCAPED_CLASS = /\\[bBwWsSD]|\\[^A-Za-z0-9]/y;
+const SIGN = /[\s,:"^$.;&!<>=@#%~`/_-]/y;
+const LOOK_AROUND = /\(\?<?[=!]/y;
+const GROUP = /\((?:\?:|\?<[A-Za-z]\w*>|(?!\?))/y;
+
+class Reader {
+  private readonly source: string;
+  private at = 0;
+
+  constructor(source: string) {
+    this.source = source;
+  }
+
+  /** Undefined for what is not understood. */
+  whole(): Need[] | undefined {
+    const needs = this.branches();
+    return this.at === this.source.length ? needs : undefined;
+  }
+
+  /** One of what the branches need: the rarest of each. */
+  private branches(): Need[] {
+    const all = [this.branch()];
+    while (this.taken(/\|/y)) all.push(this.branch());
+    if (all.length === 1) return all.flat();
+    const rarest = all.map(([need]) => need ?? []);
+    return rarest.every((need) => need.length > 0) ? [[...new Set(rarest.flat())].sort()] : [];
+  }
+
+  private branch(): Need[] {
+    const needs: Need[] = [];
+    let part = "";
+    for (;;) {
+      const letter = this.taken(LETTER);
+      const inner = letter ? [] : this.piece();
+      const quantifier = inner && this.taken(QUANTIFIER);
+      const isNeeded = quantifier?.groups?.none === undefined;
+      if (letter && isNeeded) part += letter[0];
+      if (letter && quantifier?.[0] === "") continue;
+      if (part.length >= SHORTEST_PART) needs.push([part.slice(0, LONGEST_PART)]);
+      part = "";
+      if (!inner) return needs.sort(rarestFirst);
+      if (isNeeded) needs.push(...inner);
+    }
+  }
+
+  /** What a group or a sign needs; undefined at the end of a branch, and at what is not understood. */
+  private piece(): Need[] | undefined {
+    if (this.taken(/\\d/y)) return [[FIGURE]];
+    if (this.taken(CLASS) || this.taken(ESCAPED_CLASS) || this.taken(SIGN)) return [];
+    const isAside = this.taken(LOOK_AROUND);
+    if (!isAside && !this.taken(GROUP)) return undefined;
+    const inner = this.branches();
+    if (!this.taken(/\)/y)) return undefined;
+    return isAside ? [] : inner;
+  }
+
+  private taken(what: RegExp): RegExpExecArray | null {
+    what.lastIndex = this.at;
+    const found = what.exec(this.source);
+    if (found) this.at += found[0].length;
+    return found;
+  }
+}
+
+/** Long parts are rarer than short ones, and one is rarer than any of many. */
+const rarestFirst = (a: Need, b: Need): number => shortest(b) - shortest(a) || a.length - b.length;
+const shortest = (need: Need): number => Math.min(...need.map((part) => part.length));
