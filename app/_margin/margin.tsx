@@ -7,7 +7,7 @@ import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
-import { foldedWords, NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
+import { foldedFindings, NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
 
@@ -68,7 +68,7 @@ function Folded(props: SlipsProps) {
   if (props.slips.length === 0) return null;
   return (
     <details>
-      <summary>{foldedWords(props.slips.length)}</summary>
+      <summary>{foldedFindings(props.slips.length)}</summary>
       <Slips {...props} />
     </details>
   );
