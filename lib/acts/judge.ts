@@ -70,7 +70,7 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
     return stated(change, { act: "turn", ...(isSideways ? { facing: to.facing } : {}) }, isSideways);
   }
   if (said === "round") {
-    if (from === null) return unsure({ act: "turn" });
+    if (from === null || (loose && !has(change, "turn"))) return unsure({ act: "turn" });
     const opposite = turnedBy(from.facing, 2);
     // "Turn round" is said of a quarter turn too.
     if (opposite !== to.facing && from.facing !== to.facing) return unsure({ act: "turn", facing: to.facing });

@@ -152,6 +152,9 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   // "Middle: off."
   const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
   if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
+  // "Light in its place", "lights the same".
+  if (next?.gap === 0 && (tokens[end + 2]?.word === "place" ? next.word === "in" : second?.word === "same"))
+    return true;
   // "Light and nothing else."
   if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
   const before = tokens[at - 1];
@@ -180,7 +183,8 @@ function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs 
     if (!token || !crossed || crossed.gap === 2) return false;
     if (crossed.gap === 1 && crossed.word !== "not") return false;
     if (links > 0 && isName(token, springs)) return true;
-    if (!(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    const linksOn = links > 0 && (THE.includes(token.word) || numberOf(token.word) !== null);
+    if (!LINKS.has(token.word) && !linksOn) return false;
     links++;
   }
   return false;
@@ -223,9 +227,10 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
     definite: false,
     end,
   });
-  if (word === "a" && PAIRS.has(next)) {
-    const end = passOver(tokens, at + 2, ["of", ...MORE]);
-    return exactly(PAIRS.get(next) ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
+  const pairAt = word === "a" ? at + 1 : at;
+  if (PAIRS.has(tokens[pairAt]?.word ?? "") && (word === "a" || next === "of")) {
+    const end = passOver(tokens, pairAt + 1, ["of", ...MORE]);
+    return exactly(PAIRS.get(tokens[pairAt]?.word ?? "") ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
   }
   if (word === "another" && numberOf(next) !== null) return exactly(numberOf(next), at + 2, true);
   if (ALL.includes(word) && next !== "in" && next !== "home") {

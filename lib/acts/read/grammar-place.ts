@@ -13,6 +13,8 @@ const turn =
     const to = found(match, "facing");
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
+/** "On your back, facing the front": the way to face is named last. */
+const turnedLast = ({ units }: Matched): Draft[] => turn()({ units: units.toReversed() });
 const turned = (to: "round" | "sideways" | "somewhere" | "any"): readonly Draft[] => [{ act: "turn", to }];
 const turnedToEnd = (side: SideWord | undefined): Draft[] =>
   side === "left" || side === "right" ? [{ act: "turn", to: side }] : [];
@@ -45,7 +47,7 @@ const turnToSide = (match: Matched): Draft[] => {
 const TURNS: readonly Production[] = [
   say("@turn? @round? @way* to? @face @towards? @facing", turn()),
   say("@turn? @round? @way* to? @face @towards? @facing of room|machine|carriage", turn()),
-  say("@face|look|looking @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
+  say("@face|look|looking|see|seeing @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
   say("@face @towards? @facing wall|end|window|windows", turn()),
@@ -68,7 +70,8 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards? @side", turnToSide),
   say("@turn @round? @way* @towards @station", turnToStation),
   say("@go @round @way* to? @face @towards? @facing", turn()),
-  say("@turn|@go on? @way* @round", turned("round")),
+  say("@turn on? @way* @round", turned("round")),
+  say("@go on? @way* @round", [{ act: "turn", to: "round", loose: "place" }]),
   say("@go @way* @round|across|along @way* to|at front|back", turn("place"), "last"),
   say("step|hop|climb|jump|get|come off @carriage? @way* to|at front|back", turn("place"), "last"),
   say("roll|flip over @way*", ANY_TURN, "whole"),
@@ -143,19 +146,20 @@ const POSITIONS: readonly Production[] = [
       say(phrase, [position]),
       say(`${phrase} @way* on|onto|to|in|at @station`, (match) => [position, ...standing(match)]),
       say(`${phrase} @way* at|on front|back`, (match) => [position, ...atEnd(match)]),
-      say(`${phrase} @way* @face|to|look|looking @towards? @facing`, (match) => [position, ...turn()(match)]),
+      say(`${phrase} @way* @face|to|look|looking @towards? @facing`, (match) => [position, ...turnedLast(match)]),
       say(`${phrase} @way* @face @towards? @facing on|onto @station`, (match) => [
         position,
-        ...turn()(match),
+        ...turnedLast(match),
         ...standing(match),
       ]),
       say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
         position,
         ...standing(match),
-        ...turn()(match),
+        ...turnedLast(match),
       ]),
       say(`stay|stays|keep|keeping|remain|still @way* in|on|here|there? ${phrase}`, [stays]),
-      say(`from|off|out|of of? ${phrase}`, NOTHING),
+      say(`from|off|of of? ${phrase}`, NOTHING),
+      say(`out of ${phrase}`, NOTHING),
     ];
   }),
   say("@lie @way* on|onto @side", (match) => [
@@ -218,7 +222,7 @@ const STATIONS: readonly Production[] = [
   say("@swap? other|opposite end|platform", OTHER_END, "whole"),
   say("@swap ends|platforms", OTHER_END),
   say("round|over|across|up|down|back to|onto @platform", standing),
-  say("@platform", standing, "whole"),
+  say("@platform next?", standing, "whole"),
   say("at @platform", standing, "start"),
   say("onto @station", standing),
   say("up|back|out on|to @station", standing),

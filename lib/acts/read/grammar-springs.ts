@@ -30,6 +30,9 @@ const CARRIAGE: readonly Production[] = [
   say("in|home @comes", HOME, "start"),
   say("bring @carriage @way* to close", HOME),
   say("all way in", HOME, "start"),
+  say("you're|we're|everyone's|everybody's|it's in|home", HOME, "whole"),
+  say("come|roll|glide|ride|coast @way* in and", HOME, "start"),
+  say("come|roll|glide|ride|coast @way* in and @way* out", NOTHING),
   say(
     "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
     NOTHING,
@@ -76,6 +79,11 @@ const bare = (match: Matched): Draft[] => {
   return [{ act: "springs", way, parts: said }];
 };
 
+/** "Take the strong off and one middle". */
+const allOf =
+  (way: Amounts) =>
+  ({ units }: Matched): Draft[] => [{ act: "springs", way, parts: units.flatMap(({ amount = [] }) => amount) }];
+
 /** "A light to go with your middle": only the first goes on. */
 const first =
   (way: Amounts) =>
@@ -87,6 +95,8 @@ const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
   say("@swap @amount out|over|up? for|to|with|into|against|by @amount", swapped(0)),
+  say("@swap out|over|up|around @amount for|to|with @amount", swapped(0)),
+  say("@amount makes|make|gives|give way for|to @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
   say("substitute|sub @way* @amount for @amount", swapped(1)),
   say("take|bring|drop|cut @amount @way* to|into @amount", swapped(0)),
@@ -102,6 +112,10 @@ const AMOUNTS: readonly Production[] = [
   say("@amount @way* off and? @amount @way* on", swapped(0)),
   say("@amount @way* on and? @amount @way* off", swapped(1)),
   say("@add @amount @way* on?", springs("on")),
+  say("@set|@add @amount @way* on and @amount", allOf("on"), "last"),
+  say("@set|@remove|lift @amount @way* off|away|out and @amount", allOf("off"), "last"),
+  say("double|doubling @way* on|to? @amount", springs("on")),
+  say("@amount @comes? in place", springs("on"), "last"),
   say("@set|@add @way* on|in|up|back @amount", springs("on")),
   say("@amount @be? to? @added", springs("on")),
   say("@amount @be? to? @removed", springs("off")),
@@ -112,8 +126,8 @@ const AMOUNTS: readonly Production[] = [
   say("less|minus @amount", springs("off")),
   say("@set|@add @amount @way* on", springs("on")),
   say("plus|reach|fetch for? @amount", springs("on")),
-  say("@set|@add|@reach? @amount also|too|besides|alongside|extra", springs("on")),
-  say("@set|@add|@reach? @amount as well", springs("on")),
+  say("to? @set|@add|@reach? @amount also|too|besides|alongside|extra", springs("on")),
+  say("to? @set|@add|@reach? @amount as well", springs("on")),
   say("@set|@add|@reach? @amount for company", springs("on")),
   say("@set|@add|@reach? @amount on|in top|addition", springs("on")),
   say("@set|@add|@reach? @amount to? go|goes with @amount?", first("on")),
@@ -140,11 +154,15 @@ const AMOUNTS: readonly Production[] = [
   say("@amount only|alone", springs("total"), "last"),
   say("@put|hang @amount @way* back", springs("off-or-on")),
   say("pick|grab|get|give|choose|find|treat|help up|to? @amount", springs("on-or-now")),
-  say("need|want|have|use|using @amount @way* on?", springs("now-or-on")),
+  say("to? need|want|have|use|using @amount @way* on?", springs("now-or-on")),
+  say("you've|we've|already|currently got|have? @amount @way* on?", springs("has")),
+  say("@amount with|and @amount already|there", first("on")),
   say("on with @amount", springs("on")),
   say("off|out with @amount", springs("off")),
   say("in with @amount", springs("on")),
   say("let @amount go", springs("off")),
+  say("@amount has|have|needs|need|can|must to? go|leave|disappear", springs("off"), "last"),
+  say("done|finished|through with @amount", springs("off")),
   say("rid|goodbye|bye|farewell of|to @amount", springs("off")),
   say("@not|longer need|want|use|using @amount any? longer|more?", springs("off")),
   say("@amount @set @way* off|away|out", springs("off")),
@@ -162,12 +180,14 @@ const AMOUNTS: readonly Production[] = [
   say("@amount @set|@add on", springs("on")),
   say("@amount @set|@remove off", springs("off")),
   say("touch|from|that|about @amount", NOTHING),
+  say("@amount give|gives|make|makes less|more|it", NOTHING),
   say("@amount that|which", NOTHING),
   say("beside|alongside @amount", NOTHING),
   say("@amount @be? @way* too much|little|heavy|light|easy|hard|strong|soft", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),
+  say("@number of them|those", counted("total"), "last"),
   say("@add|give another|@number more?|extra?|on?", counted("on"), "last"),
   say("@set|@add another|@number more? @way* on", counted("on"), "last"),
   say("@number more on", counted("on"), "whole"),
@@ -188,6 +208,9 @@ const WITHOUT_AMOUNT: readonly Production[] = [
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),
   say("everything|all off", NONE),
+  say("everything|all else|other|others @comes? @way* off|goes|go|out|away", SOME),
+  say("rest|others @comes? @way* off|goes|go|out|away", SOME),
+  say("@remove rest|others", SOME),
   say("strip it|everything|@carriage", NONE),
   say("touch|@swap|adjust|alter @load", [{ act: "touch", of: "springs" }, ...SOME]),
   say("heavier|lighter @springs?", SOME),

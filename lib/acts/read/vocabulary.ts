@@ -40,9 +40,9 @@ export const CLASSES: Readonly<Record<string, string>> = {
   ride:
     "ride riding rides glide gliding float floating drift drifting coast coasting sail sailing roll rolling slide sliding " +
     "tuck tucking cruise carry carrying ease easing settle lower come coming get getting walk stop",
-  park: "close closing park parking shut shutting dock docking home return returning",
+  park: "close closing closes park parking parks shut shuts shutting dock docks docking home return returning",
   dock: "dock docks docking docked park parks parking parked",
-  close: "close closing shut shutting",
+  close: "close closes closing shut shuts shutting",
   stopper: "stop stops stopper stoppers bumper bumpers buffer buffers",
   carriage: "carriage carriages carriage's",
   go: "step stepping climb climbing hop hopping come coming go going move moving walk walking head heading jump get getting crawl make shift slide scoot travel shuffle roll rolling back",
@@ -73,7 +73,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   wear: "feed tuck slot insert secure strap get getting put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
   on: "on in into through inside",
   off: "off out",
-  add: "add adding attach attaching hook load connect increase clip adds pop slap place whack sling stack bolt introduce include",
+  add: "add adding attach attaching hook load connect gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
   added: "added attached hooked loaded clipped joined put",
   removed: "removed detached unhooked unclipped dropped unloaded lost subtracted taken",
   swapped: "swapped exchanged replaced changed traded",
@@ -105,7 +105,23 @@ export const NUMBERS: Readonly<Record<string, number>> = {
 /** Words that say how many springs. */
 export const QUANTITIES: readonly string[] = [
   ...Object.keys(NUMBERS),
-  ...["second", "extra", "further", "all", "every", "everything", "the", "your", "that", "my", "our", "this", "those"],
+  ...[
+    "second",
+    "pair",
+    "couple",
+    "extra",
+    "further",
+    "all",
+    "every",
+    "everything",
+    "the",
+    "your",
+    "that",
+    "my",
+    "our",
+    "this",
+    "those",
+  ],
 ];
 
 export const FACING_OF_WORD: Readonly<Record<string, Facing>> = {
@@ -158,6 +174,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["over|roll|flip @way* on|onto front|fronts", ["prone"]],
   ["@lie @way* on|onto back|backs", ["supine"]],
   ["roll? on|onto back|backs", ["supine"]],
+  ["on|onto your|our|their front|fronts", ["prone"]],
   ["@lie supine", ["supine"]],
   ["supine", ["supine"]],
   ["prone", ["prone"]],
@@ -205,6 +222,6 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves next beside needs any both joins joining meets becomes finishing"
+    "still which leaves make makes give gives next beside needs any both joins joining meets becomes finishing"
   ).split(" "),
 );
