@@ -13,7 +13,7 @@ type Of<A extends Draft["act"]> = Extract<Draft, { readonly act: A }>;
 export function judge(draft: Draft, change: ActsChange): Judged[] {
   switch (draft.act) {
     case "carriage-home":
-      return [plainly(change, { act: "carriage-home" })];
+      return draft.loose && !has(change, draft.act) ? [] : [plainly(change, { act: "carriage-home" })];
     case "springs":
       return springsTold(draft, change);
     case "turn":

@@ -148,10 +148,11 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   const [next, second] = [tokens[end], tokens[end + 1]];
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
-  if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
+  if ((next?.gap === 1 || (tokens[at]?.gap ?? 0) > 0) && behindAt(tokens, end, lexicon)) return true;
   // "Middle: off."
   const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
   if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
+  if (next?.gap === 0 && next.word === "as" && second?.word === "well") return true;
   // "Light in its place", "lights the same".
   if (next?.gap === 0 && (tokens[end + 2]?.word === "place" ? next.word === "in" : second?.word === "same"))
     return true;
@@ -190,12 +191,12 @@ function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs 
   return false;
 }
 const LINKS: ReadonlySet<string> = new Set(
-  "for to into becomes instead of not than rather in place down up replaces joins and a one".split(" "),
+  "for to into becomes plus instead of not than rather in place down up replaces joins and a one".split(" "),
 );
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains only alone both done finished joins".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains can only alone both done finished joins".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });

@@ -15,7 +15,7 @@ export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on"
  * `any`: a turn without a way to face. `place`: "to the front", which may be where people go. `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
-  | { readonly act: "carriage-home" }
+  | { readonly act: "carriage-home"; readonly loose?: true }
   | {
       readonly act: "springs";
       readonly way: Amounts;

@@ -152,14 +152,17 @@ function readClause(
     const drafts = told.filter((draft) => !isNamed(draft, clause));
     acts.push(
       ...drafts
-        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft)))
-        .map((draft) => ({ draft, ...place })),
+        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft) || draft.act === "carriage-home"))
+        .map((draft) => ({ draft: mood.during ? inPassing(draft) : draft, ...place })),
     );
     mood.started = true;
     at = reading.end;
   }
   return { clause, acts, first, open: mood.hedged && acts.length === 0 };
 }
+
+/** "As the carriage comes home" may be of the repetition. */
+const inPassing = (draft: Draft): Draft => (draft.act === "carriage-home" ? { ...draft, loose: true } : draft);
 
 /** "As you turn to face the front" asks for the turn too. */
 const isTurnTo = (draft: Draft): boolean =>

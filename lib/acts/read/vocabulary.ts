@@ -69,11 +69,11 @@ export const CLASSES: Readonly<Record<string, string>> = {
   take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have gather gathering scoop seize",
   put: "put putting place placing lay laying set setting hang hanging drop dropping rest return leave leaving take pop park lower pass",
   down: "down away back aside",
-  free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle withdraw",
+  free: "store stow release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle withdraw",
   wear: "feed tuck slot insert secure strap get getting put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
   on: "on in into through inside",
   off: "off out",
-  add: "add adding attach attaching hook load connect gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
+  add: "add adding added attach attaching hook load connect engage gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
   added: "added attached hooked loaded clipped joined put",
   removed: "removed detached unhooked unclipped dropped unloaded lost subtracted taken",
   swapped: "swapped exchanged replaced changed traded",
@@ -83,7 +83,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload clear clearing shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
-  swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
+  swap: "swap swapping swapped changed exchanged traded replaced change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
   load: "tension resistance weight load springs spring weights setting settings coils",
   same: "same identical unchanged",
@@ -148,6 +148,10 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["all fours", ["quadruped"]],
   ["four point kneeling", ["quadruped"]],
   ["tabletop", ["quadruped", "supine"]],
+  ["table top", ["quadruped", "supine"]],
+  ["quadruped", ["quadruped"]],
+  ["@sit back down", ["seated"]],
+  ["backs down", ["supine"]],
   ["@put_on? hands down and knees down", ["quadruped"]],
   ["kneeling", ["kneeling"]],
   ["@kneel", ["kneeling", "quadruped"]],
@@ -198,6 +202,9 @@ export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])
   ["knees @way* up|off|lift", ["plank"]],
   ["lunge|lunges|squat|squats", ["standing"]],
   ["up get|come|pop", ["standing"]],
+  ["get|come up", ["standing"]],
+  ["come|get|roll @way* to your|our side|sides", ["side-lying"]],
+  ["lay|laying @way* down", ["supine", "prone", "side-lying"]],
   ["rise|rising up?", ["standing"]],
   ["chest|chests down", ["prone"]],
 ];
@@ -222,6 +229,6 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves make makes give gives next beside needs any both joins joining meets becomes finishing"
+    "still which leaves alone take takes make makes give gives next beside needs any both joins joining meets becomes finishing"
   ).split(" "),
 );
