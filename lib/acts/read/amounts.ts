@@ -1,7 +1,7 @@
 /** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
-import { AFTER_A_SPRING, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
+import { AFTER_A_SPRING, MOVED_WORDS, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
 
 export interface AmountPart {
   /** The id; undefined for a spring without a name. */
@@ -133,15 +133,7 @@ function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behin
 
 /** Whether no noun follows. */
 const isOnItsOwn = (next: Token | undefined): boolean =>
-  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
-
-const MOVED: ReadonlySet<string> = new Set(
-  (
-    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
-    "alongside as stays stay remains too also then top but except after " +
-    "both instead rather before once when while until first being be to may can"
-  ).split(" "),
-);
+  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED_WORDS.has(next.word);
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
 function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
@@ -152,12 +144,11 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   // "Middle: off."
   const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
   if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
-  if (next?.gap === 0 && next.word === "as" && second?.word === "well") return true;
   // "Light in its place", "lights the same".
   if (next?.gap === 0 && (tokens[end + 2]?.word === "place" ? next.word === "in" : second?.word === "same"))
     return true;
-  // "Light and nothing else."
-  if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
+  // "Light and nothing else", "light as well".
+  if (next?.gap === 0 && PAIRED.get(next.word) === second?.word && second) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
   if (["only", "just", "put"].includes(before.word)) return isOnItsOwn(next);
@@ -173,6 +164,7 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   );
 }
 
+const PAIRED: ReadonlyMap<string, string> = new Map(Object.entries({ and: "nothing", as: "well" }));
 const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "on", "off", "out", "away", "by"]);
 
 /** "Short for long", "light instead of middle", "middle, not strong": between two names, nothing but words that link them. */
@@ -225,8 +217,8 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
   const exactly = (count: number | null, end: number, more = false): Quantity => ({
     count,
     more,
-    definite: false,
     end,
+    definite: false,
   });
   const pairAt = word === "a" ? at + 1 : at;
   if (PAIRS.has(tokens[pairAt]?.word ?? "") && (word === "a" || next === "of")) {

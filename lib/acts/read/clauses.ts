@@ -1,4 +1,5 @@
 /** Divides a line into clauses, by punctuation and by the words that join what is done. */
+import { bareClause } from "./lead-ins.ts";
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
@@ -29,7 +30,7 @@ export function clausesOf(units: readonly Unit[]): Clause[] {
   let joint: Joint = "next";
   let sentence = -1;
   const close = (next: Joint): void => {
-    if (open.length > 0) clauses.push({ units: open, joint, sentence });
+    if (open.length > 0) clauses.push({ units: bareClause(open), joint, sentence });
     open = [];
     joint = next;
   };

@@ -18,7 +18,8 @@ const ON: readonly Draft[] = [{ act: "strap-on" }];
 
 export const OF_STRAPS: readonly Production[] = [
   say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under|beneath @strap", intoStrap),
-  say("with @feet @way* in|into|through|under @strap", intoStrap),
+  say("with|now @feet @way* in|into|through|under @strap", intoStrap),
+  say("@feet take|takes|get|gets @strap", intoStrap),
   say("@feet find|finds|meet|meets @strap", intoStrap),
   say("strap @way* in|into|on @feet", intoStrap),
   say("strap @feet @way* in", intoStrap),

@@ -191,7 +191,7 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
   else if (word === "and") mood.negated = null;
   else if (classes.includes("later")) mood.hedged = true;
   else if (classes.includes("during")) mood.during = true;
-  if (!classes.includes("fill") && word !== "and") mood.started = true;
+  if (!classes.includes("fill") && word !== "and" && word !== "first") mood.started = true;
 }
 
 /** "Don't let go until the carriage is home" puts it off; "don't let go" and "don't turn" mean that it stays. */

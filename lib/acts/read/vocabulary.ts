@@ -167,8 +167,9 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["@stand up|tall?", ["standing"]],
   ["on|to|onto both|two? feet", ["standing"]],
   ["side plank", ["side-lying", "plank"]],
-  ["forearm|high|low? plank|planks", ["plank", "side-lying"]],
-  ["push up|press up position|start", ["plank"]],
+  ["forearm|high|low? plank|planks|planking", ["plank", "side-lying"]],
+  ["push|press up position|start", ["plank"]],
+  ["top of? push|press up|ups", ["plank"]],
   ["@lie @way* with? face down", ["prone"]],
   ["face down", ["prone"]],
   ["@belly down", ["prone"]],
@@ -229,6 +230,15 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves alone take takes make makes give gives next beside needs any both joins joining meets becomes finishing"
+    "still which whenever leaves alone take takes make makes give gives next beside needs any both joins joining meets becomes finishing"
+  ).split(" "),
+);
+
+/** After a bare name these say what is done with the spring, or belong to what comes next. */
+export const MOVED_WORDS: ReadonlySet<string> = new Set(
+  (
+    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
+    "alongside as stays stay remains too also then top but except after " +
+    "both instead rather before once when while whenever until first being be to may can for this today everyone everybody guys folks team"
   ).split(" "),
 );
