@@ -36,6 +36,10 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
       return draft.parts.map((part) => moved("spring-on", part, change));
     case "off":
       return draft.parts.map((part) => moved("spring-off", part, change));
+    case "has":
+      return areOn(draft.parts, { ...change, to: change.from ?? change.to }).verdict === "told" && change.from
+        ? [now(change, { ...change.from.springs }, "told")].filter(() => springActs(change).length === 0)
+        : [areOn(draft.parts, change)];
     case "now":
     case "total":
       return [areOn(draft.parts, change, draft.way === "total")];

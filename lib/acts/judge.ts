@@ -13,7 +13,7 @@ type Of<A extends Draft["act"]> = Extract<Draft, { readonly act: A }>;
 export function judge(draft: Draft, change: ActsChange): Judged[] {
   switch (draft.act) {
     case "carriage-home":
-      return [plainly(change, { act: "carriage-home" })];
+      return draft.loose && !has(change, draft.act) ? [] : [plainly(change, { act: "carriage-home" })];
     case "springs":
       return springsTold(draft, change);
     case "turn":
@@ -70,7 +70,7 @@ function turned({ to: said, loose }: Of<"turn">, change: ActsChange): Judged {
     return stated(change, { act: "turn", ...(isSideways ? { facing: to.facing } : {}) }, isSideways);
   }
   if (said === "round") {
-    if (from === null) return unsure({ act: "turn" });
+    if (from === null || (loose && !has(change, "turn"))) return unsure({ act: "turn" });
     const opposite = turnedBy(from.facing, 2);
     // "Turn round" is said of a quarter turn too.
     if (opposite !== to.facing && from.facing !== to.facing) return unsure({ act: "turn", facing: to.facing });

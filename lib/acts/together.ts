@@ -40,7 +40,7 @@ export function summedUp<T extends Judged>(
 ): Placed<T>[][] {
   const all = lines.flat().map(({ heard }) => heard);
   const sums = change.planned.flatMap((act) =>
-    act.act === "spring-on" || act.act === "spring-off" ? [{ act, told: all.filter((one) => isPartOf(one, act)) }] : [],
+    "count" in act ? [{ act, told: all.filter((one) => isPartOf(one, act)) }] : [],
   );
   const whole = new Map<T, PlannedAct>();
   for (const { act, told } of sums) {
@@ -80,7 +80,9 @@ const isOf = (covered: PlannedAct["act"], told: Judged["act"]["act"]): boolean =
   covered === told || (told === "springs-now" && (covered === "spring-on" || covered === "spring-off"));
 
 const isPartOf = ({ act, verdict }: Judged, planned: PlannedAct): boolean =>
-  verdict === "contradicted" && act.act === planned.act && "spring" in planned && act.spring === planned.spring;
+  verdict === "contradicted" &&
+  act.act === planned.act &&
+  ("spring" in planned ? act.spring === planned.spring : "count" in planned);
 
 const OF_SPRINGS: readonly string[] = ["spring-on", "spring-off", "springs-now"];
 const OF_PLACE: readonly string[] = ["turn", "station", "position"];

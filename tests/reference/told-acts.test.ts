@@ -9,9 +9,7 @@ import { type GotAct, inWords, Score, scoreMissing, scoreTold } from "#tests/sup
 import { CHANGED, endsOf, halfOf, planOfChange, SET_UPS, type SetUpCase } from "#tests/support/told-acts.ts";
 
 const SHOWN = process.env.SPRINGLINE_CORPUS === "all" ? Number.POSITIVE_INFINITY : 40;
-/** The aim for all. What is called missing in the unseen half is not quite there: this much may not be lost again. */
 const AT_LEAST = 0.85;
-const MISSING_PRECISION = { working: AT_LEAST, unseen: 0.82 };
 
 function judged({ change, lines, told, missing, open }: SetUpCase) {
   const row = planActs(planOfChange(change, lines)).find(({ item }) => item === CHANGED);
@@ -49,13 +47,14 @@ describe.each(["working", "unseen"] as const)("the %s half", (half) => {
     scores.missing.add(missing);
   }
 
-  it("is read with the precision and the recall that are aimed at, or nearly", () => {
+  it("is read with the precision and the recall that are aimed at", () => {
     console.log(`${half}, ${cases.length} set-ups\n  told: ${scores.told}\n  missing: ${scores.missing}`);
     const wrong = half === "working" ? cases.map(readable).filter(({ length }) => length > 0) : [];
     for (const lines of wrong.slice(0, SHOWN)) console.log(lines.join("\n"));
     if (wrong.length > SHOWN) console.log(`and ${wrong.length - SHOWN} more: SPRINGLINE_CORPUS=all shows them`);
-    for (const score of [scores.told, scores.missing]) expect(score.recall).toBeGreaterThanOrEqual(AT_LEAST);
-    expect(scores.told.precision).toBeGreaterThanOrEqual(AT_LEAST);
-    expect(scores.missing.precision).toBeGreaterThanOrEqual(MISSING_PRECISION[half]);
+    for (const score of [scores.told, scores.missing]) {
+      expect(score.recall).toBeGreaterThanOrEqual(AT_LEAST);
+      expect(score.precision).toBeGreaterThanOrEqual(AT_LEAST);
+    }
   });
 });

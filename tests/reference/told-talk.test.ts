@@ -12,9 +12,7 @@ import { halfOf } from "#tests/support/told-acts.ts";
 import { planOfTalk, SAID_IN, TALK, TALK_CONTEXTS, type TalkCase, type TalkContext } from "#tests/support/told-talk.ts";
 
 const SHOWN = process.env.SPRINGLINE_CORPUS === "all" ? Number.POSITIVE_INFINITY : 40;
-/** The aim for both. The unseen half is not there yet: this is the least that may not be lost again. */
 const AT_LEAST = 0.85;
-const RECALLS = { working: AT_LEAST, unseen: 0.8 };
 const MOST_FLAGGED = 0.01;
 
 function contextOf({ context }: TalkCase): TalkContext {
@@ -54,7 +52,7 @@ describe("the labels", () => {
 describe.each(["working", "unseen"] as const)("the %s half", (half) => {
   const cases = TALK.filter(({ id }) => halfOf(id) === half).map((one) => ({ ...one, flagged: isFlagged(one) }));
 
-  it(`is judged with a precision of at least ${AT_LEAST} and a recall of at least ${RECALLS[half]}`, () => {
+  it(`is judged with a precision of at least ${AT_LEAST} and a recall of at least ${AT_LEAST}`, () => {
     const score = new Score();
     const of = (contradicts: boolean, flagged: boolean) =>
       cases.filter((one) => one.contradicts === contradicts && one.flagged === flagged);
@@ -66,7 +64,7 @@ describe.each(["working", "unseen"] as const)("the %s half", (half) => {
       console.log(`${one.id} at ${one.at} s “${one.text}”: ${wanted}`);
     }
     expect(score.precision).toBeGreaterThanOrEqual(AT_LEAST);
-    expect(score.recall).toBeGreaterThanOrEqual(RECALLS[half]);
+    expect(score.recall).toBeGreaterThanOrEqual(AT_LEAST);
   });
 });
 

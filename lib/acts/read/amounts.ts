@@ -1,7 +1,7 @@
 /** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import type { Token } from "./tokens.ts";
-import { AFTER_A_SPRING, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
+import { AFTER_A_SPRING, MOVED_WORDS, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
 
 export interface AmountPart {
   /** The id; undefined for a spring without a name. */
@@ -133,27 +133,22 @@ function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behin
 
 /** Whether no noun follows. */
 const isOnItsOwn = (next: Token | undefined): boolean =>
-  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED.has(next.word);
-
-const MOVED: ReadonlySet<string> = new Set(
-  (
-    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
-    "alongside as stays stay remains too also then top but except after " +
-    "both instead rather before once when while until first being be to may can"
-  ).split(" "),
-);
+  next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED_WORDS.has(next.word);
 
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
 function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
   if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
-  if (next?.gap === 1 && behindAt(tokens, end, lexicon)) return true;
+  if ((next?.gap === 1 || (tokens[at]?.gap ?? 0) > 0) && behindAt(tokens, end, lexicon)) return true;
   // "Middle: off."
   const opens = (tokens[at]?.gap ?? 0) > 0 && next?.gap === 1;
   if (opens && (next.word === "on" || next.word === "off") && isOnItsOwn(second)) return true;
-  // "Light and nothing else."
-  if (next?.gap === 0 && next.word === "and" && second?.word === "nothing") return true;
+  // "Light in its place", "lights the same".
+  if (next?.gap === 0 && (tokens[end + 2]?.word === "place" ? next.word === "in" : second?.word === "same"))
+    return true;
+  // "Light and nothing else", "light as well".
+  if (next?.gap === 0 && PAIRED.get(next.word) === second?.word && second) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
   if (["only", "just", "put"].includes(before.word)) return isOnItsOwn(next);
@@ -169,6 +164,7 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   );
 }
 
+const PAIRED: ReadonlyMap<string, string> = new Map(Object.entries({ and: "nothing", as: "well" }));
 const WITH_A_VERB: ReadonlySet<string> = new Set(["for", "to", "with", "into", "on", "off", "out", "away", "by"]);
 
 /** "Short for long", "light instead of middle", "middle, not strong": between two names, nothing but words that link them. */
@@ -180,18 +176,19 @@ function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs 
     if (!token || !crossed || crossed.gap === 2) return false;
     if (crossed.gap === 1 && crossed.word !== "not") return false;
     if (links > 0 && isName(token, springs)) return true;
-    if (!(LINKS.has(token.word) || (links > 0 && THE.includes(token.word)))) return false;
+    const linksOn = links > 0 && (THE.includes(token.word) || numberOf(token.word) !== null);
+    if (!LINKS.has(token.word) && !linksOn) return false;
     links++;
   }
   return false;
 }
 const LINKS: ReadonlySet<string> = new Set(
-  "for to into becomes instead of not than rather in place down up replaces joins and a one".split(" "),
+  "for to into becomes plus instead of not than rather in place down up replaces joins and a one".split(" "),
 );
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains only alone both done finished joins".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains can only alone both done finished joins".split(" "),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
@@ -220,12 +217,13 @@ function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
   const exactly = (count: number | null, end: number, more = false): Quantity => ({
     count,
     more,
-    definite: false,
     end,
+    definite: false,
   });
-  if (word === "a" && PAIRS.has(next)) {
-    const end = passOver(tokens, at + 2, ["of", ...MORE]);
-    return exactly(PAIRS.get(next) ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
+  const pairAt = word === "a" ? at + 1 : at;
+  if (PAIRS.has(tokens[pairAt]?.word ?? "") && (word === "a" || next === "of")) {
+    const end = passOver(tokens, pairAt + 1, ["of", ...MORE]);
+    return exactly(PAIRS.get(tokens[pairAt]?.word ?? "") ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
   }
   if (word === "another" && numberOf(next) !== null) return exactly(numberOf(next), at + 2, true);
   if (ALL.includes(word) && next !== "in" && next !== "home") {

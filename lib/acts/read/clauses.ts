@@ -1,4 +1,6 @@
 /** Divides a line into clauses, by punctuation and by the words that join what is done. */
+import type { Draft } from "./draft.ts";
+import { bareClause } from "./lead-ins.ts";
 import type { Unit } from "./units.ts";
 
 /** How a clause follows what stands before it. */
@@ -9,6 +11,24 @@ export interface Clause {
   readonly joint: Joint;
   /** Counted from 0. */
   readonly sentence: number;
+}
+
+export interface ReadAct {
+  readonly draft: Draft;
+  /** Characters of the line. */
+  readonly from: number;
+  readonly to: number;
+  /** "If you like", "or", "later": it may be told, or may not. */
+  readonly hedged: boolean;
+}
+
+export interface ReadClause {
+  readonly clause: Clause;
+  readonly acts: readonly ReadAct[];
+  /** "First" said of the whole clause. */
+  readonly first: boolean;
+  /** A condition, and nothing that depends on it yet. */
+  readonly open: boolean;
 }
 
 const JOINTS: ReadonlyMap<string, Joint> = new Map([
@@ -29,7 +49,7 @@ export function clausesOf(units: readonly Unit[]): Clause[] {
   let joint: Joint = "next";
   let sentence = -1;
   const close = (next: Joint): void => {
-    if (open.length > 0) clauses.push({ units: open, joint, sentence });
+    if (open.length > 0) clauses.push({ units: bareClause(open), joint, sentence });
     open = [];
     joint = next;
   };

@@ -8,14 +8,14 @@ import type { SideWord, Unit } from "./units.ts";
 export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
-export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep";
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep" | "has";
 
 /**
- * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `some`: a change of springs that is not named.
+ * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `has`: "you've one light on", which may be what was on. `some`: a change of springs that is not named.
  * `any`: a turn without a way to face. `place`: "to the front", which may be where people go. `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
-  | { readonly act: "carriage-home" }
+  | { readonly act: "carriage-home"; readonly loose?: true }
   | {
       readonly act: "springs";
       readonly way: Amounts;

@@ -8,6 +8,13 @@ const DOWN = (match: Matched): Draft[] => [{ act: "handles-down", count: found(m
 const up = (count: number | null): readonly Draft[] => [{ act: "handles-up", count }];
 /** "Put it down", "hands free". */
 const down = (count: number | null): readonly Draft[] => [{ act: "handles-down", count, loose: true }];
+const PASSED: readonly Draft[] = [
+  { act: "handles-down", count: null, implied: true },
+  { act: "handles-up", count: null, implied: true },
+  { act: "side", side: "other", limb: true },
+];
+/** "No more handles": all that are held. */
+const NO_HANDLES: readonly Draft[] = [{ act: "handles-down", count: null }];
 const ONE_SPRING_OFF: Draft = { act: "springs", way: "off", parts: [{ count: 1, more: false }] };
 const DOWN_LOOSE: readonly Draft[] = [{ act: "handles-down", count: null, loose: true }];
 const CROSS = ({ units }: Matched): Draft[] => {
@@ -66,7 +73,11 @@ const HANDLES: readonly Production[] = [
   say("@take for|of|hold|up|on? of? @handle", otherHandle),
   say("@take @handle up|too|crossed?", UP),
   say("@handle @comes? up|again", UP),
-  say("hang|hanging @handle up", DOWN),
+  say("hang|hanging|hook|hooking @handle up", DOWN),
+  say("hang|hanging|hook|hooking up? left|right @handle up?", DOWN),
+  say("done|finished|through with @handle", DOWN),
+  say("@take free|spare|loose @handle", UP),
+  say("@take left|right one @way*", handUp, "last"),
   say("@put @handle up", UP),
   say("@handle @comes @way* in|into @hands", intoHand),
   say("@handle @way* in", UP),
@@ -81,29 +92,38 @@ const HANDLES: readonly Production[] = [
   say("@comes? up in|into|with @hands", handUp),
   say("@comes? down and? up again", [...down(null), ...UP_LOOSE], "whole"),
   say("@hands pick|picks|take|takes|grab|grabs|hold|holds|catch|catches it? up?", handUp),
-  say("@hands pick|picks|take|takes|grab|grabs|hold|holds|on|to @handle", intoHand),
+  say("@hands|arm|arms pick|picks|take|takes|grab|grabs|hold|holds|get|gets|on|to @handle", intoHand),
   say("@take? @handle in|into @limb|@hands", intoHand),
   say("@take? @handle each", up(2)),
+  say("@take? @handle per|each hand|side", up(2)),
+  say("@put|slip|wrap? hands @way* in|into|through|round|around|on @handle", UP),
+  say("@take|help @way* to|for @handle", UP),
+  say("grip|grips|gripping @handle", UP),
+  say("@handle @way* ready", UP),
+  say("up with @handle", UP),
+  say("@handle @way* up", UP),
   say("@take them|it|one in|into|with @limb", intoHand),
   say("@take hold", up(null)),
   say("@take them|it|both up", up(null)),
   say("@swap|pass|give|move|bring|put? @handle @way* in|into|to @hands", intoHand),
   say("@swap|pass|give|move|bring|take|put? @handle @way* across|over? to|into left|right", intoHand),
-  say("pass @handle @way* over|across", [
-    { act: "handles-down", count: null, implied: true },
-    { act: "handles-up", count: null, implied: true },
-    { act: "side", side: "other", limb: true },
-  ]),
-  say("pick|take|grab|collect @way* again? @way* with|in|using left|right|@hands", handUp),
+  say("pass @handle @way* over|across", PASSED),
+  say("pick|take|grab|collect it|them? @way* again? @way* with|in|into|using left|right|@hands", handUp),
   say("@swap? @handle @way* out|from of? left|right|@hands and? @way* into|in|to|over left|right|@hands", toHand),
   say("add @handle", UP),
   say("cross|crossing|uncross|uncrossing|untangle|criss-cross @handle|them|over|cables", CROSS),
   say("cross|crossing|uncross|uncrossing|untangle @handle|over?", CROSS),
+  say("uncross|untangle|untwist|unwind|straighten @way* out? @handle|cables", CROSS),
+  say("undo|undoing cross|crossing|x", [{ act: "handles-cross", un: true }]),
+  say("@take|@put @handle @way* crossed|uncrossed|straight|parallel", CROSS),
   say("@handle @be? not|longer @way* cross|crossed|crossing more?", CROSS),
   say("@handle @way* to? normal|usual|parallel|straight", CROSS),
   say("@handle @way* across|over", CROSS),
+  say("@swap @handle @way* over|across", swappedOver),
   say("@take|@put @handle @way* across|over each? other?", CROSS),
-  say("make x with? @handle", CROSS),
+  say("make x|cross with? @handle?", CROSS),
+  say("@take? opposite @handle", CROSS),
+  say("@take @handle @way* crossed", CROSS),
   say("@handle @be? crossed|uncrossed|cross|crossing|straight", CROSS),
   say("crossed|uncrossed", CROSS),
   say("cross|crossed @body|@limb", NOTHING),
@@ -112,10 +132,21 @@ const HANDLES: readonly Production[] = [
   say("@put|@free @handle", DOWN),
   say("replace @handle", DOWN),
   say("@handle @home", DOWN),
-  say("no @handle", DOWN),
+  say("no @handle", NO_HANDLES),
+  say("without @handle", NO_HANDLES),
+  say("@not|longer need|want|use|using @handle any? more?", NO_HANDLES),
+  say("@handle @not need|want", NO_HANDLES, "last"),
+  say("rid|goodbye|bye|farewell of|to @handle", NO_HANDLES),
+  say("let @handle rest|hang|be", NO_HANDLES),
+  say("@take|slip? hands? @way* off|out of? @handle", NO_HANDLES),
+  say("@handle @comes? to|onto floor|@station|ground", NO_HANDLES),
+  say("@free|empty @hands", DOWN_LOOSE, "whole"),
   say("@handle @be? finish|finished|done|gone|away|free|off|out", DOWN),
-  say("no more? @handle", DOWN, "whole"),
+  say("no more? @handle", NO_HANDLES, "whole"),
   say("@put @way* down", down(null), "whole"),
+  say("@handle @put @way* @down", DOWN),
+  say("@handle @take up|both|two?", UP, "last"),
+  say("@hands give|gives|drop|drops|leave|leaves|release|releases @handle", DOWN),
   say("@put @down @handle", DOWN),
   say("@handle @be? @way* @down", DOWN),
   say("@handle @be? @way* on|onto hook|hooks|peg|pegs|post|posts|floor|@station", DOWN),
@@ -140,6 +171,11 @@ const HANDLES: readonly Production[] = [
   say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
 ];
 
+/** "Swap the handle over" is from hand to hand, "swap the handles over" crosses them. */
+function swappedOver(match: Matched): readonly Draft[] {
+  return match.units.some((unit) => isHandle(unit) && unit.word.endsWith("s")) ? CROSS(match) : PASSED;
+}
+
 /** "Take the other handle" takes one, and names the side where one hand has had one. */
 function otherHandle(match: Matched): Draft[] {
   const side = found(match, "side");
@@ -150,61 +186,6 @@ function otherHandle(match: Matched): Draft[] {
 function SOME_HANDLES(match: Matched): Draft[] {
   return [{ act: "handles-some", count: found(match, "count") ?? null }];
 }
-
-/** "Other foot in the strap" takes one out of it. */
-function intoStrap(match: Matched): Draft[] {
-  const side = found(match, "side");
-  const on: Draft = { act: "strap-on" };
-  if (side === "other") return [{ act: "strap-off", implied: true }, on, { act: "side", side, limb: true }];
-  return side === "left" || side === "right" || side === "field"
-    ? [on, { act: "side", side, limb: true, held: true }]
-    : [on];
-}
-const OFF: readonly Draft[] = [{ act: "strap-off" }];
-const ON: readonly Draft[] = [{ act: "strap-on" }];
-
-const STRAPS: readonly Production[] = [
-  say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under|beneath @strap", intoStrap),
-  say("strap @way* in|into|on @feet", intoStrap),
-  say("strap @feet @way* in", intoStrap),
-  say("@strap @way* on|to|for @feet", intoStrap),
-  say("@wear into|in|through it|them", [{ act: "strap-on", loose: true }]),
-  say("@feet go|goes|come|comes|step in", [{ act: "strap-on", loose: true }], "whole"),
-  say("@wear? @feet in|into|through", intoStrap, "whole"),
-  say("step|slip|go|come|slide in|into @strap", ON),
-  say("clip|hook|strap in", ON, "whole"),
-  say("@wear @strap @way* on", ON),
-  say("@wear on @strap", ON),
-  say("@strap @way* on", ON),
-  say("@strap round|around|over|under|beneath @limb", intoStrap),
-  say("out|off of? @strap", OFF),
-  say("unstrap|unloop @feet?", OFF),
-  say("@feet leave @strap", OFF),
-  say("let go of? @strap", OFF),
-  say("let @strap go", OFF),
-  say("loop|strap @feet up|in?", ON),
-  say("strap up|in", ON, "whole"),
-  say("strapped in", ON),
-  say("@feet strapped|looped @way* in|into|through? @strap?", intoStrap),
-  say("@feet hooked|tucked @way* in|into|through @strap", intoStrap),
-  say("slide|slip|feed|tuck|pop them in|through", [{ act: "strap-on", loose: true, or: { act: "carriage-home" } }]),
-  say("looped|strapped|hooked|clipped|tucked in|into|up", [{ act: "strap-on", loose: true }]),
-  say("out of it|them", [{ act: "strap-off", loose: true }]),
-  say("@wear|@free|take|step|come|slip|wriggle|wiggle @way* off @strap", OFF),
-  say("@strap @be? finish|finished|done|gone|away|free", OFF),
-  say("no more? @strap", OFF, "whole"),
-  say("@wear|@free|take|step|come|slip? @feet? @way* out of? @strap", OFF),
-  say("@strap @be? @way* @off", OFF),
-  say("@wear|@free|take @strap @way* @off", OFF),
-  say("@wear|@free|take|kick off|out @strap", OFF),
-  say("@free @strap|@feet", OFF),
-  say("take|get|slide|slip|pull|@wear? @feet @way* out|free|off", OFF),
-  say("step|slip|slide|come out", [{ act: "strap-off", loose: true }]),
-  say("unhook|unclip", [{ act: "strap-off", loose: true }], "whole"),
-  say("@feet @way* on|onto|to|down", [{ act: "strap-off", implied: true }]),
-  say("@strap", [{ act: "strap-some", bare: true }], "whole"),
-  say("@strap", [{ act: "strap-some" }]),
-];
 
 const stay = (of: Thing): readonly Draft[] => [{ act: "stay", of }];
 const faced = (match: Matched): Draft[] => {
@@ -246,8 +227,11 @@ const STAYS: readonly Production[] = [
   say("keep|keeping|stay|hang|hold|holding hold|on|onto of|to? @handle", KEPT),
   say("keep|keeping just|only|hold? of? @handle", KEPT),
   say("keep|keeping @handle in|up|with|on? @limb|you|me?", KEPT),
-  say("@stay @handle @way* crossed|uncrossed", KEPT),
+  say("stay|keep|keeping|leave|leaving|remain @handle @way* crossed|uncrossed", KEPT),
+  say("hold|holding|have @handle @way* crossed|uncrossed", CROSS),
   say("keep|keeping hold|holding on?", stay("handles")),
+  say("@handle still @way* in|on|with|up? @limb|@hands|you|hand?", KEPT),
+  say("@handle @comes with|along|too you|me|us?", KEPT),
   say("hang|hold on to? @handle?", KEPT),
   say("still @way* just|only|with|on|in|holding? @handle", KEPT),
   say("@handle stay|stays|staying @way* in|on|up|with|put? @limb|@hands?", KEPT),
@@ -257,11 +241,15 @@ const STAYS: readonly Production[] = [
   say("@stay where|put|there|here|down|up", stay("place"), "whole"),
   say("@stay right|exactly|just? where are|is|were?", stay("place")),
   say("same place|spot", stay("place")),
+  say("@hands|@handle @stay? @way* where|there are|is|were?", stay("handles")),
+  say("@feet @stay? @way* where|there are|is|were?", stay("strap")),
   say("same position", stay("position")),
   say("same set|setup|everything|thing|again up?", stay("all")),
   say("same", stay("all"), "whole"),
   say("all|everything|nothing @be? same|unchanged|new|different|changes|change|moves|stay|stays", stay("all")),
   say("all|everything @stay same|as|put|there|on?", stay("all")),
+  say("all|everything as were|was|before|is", stay("all")),
+  say("nothing|everything else @be? same|unchanged|changes|change|changing|moves|move", stay("all")),
   say("no change|changes|changing", stay("all")),
   say("@stay it|everything|this? @way* exactly? same|as is|are|were?", stay("all")),
   say("as were|before|is", stay("all"), "whole"),
@@ -269,4 +257,4 @@ const STAYS: readonly Production[] = [
   say("move", [{ act: "touch", of: "place" }], "whole"),
 ];
 
-export const OF_HANDS: readonly Production[] = [...STAYS, ...HANDLES, ...STRAPS];
+export const OF_HANDS: readonly Production[] = [...STAYS, ...HANDLES];

@@ -13,6 +13,8 @@ const turn =
     const to = found(match, "facing");
     return to ? [{ act: "turn", to, ...(loose ? { loose } : {}) }] : [];
   };
+/** "On your back, facing the front": the way to face is named last. */
+const turnedLast = ({ units }: Matched): Draft[] => turn()({ units: units.toReversed() });
 const turned = (to: "round" | "sideways" | "somewhere" | "any"): readonly Draft[] => [{ act: "turn", to }];
 const turnedToEnd = (side: SideWord | undefined): Draft[] =>
   side === "left" || side === "right" ? [{ act: "turn", to: side }] : [];
@@ -45,7 +47,7 @@ const turnToSide = (match: Matched): Draft[] => {
 const TURNS: readonly Production[] = [
   say("@turn? @round? @way* to? @face @towards? @facing", turn()),
   say("@turn? @round? @way* to? @face @towards? @facing of room|machine|carriage", turn()),
-  say("@face|look|looking @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
+  say("@face|look|looking|see|seeing @towards? left|right|front|back hand? wall|end|side|window|windows", turn()),
   say("@face @towards? @station", turnToStation),
   say("@face @towards? @spot", turned("somewhere")),
   say("@face @towards? @facing wall|end|window|windows", turn()),
@@ -68,7 +70,8 @@ const TURNS: readonly Production[] = [
   say("@turn @round? @way* @towards? @side", turnToSide),
   say("@turn @round? @way* @towards @station", turnToStation),
   say("@go @round @way* to? @face @towards? @facing", turn()),
-  say("@turn|@go on? @way* @round", turned("round")),
+  say("@turn on? @way* @round", turned("round")),
+  say("@go on? @way* @round", [{ act: "turn", to: "round", loose: "place" }]),
   say("@go @way* @round|across|along @way* to|at front|back", turn("place"), "last"),
   say("step|hop|climb|jump|get|come off @carriage? @way* to|at front|back", turn("place"), "last"),
   say("roll|flip over @way*", ANY_TURN, "whole"),
@@ -107,8 +110,11 @@ const TURNS: readonly Production[] = [
   say("at front|back", turn("place"), "whole"),
   say("@towards @spot", turned("somewhere"), "whole"),
   say("look|looking @facing", turn("gaze")),
-  say("look|looking to|towards|toward @facing", turn()),
-  say("look|looking to|towards|toward front|back of @body|@station", NOTHING),
+  say("look|looking to|towards|toward|at @facing", turn()),
+  say("@facing wall|walls", turn(), "whole"),
+  say("@swap way @face?", turned("round")),
+  say("other|opposite direction", turned("round"), "whole"),
+  say("look|looking to|towards|toward|at front|back of @body|@station", NOTHING),
   say("@aim @face|to|towards|toward @facing", turn("gaze")),
   say("@limb @face|to|towards|toward @facing", limbSide),
   say("@place of room", (match) => turnedToEnd(found(match, "side"))),
@@ -143,19 +149,20 @@ const POSITIONS: readonly Production[] = [
       say(phrase, [position]),
       say(`${phrase} @way* on|onto|to|in|at @station`, (match) => [position, ...standing(match)]),
       say(`${phrase} @way* at|on front|back`, (match) => [position, ...atEnd(match)]),
-      say(`${phrase} @way* @face|to|look|looking @towards? @facing`, (match) => [position, ...turn()(match)]),
+      say(`${phrase} @way* @face|to|look|looking @towards? @facing`, (match) => [position, ...turnedLast(match)]),
       say(`${phrase} @way* @face @towards? @facing on|onto @station`, (match) => [
         position,
-        ...turn()(match),
+        ...turnedLast(match),
         ...standing(match),
       ]),
       say(`${phrase} @way* on|onto @station @face|to @facing`, (match) => [
         position,
         ...standing(match),
-        ...turn()(match),
+        ...turnedLast(match),
       ]),
       say(`stay|stays|keep|keeping|remain|still @way* in|on|here|there? ${phrase}`, [stays]),
-      say(`from|off|out|of of? ${phrase}`, NOTHING),
+      say(`from|off|of of? ${phrase}`, NOTHING),
+      say(`out of ${phrase}`, NOTHING),
     ];
   }),
   say("@lie @way* on|onto @side", (match) => [
@@ -213,13 +220,20 @@ const STATIONS: readonly Production[] = [
   ]),
   say("@go|carry|pop|proceed|take @way* @round? @into @into? @into? @station", standing),
   say("@go|carry|over @way* @into? other|opposite|far end|platform", OTHER_END),
+  say("find|grab|touch|reach for? @platform", standing),
+  say("mount @carriage", [{ act: "station", station: "carriage" }]),
+  say("take place on|at @station", standing),
   say("head|make|aim|need|want|use|using for? @platform", standing),
   say("@go @way* @into? front|back of machine", atEnd),
-  say("@swap? other|opposite end|platform", OTHER_END, "whole"),
+  say("@swap? to|onto? other|opposite end|platform", OTHER_END, "whole"),
+  say("leave @carriage", FLOOR, "whole"),
+  say("dismount", FLOOR),
+  say("floor|ground", FLOOR, "whole"),
   say("@swap ends|platforms", OTHER_END),
   say("round|over|across|up|down|back to|onto @platform", standing),
-  say("@platform", standing, "whole"),
+  say("@platform next?", standing, "whole"),
   say("at @platform", standing, "start"),
+  say("and @platform", standing, "last"),
   say("onto @station", standing),
   say("up|back|out on|to @station", standing),
   say("down on|to floor", FLOOR),
@@ -244,60 +258,4 @@ const STATIONS: readonly Production[] = [
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 
-function side(match: Matched): Draft[] {
-  const word = found(match, "side");
-  if (!word || word === "any" || word === "first") return [];
-  return word === "same" ? [{ act: "stay", of: "side" }] : [{ act: "side", side: word }];
-}
-/** "Repeat on the right". */
-const ofFacing =
-  (limb?: true) =>
-  (match: Matched): Draft[] => {
-    const word = found(match, "facing");
-    return word === "left" || word === "right" ? [{ act: "side", side: word, ...(limb ? { limb } : {}) }] : [];
-  };
-/** "The other leg": a side only where it is not said of support. */
-function otherLimb(match: Matched): readonly Draft[] {
-  return found(match, "side") === "other" ? OTHER : limbSide(match);
-}
-/** "Right leg", "left arm again": the side, unless it is a hand, which may only hold on. */
-function wholeLimb(match: Matched): readonly Draft[] {
-  const isHand = match.units.some(({ word }) => /^(hand|palm|elbow|forearm|shoulder|hip)/.test(word));
-  return isHand ? otherLimb(match) : side(match);
-}
-const OTHER: readonly Draft[] = [{ act: "side", side: "other" }];
-
-const SIDES: readonly Production[] = [
-  say("@side", side),
-  say("@swap? on|onto|to|over? @side", side),
-  say("@of-limb", limbSide),
-  say("@side-field", side),
-  say("@limb to start|begin", limbSide),
-  say("@side to start|begin", side),
-  say("@sided again|first|now|only|works|working|leads?", wholeLimb, "whole"),
-  say("@stay|same @way* on|with? @sided", [{ act: "stay", of: "side" }]),
-  say("@limb", limbSide),
-  say("@limb is|are|stays|stay|rests|hip|hips", NOTHING),
-  say("@limb @way* on|onto|to|at hip|hips|chest|head|waist|rib|ribs|thigh", (match) =>
-    found(match, "side") === "field" ? side(match) : [],
-  ),
-  say("do|make|train|match|go|swap|switch|over|change @way* on|to|onto? left|right", ofFacing(), "last"),
-  say("on|onto|take it|this|that? to? left|right", ofFacing(), "last"),
-  say("begin|start left|right", ofFacing(), "last"),
-  say("mirror|even|repeat it|this|that|things @way* out?", OTHER, "whole"),
-  say("@limb @way* back|forward|forwards|first|next|goes|on|to|up|gets|has|takes|does|works", otherLimb, "start"),
-  say("side two|2", [{ act: "side", side: "other" }]),
-  say("left|right one", ofFacing(), "whole"),
-  say("repeat|again|start|begin @way* on|with left|right", ofFacing()),
-  say("on|with|for left|right", ofFacing(), "last"),
-  say("on left|right of|hand|edge|end", NOTHING),
-  say("left|right", ofFacing(true), "whole"),
-  say("left|right handed", ofFacing(true)),
-  say("@swap @way* sides|side|legs|leg|arms|arm|hands|hand|feet|foot|over", OTHER),
-  say("@swap|swap|switch", OTHER, "whole"),
-  say("other|second|opposite one", OTHER, "whole"),
-  say("@swap|do|use|using|with|for|on|now @sided", otherLimb, "last"),
-  say("@side @face|to|towards", NOTHING),
-];
-
-export const OF_PLACE: readonly Production[] = [...TURNS, ...POSITIONS, ...STATIONS, ...SIDES];
+export const OF_PLACE: readonly Production[] = [...TURNS, ...POSITIONS, ...STATIONS];

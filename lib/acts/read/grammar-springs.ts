@@ -12,6 +12,9 @@ const CARRIAGE: readonly Production[] = [
   say("@carriage @bring|@ride|@be? @way* @home", HOME),
   say("@bring|@ride? @carriage @bring|@ride|@be? @way* to|against|into front|@stopper", HOME),
   say("all? @way* to|against|into|at @stopper", HOME),
+  say("meet|find|touch|kiss|reach @stopper", HOME),
+  say("@bring @carriage @way* to rest", HOME),
+  say("@carriage come|comes|roll|rolls @way* to you", HOME),
   say("@park|settle @carriage", HOME),
   say("@carriage @be? at rest|stopped", HOME),
   say("bring @carriage @way* back?", HOME),
@@ -30,11 +33,14 @@ const CARRIAGE: readonly Production[] = [
   say("in|home @comes", HOME, "start"),
   say("bring @carriage @way* to close", HOME),
   say("all way in", HOME, "start"),
+  say("you're|we're|everyone's|everybody's|it's in|home", HOME, "whole"),
+  say("come|roll|glide|ride|coast @way* in and", HOME, "start"),
+  say("come|roll|glide|ride|coast @way* in and @way* out", NOTHING),
   say(
     "not|never|quite|almost|nearly|just short|off|quite|from|near|before|toward|towards|halfway|half of|to|quite? home",
     NOTHING,
   ),
-  say("home straight|stretch|run|side|position?", NOTHING),
+  say("home straight|stretch|run|side?", NOTHING),
   say("breathe|breath|inhale|breathing|inhaling|sniff|air @way* in|home|out", NOTHING),
 ];
 
@@ -46,6 +52,8 @@ const springs =
   (way: Amounts) =>
   (match: Matched): Draft[] => {
     const said = parts(match);
+    if (way === "off" && said.some(({ count }) => count === 0))
+      return [{ act: "springs", way, parts: said.map((part) => ({ ...part, count: part.count || null })) }];
     return [{ act: "springs", way: way === "total" && said.every(({ more }) => more) ? "on" : way, parts: said }];
   };
 
@@ -76,6 +84,11 @@ const bare = (match: Matched): Draft[] => {
   return [{ act: "springs", way, parts: said }];
 };
 
+/** "Take the strong off and one middle". */
+const allOf =
+  (way: Amounts) =>
+  ({ units }: Matched): Draft[] => [{ act: "springs", way, parts: units.flatMap(({ amount = [] }) => amount) }];
+
 /** "A light to go with your middle": only the first goes on. */
 const first =
   (way: Amounts) =>
@@ -87,6 +100,8 @@ const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
   say("@swap @amount out|over|up? for|to|with|into|against|by @amount", swapped(0)),
+  say("@swap out|over|up|around @amount for|to|with @amount", swapped(0)),
+  say("@amount makes|make|gives|give way|room for|to @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
   say("substitute|sub @way* @amount for @amount", swapped(1)),
   say("take|bring|drop|cut @amount @way* to|into @amount", swapped(0)),
@@ -102,18 +117,28 @@ const AMOUNTS: readonly Production[] = [
   say("@amount @way* off and? @amount @way* on", swapped(0)),
   say("@amount @way* on and? @amount @way* off", swapped(1)),
   say("@add @amount @way* on?", springs("on")),
+  say("@set|@add @amount @way* on and @amount", allOf("on"), "last"),
+  say("@set|@remove|lift @amount @way* off|away|out and @amount", allOf("off"), "last"),
+  say("double|doubling @way* on|to? @amount", springs("on")),
+  say("@amount @comes? in place", springs("on"), "last"),
+  say("@amount take|takes place", springs("on"), "last"),
+  say("@amount @be? @swapped", springs("off"), "last"),
+  say("@amount join|joins one|ones|what|rest|others", springs("on")),
   say("@set|@add @way* on|in|up|back @amount", springs("on")),
   say("@amount @be? to? @added", springs("on")),
   say("@amount @be? to? @removed", springs("off")),
   say("@amount @be? to? @swapped for|by|with|to @amount", swapped(0)),
   say("@amount @comes? out|off|gone and? @amount @comes? in|on", swapped(0)),
   say("@amount @comes? in|on and? @amount @comes? out|off|gone", swapped(1)),
-  say("@amount no|any? more|longer", springs("off"), "last"),
+  say("@amount no|any more|longer", springs("off"), "last"),
+  say("@amount @add", springs("on"), "last"),
+  say("@amount @remove", springs("off"), "last"),
+  say("@amount @way* on? where @amount was|were|is|are", swapped(1)),
   say("less|minus @amount", springs("off")),
   say("@set|@add @amount @way* on", springs("on")),
-  say("plus|reach|fetch for? @amount", springs("on")),
-  say("@set|@add|@reach? @amount also|too|besides|alongside|extra", springs("on")),
-  say("@set|@add|@reach? @amount as well", springs("on")),
+  say("plus|reach|fetch @way* for? @amount", springs("on")),
+  say("to? @set|@add|@reach? @amount also|too|besides|alongside|extra", springs("on")),
+  say("to? @set|@add|@reach? @amount as well", springs("on")),
   say("@set|@add|@reach? @amount for company", springs("on")),
   say("@set|@add|@reach? @amount on|in top|addition", springs("on")),
   say("@set|@add|@reach? @amount to? go|goes with @amount?", first("on")),
@@ -128,7 +153,7 @@ const AMOUNTS: readonly Production[] = [
   say("in|on @comes @amount", springs("on")),
   say("@remove @amount @way* off?", springs("off")),
   say("@set|lift|slide @way* off|away @amount", springs("off")),
-  say("@set|@remove|leave|lift|slide|have|want|need|get @amount @way* off|away|out", springs("off")),
+  say("@set|@remove|leave|lift|slide|have|want|need|get @amount @way* off|away|out|aside", springs("off")),
   say("@amount both? @be? @way* off|away", springs("off")),
   say("@amount both @be? @way* on|in", springs("on")),
   say("@amount @be|has? gone|goes|go|finish|finished|finishes|done|no|leaves|leave", springs("off"), "last"),
@@ -140,17 +165,30 @@ const AMOUNTS: readonly Production[] = [
   say("@amount only|alone", springs("total"), "last"),
   say("@put|hang @amount @way* back", springs("off-or-on")),
   say("pick|grab|get|give|choose|find|treat|help up|to? @amount", springs("on-or-now")),
-  say("need|want|have|use|using @amount @way* on?", springs("now-or-on")),
+  say("to? need|want|have|use|using @amount @way* on?", springs("now-or-on")),
+  say("you've|we've|already|currently got|have? @amount @way* on?", springs("has")),
+  say("@amount with|and @amount already|there", first("on")),
   say("on with @amount", springs("on")),
+  say("carry|go|work|stay on? with|on @amount only|alone", springs("total")),
+  say("on|with @amount only|alone", springs("total"), "last"),
   say("off|out with @amount", springs("off")),
   say("in with @amount", springs("on")),
   say("let @amount go", springs("off")),
+  say("@amount has|have|needs|need|can|must to? go|leave|disappear", springs("off"), "last"),
+  say("done|finished|through with @amount", springs("off")),
   say("rid|goodbye|bye|farewell of|to @amount", springs("off")),
   say("@not|longer need|want|use|using @amount any? longer|more?", springs("off")),
   say("@amount @set @way* off|away|out", springs("off")),
   say("@amount joins|meets|join|meet @amount", first("on")),
   say("@amount @way* to|into|becomes @amount", swapped(0), "whole"),
   say("from @amount @way* to @amount", swapped(0)),
+  say("@stay on @amount alone|only", springs("total")),
+  say("heavier by @amount", springs("on")),
+  say("@amount heavier", springs("on"), "whole"),
+  say("lighter|lighten @load? by @amount", springs("off")),
+  say("@amount lighter", springs("off"), "whole"),
+  say("@amount @not need|want|use|keep", springs("off"), "last"),
+  say("@amount can|must|should|has|may to? come off|away", springs("off")),
   say("only|just @amount @stay @way* on?", springs("total")),
   say("@stay only|just @amount @way* on?", springs("total")),
   say("keep|keeping|leave|leaving|stay|hold with|on? @amount @way* on?", springs("keep")),
@@ -161,13 +199,15 @@ const AMOUNTS: readonly Production[] = [
   say("@amount", bare),
   say("@amount @set|@add on", springs("on")),
   say("@amount @set|@remove off", springs("off")),
-  say("touch|from|that|about @amount", NOTHING),
+  say("touch|from|that|about|had|was|were @amount @way* on?", NOTHING),
+  say("@amount give|gives|make|makes less|more|it", NOTHING),
   say("@amount that|which", NOTHING),
   say("beside|alongside @amount", NOTHING),
   say("@amount @be? @way* too much|little|heavy|light|easy|hard|strong|soft", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),
   say("down|up|back to @number", counted("total")),
+  say("@number of them|those", counted("total"), "last"),
   say("@add|give another|@number more?|extra?|on?", counted("on"), "last"),
   say("@set|@add another|@number more? @way* on", counted("on"), "last"),
   say("@number more on", counted("on"), "whole"),
@@ -188,6 +228,9 @@ const WITHOUT_AMOUNT: readonly Production[] = [
   say("@set|@remove all? @springs @way* off?", NONE),
   say("@set all|everything|them @way* off", NONE),
   say("everything|all off", NONE),
+  say("everything|all else|other|others @comes? @way* off|goes|go|out|away", SOME),
+  say("rest|other|others @comes? @way* off|goes|go|out|away", SOME),
+  say("@remove rest|others", SOME),
   say("strip it|everything|@carriage", NONE),
   say("touch|@swap|adjust|alter @load", [{ act: "touch", of: "springs" }, ...SOME]),
   say("heavier|lighter @springs?", SOME),

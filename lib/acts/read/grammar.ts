@@ -2,12 +2,14 @@
 import type { Draft, Production } from "./draft.ts";
 import { OF_HANDS } from "./grammar-hands.ts";
 import { OF_PLACE } from "./grammar-place.ts";
+import { OF_SIDES } from "./grammar-sides.ts";
 import { OF_SPRINGS } from "./grammar-springs.ts";
+import { OF_STRAPS } from "./grammar-straps.ts";
 import { matchEnd, startsOf } from "./pattern.ts";
 import type { Unit } from "./units.ts";
 import { AFTER_A_SPRING } from "./vocabulary.ts";
 
-const BY_START = byStart([...OF_HANDS, ...OF_PLACE, ...OF_SPRINGS]);
+const BY_START = byStart([...OF_HANDS, ...OF_STRAPS, ...OF_PLACE, ...OF_SIDES, ...OF_SPRINGS]);
 
 interface Entry {
   readonly production: Production;

@@ -1,20 +1,12 @@
 /** Reads a line: what its words tell, in the order in which people hear it and in the order in which they are to do it. */
 import { FACINGS } from "#lib/plan/schema.ts";
-import { type Clause, clausesOf } from "./clauses.ts";
+import { type Clause, clausesOf, type ReadAct, type ReadClause } from "./clauses.ts";
+import { corrected } from "./corrected.ts";
 import type { Draft } from "./draft.ts";
 import { readingAt } from "./grammar.ts";
 import type { Lexicon } from "./lexicon.ts";
 import { tokensOf } from "./tokens.ts";
 import { type Unit, unitsOf } from "./units.ts";
-
-interface ReadAct {
-  readonly draft: Draft;
-  /** Characters of the line. */
-  readonly from: number;
-  readonly to: number;
-  /** "If you like", "or", "later": it may be told, or may not. */
-  readonly hedged: boolean;
-}
 
 export interface LineReading {
   /** In the order of the words. */
@@ -39,7 +31,7 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
-  const told = stripped(apposed(read));
+  const told = stripped(apposed(corrected(read)));
   const acts = told.flatMap((one) => one.acts);
   return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
 }
@@ -104,15 +96,6 @@ const isMoved = (draft: Draft): draft is Moved =>
 
 const isTurn = (classes: readonly string[]): boolean => classes.includes("face") || classes.includes("turn");
 
-interface ReadClause {
-  readonly clause: Clause;
-  readonly acts: readonly ReadAct[];
-  /** "First" said of the whole clause. */
-  readonly first: boolean;
-  /** A condition, and nothing that depends on it yet. */
-  readonly open: boolean;
-}
-
 /** The state of a clause as its words are read; `turning`: a turn has been named, so a bare "front" is a way to face. */
 interface Mood {
   /** Where the negation begins, in characters; null for none. */
@@ -154,14 +137,17 @@ function readClause(
     const drafts = told.filter((draft) => !isNamed(draft, clause));
     acts.push(
       ...drafts
-        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft)))
-        .map((draft) => ({ draft, ...place })),
+        .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft) || draft.act === "carriage-home"))
+        .map((draft) => ({ draft: mood.during ? inPassing(draft) : draft, ...place })),
     );
     mood.started = true;
     at = reading.end;
   }
   return { clause, acts, first, open: mood.hedged && acts.length === 0 };
 }
+
+/** "As the carriage comes home" may be of the repetition. */
+const inPassing = (draft: Draft): Draft => (draft.act === "carriage-home" ? { ...draft, loose: true } : draft);
 
 /** "As you turn to face the front" asks for the turn too. */
 const isTurnTo = (draft: Draft): boolean =>
@@ -190,7 +176,7 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
   else if (word === "and") mood.negated = null;
   else if (classes.includes("later")) mood.hedged = true;
   else if (classes.includes("during")) mood.during = true;
-  if (!classes.includes("fill") && word !== "and") mood.started = true;
+  if (!classes.includes("fill") && word !== "and" && word !== "first") mood.started = true;
 }
 
 /** "Don't let go until the carriage is home" puts it off; "don't let go" and "don't turn" mean that it stays. */

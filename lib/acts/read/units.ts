@@ -180,7 +180,7 @@ function limbUnit(tokens: readonly Token[], at: number): UnitAt | null {
 }
 
 const OF_A_BAR: ReadonlySet<string> = new Set(["front", "back", "foot", "push"]);
-const EACH: ReadonlySet<string> = new Set(["each", "both"]);
+const EACH: ReadonlySet<string> = new Set(["each", "both", "either"]);
 const FLAT: ReadonlySet<string> = new Set(["flat", "long", "straight", "tall", "neutral", "wide", "strong", "soft"]);
 const OWN: ReadonlySet<string> = new Set([
   ...["your", "long", "flat", "lower", "low", "strong", "straight", "upper", "neutral", "mid", "tall"],

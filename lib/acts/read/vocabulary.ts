@@ -40,9 +40,9 @@ export const CLASSES: Readonly<Record<string, string>> = {
   ride:
     "ride riding rides glide gliding float floating drift drifting coast coasting sail sailing roll rolling slide sliding " +
     "tuck tucking cruise carry carrying ease easing settle lower come coming get getting walk stop",
-  park: "close closing park parking shut shutting dock docking home return returning",
+  park: "close closing closes park parking parks shut shuts shutting dock docks docking home return returning",
   dock: "dock docks docking docked park parks parking parked",
-  close: "close closing shut shutting",
+  close: "close closes closing shut shuts shutting",
   stopper: "stop stops stopper stoppers bumper bumpers buffer buffers",
   carriage: "carriage carriages carriage's",
   go: "step stepping climb climbing hop hopping come coming go going move moving walk walking head heading jump get getting crawl make shift slide scoot travel shuffle roll rolling back",
@@ -69,11 +69,11 @@ export const CLASSES: Readonly<Record<string, string>> = {
   take: "take taking grab grabbing grasp pick picking get getting collect find catch reach reaching fetch clasp hold holding lift have gather gathering scoop seize",
   put: "put putting place placing lay laying set setting hang hanging drop dropping rest return leave leaving take pop park lower pass",
   down: "down away back aside",
-  free: "release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle withdraw",
+  free: "store stow release releasing free unhook unclip unhooking remove removing loosen slip slipping ditch lose losing drop undo wriggle wiggle withdraw",
   wear: "feed tuck slot insert secure strap get getting put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
   on: "on in into through inside",
   off: "off out",
-  add: "add adding attach attaching hook load connect increase clip adds pop slap place whack sling stack bolt introduce include",
+  add: "add adding added attach attaching hook load connect engage gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
   added: "added attached hooked loaded clipped joined put",
   removed: "removed detached unhooked unclipped dropped unloaded lost subtracted taken",
   swapped: "swapped exchanged replaced changed traded",
@@ -83,7 +83,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
     "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload clear clearing shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
-  swap: "swap swapping change changing exchange trade trading replace replacing switch switching upgrade downgrade",
+  swap: "swap swapping swapped changed exchanged traded replaced change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
   load: "tension resistance weight load springs spring weights setting settings coils",
   same: "same identical unchanged",
@@ -105,7 +105,23 @@ export const NUMBERS: Readonly<Record<string, number>> = {
 /** Words that say how many springs. */
 export const QUANTITIES: readonly string[] = [
   ...Object.keys(NUMBERS),
-  ...["second", "extra", "further", "all", "every", "everything", "the", "your", "that", "my", "our", "this", "those"],
+  ...[
+    "second",
+    "pair",
+    "couple",
+    "extra",
+    "further",
+    "all",
+    "every",
+    "everything",
+    "the",
+    "your",
+    "that",
+    "my",
+    "our",
+    "this",
+    "those",
+  ],
 ];
 
 export const FACING_OF_WORD: Readonly<Record<string, Facing>> = {
@@ -132,6 +148,10 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["all fours", ["quadruped"]],
   ["four point kneeling", ["quadruped"]],
   ["tabletop", ["quadruped", "supine"]],
+  ["table top", ["quadruped", "supine"]],
+  ["quadruped", ["quadruped"]],
+  ["@sit back down", ["seated"]],
+  ["backs down", ["supine"]],
   ["@put_on? hands down and knees down", ["quadruped"]],
   ["kneeling", ["kneeling"]],
   ["@kneel", ["kneeling", "quadruped"]],
@@ -147,8 +167,9 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["@stand up|tall?", ["standing"]],
   ["on|to|onto both|two? feet", ["standing"]],
   ["side plank", ["side-lying", "plank"]],
-  ["forearm|high|low? plank|planks", ["plank", "side-lying"]],
-  ["push up|press up position|start", ["plank"]],
+  ["forearm|high|low? plank|planks|planking", ["plank", "side-lying"]],
+  ["push|press up position|start", ["plank"]],
+  ["top of? push|press up|ups", ["plank"]],
   ["@lie @way* with? face down", ["prone"]],
   ["face down", ["prone"]],
   ["@belly down", ["prone"]],
@@ -158,6 +179,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["over|roll|flip @way* on|onto front|fronts", ["prone"]],
   ["@lie @way* on|onto back|backs", ["supine"]],
   ["roll? on|onto back|backs", ["supine"]],
+  ["on|onto your|our|their front|fronts", ["prone"]],
   ["@lie supine", ["supine"]],
   ["supine", ["supine"]],
   ["prone", ["prone"]],
@@ -181,6 +203,9 @@ export const IMPLYING: readonly (readonly [string, readonly Move["position"][]])
   ["knees @way* up|off|lift", ["plank"]],
   ["lunge|lunges|squat|squats", ["standing"]],
   ["up get|come|pop", ["standing"]],
+  ["get|come up", ["standing"]],
+  ["come|get|roll @way* to your|our side|sides", ["side-lying"]],
+  ["lay|laying @way* down", ["supine", "prone", "side-lying"]],
   ["rise|rising up?", ["standing"]],
   ["chest|chests down", ["prone"]],
 ];
@@ -205,6 +230,15 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which leaves next beside needs any both joins joining meets becomes finishing"
+    "still which whenever leaves alone take takes make makes give gives next beside needs any both joins joining meets becomes finishing"
+  ).split(" "),
+);
+
+/** After a bare name these say what is done with the spring, or belong to what comes next. */
+export const MOVED_WORDS: ReadonlySet<string> = new Set(
+  (
+    "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
+    "alongside as stays stay remains too also then top but except after " +
+    "both instead rather before once when while whenever until first being be to may can for this today everyone everybody guys folks team"
   ).split(" "),
 );

@@ -83,8 +83,16 @@ function really({ ctx, placed }: ClaimedCase, { which, of }: TimeClaim, at: numb
 const HALF_FROM = 0.33;
 const HALF_TO = 0.67;
 
-export function notHalfway({ ctx, placed, cue }: ClaimedCase, { of, past, what }: HalfwayClaim): Contradiction {
-  if (!cue || (what !== undefined && !isPartOf(what, moveName(ctx.plan, placed.item)))) return undefined;
+/** "Halfway through the curls"; halfway through one curl is another matter, unless it is a hold. */
+function isOfMove({ ctx, placed }: ClaimedCase, what: string): boolean {
+  const isHold = placed.move !== undefined && "holdSeconds" in placed.move.tempo;
+  return (isHold || what.endsWith("s")) && isPartOf(what, moveName(ctx.plan, placed.item));
+}
+
+export function notHalfway(c: ClaimedCase, { of: said, past, what }: HalfwayClaim): Contradiction {
+  const { ctx, placed, cue } = c;
+  const of = what === undefined ? said : "move";
+  if (!cue || (what !== undefined && !isOfMove(c, what))) return undefined;
   const { start, end } = placed.row;
   const isHalf = (share: number): boolean => share >= HALF_FROM && (past || share <= HALF_TO);
   const ofMove = (at: number): number => (end > start ? (at - start) / (end - start) : 0);

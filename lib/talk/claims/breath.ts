@@ -14,7 +14,7 @@ const AIR =
   "(?:(?:the|your|all|that|all the|all your|a|a long|a big|a slow|a deep|some|one|another) )?(?:air|breath|exhale|inhale)";
 const OUT =
   `exhal(?:e|es|ed|ing|ation)|empty(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} out|(?:blow|puff|huff|sigh|hiss|breath)(?:e|ing|s)?(?: it| ${AIR}| all)? out|` +
-  `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|air (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
+  `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|(?:air|breath) (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
 const IN =
   `inhal(?:e|es|ed|ing|ation)|fill(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
   "in breath|air (?:goes |comes |flows )?in";
@@ -29,7 +29,7 @@ const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b)
 /** "Inhale out, exhale in" names the halves; "exhale out" is one word too many for a breath. */
 const CROSSED = { in: /^ (?:go |going )?out(?: |$)/, out: /^ (?:go |going )?in(?: |$)/ } as const;
 /** "Exhale up, inhale down." */
-const STRAIGHT = /^ (?<way>up|down)(?= |$)/;
+const STRAIGHT = /^ (?<way>up|down|home)(?= |$)/;
 const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
 const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
 const PHASE_FIRST =
@@ -75,6 +75,7 @@ function crossed(breath: "in" | "out", before: string, after: string, short: str
 /** The half of the repetition that stands with a breath: after it ("exhale as you push"), else before ("push, exhale"). */
 function halfAround(before: string, after: string): Half | undefined {
   const way = STRAIGHT.exec(after)?.groups?.way;
+  if (way === "home") return { during: "back", isAfter: true, length: way.length + 1, sure: false };
   if (way === "up" || way === "down") return { during: way, isAfter: true, length: way.length + 1, sure: false };
   const joined = JOINED.exec(after);
   if (joined) return halfIn(after, joined[0].length, { isAfter: true, sure: true });

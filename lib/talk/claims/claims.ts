@@ -20,7 +20,7 @@ import type { Claim, ClaimReading } from "./types.ts";
 
 /** A claim contains one of these; most lines do not and need no further reading. */
 const WORTH_READING =
-  /second|minute|coming|finish|\bend|start|begin|open|clos|wrap|opener|kick|class|\blap|hump|middle|mid ?point|midway|couple|dozen|nothing|\bafter\b|from here|\bdone\b|\bover\b|anything|lungs|straight|takes us|leads|afterwards|soon|again|per ?cent|on the clock|\btwice|\bonce|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|follow|into|penultimate|hour|already|time through|\bthen\b|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty)\b/i;
+  /second|minute|\b(?:just|only) the\b|coming|waiting|finish|\bend|start|begin|open|clos|wrap|opener|kick|class|\blap|hump|middle|mid ?point|midway|couple|dozen|nothing|\bafter\b|from here|\bdone\b|\bover\b|anything|lungs|straight|takes us|leads|afterwards|soon|again|per ?cent|on the clock|\btwice|\bonce|left|right|\bother\b|\btimes\b|target|goal|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|follow|into|penultimate|hour|already|time through|\bthen\b|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty)\b/i;
 
 const OF_CLAUSE: readonly ((clause: SpokenClause) => ClaimReading[])[] = [
   timeIn,

@@ -8,6 +8,10 @@ import type { ClaimReading } from "./types.ts";
 const MOVES = "(?:moves?|movements?|exercises?|things)";
 const N = `(?<n>${SPOKEN_NUMBER}|no|another)`;
 const AFTER_THIS = "after (?:this|that)(?: one| move)?";
+/** What nothing follows may be the second side as well. */
+const AFTER_ALL = "after (?:this|that)(?: one| move| exercise| hold| side| leg| arm)?";
+const WINDING_DOWN =
+  "(?:(?:the |a |to |some )*(?:stretch(?:es|ing)?|cool(?:ing)? down|rest(?:ing)?|relax(?:ing)?|shower))";
 interface Phrase {
   readonly pattern: PatternOfWords;
   readonly withThis: boolean;
@@ -27,14 +31,20 @@ const PHRASES: readonly Phrase[] = [
     `\\b${N} (?:more |other )?${MOVES} (?:still )?(?:to go|to come|left|remaining|until the end|before the end)\\b`,
     true,
   ),
-  phrase(`\\b${N} more ${MOVES}$`, true),
+  phrase(`\\b${N} more ${MOVES}(?:$| and (?:then )?(?:we|you) are (?:all )?(?:done|finished|free|home)\\b)`, true),
   phrase(
     `\\b(?:nothing|nothing else|nothing more|no more)(?: comes| follows| is| to do| left)* (?:${AFTER_THIS}|follows)`,
     false,
     0,
   ),
+  phrase(`\\b${AFTER_ALL} (?:there is |we have |comes |you have )?(?:nothing|no more)\\b`, false, 0),
   phrase(
-    `\\b${AFTER_THIS} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home|free$)`,
+    `\\bnothing (?:is )?(?:left |more |else |to do )*(?:but|except|apart from|other than) ${WINDING_DOWN}`,
+    false,
+    0,
+  ),
+  phrase(
+    `\\b${AFTER_ALL} (?:we|you)(?: are| can| will| only| just| all)* (?:(?:done|finished|through)(?: for (?:today|the day)| with (?:the )?class| here)?$|stretch|cool down|go home|free$)`,
     false,
     0,
   ),
@@ -48,14 +58,18 @@ const PHRASES: readonly Phrase[] = [
   phrase(`^(?:and )?(?:then|${AFTER_THIS}) (?:the )?(?:class|session) is (?:over|done|finished)$`, false, 0),
   phrase("\\bthis is all that is left(?: of (?:the |our )?(?:class|session))?$", false, 0),
   phrase(
-    `^(?:and |just |only |still |there is |we have )*${N} more ${AFTER_THIS}(?:$| and (?:then )?(?:we|you) are)`,
+    `^(?:and |so |now |just |only |still |there is |we have )*${N} more ${AFTER_THIS}(?:$| and (?:then )?(?:we|you) are)`,
     false,
   ),
+  phrase(
+    `\\b${N} more (?:and|then) (?:then )?(?:we|you) are (?:all )?(?:done|finished|through) for (?:today|the day)\\b`,
+    true,
+  ),
   phrase(`\\b${N} (?:to go|left|to come) ${AFTER_THIS}`, false),
-  phrase(`^(?:and |just |there is )*another (?:one )?${AFTER_THIS}$`, false, 1),
+  phrase(`^(?:and |so |now |just |there is )*another (?:one )?${AFTER_THIS}$`, false, 1),
   phrase(`^(?:and |just )*once more ${AFTER_THIS}$`, false, 1),
   phrase(
-    `\\b(?:second to last|next to last|last but one|penultimate|second last) (?:${MOVES}|one)\\b|\\b(?:${MOVES}|one) but one$`,
+    `\\b(?:second to last|next to last|last but one|penultimate|second last)(?: (?:${MOVES}|one)\\b|$)|\\b(?:${MOVES}|one) but one$`,
     false,
     1,
   ),

@@ -4,21 +4,23 @@ import type { SpokenClause } from "./sentences.ts";
 import { spoken } from "./spoken-pattern.ts";
 import type { ClaimReading } from "./types.ts";
 
-const OF =
-  "(?: (?:of|through|in|into) (?:the |this |our )?(?<of>class|session|hour|move|one|set|hold|block)(?: already| now)?)?";
+const TAIL = "(?: (?:already|now|there|through|then|everyone|everybody|folks|friends))*";
+const OF = `(?: (?:of|through|in|into|on|up) (?:the |this |our |your )?(?<of>class|session|hour|move|one|set|hold|block|minute|interval|exercise|leg|side|arm))?${TAIL}`;
+/** "These curls", which whoever knows the move compares. */
+const THESE = "(?:the |these |your |those |this )?(?<what>(?:[a-z]+ ){0,2}(?:[a-z]+[^s ]s|plank|hold))";
 const HERE =
   "(?:we are|you are|that is|this is|it is|we have (?:reached|passed|got to)|you have (?:reached|passed|got to))";
 const OF_IT =
-  "(?:(?: of)? (?:it|this|them|this one|(?:the|your) (?:work|way|time|job|reps|repetitions|seconds|minute)|(?:the|this) (?<of>class|session|hour|move|set|hold)))?";
+  "(?:(?: of)? (?:it|this|them|this one|(?:the|your) (?:work|way|time|job|reps|repetitions|seconds|minute)|(?:the|this) (?<of>class|session|hour|move|set|hold)|(?:this|the|your) (?:leg|side|arm)))?";
 const DONE = "(?:done|gone|over|finished|down|behind (?:us|you)|in the (?:bag|bank))";
 /** More than half is told too, and stays true to the end. */
 const PAST = /\b(?:past|over|passed|more than|well|second half|first half|home side)\b/;
 const PHRASES = [
-  `\\b(?:we are|you are|that is|this is|now) (?:about |nearly |almost |already |just )*(?:past |over |at )?(?:the )?half ?way(?: (?:there|through|done|mark|point|home|point))?${OF}$`,
+  `\\b(?:we are|you are|that is|this is|now) (?:about |nearly |almost |already |just |only |still |exactly |roughly )*(?:past |over |at )?(?:the )?half ?way(?: (?:there|through|done|mark|point|home|point))?${OF}$`,
   `\\bhalf ?way (?:there|done|mark|point)\\b${OF}`,
-  `^(?:and )?half ?way(?: through)?${OF}$`,
-  "^half ?time$",
-  "^(?:and )?(?:just |already |well |more than |just over |over |past |about )+half ?way(?: there| through| now| already)?$",
+  `^(?:and |so |now |but )*half ?way(?: through)?${OF}$`,
+  `^(?:and |so |now |okay )*(?:${HERE} )?(?:at )?half ?time(?: already| now)?$`,
+  "^(?:and |so |now |but )*(?:just |already |well |more than |just over |over |past |about )+half ?way(?: there| through| now| already)?$",
   "^(?:and )?(?:half ?way|half)(?: already| now| done| gone)$",
   "\\b(?:that is|we have done|you have done|this is) half(?: of (?:it|this|the (?<of>class|session)))?(?: done| gone)?$",
   "\\bthe (?<of>class|session|hour|move|hold|set) is half (?:done|over|gone)\\b",
@@ -31,14 +33,16 @@ const PHRASES = [
   "^(?:and )?(?:then )?(?:as much|(?:the )?same)(?: again)? (?:still )?(?:to go|to come|and (?:then )?(?:we|you) are (?:all )?(?:done|finished|there|through|home))$",
   `^(?:and |now |so |${HERE} |into |in |starting |here is |for )*(?:the |our |your )?second half(?: now| we go| already)?${OF}$`,
   "\\b(?:over the hump|(?:on the )?home side of half ?way)\\b",
-  "\\bhalf ?way through (?:the |these |your )(?<what>[a-z]+[^s ]s)(?: already| now)?$",
+  `\\bhalf ?way (?:through|into) ${THESE}(?: already| now)?$`,
+  `^(?:and |so |now )*(?:${HERE} |we have done |you have done )?half (?:of )?${THESE} (?:is |are )?(?:still )?(?:${DONE}|to go|to come|left)$`,
+  `\\b(?:that is|we have done|you have done|this is) half (?:of )?${THESE}$`,
 ].map(spoken);
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
 export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const pattern of PHRASES) {
     const found = pattern.exec(words);
-    if (!found || isTakenBack(words.slice(0, found.index), words)) continue;
+    if (!found || isTakenBack(words.slice(0, found.index).replace(/\bmore than $/, ""), words)) continue;
     const of = found.groups?.of;
     const within =
       of === undefined || of === "block" ? {} : ({ of: /class|session|hour/.test(of) ? "class" : "move" } as const);

@@ -12,10 +12,11 @@ const THING =
 const LIMBS =
   /\b(?:they|knees?|legs?|heels|arms?|elbows?|feet|foot|hands?|hips?|ribs) (?:come|comes|go|goes|move|moves)\b(?! (?:long|up|down|high|low))/;
 const PULLED =
-  /\belbows? (?:come|comes|go|goes|draw|slide|travel)s? (?:back|behind)\b|\b(?:blades|shoulders) (?:come|draw|squeeze|move|slide|go) (?:together|back)\b/;
+  /\belbows? (?:(?:come|comes|go|goes|draw|slide|travel)s? )?(?:back|behind)\b|\bhandles? (?:come|comes|move|moves) (?:to|towards?) (?:you|your|the) ?|\b(?:blades|shoulders) (?:come|draw|squeeze|move|slide|go) (?:together|back)\b/;
 const LEGS_BEND =
-  /\bbring(?:ing)? (?:the |your )?(?:knees?|legs|heels) (?:back )?in\b|\bknees? (?:come|comes|go|goes) under\b|\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b/;
-const LEGS_LONG = /\b(?:knees?|legs|feet|heels) (?:go|goes|move|moves) (?:back )?(?:out|away)\b/;
+  /\bbring(?:ing)? (?:the |your )?(?:knees?|legs|heels) (?:back )?in\b|\bknees? (?:come|comes|go|goes) under\b|\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b|\bknees? (?:in$|in\b(?! line)|to (?:the |your )?chest)/;
+const LEGS_LONG =
+  /\b(?:knees|legs) (?:long|straight)\b|\b(?:knees?|legs|feet|heels) (?:go|goes|move|moves) (?:back )?(?:out|away)\b/;
 
 const OUTRIGHT: readonly (readonly [During, RegExp])[] = [
   [
@@ -28,7 +29,7 @@ const OUTRIGHT: readonly (readonly [During, RegExp])[] = [
   [
     "out",
     new RegExp(
-      `\\b(?:way out|(?:push|press|slid|glid|reach|go|send|driv|pull|draw|extend|roll|mov|travel|com|carriage|stretch)(?:e|es|s|ing)?${THING}(?: (?:rolls?|goes|moves|slides?|glides?|travels?))?${THING} (?:out|away)|open(?:s|ing)? the carriage|outward|(?:carriage|platform) (?:opens|leaves))\\b`,
+      `\\b(?:way out|(?:push|press|step|slid|glid|reach|go|send|driv|pull|draw|extend|roll|mov|travel|com|carriage|stretch)(?:e|es|s|ing)?${THING}(?: (?:rolls?|goes|moves|slides?|glides?|travels?))?${THING} (?:out|away)|open(?:s|ing)? the carriage|outward|(?:carriage|platform) (?:opens|leaves))\\b`,
     ),
   ],
 ];

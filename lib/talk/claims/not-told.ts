@@ -4,7 +4,7 @@ const DENIED = /\b(?:not|never|no|nor|without|hardly|nowhere near|far from|forge
 const SUPPOSED =
   /\b(?:if|when|whenever|until|till|til|once|unless|imagine|pretend|suppose|as if|as though|by the time|whether|every time|each time|before|than|like|until i say|i say|i call|you hear|say|ask for)\b/;
 const ANOTHER_DAY =
-  /\b(?:yesterday|tomorrow|ago|used to|remember|(?:last|next) (?:week|time(?! (?:through|round|around|at (?:it|this)|(?:that )?(?:we|you) (?:will )?(?:do|see|meet)\b))|month|year|class|lesson|session|night|term|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|was|were|did|said|told|we had|you had|i had)\b/;
+  /\b(?:yesterday|tomorrow|ago|used to|(?:i|we|you|who) remembers?|(?:last|next) (?:week|time(?! (?:through|round|around|at (?:it|this)|(?:that )?(?:we|you) (?:will )?(?:do|see|meet)\b))|month|year|class|lesson|session|night|term|monday|tuesday|wednesday|thursday|friday|saturday|sunday)|was|were|did|said|told|we had|you had|i had)\b/;
 const SOMEBODY_ELSE = /\b(?:(?<!\bclock )says|he|she|they|his|her|their|someone|somebody|anybody)\b/;
 const isElsewhere = (clause: string): boolean => ANOTHER_DAY.test(clause) || SOMEBODY_ELSE.test(clause);
 

@@ -26,11 +26,12 @@ const edgeOfClass = (verb: string, ing: string, order: string, nouns: string): R
     [
       `\\b(?:we|you|i|class|the class|the session|today)(?: will| are going to| is going to)? ${verb}(?: ${DAY})? ${WITH_THIS}$`,
       `\\blets ${verb}(?: ${DAY})? ${WITH_THIS}$`,
+      `\\b(?:we|you|i)(?: will)? ${verb} ${DAY} here$`,
       `^(?:and |so )?with this(?: one| move)? (?:we|i)(?: will)? ${verb}(?: ${DAY})?$`,
       `\\bthis (?:one |move )?(?:will )?${verb} (?:${DAY}|things)(?: off)?$`,
       `^(?:and |so )?(?:to ${verb}|${ing}) ${DAY}(?: with [a-z ]+)?$`,
       `\\bthis is (?:where|how|what) we ${verb}(?: with)?(?: ${DAY})?$`,
-      `\\b(?:this|that) is (?:the |our |your |todays )?(?:${order} of ${DAY})`,
+      `\\b(?:this|that|it) is (?:the |our |your |todays )?(?:${order} of ${DAY})`,
       `\\b${order} (?:thing|exercise|move|one) (?:that )?(?:we|you) (?:will )?do(?: today| in ${DAY})?$`,
       `\\b${order} (?:station|stop|job|task) (?:of|for|in) ${DAY}`,
       `^(?:and |so )?(?:this is|that is|here is|it is|here comes) (?:the|our|your|todays) (?:${nouns})(?: of ${DAY})?$`,
@@ -49,7 +50,7 @@ const BEGINS_HERE = edgeOfClass(
   "opener|starter",
 );
 /** "We finish with the plank", "that is the last of the curls": of this move only if that is its name. */
-const A_NAME = "(?:the |an? |our |your |some )?(?<named>(?!this|that|it )[a-z]+(?: [a-z]+)?)$";
+const A_NAME = "(?:the |an? |our |your |some |these |those )?(?<named>(?!this|that|it )[a-z]+(?: [a-z]+)?)$";
 const ENDS_WITH = new RegExp(
   `^(?:and |so )?(?:(?:we|today we|i) (?:will )?(?:finish|end|close)|(?:finishing|ending|closing))(?: ${DAY})? with ${A_NAME}`,
 );
@@ -57,6 +58,14 @@ const LAST_OF =
   /\b(?:the last of|no more) (?:the |these |our |your )?(?<named>[a-z]+(?: [a-z]+)?s)(?: (?:after this|today|for today))?$/;
 const FIRST_UP =
   /^(?:and |so |okay )*first (?:up|on the list) (?:today|this (?:morning|evening|class))\b|\bthis (?:one )?gets us (?:started|going)\b/;
+/** "We're on the last move", where "on" does not tell when something else is to be done. */
+const onThe = (order: string): RegExp =>
+  new RegExp(
+    `^(?:and |so |now |okay )*(?:we|you) (?:are (?:already |still |only |just |now )*(?:on|at)|have (?:made it to|got to|come to|reached|arrived at)) (?:the |our |your )(?:very )?${order} (?:move|exercise|one)(?: now| already| (?:of|in) ${DAY})?$`,
+  );
+const ALL_THAT_IS_LEFT = /\b(?:you|we) (?:(?:only|just) )?have (?:(?:only|just) )?(?:got )?this (?:one|move) left$/;
+const ON_THE_LAST = onThe("(?:last|final)");
+const ON_THE_FIRST = onThe("(?:first|opening)");
 /** Said of the move without calling it one. */
 const OTHERWISE: readonly (readonly [RegExp, PartClaim])[] = [
   [THROUGH, { says: "last", what: "round" }],
@@ -64,6 +73,9 @@ const OTHERWISE: readonly (readonly [RegExp, PartClaim])[] = [
   [BEGINS_HERE, { says: "first", what: "move", of: "class" }],
   [ENDS_WITH, { says: "last", what: "move", of: "class" }],
   [LAST_OF, { says: "last", what: "round" }],
+  [ALL_THAT_IS_LEFT, { says: "last", what: "move" }],
+  [ON_THE_LAST, { says: "last", what: "move" }],
+  [ON_THE_FIRST, { says: "first", what: "move" }],
   [FIRST_UP, { says: "first", what: "move", of: "class" }],
 ];
 const SPOKEN_OTHERWISE = OTHERWISE.map(([pattern, fact]) => ({ fact, pattern: spoken(pattern) }));
@@ -98,7 +110,7 @@ export function partsIn({ words, at }: SpokenClause): ClaimReading[] {
   const says = /first|opening/.test(which) ? "first" : "last";
   const part = PARTS[what] ?? "one";
   // "The first one is for free" is about a repetition.
-  if (says === "first" && part === "one") return [];
+  if (says === "first" && part === "one" && of === undefined) return [];
   const within = of === undefined ? {} : ({ of: /block|section|series/.test(of) ? "block" : "class" } as const);
   return [{ fact: { says, what: part, ...within }, at: at + found.index, length: found[0].length }];
 }

@@ -12,7 +12,7 @@ const NOT_EACH =
 const NOT_IN =
   "(?<!\\b(?:sets|rounds|blocks|every|each|after|per|than|for|in|until|to|between|of|first|or|up to|at least|at most) (?:the |your |our |these )?(?:last |final )?)";
 const LEAD =
-  "^(?:and |so |we will |we are going to |i want |make it |aim for |all |there are |there is |count |take |with |just |only |give me |lets do |lets go |lets have |do |another |yet |i would like |(?:i am )?(?:only )?asking for |you owe me |you (?:will )?do |(?:we|you) are doing |(?:we are |lets )?go(?:ing)? for |i need |(?:there is |we have |you have )?(?:time|room) for |a set of |number |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
+  "^(?:and |so |we will |we are going to |i want |make it |aim for |all |there are |there is |count |take |(?:crank|knock|bang|pump) out |with |just |only |give me |lets do |lets go |lets have |do |another |yet |i would like |(?:i am )?(?:only )?asking for |you owe me |you (?:will )?do |(?:we|you) are doing |(?:we are |lets )?go(?:ing)? for |i need |(?:there is |we have |you have )?(?:time|room) for |a set of |number |okay |ok |now |we do |we have |you have |you got |still |another |about |it is |that is |come on )*";
 
 /** "Last ten" and "ten to go" are said of seconds as often; "ten more" mostly of repetitions. */
 const LOOSE = 6;
@@ -31,7 +31,7 @@ const NOT_REPS =
   "(?!(?:[a-z]+ ){0,2}(?:seconds|minutes|hours|breaths|beats|counts|rounds?|sets?|laps?|goes|circuits|blocks|springs|moves|movements|exercises|times|sides|inches|centimetres|fingers|hands|legs|arms|knees|feet|years|weeks|days|things)\\b)";
 const WHAT = `${NOT_REPS}(?<what>(?:[a-z]+ ){0,2}(?:[a-z]+s|(?:push|sit|curl|pull|roll) (?:ups|downs)))`;
 const END =
-  "(?: (?:today|please|now|everyone|slowly|here|from (?:you|everyone|all of you|each of you)|of the same|altogether|in total|in you|in us|each time|in all|and (?:we|you|then)(?: [a-z]+)*|nice and slow|like that))?$";
+  "(?: (?:today|only|exactly|please|now|everyone|slowly|here|from (?:you|everyone|all of you|each of you)|of the same|altogether|in total|in you|in us|each time|in all|and (?:(?:we|you|then)(?: [a-z]+)*|move on|change|switch|swap|rest|out)|nice and slow|like that))?$";
 const THIS_SIDE = "(?:on|with) (?:this|the (?:left|right|first|second|other|last)) (?:side|leg|arm)";
 const PHRASES: readonly Phrase[] = [
   {
@@ -91,13 +91,13 @@ const PHRASES: readonly Phrase[] = [
   {
     which: "more",
     pattern: new RegExp(
-      `^(?:and |so |okay )*(?:the |your |this is (?:the |your )|that is (?:the |your ))?(?:last|final|one more) ${NOT_REPS}(?<what>(?!one$|rep$|(?:time|go|thing|but|bit|push|little|effort|few|breath|second|minute)\\b)[a-z]+(?: [a-z]+)?)$`,
+      `^(?:and |so |okay )*(?:the |your |this is (?:the |your )|that is (?:the |your ))?(?:last|final|one more|one last|one final) ${NOT_REPS}(?<what>(?!one$|rep$|(?:time|go|thing|but|bit|push(?! up)|little|effort|few|breath|second|minute)\\b)[a-z]+(?: [a-z]+)?)$`,
     ),
   },
   {
     which: "any",
     pattern: new RegExp(
-      `^(?:and |so |now )?(?:lets do|lets go for|we do|we will do|we are doing|we are going for|you do|you will do|i want|i need|give me|make it|aim for|a set of) (?<n>${SPOKEN_NUMBER})${END}`,
+      `^(?:and |so |now )?(?:lets do|lets go for|we do|we will do|we are doing|we are going for|you do|you will do|i want|i need|give me|make it|aim for|a set of|(?:i am |we are )?(?:looking|aiming|hoping|asking|shooting|going) for|(?:i am |we are )after|we want|lets (?:get|see|make it)) (?<n>${SPOKEN_NUMBER})${END}`,
     ),
     sure: false,
   },
@@ -107,6 +107,23 @@ const PHRASES: readonly Phrase[] = [
     pattern: new RegExp(
       `(?:\\b(?:number|rep) |^(?:and |so |now |that is )*(?!(?:one|two|three|four|five) ))${SPOKEN_NUMBER} (?:out )?of (?<n>${SPOKEN_NUMBER})(?: reps)?(?: (?:done|down|now))?$`,
     ),
+    sure: false,
+  },
+  {
+    which: "any",
+    pattern: new RegExp(
+      `^(?<n>${SPOKEN_NUMBER}) is (?:the|your|our) (?:target|goal|aim|(?:magic )?number)(?: today| here)?$`,
+    ),
+    sure: false,
+  },
+  {
+    which: "any",
+    pattern: new RegExp(`\\b(?:the|your|our) (?:target|goal|aim|magic number) is (?<n>${SPOKEN_NUMBER})$`),
+    sure: false,
+  },
+  {
+    which: "any",
+    pattern: new RegExp(`^(?:and |so |we |you |are |will |lets )*(?<what>[a-z]+) (?<n>${SPOKEN_NUMBER}) times$`),
     sure: false,
   },
   { which: "any", pattern: new RegExp(`\\b(?:do|repeat) (?:this|that|it) (?<n>${SPOKEN_NUMBER}) times$`), sure: false },

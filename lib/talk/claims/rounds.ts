@@ -10,7 +10,7 @@ const NOT_OURS = "(?! (?:of (?:breath|breathing|applause)|a week|ago|each day|sp
 const ROUND = "(?:round|set|lap|circuit)";
 const GO = "(?:time|go|pass|turn) (?:round|around|through|at (?:it|this))";
 const BACK_TO_IT =
-  "(?:(?:come|coming|be) back to|return to|returning to|see|meet|visit) (?:this|it|these)(?: one| move)?(?: again)?";
+  "(?:(?:come|be) back here|(?:(?:come|coming|be) back to|return to|returning to|see|meet|visit) (?:this|it|these)(?: one| move)?(?: again)?)";
 const TIMES: Readonly<Record<string, number>> = { another: 1, once: 1, twice: 2 };
 
 interface Phrase {
@@ -18,6 +18,7 @@ interface Phrase {
   readonly pattern: PatternOfWords;
 }
 const PHRASES: readonly Phrase[] = [
+  { which: "nth", words: `\\b(?:we|you) are back (?:for|at|on|in) ${ROUND} (?:number )?(?<n>${SPOKEN_NUMBER})\\b` },
   {
     which: "more",
     words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?${ROUND}s? (?:left|to go|more|remaining|to come|after this|to follow|still)\\b`,
@@ -26,7 +27,7 @@ const PHRASES: readonly Phrase[] = [
   { which: "more", words: `\\b(?<n>another) ${ROUND}\\b${NOT_OURS}` },
   {
     which: "nth",
-    words: `\\b${ROUND} (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
+    words: `\\b${ROUND} (?:number )?(?<n>${SPOKEN_NUMBER})\\b(?=$| (?:out )?of\\b(?! springs)| now\\b| here\\b| starts?\\b| for (?:you|us|me|everyone)\\b| already\\b| everyone\\b| please\\b| then\\b)`,
   },
   {
     which: "nth",
@@ -34,8 +35,14 @@ const PHRASES: readonly Phrase[] = [
   },
   { which: "nth", words: `\\b(?<bare>${ORDINAL}) ${GO}\\b` },
   { which: "nth", words: `^(?:this is |that is |and |so |the |your )*(?<bare>first) lap$` },
-  { which: "nth", words: `\\b(?:the |your )(?<bare>${ORDINAL}) of (?:the |our )?${SPOKEN_NUMBER} ${ROUND}s\\b` },
-  { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:time|go) (?:round|around)\\b` },
+  {
+    which: "nth",
+    words: `(?:^|\\b(?:the |your ))(?<bare>${ORDINAL})(?= of (?:the |our )?${SPOKEN_NUMBER} ${ROUND}s\\b)`,
+  },
+  {
+    which: "more",
+    words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:times?|go) ?(?:round\\b|around\\b|(?=after (?:this|that)\\b))`,
+  },
   { which: "done", words: `\\b${ROUND} (?<n>${SPOKEN_NUMBER}) (?:is )?(?:done|over|finished|down)\\b` },
   { which: "more", words: "\\b(?<n>once|twice) more (?:round|around|through)\\b" },
   { which: "more", words: `\\b${BACK_TO_IT} (?<n>once|twice|${SPOKEN_NUMBER}) more(?: times?)?$` },
@@ -52,7 +59,7 @@ const PHRASES: readonly Phrase[] = [
   { which: "all", words: `\\b(?<n>${SPOKEN_NUMBER}) ${ROUND}s\\b${NOT_OURS}` },
 ].map(({ which, words }) => ({ which: which as RoundsClaim["which"], pattern: spoken(words) }));
 
-const OF_ALL = new RegExp(`^ of (?:the )?(?<n>${SPOKEN_NUMBER})(?: ${ROUND}s)?$`);
+const OF_ALL = new RegExp(`^ (?:out )?of (?:the )?(?<n>${SPOKEN_NUMBER})(?: ${ROUND}s)?$`);
 /** "Round two of four": how many there are; 0 where that is not said. */
 const ofAll = (after: string): { all: number; length: number } => {
   const found = OF_ALL.exec(after);
@@ -60,7 +67,7 @@ const ofAll = (after: string): { all: number; length: number } => {
 };
 
 /** "Ready for round two?" is asked before it. */
-const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|to) (?:the |your |our )?$/;
+const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|(?<!\bwelcome )to) (?:the |your |our )?$/;
 
 export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { which, pattern } of PHRASES) {
@@ -74,7 +81,7 @@ export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
     const after = words.slice(found.index + found[0].length);
     const where = { at: at + found.index, length: found[0].length };
     const { all, length } = ofAll(after);
-    const afterThis = /^ after (?:this|that)\b/.test(after);
+    const afterThis = /^ ?after (?:this|that)\b/.test(after);
     return [
       { fact: { says: "rounds", count, which, ...(afterThis ? { afterThis } : {}) }, ...where },
       ...(which === "nth" && all > 0

@@ -3,6 +3,7 @@
  * word of its own. Each word knows where it stands in the text.
  */
 import { LIVE_FIELDS } from "#lib/plan/schema.ts";
+import { addressed } from "./address.ts";
 
 interface Word {
   /** Index in `Sentence.words`. */
@@ -35,28 +36,66 @@ const PIECES =
 /** The answer to it belongs to the same sentence. */
 const ASKS_WHAT_IS_NEXT = /\bwhat (?:is|comes|follows) (?:coming )?(?:next|after (?:this|that))$/;
 
+/** A word or a comma, and the characters of the text that it stands for. */
+interface Piece {
+  readonly word: string;
+  readonly from: number;
+  readonly to: number;
+}
+
 export function sentencesOf(text: string): Sentence[] {
   const sentences: Sentence[] = [];
-  let words = "";
-  let places: Word[] = [];
+  let clauses: Piece[][] = [[]];
   const end = () => {
-    if (words !== "") sentences.push({ words, places });
-    [words, places] = ["", []];
+    const sentence = joined(clauses.flatMap(setOff));
+    if (sentence.words !== "") sentences.push(sentence);
+    clauses = [[]];
   };
   for (const found of text.slice(0, LONGEST_TEXT).matchAll(PIECES)) {
     const piece = found[0];
-    if (/^[.!?;\n]$/.test(piece) && !(piece === "?" && ASKS_WHAT_IS_NEXT.test(words))) {
+    const last = clauses.at(-1) ?? [];
+    if (/^[.!?;\n]$/.test(piece) && !(piece === "?" && ASKS_WHAT_IS_NEXT.test(wordsOf(last)))) {
       end();
       continue;
     }
     const word = plainWord(piece);
-    if (word === "" || (word === "," && (words === "" || words.endsWith(",")))) continue;
-    const at = words === "" ? 0 : words.length + 1;
-    words = words === "" ? word : `${words} ${word}`;
-    places.push({ at, length: word.length, from: found.index, to: found.index + piece.length });
+    if (word !== "") last.push({ word, from: found.index, to: found.index + piece.length });
+    if (word === ",") clauses.push([]);
   }
   end();
   return sentences;
+}
+
+const wordsOf = (pieces: readonly Piece[]): string => pieces.map(({ word }) => word).join(" ");
+
+/** With commas around the words of a clause that only speak to people. */
+function setOff(clause: readonly Piece[]): Piece[] {
+  const spoken = clause.filter(({ word }) => word !== ",");
+  const { opening, closing } = addressed(wordsOf(spoken));
+  if (opening + closing === 0) return [...clause];
+  const pauseAt = (n: number): Piece[] => {
+    const at = spoken[n]?.from ?? 0;
+    return [{ word: ",", from: at, to: at }];
+  };
+  const until = spoken.length - closing;
+  return [
+    ...(opening > 0 ? [...spoken.slice(0, opening), ...pauseAt(opening)] : []),
+    ...spoken.slice(opening, until),
+    ...(closing > 0 ? [...pauseAt(until), ...spoken.slice(until)] : []),
+    ...clause.slice(spoken.length),
+  ];
+}
+
+function joined(pieces: readonly Piece[]): Sentence {
+  let words = "";
+  const places: Word[] = [];
+  for (const { word, from, to } of pieces) {
+    if (word === "," && (words === "" || words.endsWith(","))) continue;
+    const at = words === "" ? 0 : words.length + 1;
+    words = words === "" ? word : `${words} ${word}`;
+    places.push({ at, length: word.length, from, to });
+  }
+  return { words, places };
 }
 
 export function spokenClausesOf(sentence: Sentence): SpokenClause[] {

@@ -10,15 +10,35 @@ const SIDE = spoken(
 );
 
 const LIMB = "(?: (?:leg|arm|side))";
+const MUSCLE = "(?:glute|hip|thigh|hamstring|quad|calf|shoulder|bicep|tricep|obliques?|waist)";
+/** "Your working leg, the right". */
+const WORKING_LIMB = /\bworking (?:leg|arm|side) , $/;
+const THE_RIGHT = /^(?:the|your) (?<side>left|right)(?: one| leg| arm| side)?$/;
 const SINGLE = [
   // "It's the left leg that works", "it is your left that is working".
   `\\b(?<side>left|right)${LIMB} (?:is the one that |that |is |does the )*(?:works?|working|turn)\\b`,
   `\\b(?<side>left|right) (?:is the one that |that |is |does the )+(?:works?|working|turn)\\b`,
+  `\\b(?<side>left|right)${LIMB} is (?:the|your) working (?:leg|arm|side|one)\\b`,
+  `^(?:and |so |it is |now )*(?<side>left|right)${LIMB} time$`,
+  `^(?:and )?now (?:the|your) (?<side>left|right)${LIMB}?$`,
+  // "Switch sides next."
+  `^(?:and |so |then |we |will )*(?:switch|swap|change) (?:to the )?(?<other>sides|legs|arms|other side) (?<then>next|after this|in a moment)$`,
   `\\b(?:works?|working|use|using) (?:on )?(?:the|your) (?<side>left|right)${LIMB}$`,
+  // "We're working the right glute here."
+  `\\bworking (?:on )?(?:the|your) (?<side>left|right) ${MUSCLE}(?: here| now| today| first)?$`,
+  `^(?:and |so |now )*(?:the|your) working ${LIMB.slice(4, -1)} is (?:the|your) (?<side>left|right)(?: one|${LIMB})?$`,
+  // "We've still the other side to do."
+  `\\b(?:(?:we|you) have|there is) (?:still |got |also )*(?:the|your) (?<other>other|second) (?:side|leg|arm) (?:still )?(?<then>to (?:do|go|come)|left)\\b`,
   `\\bturn of (?:the|your) (?<side>left|right)${LIMB}?$`,
   // "Same again on the right next."
   "^(?:and |so |now |we are |we |stay |staying |start |we start |begin |still |all |this is |you are |same |again |thing |repeat |it |then |next |the |we |do |all )*" +
-    `on (?:the|your) (?<side>left|right)${LIMB}?(?<then> (?:next|after this|afterwards))?(?: now| again| then| this time| first)?$`,
+    `(?:on|with) (?:the|your) (?<side>left|right)${LIMB}?(?<then> (?:next|after this|afterwards))?(?: now| again| then| this time| first| here)?$`,
+  // "The right leg goes first."
+  `^(?:and |so |okay |now )*(?:the |your )?(?<side>left|right)${LIMB} (?:goes|comes|starts|begins)(?: first| us off)?$`,
+  // "Left leg is next", "the other leg gets its turn next".
+  `^(?:and |so |then )*(?:the |your )?(?:(?<side>left|right)${LIMB}|(?<other>other|second)${LIMB}) (?:is |comes |goes |will be |gets (?:it is|a|the) (?:turn|go) )?(?<then>next|after this|to follow|coming up)$`,
+  // "Then we swap to the left."
+  `^(?:and |so )?(?<then>then) (?:we |you |will |it is )*(?:swap|switch|change|go|move|come)(?: over)? (?:to|onto|on|over to) (?:the |your )?(?<side>left|right)${LIMB}?$`,
   // "This leg's your left", "this is the right", "it is the left now".
   `^(?:and |so |okay |now )*(?:this|that|it)(?: one|${LIMB})? is (?:the|your) (?<side>left|right)(?: now| this time|${LIMB})?$`,
   // "Left leg first", "the left arm now".
@@ -32,10 +52,14 @@ const AND_NOW = spoken(
   /^(?:and |so |then )*(?:now|so|on to|over to) (?:it is )?(?:the |your )(?<side>left|right)(?: leg| arm| side)?$/,
 );
 
-function workingSide({ words, sentence }: SpokenClause): RegExpExecArray | undefined {
+function workingSide({ words, at, sentence }: SpokenClause): RegExpExecArray | undefined {
   for (const pattern of SINGLE) {
     const found = pattern.exec(words);
     if (found) return found;
+  }
+  if (WORKING_LIMB.test(sentence.words.slice(0, at))) {
+    const named = THE_RIGHT.exec(words);
+    if (named) return named;
   }
   const now = AND_NOW.exec(words);
   const done = ONE_IS_DONE.exec(sentence.words)?.groups?.side;
@@ -46,7 +70,8 @@ export function sidesIn(clause: SpokenClause): ClaimReading[] {
   const { words, at } = clause;
   const named = workingSide(clause);
   if (named?.groups) {
-    const side = named.groups.side === "left" ? "left" : "right";
+    const { side: word } = named.groups;
+    const side = word === "left" || word === "right" ? word : "other";
     const then = named.groups.then !== undefined || /\b(?:then|next)\b/.test(named[0]);
     return [{ fact: { says: "side", side, then }, at: at + named.index, length: named[0].length }];
   }

@@ -56,6 +56,9 @@ const A_NAME =
 const PARTS: ReadonlySet<string> = new Set(
   "leg chest arm calf bicep tricep shoulder overhead side single split".split(" "),
 );
+/** Everyday words that are exercises behind a part of the body: "leg lowering", "arm circles". */
+const OF_A_PART =
+  /\b(?:leg|knee|hip|heel|chest|arm|calf|shoulder|side|back) (?<noun>lowering|extensions?|openers?|lift|circle|bend|reach|slide|tap|kick)$|^(?:some |our |your )?(?:leg|knee|hip|heel|arm|calf|shoulder|side) (?<many>lifts|circles|bends|reaches|slides|taps|kicks)$/;
 /** "Next, feel the press": something to do with the move at hand. */
 const TO_DO = /^(?:feel|find|keep|hold|try|think|notice|make|let|give|use|press|push|pull|bend|lift|more|less)\b/;
 
@@ -73,7 +76,10 @@ function exerciseAtEnd(said: string): string | undefined {
     .replace(/\bpull downs?\b/g, "pulldown")
     .replace(/(?<= )(?:hold|series|set)$/, "")
     .trim();
-  const noun = TO_DO.test(words) ? undefined : A_NAME.exec(words)?.groups?.noun;
+  if (TO_DO.test(words)) return undefined;
+  const { noun: one, many: of = one } = OF_A_PART.exec(words)?.groups ?? {};
+  if (of !== undefined) return stem(single(of));
+  const noun = A_NAME.exec(words)?.groups?.noun;
   const found = noun === undefined ? "" : stem(single(noun));
   return EXERCISE_STEMS.has(found) ? found : undefined;
 }

@@ -12,22 +12,26 @@ const ALL_SPRINGS = spoken(
 );
 /** "The middle spring holds you": there is one at least. */
 const THE_SPRING = spoken(
-  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/,
+  /(?:^|\b(?:a|an|the|your|our|this|that) )(?!(?:no|on|only|just|exactly|with|and|two|three|four|five|six|one|both|all|more) )(?<label>(?:[a-z]+ )?[a-z]+) springs?\b/,
 );
 const OTHER_SPRINGS =
   /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
 const TERM = `(?:(?:${SPOKEN_NUMBER}|an?|the|one) )(?!and |plus |with |last |first )[a-z]+(?: (?!and |plus |with |is\\b|are\\b|on\\b|only\\b|for\\b|here\\b)[a-z]+)?`;
 const ON_SPRINGS =
-  "(?:(?:you|we) (?:are|should be|work) (?:working |going )?on |(?:you|we) (?:are |will be )?(?:using|use|have|need|want)(?: got)? |you should have |there (?:is|are) |this is (?:on )?|that is |it is |you have got )";
+  "(?:(?:you|we) (?:are|should be|work) (?:working |going )?on |(?:you|we) are (?:pulling|pushing|pressing|moving|lifting|working with|working against) |(?:you|we) (?:are |will be )?(?:using|use|have|need|want)(?: got)? |you should have |there (?:is|are) |this is (?:on )?|that is |it is |you have got )";
 /** "You're on two lights and a heavy", "only the light on": all of the springs, one by one. */
 const LISTED = spoken(
-  `^(?:and |so |now |okay )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
+  `^(?:and |so |now |okay |with )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
 );
 const ONE_TERM = new RegExp(`^(?<n>${SPOKEN_NUMBER}|an?|the) (?<label>.+)$`);
 const BARE = spoken(
   `^(?:you have got |you have |we have |it is |just |and |on |with )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+(?: [a-z]+)?)(?<on> on)?$`,
 );
 
+/** "Two mediums will hold you up." */
+const HOLDING = new RegExp(
+  `^(?:and |so |your |those |these )*(?<n>${SPOKEN_NUMBER}) (?<label>[a-z]+)(?: springs?)? (?:will |should |can )?(?:hold|carry|support|catch|help|keep|pull|do|are|is) (?:you|us|it|that|this|the|enough|plenty|all)\\b`,
+);
 /** Said outright of the springs that are on, and by their names, which whoever knows the room compares. */
 function listed({ words, at }: SpokenClause): ClaimReading[] {
   const found = LISTED.exec(words);
@@ -37,10 +41,15 @@ function listed({ words, at }: SpokenClause): ClaimReading[] {
   return parts.flatMap((part): ClaimReading[] => {
     const { n = "", label = "" } = ONE_TERM.exec(part)?.groups ?? {};
     const count = /^(?:an?|the)$/.test(n) ? 1 : spokenNumberOf(n);
-    const name = label.replace(/ (?:ones?|springs?)$/, "");
+    const name = label.replace(/^(?:single|sole|lone) | (?:ones?|springs?)$/g, "");
     return [
       {
-        fact: { says: "springs", count, label: name, ...(only && parts.length === 1 ? { only: true } : {}) },
+        fact: {
+          says: "springs",
+          count,
+          label: name,
+          ...((only || / on $/.test(head ?? "")) && parts.length === 1 ? { only: true } : {}),
+        },
         at: at + words.indexOf(part),
         length: part.length,
       },
@@ -56,6 +65,11 @@ export function springsIn(clause: SpokenClause): ClaimReading[] {
   if (some) {
     const fact = { says: "springs", count: undefined, label: (some.groups?.label ?? "").trim() } as const;
     return [{ fact, at: at + some.index, length: some[0].length, sure: false }];
+  }
+  const holding = OTHER_SPRINGS.test(words) ? null : HOLDING.exec(words);
+  if (holding) {
+    const { n, label = "" } = holding.groups ?? {};
+    return [{ fact: { says: "springs", count: spokenNumberOf(n), label }, at, length: holding[0].length }];
   }
   if (CHANGES.test(words)) return [];
   const named = ALL_SPRINGS.exec(words);

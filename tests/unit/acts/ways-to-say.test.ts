@@ -46,6 +46,12 @@ describe("a middle for a strong", () =>
     "Home, strip it, then strong on.",
     "Home. Middle: off. Strong: on.",
     "Home. Substitute a strong for the middle.",
+    "I want you to come home. Go ahead and swap the middle for a strong for me.",
+    "Next, carriage home. We're going to drop the middle and put a strong on whenever you're ready.",
+    "As the carriage comes home, middle off. You had a middle, now it's a strong.",
+    "Home. The middle makes way for a strong.",
+    "Home. Swap the middle for a firm, no, sorry, a strong.",
+    "Home. A strong goes on where the middle was.",
   ]));
 describe("a middle for a firm and a strong", () =>
   tellsAll(springs({ middle: 1 }, { firm: 1, strong: 1 }), [

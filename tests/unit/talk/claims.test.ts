@@ -37,6 +37,8 @@ function brief(claim: Claim): string {
 it.each([
   ["Two minutes left.", "time 120"],
   ["Only 20 seconds left", "time 20"],
+  ["Alright only 20 seconds left you guys", "time 20"],
+  ["With a further 20 seconds to go", "time 20"],
   ["Thirty more seconds!", "time 30"],
   ["Thirty seconds more", "time 30"],
   ["Ten seconds to go.", "time 10"],
