@@ -11,6 +11,7 @@ import { DoubtList } from "../_move/doubt-list.tsx";
 import { CarePart } from "./care-part.tsx";
 import { Conflict } from "./conflict.tsx";
 import { FaultList } from "./fault-list.tsx";
+import { FigurePart } from "./figure-part.tsx";
 import styles from "./form.module.css";
 import { TextInput } from "./form-fields.tsx";
 import { LeaveGuard } from "./leave-guard.tsx";
@@ -136,7 +137,8 @@ function SavePanel({ form, saving, isNew, rooms }: SavePanelProps) {
   const { read } = form;
   const shown = form.faults.filter((fault) => form.faultAt(fault.place) !== undefined);
   return (
-    <aside className={styles.side} aria-label="Saving">
+    <aside className={styles.side} aria-label="Figure and saving">
+      <FigurePart draft={form.draft} />
       <SendButton busy={saving.busy} doing="Saving…">
         {isNew ? "Add to the library" : "Save"}
       </SendButton>
