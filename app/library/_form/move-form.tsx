@@ -7,6 +7,7 @@ import { moveIdFor } from "#lib/library/move-id.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { SendButton } from "../../_parts/send-button.tsx";
+import { useMedia } from "../../_parts/use-media.ts";
 import { DoubtList } from "../_move/doubt-list.tsx";
 import { CarePart } from "./care-part.tsx";
 import { Conflict } from "./conflict.tsx";
@@ -29,6 +30,9 @@ interface MoveFormProps extends MoveFormSetup {
   /** Ids that are taken. */
   readonly ids: readonly string[];
 }
+
+/** Where the form has one column: the figure stands under the set-up then, else beside all fields. */
+const NARROW = "(max-width: 999px)";
 
 const never = () => () => {};
 
@@ -96,6 +100,7 @@ interface PartsProps extends Pick<MoveFormProps, "id" | "ids" | "coils"> {
 
 function Parts({ form, id, ids, springs, coils }: PartsProps) {
   const { draft } = form;
+  const narrow = useMedia(NARROW);
   return (
     <div className={styles.parts}>
       <Part title="Name">
@@ -110,6 +115,7 @@ function Parts({ form, id, ids, springs, coils }: PartsProps) {
       </Part>
       <Part title="Set-up">
         <SetupPart form={form} />
+        {narrow ? <FigurePart draft={form.draft} /> : null}
       </Part>
       <Part title="Trains">
         <MusclesPart form={form} />
@@ -135,10 +141,11 @@ interface SavePanelProps extends Pick<MoveFormProps, "rooms"> {
 
 function SavePanel({ form, saving, isNew, rooms }: SavePanelProps) {
   const { read } = form;
+  const narrow = useMedia(NARROW);
   const shown = form.faults.filter((fault) => form.faultAt(fault.place) !== undefined);
   return (
     <aside className={styles.side} aria-label="Figure and saving">
-      <FigurePart draft={form.draft} />
+      {narrow ? null : <FigurePart draft={form.draft} />}
       <SendButton busy={saving.busy} doing="Saving…">
         {isNew ? "Add to the library" : "Save"}
       </SendButton>

@@ -1,8 +1,8 @@
 /** Cables with their handles and straps, and the band over feet on the carriage. */
-import { at, type Cable } from "../body/joints.ts";
+import { at, BODY_SIDES, type Cable } from "../body/joints.ts";
 import type { FigurePose } from "../figure.ts";
 import { MACHINE } from "../space/machine.ts";
-import { mixed, plus, scaled, type Vec } from "../space/vector.ts";
+import { mixed, plus } from "../space/vector.ts";
 import { atLeast, type Pen } from "./pen.ts";
 import { type Flat, lineThrough, type Shape } from "./shapes.ts";
 
@@ -40,13 +40,16 @@ function cableShape(pose: FigurePose, { joint, kind, pulley }: Cable, pen: Pen):
   return [cable, { d: loop, stroke: "edge", width: atLeast(pen, 18, 1.2) }];
 }
 
-/** A band across the feet where they are strapped to the carriage. */
+/** A band over each foot that stands on the carriage, where feet are strapped to it. */
 export function bandShapes(pose: FigurePose, pen: Pen): Shape[] {
-  const feet = (["left", "right"] as const).map((side) =>
-    mixed(pose.joints[at("ankle", side)], pose.joints[at("ball", side)], 0.4),
+  const strapped = BODY_SIDES.filter((side) =>
+    pose.contacts.some(({ joint, surface }) => surface === "carriage" && FOOT.some((name) => joint === at(name, side))),
   );
-  const [a, b] = feet as [Vec, Vec];
-  const out = scaled([0, 0, Math.sign(a[2] - b[2]) || 1], 0.09);
-  const ends = [plus(a, out), plus(b, out, -1)].map(pen.projection.to);
-  return [{ d: lineThrough(ends), stroke: "edge", width: atLeast(pen, 34, 1.8) }];
+  return strapped.map((side) => {
+    const instep = mixed(pose.joints[at("ankle", side)], pose.joints[at("ball", side)], 0.4);
+    const ends = [plus(instep, [0, 0, -0.09]), plus(instep, [0, 0, 0.09])].map(pen.projection.to);
+    return { d: lineThrough(ends), stroke: "edge", width: atLeast(pen, 34, 1.8) };
+  });
 }
+
+const FOOT = ["ball", "heel"] as const;

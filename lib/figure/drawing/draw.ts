@@ -29,6 +29,7 @@ export function drawFigure(figure: MoveFigure, { px, phase, ghost = true, spring
   const shown = phase ?? figure.tells;
   const pose = figure[shown];
   const other = figure[shown === "start" ? "end" : "start"];
+  const pale = ridden(figure, other, pose);
   const both = ghost && !figure.held && px >= CLOSE_BELOW;
   const frame = frameFor(figure, px < CLOSE_BELOW ? [pose] : [figure.start, figure.end], px);
   const pen: Pen = { projection: projectionOf(figure), scale: px / frame.width, ghost: false };
@@ -37,7 +38,7 @@ export function drawFigure(figure: MoveFigure, { px, phase, ghost = true, spring
     frame,
     shapes: [
       ...machineShapes(state, pen, frame, px),
-      ...(both && differs(figure) ? bodyShapes(figure, ridden(figure, other, pose), { ...pen, ghost: true }) : []),
+      ...(both && differs(pose, pale) ? bodyShapes(figure, pale, { ...pen, ghost: true }) : []),
       ...(both ? motionShapes(figure, shown, pen, frame) : []),
       ...cableShapes(pose, pen, "far"),
       ...bodyShapes(figure, pose, pen),
@@ -62,16 +63,11 @@ function ridden(figure: MoveFigure, other: FigurePose, pose: FigurePose): Figure
   return { ...other, joints: Object.fromEntries(joints) };
 }
 
-/** Two poses of a hold are almost one: a ghost would only blur it. */
+/** Two poses that are almost one: a ghost would only blur them. */
 const SAME = 0.05;
 
-function differs({ start, end }: MoveFigure): boolean {
-  const moved = end.travel - start.travel;
-  return Object.entries(start.joints).some(([name, point]) => {
-    const [x, y, z] = end.joints[name as keyof FigurePose["joints"]];
-    return (
-      Math.hypot(x - point[0], y - point[1], z - point[2]) > SAME &&
-      Math.hypot(x - moved - point[0], y - point[1], z - point[2]) > SAME
-    );
+const differs = (a: FigurePose, b: FigurePose): boolean =>
+  Object.entries(a.joints).some(([name, [x, y, z]]) => {
+    const [u, v, w] = b.joints[name as keyof FigurePose["joints"]];
+    return Math.hypot(x - u, y - v, z - w) > SAME;
   });
-}

@@ -25,8 +25,8 @@ export function headShapes(pose: FigurePose, pen: Pen): Shape[] {
   const before = front[2] > 0.5;
   const behind = front[2] < -0.5;
   const face = painted({ tone: "near", outlines: [neck, hull(skull), nose] }, pen);
-  // Before the skull, which parts it off as a knot; over it where one sees the back of the head; hidden by it from in front.
-  const knot = before ? [] : painted({ tone: "near", outlines: [disc(circle(place(-0.1, 0.066), 42, 0.9))] }, pen);
+  // Before the skull, which parts it off as a knot; over it where one sees the back of the head; behind it from in front.
+  const knot = painted({ tone: "near", outlines: [disc(circle(place(-0.088, before ? 0.1 : 0.082), 42, 0.9))] }, pen);
   const shapes = behind ? [...face, ...knot] : [...knot, ...face];
   if (pen.ghost) return shapes;
   const marks = pen.scale > 0.035 ? faceMarks(pose, pen, place) : [];

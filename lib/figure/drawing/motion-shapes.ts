@@ -15,7 +15,7 @@ export function motionShapes(figure: MoveFigure, shown: "start" | "end", pen: Pe
   const way = end.travel - start.travel;
   if (Math.abs(way) < SEEN) return [];
   const { to } = pen.projection;
-  const y = to([0, MACHINE.railTop - 0.1, MACHINE.halfWidth])[1];
+  const y = to([0, MACHINE.railTop - 0.15, MACHINE.halfWidth])[1];
   const half = (Math.sign(way) * Math.max(Math.abs(way) * 1000, SHORTEST / pen.scale)) / 2;
   // Under the part of the carriage that the picture shows, behind the springs.
   const front = to([MACHINE.carriage[0] + figure[shown].travel + 0.12, 0, MACHINE.halfWidth])[0];
