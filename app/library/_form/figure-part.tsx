@@ -10,9 +10,13 @@ import { listWords } from "#lib/plan/format.ts";
 import type { Group } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 
-const WIDTH = 280;
+interface FigurePartProps {
+  readonly draft: MoveDraft;
+  /** Width of each picture in pixels. */
+  readonly px: number;
+}
 
-export function FigurePart({ draft }: { readonly draft: MoveDraft }) {
+export function FigurePart({ draft, px }: FigurePartProps) {
   // The fields come first: the figure may follow a moment later.
   const move = figureMoveOf(useDeferredValue(draft));
   if (move === null) {
@@ -23,10 +27,10 @@ export function FigurePart({ draft }: { readonly draft: MoveDraft }) {
   const { unmet, held } = figureOf(move);
   return (
     <figure className={styles.figure}>
-      {held ? null : <MoveFigurePicture move={move} px={WIDTH} phase="start" ghost={false} decoration />}
-      <MoveFigurePicture move={move} px={WIDTH} phase="end" ghost={false} />
+      {held ? null : <MoveFigurePicture move={move} px={px} phase="start" ghost={false} decoration />}
+      <MoveFigurePicture move={move} px={px} phase="end" ghost={false} />
       <figcaption className="quiet small">
-        {figureWords(move)}. {held ? "" : "Start above, end below. "}
+        {figureWords(move)}. {held ? "" : "Start, then end. "}
         {unmet.length > 0 ? `Drawn without what these fields ask together with the others: ${listWords(unmet)}.` : ""}
       </figcaption>
     </figure>

@@ -33,6 +33,8 @@ interface MoveFormProps extends MoveFormSetup {
 
 /** Where the form has one column: the figure stands under the set-up then, else beside all fields. */
 const NARROW = "(max-width: 999px)";
+const BESIDE_PX = 280;
+const UNDER_PX = 160;
 
 const never = () => () => {};
 
@@ -115,7 +117,7 @@ function Parts({ form, id, ids, springs, coils }: PartsProps) {
       </Part>
       <Part title="Set-up">
         <SetupPart form={form} />
-        {narrow ? <FigurePart draft={form.draft} /> : null}
+        {narrow ? <FigurePart draft={form.draft} px={UNDER_PX} /> : null}
       </Part>
       <Part title="Trains">
         <MusclesPart form={form} />
@@ -145,7 +147,7 @@ function SavePanel({ form, saving, isNew, rooms }: SavePanelProps) {
   const shown = form.faults.filter((fault) => form.faultAt(fault.place) !== undefined);
   return (
     <aside className={styles.side} aria-label="Figure and saving">
-      {narrow ? null : <FigurePart draft={form.draft} />}
+      {narrow ? null : <FigurePart draft={form.draft} px={BESIDE_PX} />}
       <SendButton busy={saving.busy} doing="Saving…">
         {isNew ? "Add to the library" : "Save"}
       </SendButton>
