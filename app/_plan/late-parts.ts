@@ -17,4 +17,4 @@ export const LATE = {
   ),
   legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, lateItemLoad, lateFigure, ...Object.values(LATE), lateReadAloud, lateReview];
+export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview, lateFigure];
