@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { type FigurePose, figureOf, type MoveFigure } from "#lib/figure/figure.ts";
 import type { FigureMove } from "#lib/figure/stances/stage.ts";
+import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
   FACINGS,
   FEET,
@@ -15,20 +16,12 @@ import {
   STATIONS,
 } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
+import { FIRST_TRY } from "#seed/plans/first-try.ts";
+import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
+import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 import { Dice } from "../../support/dice.ts";
-import {
-  anglesAt,
-  distance,
-  fleshOf,
-  groundUnder,
-  JOINT_RANGES,
-  jointOf,
-  LENGTHS,
-  reachOf,
-  SIDES,
-  STATURE_M,
-  TOPS,
-} from "../../support/posed.ts";
+import { jointOf, SIDES } from "../../support/posed.ts";
+import { contactFaults, lengthFaults, rangeFaults, sunkFaults } from "../../support/posed-faults.ts";
 
 const LIBRARY: readonly (readonly [string, FigureMove])[] = Object.entries(STARTER_MOVES);
 /** Every move of the first library, for each side that it has, and for both sides that a person may face. */
@@ -57,6 +50,17 @@ function anyMove(dice: Dice): FigureMove {
   };
 }
 
+/** Every move item of the demo's plans, with its own side and facing. */
+const PLANNED = [FIRST_TRY, UPPER_BODY_AND_TRUNK, WHOLE_BODY].flatMap((plan) =>
+  plan.items.filter(isMoveItem).flatMap((item) => {
+    const move = moveOf(plan, item);
+    if (!move) return [];
+    return [
+      { name: `${plan.title}, ${item.move}`, move, figure: figureOf(move, { side: item.side, facing: item.facing }) },
+    ];
+  }),
+);
+
 const RANDOM = (() => {
   const dice = new Dice(20261129);
   return Array.from({ length: 1000 }, (_, i) => {
@@ -79,59 +83,9 @@ const faults = (cases: readonly Case[], check: (pose: FigurePose, figure: MoveFi
     )
     .slice(0, 10);
 
-const lengthFaults = (pose: FigurePose): string[] =>
-  LENGTHS.flatMap(([bone, share, ends]) =>
-    SIDES.flatMap((side) => {
-      const off = distance(pose, ...ends(side)) / (share * STATURE_M) - 1;
-      return Math.abs(off) <= 0.005 ? [] : [`${bone} ${side} ${(off * 100).toFixed(2)} %`];
-    }),
-  );
-
-const rangeFaults = (pose: FigurePose): string[] =>
-  SIDES.flatMap((side) =>
-    Object.entries(anglesAt(pose, side)).flatMap(([name, angle]) => {
-      const [least, most] = JOINT_RANGES[name] ?? [0, 0];
-      const fine = name === "kneeBackwards" ? angle >= least : angle >= least && angle <= most;
-      return fine ? [] : [`${name} ${side} ${angle.toFixed(0)}`];
-    }),
-  );
-
-function contactFaults(pose: FigurePose): string[] {
-  return pose.contacts.flatMap(({ joint, surface }) => {
-    const place = jointOf(pose, joint);
-    const [from, to] = reachOf(surface, pose.travel);
-    const beside = place[0] < from - 0.012 || place[0] > to + 0.012;
-    const over = place[1] - (TOPS[surface] ?? Number.NaN) - fleshOf(joint);
-    const lies = /^(pelvis|chest|hip)/.test(joint);
-    const stacked = joint.startsWith("ankle");
-    const high = lies ? over < 0 || over > 0.11 : stacked ? over < 0.02 || over > 0.06 : Math.abs(over) > 0.005;
-    return beside || high
-      ? [`${joint} on ${surface}: ${(over * 1000).toFixed(0)} mm${beside ? ", beside it" : ""}`]
-      : [];
-  });
-}
-
-/** Joints, and nine places along every bone, against what lies under them. */
-function sunkFaults(pose: FigurePose): string[] {
-  const bones = [
-    ...LENGTHS.map(([, , ends]) => ends),
-    (side: "left" | "right") => ["chest", `shoulder-${side}`] as const,
-  ];
-  return bones.flatMap((ends) =>
-    SIDES.flatMap((side) => {
-      const [a, b] = ends(side).map((joint) => jointOf(pose, joint as keyof FigurePose["joints"]));
-      if (!a || !b) return ["no joint"];
-      return Array.from({ length: 9 }, (_, i) => i / 8).flatMap((t) => {
-        const p = [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t] as const;
-        const under = groundUnder(p, pose.travel) - p[1];
-        return under > 0.014 ? [`${ends(side).join(" to ")} ${(under * 1000).toFixed(0)} mm inside`] : [];
-      });
-    }),
-  );
-}
-
 describe.each([
   ["the first library", KNOWN],
+  ["the demo's plans", PLANNED],
   ["1,000 random moves", RANDOM],
 ] as const)("%s", (_, cases: readonly Case[]) => {
   it("has bones of one length in every pose", () => {
