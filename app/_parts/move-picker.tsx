@@ -5,6 +5,7 @@ import { moveLine } from "#lib/library/move-words.ts";
 import { type FoundMove, findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import { SmallFigure } from "./late-figure.tsx";
 import styles from "./panel.module.css";
 
 interface MovePickerProps {
@@ -94,6 +95,9 @@ function Found({ id, found, at, chosen, onTake }: FoundProps) {
           data-chosen={moveId === chosen || undefined}
           onClick={() => onTake(moveId)}
         >
+          <span className={styles.figure}>
+            <SmallFigure move={move} />
+          </span>
           <b>{move.name}</b>
           {move.sides === "each" && <span className={styles.each}>each side</span>}
           <span className={styles.line}>{moveLine(move)}</span>

@@ -1,6 +1,7 @@
 /** What the page fetches once it can be used, by how soon it is wanted: the editor, the load, then views and dialogs. */
 import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
+import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { loadLater } from "#lib/client/late.ts";
@@ -16,4 +17,4 @@ export const LATE = {
   ),
   legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview];
+export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview, lateFigure];

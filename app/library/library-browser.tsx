@@ -1,6 +1,6 @@
 "use client";
 /** The library to search. The down arrow goes from the field into the list; the address keeps what was chosen. */
-import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
@@ -29,6 +29,7 @@ interface LibraryProps {
 
 export function LibraryBrowser({ moves, archived, springs, start, note }: LibraryProps) {
   const [view, setView] = useState<View>(start);
+  const [sheet, setSheet] = useState(false);
   const list = useRef<HTMLUListElement>(null);
   const shelves = useShelves(moves, archived, springs);
   const index = view.out ? shelves.out : shelves.offered;
@@ -53,8 +54,10 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
         ))}
       </details>
       <LibraryFilters filter={view.filter} springs={springs} onChange={setFilter} onSearchKey={intoList} />
-      <Count view={view} all={all} found={found.length} archived={archived.length} onView={setView} />
-      <MoveList ref={list} found={found} query={filterToQuery(filter)} />
+      <Count view={view} all={all} found={found.length} archived={archived.length} onView={setView}>
+        <SheetButton sheet={sheet} onSheet={setSheet} />
+      </Count>
+      <MoveList ref={list} found={found} query={filterToQuery(filter)} sheet={sheet} />
       {found.length === 0 ? (
         <p className={styles.none}>
           {all === 0 ? "There are no moves here yet." : "No move matches all of this. Remove a word or a choice."}
@@ -64,6 +67,13 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
   );
 }
 
+/** Lines to read, or tiles to look through. */
+const SheetButton = ({ sheet, onSheet }: { readonly sheet: boolean; readonly onSheet: (sheet: boolean) => void }) => (
+  <button type="button" className="button button-quiet" aria-pressed={sheet} onClick={() => onSheet(!sheet)}>
+    Look through figures
+  </button>
+);
+
 interface CountProps {
   readonly view: View;
   /** How many moves there are on this shelf, and how many of them are found. */
@@ -71,15 +81,17 @@ interface CountProps {
   readonly found: number;
   readonly archived: number;
   readonly onView: (view: View) => void;
+  readonly children: ReactNode;
 }
 
-function Count({ view, all, found, archived, onView }: CountProps) {
+function Count({ view, all, found, archived, onView, children }: CountProps) {
   return (
     <div className={styles.count}>
       <p role="status">
         {found === all ? plural(all, "move") : `${found} of ${plural(all, "move")}`}
         {view.out ? " taken out of the library" : ""}
       </p>
+      {children}
       {view.filter === NO_FILTER || filterToQuery(view.filter) === "" ? null : (
         <button type="button" className="button button-quiet" onClick={() => onView({ ...view, filter: NO_FILTER })}>
           Show all

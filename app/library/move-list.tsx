@@ -2,6 +2,7 @@
 import Link from "next/link";
 import { type KeyboardEvent, memo, type Ref } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { SeenFigure } from "#app/_parts/seen-figure.tsx";
 import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/move-words.ts";
 import type { FoundMove } from "#lib/library/search.ts";
 import { tagWords } from "#lib/plan/format.ts";
@@ -9,20 +10,26 @@ import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";
 import { LIBRARY_COMMANDS, type MoveListCommand } from "./library-commands.ts";
 
+/** Start and end in one picture, with the arrow of the carriage. */
+const FIGURE_PX = 120;
+const SHEET_PX = 200;
+
 interface MoveListProps {
   readonly ref: Ref<HTMLUListElement>;
   readonly found: readonly FoundMove[];
   /** What was chosen, carried along so that the move's page can lead back to it. */
   readonly query: string;
+  /** Tiles to look through, instead of lines to read. */
+  readonly sheet: boolean;
 }
 
 /** Made anew only when the list itself is: a key press in the field does not wait for hundreds of lines. */
-export const MoveList = memo(function MoveList({ ref, found, query }: MoveListProps) {
+export const MoveList = memo(function MoveList({ ref, found, query, sheet }: MoveListProps) {
   return (
-    <ul ref={ref} className={styles.moves} aria-label="Moves" onKeyDown={goThrough}>
+    <ul ref={ref} className={styles.moves} data-sheet={sheet || undefined} aria-label="Moves" onKeyDown={goThrough}>
       {found.map(({ id, move }) => (
         <li key={id}>
-          <MoveLine id={id} move={move} query={query} />
+          <MoveLine id={id} move={move} query={query} sheet={sheet} />
         </li>
       ))}
     </ul>
@@ -33,14 +40,18 @@ interface MoveLineProps {
   readonly id: string;
   readonly move: Move;
   readonly query: string;
+  readonly sheet: boolean;
 }
 
-const MoveLine = memo(function MoveLine({ id, move, query }: MoveLineProps) {
+const MoveLine = memo(function MoveLine({ id, move, query, sheet }: MoveLineProps) {
   const { prime, helpers } = muscleWords(move);
   const cautions = cautionList(move.cautions ?? []);
   return (
     // Hundreds of lines: nothing is fetched before somebody goes there.
     <Link className={styles.line} href={`/library/${id}${query}`} prefetch={false}>
+      <span className={styles.picture}>
+        <SeenFigure move={move} key={sheet ? "tile" : "line"} px={sheet ? SHEET_PX : FIGURE_PX} decoration />
+      </span>
       <span className={styles.tint} data-pattern={move.pattern}>
         {move.pattern}
       </span>

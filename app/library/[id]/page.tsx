@@ -19,6 +19,7 @@ import { DoubtList } from "../_move/doubt-list.tsx";
 import styles from "../_move/move.module.css";
 import { MoveActs } from "../_move/move-acts.tsx";
 import { MoveFactList } from "../_move/move-facts.tsx";
+import { MoveFigures } from "../_move/move-figures.tsx";
 import { RecordList } from "../_move/record-list.tsx";
 import { WhereUsedList } from "../_move/where-used.tsx";
 
@@ -61,6 +62,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
       <Notices saved={read("said") === "saved"} archived={archivedAt !== null} />
       <div className={styles.columns}>
         <section aria-label="About the move">
+          <MoveFigures move={move} />
           <MoveFactList move={move} springs={knownSprings(rooms, move)} />
           <p className="quiet small">{CAUTION_NOTICE}</p>
         </section>

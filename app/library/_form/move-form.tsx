@@ -7,10 +7,12 @@ import { moveIdFor } from "#lib/library/move-id.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { SendButton } from "../../_parts/send-button.tsx";
+import { useMedia } from "../../_parts/use-media.ts";
 import { DoubtList } from "../_move/doubt-list.tsx";
 import { CarePart } from "./care-part.tsx";
 import { Conflict } from "./conflict.tsx";
 import { FaultList } from "./fault-list.tsx";
+import { FigurePart } from "./figure-part.tsx";
 import styles from "./form.module.css";
 import { TextInput } from "./form-fields.tsx";
 import { LeaveGuard } from "./leave-guard.tsx";
@@ -28,6 +30,11 @@ interface MoveFormProps extends MoveFormSetup {
   /** Ids that are taken. */
   readonly ids: readonly string[];
 }
+
+/** Where the form has one column: the figure stands under the set-up then, else beside all fields. */
+const NARROW = "(max-width: 999px)";
+const BESIDE_PX = 280;
+const UNDER_PX = 160;
 
 const never = () => () => {};
 
@@ -95,6 +102,7 @@ interface PartsProps extends Pick<MoveFormProps, "id" | "ids" | "coils"> {
 
 function Parts({ form, id, ids, springs, coils }: PartsProps) {
   const { draft } = form;
+  const narrow = useMedia(NARROW);
   return (
     <div className={styles.parts}>
       <Part title="Name">
@@ -109,6 +117,7 @@ function Parts({ form, id, ids, springs, coils }: PartsProps) {
       </Part>
       <Part title="Set-up">
         <SetupPart form={form} />
+        {narrow ? <FigurePart draft={form.draft} px={UNDER_PX} /> : null}
       </Part>
       <Part title="Trains">
         <MusclesPart form={form} />
@@ -134,9 +143,11 @@ interface SavePanelProps extends Pick<MoveFormProps, "rooms"> {
 
 function SavePanel({ form, saving, isNew, rooms }: SavePanelProps) {
   const { read } = form;
+  const narrow = useMedia(NARROW);
   const shown = form.faults.filter((fault) => form.faultAt(fault.place) !== undefined);
   return (
-    <aside className={styles.side} aria-label="Saving">
+    <aside className={styles.side} aria-label="Figure and saving">
+      {narrow ? null : <FigurePart draft={form.draft} px={BESIDE_PX} />}
       <SendButton busy={saving.busy} doing="Saving…">
         {isNew ? "Add to the library" : "Save"}
       </SendButton>
