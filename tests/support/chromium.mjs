@@ -11,6 +11,7 @@ export const CHROMIUM_ARGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  "--js-flags=--no-opt --no-maglev",
 ];
 
 // The shell is the same engine without a window, so it starts faster.
