@@ -23,7 +23,7 @@ const run = (command, args, extra = {}) =>
 /** Runs beside others: what it prints is kept until it has ended. `yields`: it takes only the time that others leave. */
 function beside(command, args, { yields = false } = {}) {
   const child = spawn(command, args, { env, stdio: ["ignore", "pipe", "pipe"] });
-  if (yields && child.pid) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+  if (yields && child.pid) setPriority(child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
   const said = [];
   for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk) => said.push(chunk));
   return new Promise((done) => {
@@ -108,7 +108,7 @@ for (const { held, said } of checks) {
   count(held);
 }
 
-/** They measure how long somebody waits, so nothing but the build runs beside them; none of the others does. */
+/** They measure how long somebody waits, so nothing but the build runs beside them. */
 const WAITING = ["tests/sync/", "tests/faults/"];
 const reportTo = (file) => ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
 
@@ -126,7 +126,7 @@ count(built.held);
 console.log("\n== browser; unit, reference, property tests go on beside them");
 const ready = built.held && ensureChromium();
 const pureReport = join(out, "pure.json");
-const pure = ["run", ...WAITING.map((path) => `--exclude=${path}**`), "--testTimeout=120000", ...reportTo(pureReport)];
+const pure = ["run", ...WAITING.map((path) => `--exclude=${path}**`), ...reportTo(pureReport)];
 const working = timed("the rest of vitest", () => beside(bin("vitest"), pure, { yields: true }));
 if (ready) {
   const browserReport = join(out, "browser.json");

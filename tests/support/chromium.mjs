@@ -11,6 +11,7 @@ export const CHROMIUM_ARGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page of a test lives for seconds: what optimising its functions takes is never paid back (see tests/README.md).
   "--js-flags=--no-opt --no-maglev",
 ];
 
