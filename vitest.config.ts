@@ -4,8 +4,9 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     setupFiles: ["tests/setup.ts"],
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    // Most of them run beside browsers, which come first.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     retry: 0,
     pool: "forks",
     // Both cores of a small machine: the default leaves one of them idle.

@@ -1,6 +1,5 @@
 /** Every screen of the workspace, light and dark, against the rules that a tool can check (WCAG 2.2 A and AA). */
-import { AxeBuilder } from "@axe-core/playwright";
-import type { Page } from "@playwright/test";
+import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { expect, onRail, openPlan, test, type Who } from "./kit.ts";
 
 // Each opens a page and changes nothing: they may be shared out over the workers.
@@ -17,30 +16,14 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
   { who: "petra", paths: ["/people", "/studio", "/rules/caution-without-safety-line"] },
   { who: "sam", paths: ["/desk"] },
 ];
-/** What a colour scheme can change. */
-const COLOURS = ["color-contrast", "link-in-text-block"];
-const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-
-/** Checks one page light, then what is different in the dark: its colours. It is opened once, which takes most of the time. */
-async function hasNoBarrier(page: Page): Promise<void> {
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme });
-    const axe = new AxeBuilder({ page });
-    const { violations } = await (colorScheme === "light" ? axe.withTags(STANDARD) : axe.withRules(COLOURS)).analyze();
-    const found = violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`);
-    expect(found, colorScheme).toEqual([]);
-  }
-}
-
 for (const { who, paths } of PAGES) {
   test(`${paths.join(", ")} for ${who ?? "nobody"}, light and dark`, async ({ as }) => {
     const page = await as(who);
     for (const path of paths)
       await test.step(path, async () => {
-        await page.emulateMedia({ colorScheme: "light" });
         await page.goto(path);
         await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-        await hasNoBarrier(page);
+        await expectNoBarrierLightOrDark(page);
       });
   });
 }
@@ -50,7 +33,7 @@ test("the classes taught from a signed plan, light and dark", async ({ as }) => 
   await page.goto("/desk");
   await page.getByRole("link", { name: /^Classes taught/ }).click();
   await expect(page.getByRole("columnheader", { name: "Work, actual" }).first()).toBeVisible();
-  await hasNoBarrier(page);
+  await expectNoBarrierLightOrDark(page);
 });
 
 test("the plan page with an item open, light and dark", async ({ as }) => {
@@ -60,7 +43,7 @@ test("the plan page with an item open, light and dark", async ({ as }) => {
     .first()
     .click();
   await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
-  await hasNoBarrier(page);
+  await expectNoBarrierLightOrDark(page);
 });
 
 test("the whole class, alone and with an item open, light and dark", async ({ as }) => {
@@ -70,10 +53,10 @@ test("the whole class, alone and with an item open, light and dark", async ({ as
   const grid = page.getByRole("grid", { name: /^The whole class/ });
   await expect(grid).toBeVisible();
   await expect(page.getByRole("region", { name: "Balance" })).toContainText("uneven");
-  await hasNoBarrier(page);
+  await expectNoBarrierLightOrDark(page);
   await grid.getByRole("columnheader", { name: /^8, / }).click();
   await expect(page.getByRole("complementary")).toHaveCount(1);
-  await hasNoBarrier(page);
+  await expectNoBarrierLightOrDark(page);
 });
 
 test("a class is written by keyboard alone", async ({ as }) => {

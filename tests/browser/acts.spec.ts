@@ -2,11 +2,11 @@
  * A change beside its set-up lines, step by step: what is missing, one press that writes it, what contradicts the plan.
  * And the moment at which a line begins, set by finger on a phone and taken back.
  */
-import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import type { Plan } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
-import { expect, expectSaved, onRail, script, test, toEndOfScript } from "./kit.ts";
+import { expectNoBarrier } from "../support/barriers.ts";
+import { expect, expectSaved, importPlan, onRail, script, test, toEndOfScript } from "./kit.ts";
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
 const steps = (page: Page) => page.getByRole("region", { name: "Steps of the change" });
@@ -31,10 +31,7 @@ const plan = (title: string): Plan =>
   );
 
 async function openPress(page: Page, data: Plan): Promise<void> {
-  await page.goto("/desk");
-  const { origin } = new URL(page.url());
-  const made = await page.request.post("/api/plans/import", { headers: { origin }, data });
-  await page.goto(`/plans/${(await made.json()).id}`);
+  await page.goto(`/plans/${await importPlan(page, data)}`);
   await onRail(page, /Chest press/).click();
   await expect(lines(page).first()).toBeVisible();
 }
@@ -44,8 +41,7 @@ test("a step that is not said, one press that writes the line, and one undo", as
   await openPress(page, plan("Steps to write"));
   await expect(steps(page).getByRole("listitem").filter({ hasText: "Face the back: not said" })).toHaveCount(1);
   await expect(steps(page).getByRole("listitem").first()).toContainText("Carriage home: not said");
-  const axe = new AxeBuilder({ page }).include("aside");
-  expect((await axe.analyze()).violations).toEqual([]);
+  await expectNoBarrier(page, { all: true, within: "aside" });
 
   await steps(page).getByRole("button", { name: "Write the set-up line" }).click();
   await expect(steps(page)).toContainText(/All \d steps of the change said/);

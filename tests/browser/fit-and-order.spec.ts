@@ -2,24 +2,16 @@
  * Fit to length and Fewer set-ups with two people in one plan: previews stay current, what is taken is what was shown, one
  * undo restores exactly what was there, and what the other person wrote meanwhile stays.
  */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
-import { expect, expectSaved, more, onRail, test, toEndOfScript } from "./kit.ts";
+import { expectNoBarrier, expectNoBarrierLightOrDark } from "../support/barriers.ts";
+import { expect, expectSaved, importPlan, more, onRail, test, toEndOfScript } from "./kit.ts";
 import { TURNING_CLASS } from "./turning-class.ts";
-
-const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 
 /** A plan of the whole team, opened. */
 async function make(page: Page, plan: Plan = TURNING_CLASS): Promise<string> {
-  await page.goto("/desk");
-  const origin = new URL(page.url()).origin;
-  const made = await page.request.post("/api/plans/import", { headers: { origin }, data: plan });
-  expect(made.ok()).toBe(true);
-  const { id }: { id: string } = await made.json();
-  const shared = await page.request.patch(`/api/plans/${id}`, { headers: { origin }, data: { team: true } });
-  expect(shared.ok()).toBe(true);
+  const id = await importPlan(page, plan, { team: true });
   await open(page, id);
   return id;
 }
@@ -45,11 +37,6 @@ const fitDialog = (page: Page) => page.getByRole("dialog", { name: "Fit to lengt
 const orderDialog = (page: Page) => page.getByRole("dialog", { name: "Fewer set-ups" });
 const rowOf = (page: Page, name: RegExp) => fitDialog(page).getByRole("row", { name });
 const cells = (page: Page, name: RegExp) => rowOf(page, name).first().getByRole("cell");
-
-async function expectNoBarrier(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
-}
 
 /** Presses Tab until the button of that name has the focus. */
 async function tabTo(page: Page, name: string): Promise<void> {
@@ -285,20 +272,18 @@ test("on a phone: what stops the fit opens its sheet, and the times are taken by
   await expect(clock(marta, "10:00")).toBeVisible();
 });
 
-for (const colorScheme of ["light", "dark"] as const) {
-  test(`both previews are accessible, ${colorScheme}`, async ({ as }) => {
-    const marta = await as("marta", { colorScheme });
-    await make(marta);
-    await marta.getByRole("button", { name: "Fit to length" }).click();
-    await expect(fitDialog(marta)).toBeVisible();
-    await expectNoBarrier(marta);
-    await marta.keyboard.press("Escape");
-    await onRail(marta, /Kneeling press/)
-      .first()
-      .click();
-    await expectNoBarrier(marta);
-    await more(marta, "Fewer set-ups");
-    await expect(orderDialog(marta)).toBeVisible();
-    await expectNoBarrier(marta);
-  });
-}
+test("both previews are accessible, light and dark", async ({ as }) => {
+  const marta = await as("marta");
+  await make(marta);
+  await marta.getByRole("button", { name: "Fit to length" }).click();
+  await expect(fitDialog(marta)).toBeVisible();
+  await expectNoBarrierLightOrDark(marta);
+  await marta.keyboard.press("Escape");
+  await onRail(marta, /Kneeling press/)
+    .first()
+    .click();
+  await expectNoBarrierLightOrDark(marta);
+  await more(marta, "Fewer set-ups");
+  await expect(orderDialog(marta)).toBeVisible();
+  await expectNoBarrierLightOrDark(marta);
+});

@@ -4,6 +4,7 @@
  */
 import { type Browser, type BrowserContext, test as base, expect, type Page } from "@playwright/test";
 import type { Editor } from "@tiptap/core";
+import type { Plan } from "#lib/plan/schema.ts";
 import { DEMO_PASSWORD } from "#seed/studio/people.ts";
 import { type RunningApp, startApp } from "../support/app.ts";
 
@@ -48,6 +49,7 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
       });
       contexts.push(context);
       const page = await context.newPage();
+      addresses.set(page, app.url);
       page.on("pageerror", (error) => errors.push(`${who}: ${error.message}`));
       return page;
     });
@@ -86,11 +88,24 @@ export async function expectSaved(page: Page): Promise<void> {
   await expect(saveState(page)).toHaveAttribute("data-state", "saved");
 }
 
+/** The address of each page's program. */
+const addresses = new WeakMap<Page, string>();
+
+/** A new plan of this person's from a plan file, made without opening a page. Answers its id. */
+export async function importPlan(page: Page, plan: Plan, { team = false } = {}): Promise<string> {
+  const headers = { origin: addresses.get(page) ?? "" };
+  const made = await page.request.post("/api/plans/import", { headers, data: plan });
+  expect(made.status()).toBe(201);
+  const { id }: { id: string } = await made.json();
+  if (team) expect((await page.request.patch(`/api/plans/${id}`, { headers, data: { team } })).ok()).toBe(true);
+  return id;
+}
+
 /** Where plans are, by title. Every program of a run began with a copy of one studio, so a path holds in all of them. */
 const planPaths = new Map<string, string>();
 
 /** The path of the first plan of that title on this person's desk. */
-async function planPath(page: Page, title: string): Promise<string> {
+export async function planPath(page: Page, title: string): Promise<string> {
   const known = planPaths.get(title);
   if (known) return known;
   const desk = await page.request.get("/desk");

@@ -2,23 +2,14 @@
  * How a studio's words are protected, as people see it: a new password signs out everywhere else, a page that would
  * erase for good is refused and can start again, and a lead sees how an imported plan differs from the studio.
  */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Browser, Page } from "@playwright/test";
+import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { expect, expectSaved, onRail, openPlan, test } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
 const FIRST = "a first password of Lena's";
 const SECOND = "a second password of Lena's";
 const LENA = "lena@tholepin.example";
-
-async function hasNoBarrier(page: Page): Promise<void> {
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag22aa"]).analyze();
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
-  }
-  await page.emulateMedia({ colorScheme: "light" });
-}
 
 /** A browser with Lena signed in; she joins by invitation and no other test uses her. */
 async function lena(browser: Browser, url: string): Promise<Page> {
@@ -65,7 +56,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await here.getByRole("button", { name: "Change password" }).click();
   const dialog = here.getByRole("dialog", { name: "Change password" });
   await expect(dialog.getByText(/signs you out on every other device/)).toBeVisible();
-  await hasNoBarrier(here);
+  await expectNoBarrierLightOrDark(here);
   await dialog.getByLabel("Current password").fill("not hers at all");
   await dialog.getByLabel("New password", { exact: true }).fill(SECOND);
   await dialog.getByRole("button", { name: "Change my password" }).click();
@@ -140,6 +131,6 @@ test("before signing, a lead sees how an imported plan differs from the studio",
     .getByRole("region", { name: "Different from your studio" });
   await expect(band).toContainText(String(careless.name));
   await expect(band).toContainText(/asks for care: nothing in this plan/);
-  await hasNoBarrier(ines);
+  await expectNoBarrierLightOrDark(ines);
   await expect(onRail(ines, /seconds from/).first()).toBeAttached();
 });

@@ -1,10 +1,12 @@
 /** Two people at once: typing in one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
+import { LONG } from "../support/long.ts";
 import { expect, expectSaved, onRail, openPlan, script, test, toEndOfScript } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
-const MARTA = "all balls roll along the wall. ";
-const INES = "22 seconds, no more, then rest; ";
+// A few words each: what the whole run adds are more keys, and every key is drawn on both screens.
+const MARTA = LONG ? "all balls roll along the wall. " : "all balls roll. ";
+const INES = LONG ? "22 seconds, no more, then rest; " : "22 seconds, no; ";
 
 /** Both type at once, each in their own rhythm; then both read the same text, with each person's words whole. */
 async function typeTogether(fields: readonly [Locator, Locator], delays: readonly [number, number]): Promise<void> {

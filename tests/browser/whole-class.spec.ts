@@ -4,7 +4,7 @@
  */
 import type { Page } from "@playwright/test";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { expect, onRail, test } from "./kit.ts";
+import { expect, importPlan, onRail, planPath, test } from "./kit.ts";
 
 const TABLET = { viewport: { width: 1024, height: 768 }, hasTouch: true, isMobile: true } as const;
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
@@ -16,19 +16,17 @@ const longer = (page: Page) => page.getByRole("button", { name: "5 seconds more"
 const LEFT = /Kneeling trunk rotation, left/;
 
 /** A plan of its own: the demo's good class with the left trunk rotation 15 s shorter. */
-async function lopsidedPlan(page: Page, change: (plan: Plan) => Plan = (plan) => plan): Promise<string> {
-  await page.goto("/desk");
-  const link = page.getByRole("link", { name: "Upper body and trunk" }).first();
-  const file: Plan = await (await page.request.get(`/api${await link.getAttribute("href")}/file`)).json();
+async function lopsidedPlan(
+  page: Page,
+  change: (plan: Plan) => Plan = (plan) => plan,
+  shared: { team?: boolean } = {},
+): Promise<string> {
+  const file: Plan = await (await page.request.get(`/api${await planPath(page, "Upper body and trunk")}/file`)).json();
   const items = file.items.map((item): PlanItem => {
     const short = item.kind === "move" && item.side === "left" && /trunk-rotation/.test(item.move);
     return short ? { ...item, seconds: item.seconds - 15 } : item;
   });
-  const data = change({ ...file, title: "Lopsided", items });
-  const origin = new URL(page.url()).origin;
-  const answer = await page.request.post("/api/plans/import", { headers: { origin }, data });
-  expect(answer.status()).toBe(201);
-  return (await answer.json()).id;
+  return importPlan(page, change({ ...file, title: "Lopsided", items }), shared);
 }
 
 async function openWhole(page: Page, id: string): Promise<void> {
@@ -127,9 +125,7 @@ test("by keyboard alone: W, arrows between items and lanes, Enter, fixed, even, 
 
 test("a colleague's changes show at once", async ({ as }) => {
   const page = await as("ines");
-  const id = await lopsidedPlan(page);
-  const origin = new URL(page.url()).origin;
-  expect((await page.request.patch(`/api/plans/${id}`, { headers: { origin }, data: { team: true } })).ok()).toBe(true);
+  const id = await lopsidedPlan(page, (plan) => plan, { team: true });
   await openWhole(page, id);
   const colleague = await as("marta");
   await openWhole(colleague, id);

@@ -18,7 +18,7 @@ import { costOf, type FitModel, fitLp, fitModel, type ModelItem } from "#tests/s
 import { often } from "#tests/support/long.ts";
 
 const SEED = 3_141;
-const RUNS = often(20, 60);
+const RUNS = often(10, 60);
 const NAMES = Object.keys(STARTER_MOVES);
 
 /** Classes from the starter library with typical seconds, up to a minute and a half off their slot. */

@@ -67,7 +67,7 @@ function sowMistake(planter: Planter): Sown[] {
 function sowParaphrase(planter: Planter): Sown[] {
   return planter.say.flatMap((words, way) => {
     const possible = PLACES.filter(({ place }) => planter.plant(place, words));
-    const most = often(4, possible.length);
+    const most = often(2, possible.length);
     const step = Math.max(1, Math.floor(possible.length / most));
     return possible.filter((_, n) => n % step === way % step).flatMap((at) => sowAt(planter, at, words));
   });

@@ -126,8 +126,8 @@ function ofLength(plan: Plan, spare: number): Plan {
 const anyShape = fc.tuple(validPlan, fc.integer({ min: -60, max: 90 })).map(([plan, spare]) => ofLength(plan, spare));
 
 it.each([
-  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, often(150, 500), often(80, 280)],
-  ["plans of every shape the format allows", anyShape, often(50, 150), often(6, 20)],
+  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, often(75, 500), often(40, 280)],
+  ["plans of every shape the format allows", anyShape, often(25, 150), often(3, 20)],
 ] as const)(
   "%s: the same optimum as HiGHS, never below the quadratic program",
   (_what, plans, runs, atLeast) => {
@@ -152,8 +152,8 @@ it.each([
       { seed: SEED, numRuns: runs },
     );
     expect(seen.possible).toBeGreaterThan(atLeast);
-    expect(seen.locked).toBeGreaterThan(often(2, 5));
-    if (plans === wholeClass) expect(seen.paired).toBeGreaterThan(often(17, 60));
+    expect(seen.locked).toBeGreaterThan(often(0, 5));
+    if (plans === wholeClass) expect(seen.paired).toBeGreaterThan(often(8, 60));
     expect(seen.whole).toBeGreaterThan(atLeast / 3);
   },
   180_000,

@@ -11,6 +11,8 @@ export const CHROMIUM_ARGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page of a test lives for seconds: what optimising its functions takes is never paid back (see tests/README.md).
+  "--js-flags=--no-opt --no-maglev",
 ];
 
 // The shell is the same engine without a window, so it starts faster.

@@ -265,7 +265,7 @@ describe("fixing", () => {
           }
         }
       }),
-      { seed: 71, numRuns: often(50, 300) },
+      { seed: 71, numRuns: often(20, 300) },
     );
   }, 120_000);
 
@@ -275,7 +275,7 @@ describe("fixing", () => {
         for (const finding of checkPlan(before).findings) remedyFor(now, finding);
         for (const finding of checkPlan(now).findings) remedyFor(now, finding);
       }),
-      { seed: 72, numRuns: often(50, 200) },
+      { seed: 72, numRuns: often(20, 200) },
     );
   }, 120_000);
 });

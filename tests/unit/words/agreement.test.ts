@@ -7,6 +7,7 @@ import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { remedyFor } from "#lib/remedies/remedies.ts";
 import { examplesOf } from "#lib/rules/examples.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { often } from "#tests/support/long.ts";
 import { faultsOfPhrase, faultsOfSentence, type Names } from "#tests/support/plain-english.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -89,7 +90,7 @@ describe.each(Object.entries(KINDS))("with names of %s", (_, names) => {
       fc.property(validPlan, (plan) => {
         expect(faulty(rename(plan), names)).toEqual([]);
       }),
-      { seed: 7, numRuns: 25 },
+      { seed: 7, numRuns: often(10, 25) },
     );
   });
 });
