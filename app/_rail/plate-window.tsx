@@ -1,5 +1,7 @@
 "use client";
 /** The window of a plate, over the rails: the body on the machine, on the ground of its pattern, whose word stands in it. */
+import { lateFigure } from "#app/_parts/late-figure.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import { FACING_WORDS, tintOf } from "#app/_session/item-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -17,6 +19,7 @@ export function PlateWindow({ plan, item, open }: PlateWindowProps) {
   const move = moveOf(plan, item);
   return (
     <span className={styles.window} data-ground={tintOf(move)} aria-hidden="true">
+      {move && <Figure move={move} item={item} px={open ? OPEN_PX : REST_PX} />}
       <span className={styles.pattern}>{move?.pattern ?? "not known"}</span>
       {open && move && (
         <span className={styles.setUp}>
@@ -25,6 +28,20 @@ export function PlateWindow({ plan, item, open }: PlateWindowProps) {
           ))}
         </span>
       )}
+    </span>
+  );
+}
+
+const REST_PX = 56;
+const OPEN_PX = 124;
+
+/** Worked out when it comes into view, and after the page can be used. */
+function Figure({ move, item, px }: { readonly move: Move; readonly item: MoveItem; readonly px: number }) {
+  const { side, facing } = item;
+  const props = { move, px, side: side === "alternating" ? undefined : side, facing, decoration: true };
+  return (
+    <span className={styles.figure}>
+      <LatePart part={lateFigure} props={props} meanwhile={null} />
     </span>
   );
 }

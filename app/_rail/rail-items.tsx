@@ -62,7 +62,12 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
         tabbable={item.id === tabbableId}
         editable={session.canWrite}
         dragged={drag.preview?.kind === "place" && drag.preview.id === item.id ? drag.preview.dy : null}
-        label={itemLabel(snap.plan, item, { start: clockTime(row.start), reps: row.reps, talk })}
+        label={itemLabel(snap.plan, item, {
+          start: clockTime(row.start),
+          reps: row.reps,
+          talk,
+          marks: marks.get(item.id),
+        })}
         measure={measure(item.id)}
         {...hands}
       />

@@ -46,17 +46,17 @@ export interface RailLayout {
 
 /** The least height of a segment, px; a gap without time still separates items. */
 export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
-  opening: 28,
+  opening: 20,
   heading: 34,
   gap: 6,
   move: 44,
   pause: 44,
-  closing: 28,
+  closing: 20,
   free: 28,
 };
 
 /** Where nobody works, time takes no more room than this, px: the first plate is soon in sight. */
-export const MOST_HEIGHT_PX: Readonly<Partial<Record<SegmentKind, number>>> = { opening: 28, closing: 28, free: 120 };
+export const MOST_HEIGHT_PX: Readonly<Partial<Record<SegmentKind, number>>> = { opening: 20, closing: 20, free: 120 };
 
 const gapKey = (id: string): string => `gap:${id}`;
 

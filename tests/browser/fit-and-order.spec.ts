@@ -6,7 +6,7 @@ import type { Page } from "@playwright/test";
 import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
 import { expectNoBarrier, expectNoBarrierLightOrDark } from "../support/barriers.ts";
-import { expect, expectSaved, importPlan, more, onRail, test, toEndOfScript } from "./kit.ts";
+import { expect, expectSaved, importPlan, more, onRail, openClass, openDrawer, test, toEndOfScript } from "./kit.ts";
 import { TURNING_CLASS } from "./turning-class.ts";
 
 /** A plan of the whole team, opened. */
@@ -63,6 +63,7 @@ test("the preview follows what the other writes; taking it is one step, and one 
   await expect(fitDialog(marta)).toContainText("Largest difference: Side reach, left, 19 s longer (42%)");
   await expect(cells(marta, /^Kneeling press/)).toHaveText([/^60$/, /^72$/, /^\+12$/, /30 to 90 s/, /Keep 60 s/]);
 
+  await openClass(ines);
   await ines.getByRole("textbox", { name: "Title" }).fill("Turning about at dusk");
   await onRail(ines, /Kneeling press/)
     .first()
@@ -200,12 +201,14 @@ test("what holds an item in place is seen by both, kept by the new order, and tw
   await open(ines, id);
   const lastPull = (page: Page) => onRail(page, /Kneeling pull/).last();
   await lastPull(marta).click();
+  await openDrawer(marta);
   await marta.getByLabel(/Stays next to the one above/).check();
   await expect(lastPull(ines)).toContainText("stays next to the one above");
   for (const page of [marta, ines])
     await onRail(page, /Kneeling press/)
       .first()
       .click();
+  await openDrawer(ines);
   const after = (page: Page) => page.getByRole("combobox", { name: "Comes after" });
   await ines.context().setOffline(true);
   await after(ines).selectOption({ label: "Kneeling press at 3:19" });
@@ -255,7 +258,7 @@ test("on a phone: what stops the fit opens its sheet, and the times are taken by
     item.kind === "move" ? { ...item, locked: item.id !== "pull-2" } : item,
   );
   await make(marta, { ...TURNING_CLASS, items: stiff });
-  await marta.getByRole("button", { name: "Fit to length" }).tap();
+  await more(marta, "Fit to length");
   await expect(fitDialog(marta)).toContainText("Even with everything at its longest");
   for (const box of await fitDialog(marta).getByRole("checkbox").all()) {
     const size = await box.locator("..").boundingBox();
@@ -263,8 +266,7 @@ test("on a phone: what stops the fit opens its sheet, and the times are taken by
   }
   await fitDialog(marta).getByRole("list", { name: "What prevents it" }).getByRole("button").tap();
   await expect(marta.getByRole("complementary", { name: "The chosen item" })).toContainText("Kneeling pull");
-  await marta.getByRole("button", { name: "Back to the rail" }).tap();
-  await marta.getByRole("button", { name: "Fit to length" }).tap();
+  await more(marta, "Fit to length");
   for (const name of [/Kneeling press at 1:00/, /Kneeling press at 3:19/, /Kneeling pull at 2:10/]) {
     await fitDialog(marta).getByRole("checkbox", { name }).tap();
   }

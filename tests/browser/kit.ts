@@ -159,3 +159,10 @@ export async function more(page: Page, name: string): Promise<void> {
 
 /** Opens the class as a whole beside the plan. */
 export const openClass = (page: Page) => more(page, "The class");
+
+/** Opens what is asked for now and then in the plate of an item: load, set-up, place. */
+export async function openDrawer(page: Page): Promise<void> {
+  const drawer = page.locator("details", { hasText: "Load, set-up and place" }).first();
+  await expect(drawer).toBeVisible();
+  if ((await drawer.getAttribute("open")) === null) await drawer.locator("summary").first().click();
+}

@@ -8,7 +8,7 @@ import { forceN, travelMm } from "#lib/load/load.ts";
 import { moveItems, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { expectNoBarrier } from "../support/barriers.ts";
-import { expect, expectSaved, onRail, openPlan, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openClass, openDrawer, openPlan, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const CURL = "Kneeling biceps curl";
@@ -21,6 +21,7 @@ const middleOf = async (page: Page) => Number(await own(page).getByRole("cell").
 async function openItem(page: Page, name: string): Promise<void> {
   await openPlan(page, PLAN);
   await onRail(page, name).first().click();
+  await openDrawer(page);
   await expect(load(page)).toBeVisible();
 }
 
@@ -105,9 +106,8 @@ test("by touch on a phone: every target is a finger wide; one step heavier, one 
   expect(await middleOf(page)).toBe(middle(plan, item));
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   expect(wide, "nothing runs out of the screen").toBeLessThanOrEqual(0);
-  const sheet = page.getByRole("complementary", { name: "The chosen item" });
-  await sheet.getByRole("button", { name: "Undo" }).tap();
-  await sheet.getByRole("button", { name: "Undo" }).tap();
+  await page.getByRole("button", { name: "Undo" }).tap();
+  await page.getByRole("button", { name: "Undo" }).tap();
   expect(await middleOf(page)).toBe(before);
 });
 
@@ -141,6 +141,7 @@ test("a reader sees the load and can change nothing; a plank shows the wrist loa
   await onRail(page, /plank|push-up/i)
     .first()
     .click();
+  await openDrawer(page);
   await expect(load(page)).toContainText(/carry about \d\d% of the body's weight \(\d\d to \d\d%\)/);
   await expect(slider(page)).toBeDisabled();
   await expect(load(page).getByRole("button", { name: /Take|Keep/ })).toHaveCount(0);
@@ -151,6 +152,7 @@ test("minutes of each intensity add up to the class, and energy is worked out fo
 }) => {
   const page = await as("ines");
   await openPlan(page, PLAN);
+  await openClass(page);
   const part = page.getByRole("region", { name: "Intensity" });
   const times = await part.getByRole("definition").allTextContents();
   const seconds = times
@@ -162,5 +164,6 @@ test("minutes of each intensity add up to the class, and energy is worked out fo
   await part.getByLabel("Energy for a person of").press("Enter");
   await expect(part).toContainText(`about ${Math.round((metMinutes * 3.5 * 70) / 200)} kcal`);
   await page.reload();
+  await openClass(page);
   await expect(page.getByRole("region", { name: "Intensity" }).getByLabel("Energy for a person of")).toHaveValue("");
 });

@@ -1,12 +1,12 @@
 /** A manager sets studio standards: a rule's limit, a measured spring, own timings. Open plans follow; others may not. */
 import type { Page } from "@playwright/test";
-import { expect, openPlan, saveState, test } from "./kit.ts";
+import { expect, onRail, openClass, openPlan, saveState, test } from "./kit.ts";
 
 const RULE = "group-without-rest";
 const LONGEST = /^Longest work without a rest/;
 
-/** The margin's findings of one rule. */
-const slips = (page: Page) => page.getByRole("article", { name: "One muscle group works for too long without a rest" });
+/** Plates that tell a finding of one rule. */
+const slips = (page: Page) => onRail(page, /One muscle group works for too long without a rest/);
 
 test("a limit changed on the rule's page changes the findings of an open plan, and nothing typed is lost", async ({
   as,
@@ -15,6 +15,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   await openPlan(ines, "Upper body and trunk");
   await expect(slips(ines)).toHaveCount(0);
   // A title being typed, with the field still focused, must still be there afterwards.
+  await openClass(ines);
   const title = ines.getByRole("textbox", { name: "Title" });
   await title.press("End");
   await ines.keyboard.type(", slow");
@@ -108,10 +109,10 @@ test("the studio's own seconds change every estimate, at once on the page and in
   await expect(petra.getByRole("row", { name: /turned round to face the back/ })).toContainText("82 s");
   await petra.getByRole("button", { name: "Save", exact: true }).press("Enter");
   await expect(petra.getByText("Saved. Open plans were timed again.")).toBeVisible();
-  await expect(ines.getByRole("article", { name: /^A change is planned shorter/ }).first()).toBeVisible();
+  await expect(onRail(ines, /A change is planned shorter/).first()).toBeVisible();
   await petra.getByRole("button", { name: "Clear all" }).click();
   await petra.getByRole("button", { name: "Save", exact: true }).click();
-  await expect(ines.getByRole("article", { name: /^A change is planned shorter/ })).toHaveCount(0);
+  await expect(onRail(ines, /A change is planned shorter/)).toHaveCount(0);
 });
 
 test("a coach can read the rules but not change them; crew cannot see them", async ({ as, app }) => {

@@ -1,7 +1,7 @@
 /** Two people at once: typing in one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
 import { LONG } from "../support/long.ts";
-import { expect, expectSaved, onRail, openPlan, script, test, toEndOfScript } from "./kit.ts";
+import { expect, expectSaved, onRail, openClass, openPlan, script, test, toEndOfScript } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 // A few words each: what the whole run adds are more keys, and every key is drawn on both screens.
@@ -31,7 +31,10 @@ async function typeTogether(fields: readonly [Locator, Locator], delays: readonl
 
 test("two people can type in a plan's notes, title, theme and headings at once", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
-  for (const page of [marta, ines]) await openPlan(page, PLAN);
+  for (const page of [marta, ines]) {
+    await openPlan(page, PLAN);
+    await openClass(page);
+  }
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
   await typeTogether(
     both((page) => page.getByLabel("Notes for the team")),

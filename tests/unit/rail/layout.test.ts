@@ -25,17 +25,17 @@ describe("layoutRail", () => {
     const layout = layoutRail(input);
     const shown = layout.segments.map((s) => [s.key, s.top, s.height]);
     expect(shown).toEqual([
-      ["opening", 0, 28],
-      ["plank", 28, 60],
-      ["pulls", 88, 34],
-      ["gap:row", 122, 12],
-      ["row", 134, 44],
-      ["sip", 178, 44],
-      ["closing", 222, 28],
-      ["free", 250, 38],
+      ["opening", 0, 20],
+      ["plank", 20, 60],
+      ["pulls", 80, 34],
+      ["gap:row", 114, 12],
+      ["row", 126, 44],
+      ["sip", 170, 44],
+      ["closing", 214, 20],
+      ["free", 234, 38],
     ]);
-    expect(layout.height).toBe(288);
-    expect(layout.lengthY).toBe(288);
+    expect(layout.height).toBe(272);
+    expect(layout.lengthY).toBe(272);
   });
 
   test("gives text the height it needs", () => {
@@ -48,7 +48,7 @@ describe("layoutRail", () => {
     const layout = layoutRail({ ...input, lengthSeconds: 152 });
     expect(layout.segments.some((s) => s.kind === "free")).toBe(false);
     // half of the row's 40 s, which is drawn 44 px tall
-    expect(layout.lengthY).toBe(134 + 22);
+    expect(layout.lengthY).toBe(126 + 22);
   });
 
   test("an empty plan has its opening, its closing and free time", () => {
