@@ -4,6 +4,7 @@ import { lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
+import { lateOpinion } from "#app/_session/late-opinion.ts";
 import { loadLater } from "#lib/client/late.ts";
 
 export const LATE = {
@@ -17,4 +18,12 @@ export const LATE = {
   ),
   legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview, lateFigure];
+export const LATE_PARTS = [
+  lateScript,
+  lateItemLoad,
+  ...Object.values(LATE),
+  lateReadAloud,
+  lateReview,
+  lateFigure,
+  lateOpinion,
+];

@@ -2,7 +2,7 @@
 /** Where the band's figures lead: to the next finding, and to what the figure of talk is made of. */
 import { useRef } from "react";
 import { showSlip } from "#app/_margin/show-slip.ts";
-import { TALK_PART } from "#app/_rate/talk-part.tsx";
+import { TALK_PART } from "#app/_rate/talk-part-id.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";

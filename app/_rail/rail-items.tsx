@@ -4,11 +4,13 @@ import { useMemo, useRef, useState } from "react";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import type { ClockRow } from "#lib/clock/clock.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
-import { talkShare } from "#lib/talk/talk.ts";
+import { type ItemTalk, talkShare } from "#lib/talk/talk.ts";
 import { talkOver } from "#lib/talk/talk-words.ts";
 import { itemLabel } from "./item-label.ts";
 import { ItemOnRail } from "./item-on-rail.tsx";
@@ -37,6 +39,11 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
   const hands = useHands(drag);
   const linesOf = useRestLines(snap, draft);
   const saidIn = useSaid(snap);
+  const labelOf = (item: PlanItem, row: ClockRow) =>
+    itemLabel(snap.plan, item, {
+      ...{ start: clockTime(row.start), reps: row.reps },
+      ...{ talk: snap.talk.get(item.id), marks: marks.get(item.id) },
+    });
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
     const row = snap.rows[i];
@@ -46,34 +53,32 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
       <ItemOnRail
         key={item.id}
         item={asPreviewed(item, drag.preview)}
-        plan={snap.plan}
-        segment={segment}
-        headsUp={headsUp}
-        talk={talk ? talkShare(talk) : null}
-        talkOver={talk ? talkOver(talk) : 0}
+        {...{ plan: snap.plan, segment, headsUp }}
+        {...talkOf(talk)}
         marks={marks.get(item.id)}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
         inDraft={draft.has(item.id)}
         reps={row.reps}
         said={saidIn(item.id)}
         people={people.get(item.id) ?? NOBODY}
-        selected={snap.selectedId === item.id}
-        open={openId === item.id}
-        tabbable={item.id === tabbableId}
+        {...{ selected: snap.selectedId === item.id, open: openId === item.id, tabbable: item.id === tabbableId }}
         editable={session.canWrite}
-        dragged={drag.preview?.kind === "place" && drag.preview.id === item.id ? drag.preview.dy : null}
-        label={itemLabel(snap.plan, item, {
-          start: clockTime(row.start),
-          reps: row.reps,
-          talk,
-          marks: marks.get(item.id),
-        })}
+        dragged={draggedBy(item, drag.preview)}
+        label={labelOf(item, row)}
         measure={measure(item.id)}
         {...hands}
       />
     );
   });
 }
+
+const talkOf = (talk: ItemTalk | undefined) => ({
+  talk: talk ? talkShare(talk) : null,
+  talkOver: talk ? talkOver(talk) : 0,
+});
+
+const draggedBy = ({ id }: PlanItem, preview: DragPreview | null): number | null =>
+  preview?.kind === "place" && preview.id === id ? preview.dy : null;
 
 const NOBODY: readonly string[] = [];
 const NO_LINES: readonly RestLine[] = [];

@@ -10,10 +10,8 @@ import { talkPercent } from "#lib/cues/class-talk.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
 import { lateReadAloud } from "./late-read-aloud.ts";
 import styles from "./rate.module.css";
+import { TALK_PART } from "./talk-part-id.ts";
 import { classTalkWords, WHAT_THE_RATE_IS } from "./talk-words.ts";
-
-/** The band leads here. */
-export const TALK_PART = "talk-part";
 
 interface TalkPartProps {
   readonly session: PlanSession;

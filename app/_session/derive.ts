@@ -4,7 +4,6 @@
  */
 import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
-import { Marker } from "#lib/analysis/marks.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
 import type { Served } from "./second-opinion.ts";
@@ -14,7 +13,6 @@ import type { Derived } from "./session-types.ts";
 export function deriver(): (doc: Y.Doc, studio: StudioContext, served?: Served | null) => Derived {
   let reader: PlanReader | undefined;
   const analyst = new PlanAnalyst();
-  const marker = new Marker();
   return (doc, studio, served = null) => {
     reader ??= new PlanReader(doc);
     const { plan } = reader.read(studio);
@@ -27,7 +25,7 @@ export function deriver(): (doc: Y.Doc, studio: StudioContext, served?: Served |
       talk: new Map([...talk].filter(([, { seconds }]) => seconds > 0)),
       classTalk,
       track,
-      findings: served && served.plan === marker.plan(plan) ? served.findings : findings,
+      findings: served?.isOf(plan) ? served.findings : findings,
       deleted: reader.takenOut,
     };
   };

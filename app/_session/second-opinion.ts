@@ -3,17 +3,16 @@
  * plan it read and of what it found. A page that found something else in that same plan (it is older, or has a defect)
  * fetches the server's findings.
  */
-import * as z from "zod/mini";
-import { send } from "#app/_parts/send.ts";
-import { Marker } from "#lib/analysis/marks.ts";
+import type { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { findingSchema } from "#lib/protocol/finding.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 
 /** The server's findings, and the hash of the plan they are of. */
 export interface Served {
   readonly plan: string;
   readonly findings: readonly Finding[];
+  /** Whether they are of this plan. */
+  isOf(plan: Plan): boolean;
 }
 
 interface Names {
@@ -24,6 +23,8 @@ interface Names {
 interface OpinionAsking {
   /** The plan and findings of this page as they are now. */
   own(): { readonly plan: Plan; readonly findings: readonly Finding[] };
+  /** Hashes plans and findings. Fetched after the page; rejects where there is no network. */
+  marker(): Promise<Pick<Marker, "plan" | "findings">>;
   /** Null when the server cannot say. */
   ask(): Promise<Served | null>;
   take(served: Served): void;
@@ -36,7 +37,6 @@ const COMPARE_AFTER_MS = 500;
 
 export class SecondOpinion {
   private readonly with: OpinionAsking;
-  private readonly marker = new Marker();
   private cancel: (() => void) | null = null;
   /** The plan whose findings were fetched last. They are fetched once. */
   private fetched: string | null = null;
@@ -49,7 +49,7 @@ export class SecondOpinion {
   /** The server has checked the plan again; earlier answers no longer count. */
   hear(names: Names): void {
     this.cancel?.();
-    this.cancel = this.with.later(() => this.compare(names), COMPARE_AFTER_MS);
+    this.cancel = this.with.later(() => void this.compare(names), COMPARE_AFTER_MS);
   }
 
   end(): void {
@@ -58,11 +58,13 @@ export class SecondOpinion {
   }
 
   /** Only where page and server looked at the very same plan. For a plan that has changed since, the server answers later. */
-  private compare(names: Names): void {
+  private async compare(names: Names): Promise<void> {
     this.cancel = null;
+    const marker = await this.with.marker().catch(() => null);
+    if (marker === null || this.ended) return;
     const { plan, findings } = this.with.own();
-    if (names.plan === this.fetched || names.plan !== this.marker.plan(plan)) return;
-    if (names.findings !== this.marker.findings(findings)) void this.fetch();
+    if (names.plan === this.fetched || names.plan !== marker.plan(plan)) return;
+    if (names.findings !== marker.findings(findings)) await this.fetch();
   }
 
   private async fetch(): Promise<void> {
@@ -71,11 +73,4 @@ export class SecondOpinion {
     this.fetched = served.plan;
     this.with.take(served);
   }
-}
-
-const servedSchema = z.object({ plan: z.string(), findings: z.array(findingSchema) });
-
-export async function fetchFindings(planId: string): Promise<Served | null> {
-  const sent = await send("GET", `/api/plans/${planId}/findings`, undefined, { reads: servedSchema });
-  return sent.ok ? (sent.value as Served) : null;
 }

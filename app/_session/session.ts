@@ -2,6 +2,8 @@
  * A plan as a kind of shared document: what is worked out from it, how it takes the server's news, and the studio it is read
  * with. Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
  */
+
+import type { Marker } from "#lib/analysis/marks.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
@@ -9,11 +11,22 @@ import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 import { deriver } from "./derive.ts";
+import { lateOpinion } from "./late-opinion.ts";
 import { planUndo } from "./plan-undo.ts";
 import { planValues, planValueWords } from "./plan-values.ts";
-import { fetchFindings, SecondOpinion, type Served } from "./second-opinion.ts";
+import { SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
+
+/** One marker for the page, since it keeps what it has hashed. */
+function newMarkerOnce(): () => Promise<Marker> {
+  let made: Marker | null = null;
+  return async () => {
+    const { newMarker } = await lateOpinion.fetch();
+    made ??= newMarker();
+    return made;
+  };
+}
 
 /** Held apart from the session, which is made after its description. */
 interface StudioNow {
@@ -41,7 +54,8 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     });
     this.secondOpinion = new SecondOpinion({
       own: () => this.getSnapshot(),
-      ask: () => fetchFindings(props.planId),
+      marker: newMarkerOnce(),
+      ask: async () => (await lateOpinion.fetch()).fetchFindings(props.planId),
       take: (served) => this.takeFindings(served),
       later: edge.later,
     });

@@ -20,7 +20,7 @@ export interface FigureCorrection {
   readonly end?: PhaseCorrection;
 }
 
-export function corrected(posture: Posture, by: PhaseCorrection | undefined): Posture {
+export function withCorrection(posture: Posture, by: PhaseCorrection | undefined): Posture {
   if (!by) return posture;
   const { trunk } = posture;
   return {

@@ -1,7 +1,7 @@
 /** A move's figure: the body at the start and at the end of the motion, on the machine. Pure: the same fields, the same figure. */
 import type { Facing, ItemSide } from "#lib/plan/schema.ts";
 import { at, type BodyFrame, type BodySide, type Cable, type Contact, type Joint, PAIRED } from "./body/joints.ts";
-import { corrected, type FigureCorrection } from "./correction.ts";
+import { type FigureCorrection, withCorrection } from "./correction.ts";
 import { type SolvedBody, solveBody } from "./solve.ts";
 import { MACHINE, MIRROR } from "./space/machine.ts";
 import { crossOf, type Vec } from "./space/vector.ts";
@@ -156,7 +156,7 @@ function poseAt({ move }: Settled, moment: Moment, correction: FigureCorrection 
     arms: armsOf(move)[moment.end ? 1 : 0],
     onForearms: onForearms(move),
   };
-  const posture = corrected(STANCES[move.position](stage), moment.end ? correction?.end : correction?.start);
+  const posture = withCorrection(STANCES[move.position](stage), moment.end ? correction?.end : correction?.start);
   return { ...solveBody(posture, travel), travel };
 }
 

@@ -105,7 +105,10 @@ test("a line pasted into another item keeps its kind and live field, and reads w
   await page.keyboard.press("Enter");
   await page.keyboard.press("Alt+8");
   await page.keyboard.type("Mind your knees, then {next-move}");
-  await lines(page).nth(1).locator(".script-words").click({ clickCount: 3 });
+  await lines(page)
+    .nth(1)
+    .locator(".script-words")
+    .click({ clickCount: 3, position: { x: 30, y: 12 } });
   await page.keyboard.press("ControlOrMeta+x");
   await expect(lines(page)).toHaveCount(1);
 

@@ -41,9 +41,11 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   await expect(saveState(ines)).toHaveAttribute("data-state", "saved");
 
   // From the finding to its rule, next to the plan, where a lead can read the studio's limit but not change it.
+  await slips(ines).first().click();
+  const slip = ines.getByRole("article", { name: "One muscle group works for too long without a rest" });
   const [page] = await Promise.all([
     ines.waitForEvent("popup"),
-    slips(ines)
+    slip
       .first()
       .getByRole("link", { name: /^About this rule/ })
       .click(),

@@ -1,6 +1,7 @@
 /** A page asks for the server's findings only where it found something else in the very same plan, and only once. */
 import { describe, expect, test } from "vitest";
 import { deriver } from "#app/_session/derive.ts";
+import { servedFindings } from "#app/_session/opinion-parts.ts";
 import { SecondOpinion, type Served } from "#app/_session/second-opinion.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
@@ -20,11 +21,13 @@ function page(own: { plan: Plan; findings: readonly Finding[] }) {
   const taken: Served[] = [];
   let asked = 0;
   let due: (() => void) | null = null;
+  const marker = new Marker();
   const opinion = new SecondOpinion({
     own: () => own,
+    marker: async () => marker,
     async ask() {
       asked++;
-      return { plan: named(own.plan, []).plan, findings: [] };
+      return servedFindings({ plan: named(own.plan, []).plan, findings: [] });
     },
     take: (served) => taken.push(served),
     later(run) {
@@ -64,7 +67,7 @@ describe("the server has checked", () => {
     await hear(named(plan, findings.slice(1)));
     await hear(named(plan, findings.slice(1)));
     expect(asked()).toBe(1);
-    expect(taken).toEqual([{ plan: named(plan, []).plan, findings: [] }]);
+    expect(taken).toMatchObject([{ plan: named(plan, []).plan, findings: [] }]);
   });
 });
 
@@ -74,7 +77,7 @@ test("what the server found counts for the plan it was found in, and no longer",
   const derive = deriver();
   const own = derive(doc, { moves, equipment });
   expect(own.findings.length).toBeGreaterThan(0);
-  const served = { plan: named(own.plan, []).plan, findings: [] };
+  const served = servedFindings({ plan: named(own.plan, []).plan, findings: [] });
   expect(derive(doc, { moves, equipment }, served).findings).toEqual([]);
   doc.getMap("head").set("closingSeconds", 90);
   expect(derive(doc, { moves, equipment }, served).findings.length).toBeGreaterThan(0);
