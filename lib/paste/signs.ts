@@ -1,7 +1,7 @@
 /**
  * What the appearance of a row suggests: a heading, a pause, a total, a repetition, the opening or closing, a formula.
  */
-import { foldText } from "./clean.ts";
+import { foldText } from "#lib/library/fold.ts";
 import { MAX_ROW } from "./limits.ts";
 import type { Sign, SplitRow } from "./types.ts";
 
