@@ -13,6 +13,8 @@ export interface NamedMove {
   readonly words: readonly string[];
   /** How many of them come before a comma or "with", which begin what a coach leaves out. */
   readonly head: number;
+  /** Its other words, folded: "with", "on". */
+  readonly small: ReadonlySet<string>;
   /** Folded words of the move's facts, where they are searched too. */
   readonly facts: ReadonlySet<string>;
 }
@@ -79,7 +81,8 @@ export function nameIndexOf(
     words.slice(1).forEach((word, at) => {
       pairs.set(`${words[at]}${word}`, [words[at] ?? "", word]);
     });
-    return { id, name: move.name, words, head: headLength(move.name), facts: new Set(facts.map((w) => w.fold)) };
+    const small = new Set(foldedWords(move.name).flatMap(({ fold }) => (isDistinctive(fold) ? [] : fold)));
+    return { id, name: move.name, words, head: headLength(move.name), small, facts: new Set(facts.map((w) => w.fold)) };
   });
   const weightOf = (word: string) => 1 + Math.log(entries.length / (byWord.get(word)?.length ?? 1) || 1);
   return { entries, bySame, byWords, byWord, byFact, pairs, weightOf, like: likenesses(spelt) };

@@ -25,7 +25,8 @@ export function readingsOf(text: string, index: NameIndex, typing: boolean): Nam
     if (readings.length >= MOST_READINGS) return;
     const word = asked[at];
     if (!word) {
-      if (so.words.length > 0) readings.push({ ...so, words: fitCompounds(so.words, index) });
+      const words = so.literal ? so.words : withoutRepeats(so.words);
+      if (words.length > 0) readings.push({ ...so, words: fitCompounds(words, index) });
       return;
     }
     for (const step of stepsAt(asked, at, { index, typing })) {
@@ -38,10 +39,14 @@ export function readingsOf(text: string, index: NameIndex, typing: boolean): Nam
   return readings;
 }
 
-/** A small word that may begin another one, as "for" begins "forearm". */
+/** "SL leg press" is a single-leg press: a word that a short form already holds is not said twice. */
+const withoutRepeats = (words: readonly AskedWord[]): AskedWord[] =>
+  words.filter((word, at) => word.fold !== words[at - 1]?.fold);
+
+/** A small word that the library has, or that begins one of its words, as "for" begins "forearm". */
 function begins(word: AskedWord, index: NameIndex): boolean {
   if (word.bare.length < 3) return false;
-  return [...index.like(word, true).values()].some(({ how }) => how === "part");
+  return [...index.like(word, true).values()].some(({ how }) => how !== "typo");
 }
 
 interface Step extends NameReading {

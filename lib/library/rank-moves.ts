@@ -24,18 +24,22 @@ export interface RankedMove {
   readonly literal: boolean;
   /** The readings of the name, by number, in which all words were found in this move without a typo. */
   readonly completeIn: readonly number[];
-  readonly words: number;
+  /** The words asked for, each as the library has it; empty for one that is not in the name. */
+  readonly readAs: readonly string[];
 }
 
 interface Fit extends Omit<RankedMove, "completeIn"> {
   readonly passed: number;
+  /** No short form was written out to find it. */
+  readonly asTyped: boolean;
 }
 
 const byName = new Intl.Collator("en", { sensitivity: "base", numeric: true });
 
 /**
- * Every move that has one of the words, best first: all words before some, whole or begun words before typos, then by
- * tier, shared weight and name. `typing`: a search as it is typed.
+ * Every move that has one of the words, best first: all words before some, whole or begun words before typos, the name
+ * before the facts, words as typed before what they are short for, then by tier, shared weight and name. `typing`: a
+ * search as it is typed.
  */
 export function rankMoves(text: string, index: NameIndex, typing: boolean): RankedMove[] {
   const same = new Set(index.bySame.get(runTogether(text)));
@@ -49,9 +53,7 @@ export function rankMoves(text: string, index: NameIndex, typing: boolean): Rank
       best.set(fit.entry, known);
     }
   });
-  return [...best.values()]
-    .sort((a, b) => byRank(a.fit, b.fit))
-    .map(({ fit: { passed: _, ...fit }, completeIn }) => ({ ...fit, completeIn }));
+  return [...best.values()].sort((a, b) => byRank(a.fit, b.fit)).map(({ fit, completeIn }) => ({ ...fit, completeIn }));
 }
 
 function byRank(a: Fit, b: Fit): number {
@@ -60,6 +62,8 @@ function byRank(a: Fit, b: Fit): number {
   return (
     Number(a.typo) - Number(b.typo) ||
     Number(b.tier === "same") - Number(a.tier === "same") ||
+    Number(a.tier === "facts") - Number(b.tier === "facts") ||
+    Number(b.asTyped) - Number(a.asTyped) ||
     a.passed - b.passed ||
     TIERS.indexOf(a.tier) - TIERS.indexOf(b.tier) ||
     b.score - a.score ||
@@ -114,14 +118,16 @@ function fitOf(entry: NamedMove, asked: Asked): Fit {
     allNamed,
     literal: reading.literal && equal,
     passed: reading.passed,
-    words: likes.length,
+    asTyped: reading.literal,
+    readAs: found.map((f) => entry.words[f.at] ?? ""),
   };
 }
 
 interface FoundWord {
-  /** Its place in the name; -1 when it is only in the facts, or nowhere. */
+  /** Its place in the name; -1 when it is a small word, only in the facts, or nowhere. */
   readonly at: number;
   readonly like: WordLikeness;
+  readonly small: boolean;
   readonly missing: boolean;
 }
 
@@ -132,12 +138,16 @@ function foundIn(entry: NamedMove, likes: Likes): FoundWord[] {
   const open = new Set(entry.words.keys());
   return likes.map((like): FoundWord => {
     const place = bestPlace(entry, like, open);
-    const fact = bestFact(entry, like);
+    if (place.at < 0) {
+      const small = bestOf(entry.small, like);
+      if (small && small.how !== "typo") return { at: -1, like: small, small: true, missing: false };
+    }
+    const fact = bestOf(entry.facts, like);
     if (place.at < 0 || (place.like.how === "typo" && fact && fact.how !== "typo")) {
-      return { at: -1, like: fact ?? NOT_FOUND, missing: !fact };
+      return { at: -1, like: fact ?? NOT_FOUND, small: false, missing: !fact };
     }
     open.delete(place.at);
-    return { ...place, missing: false };
+    return { ...place, small: false, missing: false };
   });
 }
 
@@ -150,17 +160,18 @@ function bestPlace(entry: NamedMove, like: Likes[number], open: ReadonlySet<numb
   return best;
 }
 
-function bestFact(entry: NamedMove, like: Likes[number]): WordLikeness | undefined {
+function bestOf(words: ReadonlySet<string>, like: Likes[number]): WordLikeness | undefined {
   let best: WordLikeness | undefined;
-  if (entry.facts.size === 0) return best;
-  for (const [word, now] of like) if (entry.facts.has(word) && now.score > (best?.score ?? 0)) best = now;
+  if (words.size === 0) return best;
+  for (const [word, now] of like) if (words.has(word) && now.score > (best?.score ?? 0)) best = now;
   return best;
 }
 
 function tierOf(found: readonly FoundWord[], is: { readonly allNamed: boolean; readonly equal: boolean }): Tier {
   if (found.some((f) => f.missing)) return "some";
-  if (found.some((f) => f.at < 0)) return "facts";
+  if (found.some((f) => f.at < 0 && !f.small)) return "facts";
   if (is.allNamed && is.equal) return "words";
-  if (found.every((f, i) => f.at === i)) return "begins";
-  return found.every((f, i) => i === 0 || f.at > (found[i - 1]?.at ?? 0)) ? "in-order" : "any-order";
+  const places = found.flatMap((f) => (f.small ? [] : f.at));
+  if (places.every((at, i) => at === i)) return "begins";
+  return places.every((at, i) => i === 0 || at > (places[i - 1] ?? 0)) ? "in-order" : "any-order";
 }

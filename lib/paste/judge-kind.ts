@@ -11,7 +11,7 @@ import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
 export interface ListHabits {
   /** Most rows give a time. */
   readonly timed: boolean;
-  /** Most rows with a time, a side or springs are written in capitals. */
+  /** Most rows with a time, a side or springs are written in capitals, or all rows are. */
   readonly capitals: boolean;
 }
 
@@ -35,10 +35,11 @@ const LIKELY = 0.5;
 
 export function habitsOf(rows: readonly RowReading[]): ListHabits {
   const work = rows.filter(hasSetup);
-  const loud = work.filter((row) => row.signs.includes("capitals")).length;
+  const isLoud = (row: RowReading) => row.signs.includes("capitals");
+  const loud = work.filter(isLoud).length;
   return {
     timed: rows.filter((row) => row.times.length > 0).length * 2 >= rows.length,
-    capitals: loud > 1 && loud * 2 > work.length,
+    capitals: (loud > 1 && loud * 2 > work.length) || (rows.length > 1 && rows.every(isLoud)),
   };
 }
 
@@ -115,7 +116,7 @@ function libraryDoubt(q: KindQuestion): PasteDoubt {
   const { reading } = q;
   const least = reading.signs.includes("edge") ? LIKELY : 0;
   const floor = Math.max(least, bestScore(reading.match) - 0.35);
-  const near = reading.match.near.filter((n) => n.score >= floor);
+  const near = reading.match.near.filter((n) => n.complete || n.score >= floor);
   const moves = near.map((n) => moveChoice(q, n.move, nameOf(q, n.move)));
   const others =
     hasSides(reading) || hasSprings(reading) ? [] : [HEADING, ...(reading.times.length > 0 ? [PAUSE] : [])];

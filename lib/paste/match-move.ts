@@ -19,31 +19,47 @@ const CLEAR = 0.12;
 export function matchMove(name: string, library: NameIndex): Match {
   const exact = matchExact(name, library);
   if (exact) return exact;
-  const ranked = rankMoves(name, library, false).filter((c) => c.score >= LEAST);
-  const near = ranked.slice(0, MOST_OFFERED).map(({ entry, score }) => ({ move: entry.id, score: hundredth(score) }));
+  const all = rankMoves(name, library, false);
+  const ranked = all.filter((c) => c.score >= LEAST);
   const [best] = ranked;
-  if (!best) return { how: "none", near };
-  const how = ambiguous(best, ranked) ? null : certain(best, ranked);
+  if (!best) return { how: "none", near: [] };
+  if (ambiguous(best, all)) return { how: "near", near: offered(all.filter((c) => isComplete(c) || c.score >= LEAST)) };
+  const how = certain(best, ranked);
+  const near = offered(ranked);
   return how ? { how, move: best.entry.id, near } : { how: "near", near };
 }
+
+const isComplete = (c: RankedMove): boolean => c.completeIn.length > 0;
+
+const offered = (ranked: readonly RankedMove[]): Match["near"] =>
+  ranked.slice(0, MOST_OFFERED).map((c) => ({
+    move: c.entry.id,
+    score: hundredth(c.score),
+    ...(isComplete(c) ? { complete: true } : {}),
+  }));
 
 /** How the best move is meant beyond doubt; null when it may be another one. */
 function certain(best: RankedMove, ranked: readonly RankedMove[]): "spelling" | "part" | null {
   if (best.tier === "some") return null;
   const second = Math.max(0, ...ranked.filter((c) => c !== best).map((c) => c.score));
   if (best.allNamed && best.score - second >= CLEAR) return "spelling";
-  const complete = ranked.filter((c) => c.completeIn.length > 0);
-  const only = !best.typo && complete.length === 1 && best.words > 1;
+  const complete = ranked.filter(isComplete);
+  const only = !best.typo && complete.length === 1 && best.readAs.length > 1;
   return only && Math.max(best.score, best.headScore) >= PART_IS_ENOUGH ? "part" : null;
 }
 
 /**
- * Whether a short form in the name may also mean another move. The library's own words, found as written, win over
- * what they may be short for.
+ * Whether a short form or a part of a word may also mean another move. The library's own words, found as written, win
+ * over what they may be short for.
  */
 function ambiguous(best: RankedMove, ranked: readonly RankedMove[]): boolean {
   if (best.literal) return false;
-  return ranked.some((c) => c.completeIn.some((reading) => !best.completeIn.includes(reading)));
+  const complete = ranked.filter(isComplete);
+  return complete.some(
+    (c) =>
+      c.completeIn.some((reading) => !best.completeIn.includes(reading)) ||
+      c.readAs.join(" ") !== best.readAs.join(" "),
+  );
 }
 
 /** The score of the best move offered; 0 when there is none. */
