@@ -69,7 +69,7 @@ export interface SpringsFound {
   readonly orTime?: { readonly text: string; readonly seconds: number };
 }
 
-export interface NearMove {
+interface NearMove {
   readonly move: string;
   readonly score: number;
   /** It has all the words of the row's name, whole or in part. */
