@@ -18,7 +18,7 @@ const WORD = /(?<![\p{L}\p{N}])(?:\p{L}\/\p{L}(?![\p{L}\p{N}])|w\/)|[\p{L}\p{N}]
 /** The words of a text, folded; a hyphen separates two words. */
 export function foldedWords(text: string): FoldedWord[] {
   return [...text.matchAll(WORD)].flatMap((m) => {
-    const bare = bareWord(m[0]);
+    const bare = /^w\/$/i.test(m[0]) ? "with" : bareWord(m[0]);
     return bare === "" ? [] : [{ fold: foldWord(bare), bare, from: m.index, to: m.index + m[0].length }];
   });
 }

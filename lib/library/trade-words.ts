@@ -44,8 +44,9 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   ab: "abdominal | abduction",
   abs: "abdominal",
   bi: "biceps",
+  bis: "biceps",
   tri: "triceps",
-  bicep: "biceps",
+  tris: "triceps",
   pec: "chest",
   ch: "chest",
   chst: "chest",
@@ -86,7 +87,6 @@ const SHORT_FORMS: Readonly<Record<string, string>> = {
   flex: "flexion | flexor",
   rot: "rotation",
   twist: "rotation",
-  w: "with",
   thru: "through",
 };
 

@@ -24,7 +24,7 @@ const MOST = 7;
 const STRENGTH: Readonly<Record<Match["how"], number>> = { same: 5, order: 4, spelling: 3, part: 2, near: 1, none: 0 };
 
 /** Words that only join what was read, so dropping them loses nothing. */
-const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|\s|-)+$/i;
+const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|w\/|\s|-)+$/i;
 
 /** Removes joining words that stand alone from a field and returns what is left, stretch by stretch. */
 export function nameStretches(field: RowField): NameStretch[] {

@@ -49,8 +49,12 @@ function isCapitals(words: string): boolean {
 }
 
 const MARK = "(?:[-*+•‣◦·–—▪●○■□☐☑✓✔>]|\\[[ xX]?\\]|\\(?\\d{1,3}[.)]|\\(?[a-kA-Km-qM-Qs-zS-Z][.)]|#{1,6})";
-/** A mark that no word, number or time begins with needs no space after it: "1)Plank", "•Plank", "-Plank". */
-const CLOSE_MARK = "(?:[-*•‣◦·–—▪●○■□☐☑✓✔>](?=\\p{L})|\\(?\\d{1,3}\\)|\\d{1,2}\\.(?=\\p{L}))";
+/**
+ * A mark that no word, number or time begins with needs no space after it: "1)Plank", "•Plank", "-Plank". "1 - Plank" is
+ * numbered too, with a number too small to be a time.
+ */
+const CLOSE_MARK =
+  "(?:[-*•‣◦·–—▪●○■□☐☑✓✔>](?=\\p{L})|\\(?\\d{1,3}\\)|\\d{1,2}\\.(?=\\p{L})|(?:[1-9]|1[0-4])\\s+[-–—]\\s+(?=\\p{L}))";
 const BULLET = new RegExp(`^\\s*(?:${MARK}\\s+)*(?:${CLOSE_MARK}\\s*)?(?:${MARK}\\s+)*`, "u");
 
 /** How many UTF-16 units at the start of a row are a bullet, or a list number or letter. */

@@ -32,6 +32,7 @@ describe("a coach who shortens every word", () => {
     ["seated bi curls 45 s one light", "curl-seated both 45 light1"],
     ["tri press fwd 45 s", "triceps-press-forward both 45"],
     ["tri press bk 45 s", "triceps-press-back both 45"],
+    ["Tri's press back 45s", "triceps-press-back both 45"],
     ["kn chest pr 45", "chest-press-kneeling both 45"],
     ["calf pr 60s 1 middle", "calf-press-supine both 60 middle1"],
     ["sgl leg pr 45 e/s", "leg-press-single left 45 | leg-press-single right 45"],
@@ -105,6 +106,10 @@ describe("times and sides", () => {
       "12 repetitions: a plan counts seconds instead. Choose a time.",
     );
     expect(judgeOne("Plank hold x40 reps").doubts[0]?.say).toMatch(/^40 repetitions/);
+    expect(judgeOne("Plank hold 30x").doubts[0]?.say).toMatch(/^30 repetitions/);
+    expect(judgeOne("Plank hold 45 x 2").doubts).toEqual(
+      judgeOne("Plank hold 2 x 45").doubts.map((doubt) => ({ ...doubt, say: doubt.say.replace("2 x 45", "45 x 2") })),
+    );
     expect(judgeOne("Plank hold 2x45").doubts[0]?.choices.map((c) => c.label)).toEqual([
       "One item of 90 s",
       "2 items of 45 s",
@@ -130,6 +135,10 @@ describe("bullets, numbers, tabs and notes", () => {
     ["2)\tS/A row\t60 e/s\t1 light", "row-single left 60 light1 | row-single right 60 light1"],
     ["-30 s plank hold", "plank-hold both 30"],
     ["1.5 min plank hold", "plank-hold both 90"],
+    ["1 - Plank hold 45", "plank-hold both 45"],
+    ["60 - plank hold", "plank-hold both 60"],
+    ["kneeling chest press w/ 1 middle 45s", "chest-press-kneeling both 45 middle1"],
+    ["Row (single arm) 45 e/s", "row-single left 45 | row-single right 45"],
   ])("%s", (line, expected) => expect(become(line)).toBe(expected));
 
   test.each([
