@@ -3,7 +3,7 @@
  * once for each library, not for each name or key press.
  */
 import type { Move } from "#lib/plan/schema.ts";
-import { foldedWords, foldText } from "./fold.ts";
+import { type FoldedWord, foldedWords, foldText } from "./fold.ts";
 import { likeness } from "./similar.ts";
 
 export interface NamedMove {
@@ -40,8 +40,8 @@ export interface NameIndex {
   readonly byWords: ReadonlyMap<string, readonly string[]>;
   /** Places in `entries` by a word of the name. */
   readonly byWord: ReadonlyMap<string, readonly number[]>;
-  /** Places in `entries` by a word of the facts. */
-  readonly byFact: ReadonlyMap<string, readonly number[]>;
+  /** Places in `entries` by any word of the name or the facts. */
+  readonly byAny: ReadonlyMap<string, readonly number[]>;
   /** Two neighbouring words of a name by both run together. */
   readonly pairs: ReadonlyMap<string, readonly [string, string]>;
   weightOf(word: string): number;
@@ -59,38 +59,60 @@ const MAX_NAME_WORDS = 16;
 /** Whether a folded word tells moves apart. */
 export const isDistinctive = (word: string): boolean => !SMALL.has(word);
 
-/** `factsOf`: what else a search looks through; without it, names alone. */
+/** `factsOf`: what else a search looks through, phrase by phrase; without it, names alone. */
 export function nameIndexOf(
   moves: Readonly<Record<string, Move>>,
-  factsOf: (move: Move) => string = () => "",
+  factsOf: (move: Move) => readonly string[] = () => [],
 ): NameIndex {
   const bySame = new Map<string, string[]>();
   const byWords = new Map<string, string[]>();
   const byWord = new Map<string, number[]>();
-  const byFact = new Map<string, number[]>();
+  const byAny = new Map<string, number[]>();
   const pairs = new Map<string, readonly [string, string]>();
   const spelt = new Map<string, Set<string>>();
+  const folded = rememberedFolds();
   const entries = Object.entries(moves).map(([id, move], i): NamedMove => {
-    const words = distinctiveWords(move.name);
-    const facts = foldedWords(factsOf(move));
-    for (const { fold, bare } of [...foldedWords(move.name), ...facts]) spelt.set(fold, inSet(spelt.get(fold), bare));
-    push(bySame, runTogether(move.name), id);
-    push(byWords, sortedKey(words), id);
-    for (const word of new Set(words)) push(byWord, word, i);
-    for (const word of new Set(facts.map((w) => w.fold))) push(byFact, word, i);
-    words.slice(1).forEach((word, at) => {
-      pairs.set(`${words[at]}${word}`, [words[at] ?? "", word]);
+    const name = folded(move.name);
+    const facts = factsOf(move).flatMap(folded);
+    const entry = namedMove(id, move.name, { name, facts });
+    for (const { fold, bare } of [...name, ...facts]) spelt.set(fold, (spelt.get(fold) ?? new Set()).add(bare));
+    push(bySame, name.map((w) => w.fold).join(""), id);
+    push(byWords, sortedKey(entry.words), id);
+    for (const word of new Set(entry.words)) push(byWord, word, i);
+    for (const word of new Set([...name.map((w) => w.fold), ...entry.facts])) push(byAny, word, i);
+    entry.words.slice(1).forEach((word, at) => {
+      pairs.set(`${entry.words[at]}${word}`, [entry.words[at] ?? "", word]);
     });
-    const small = new Set(foldedWords(move.name).flatMap(({ fold }) => (isDistinctive(fold) ? [] : fold)));
-    return { id, name: move.name, words, head: headLength(move.name), small, facts: new Set(facts.map((w) => w.fold)) };
+    return entry;
   });
   const weightOf = (word: string) => 1 + Math.log(entries.length / (byWord.get(word)?.length ?? 1) || 1);
-  return { entries, bySame, byWords, byWord, byFact, pairs, weightOf, like: likenesses(spelt) };
+  return { entries, bySame, byWords, byWord, byAny, pairs, weightOf, like: likenesses(spelt) };
 }
 
-const inSet = (set: Set<string> | undefined, value: string): Set<string> => (set ?? new Set<string>()).add(value);
+type Words = readonly FoldedWord[];
 
-const headLength = (name: string): number => distinctiveWords(name.split(/,|\bwith\b/i)[0] ?? "").length;
+/** Folds each phrase once: the facts of moves repeat the same few. */
+function rememberedFolds(): (phrase: string) => Words {
+  const known = new Map<string, Words>();
+  return (phrase) => {
+    const words = known.get(phrase) ?? foldedWords(phrase);
+    known.set(phrase, words);
+    return words;
+  };
+}
+
+function namedMove(id: string, name: string, folded: { readonly name: Words; readonly facts: Words }): NamedMove {
+  const headEnd = name.search(/,|\bwith\b/i);
+  const head = folded.name.filter((w) => headEnd < 0 || w.from < headEnd);
+  return {
+    id,
+    name,
+    words: tellingWords(folded.name).map((w) => w.fold),
+    head: tellingWords(head).length,
+    small: new Set(folded.name.flatMap(({ fold }) => (isDistinctive(fold) ? [] : fold))),
+    facts: new Set(folded.facts.map((w) => w.fold)),
+  };
+}
 
 /** The likeness of words to those of the library, remembered. `spelt`: how each folded word is written. */
 function likenesses(spelt: ReadonlyMap<string, ReadonlySet<string>>): NameIndex["like"] {

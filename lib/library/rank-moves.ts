@@ -37,7 +37,7 @@ interface Fit extends Omit<RankedMove, "completeIn"> {
 const byName = new Intl.Collator("en", { sensitivity: "base", numeric: true });
 
 /**
- * Every move that has one of the words, best first: all words before some, whole or begun words before typos, the name
+ * Every move that has one of the words, or all of them while typing, best first: all words before some, whole or begun words before typos, the name
  * before the facts, words as typed before what they are short for, then by tier, shared weight and name. `typing`: a
  * search as it is typed.
  */
@@ -78,15 +78,16 @@ type Likes = readonly ReadonlyMap<string, WordLikeness>[];
 
 function fitsOf(reading: NameReading, index: NameIndex, typing: boolean): Fit[] {
   const likes = reading.words.map((word) => index.like(word, typing));
-  const touched = new Set<number>();
-  for (const word of likes.flatMap((like) => [...like.keys()])) {
-    for (const at of index.byWord.get(word) ?? []) touched.add(at);
-    for (const at of index.byFact.get(word) ?? []) touched.add(at);
-  }
-  return [...touched].flatMap((at) => {
+  const touched = likes.map((like) => new Set([...like.keys()].flatMap((word) => index.byAny.get(word) ?? [])));
+  const places = typing ? inAll(touched) : new Set(touched.flatMap((places) => [...places]));
+  return [...places].flatMap((at) => {
     const entry = index.entries[at];
     return entry ? fitOf(entry, { reading, likes, index }) : [];
   });
+}
+
+function inAll([first, ...others]: readonly ReadonlySet<number>[]): ReadonlySet<number> {
+  return new Set([...(first ?? [])].filter((at) => others.every((places) => places.has(at))));
 }
 
 interface Asked {

@@ -112,7 +112,7 @@ function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: Spring
   return own(move.springs?.max, id) !== 0;
 }
 
-function everythingSaid(move: Move, names: SpringNames): string {
+function everythingSaid(move: Move, names: SpringNames): string[] {
   const sides = move.sides === "each" ? "each side left right" : `${move.sides} sides`;
   const cautions = (move.cautions ?? []).map((tag) => `${tagWords(tag)} ${CAUTION_WORDS[tag]}`);
   const needed = Object.entries(move.springs?.min ?? {}).flatMap(([id, n]) => (n > 0 ? [id, names.get(id) ?? ""] : []));
@@ -131,5 +131,5 @@ function everythingSaid(move: Move, names: SpringNames): string {
     "holdSeconds" in move.tempo ? "held" : "",
     ...cautions,
     ...needed,
-  ].join(" ");
+  ];
 }
