@@ -1,10 +1,11 @@
 "use client";
 /** The library as a list to search by typing: the arrow keys choose, Enter takes. */
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { springNames } from "#lib/library/known-springs.ts";
 import { moveLine } from "#lib/library/move-words.ts";
 import { type FoundMove, findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { plural } from "#lib/plan/format.ts";
-import type { Move } from "#lib/plan/schema.ts";
+import type { Equipment, Move, Move } from "#lib/plan/schema.ts";
 import { SmallFigure } from "./late-figure.tsx";
 import styles from "./panel.module.css";
 
@@ -12,14 +13,16 @@ interface MovePickerProps {
   readonly moves: Readonly<Record<string, Move>>;
   /** Ids that are not offered any more. */
   readonly archived?: readonly string[] | undefined;
+  /** Its springs can be searched for by name, as in the library. */
+  readonly equipment: Equipment;
   readonly chosen: string | null;
   readonly onTake: (moveId: string) => void;
   readonly autoFocus?: boolean;
 }
 
-export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false }: MovePickerProps) {
+export function MovePicker({ moves, archived, equipment, chosen, onTake, autoFocus = false }: MovePickerProps) {
   const id = useId();
-  const { query, setQuery, found, at, current, onKeyDown } = useSearch({ moves, archived, onTake });
+  const { query, setQuery, found, at, current, onKeyDown } = useSearch({ moves, archived, equipment, onTake });
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (autoFocus) input.current?.focus();
@@ -51,10 +54,11 @@ export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false 
 }
 
 /** What is typed, what is found, and the row that the arrow keys stand on. */
-function useSearch({ moves, archived, onTake }: Pick<MovePickerProps, "moves" | "archived" | "onTake">) {
+function useSearch({ moves, archived, equipment, onTake }: Omit<MovePickerProps, "chosen" | "autoFocus">) {
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
-  const index = useMemo(() => libraryIndex(moves, undefined, archived), [moves, archived]);
+  const { springs } = equipment;
+  const index = useMemo(() => libraryIndex(moves, springNames(springs), archived), [moves, springs, archived]);
   const found = useMemo(() => findMoves(index, { ...NO_FILTER, text: query }), [index, query]);
   const current = found[Math.min(at, found.length - 1)];
   const onKeyDown = (event: KeyboardEvent) => {

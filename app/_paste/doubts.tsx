@@ -66,6 +66,7 @@ function OtherAnswer({ row, context, answer, doubt }: DoubtsProps & { doubt: Pas
     <Unfolds words={doubt.choices.length > 0 ? "Another move" : "Choose a move"}>
       <MovePicker
         moves={context.moves}
+        equipment={context.equipment}
         chosen={null}
         autoFocus
         onTake={(move) => answer(moveAnswer(row.reading, move))}

@@ -60,6 +60,7 @@ function Unfolded({ row, context, answer }: EditorProps) {
       <Unfolds words="Another move">
         <MovePicker
           moves={context.moves}
+          equipment={context.equipment}
           chosen={row.move ?? null}
           autoFocus
           onTake={(id) => answer(moveAnswer(row.reading, id))}

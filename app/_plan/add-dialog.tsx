@@ -51,7 +51,13 @@ function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
   };
   return (
     <>
-      <MovePicker moves={session.studio.moves} archived={session.studio.archived} chosen={null} onTake={take} />
+      <MovePicker
+        moves={session.studio.moves}
+        archived={session.studio.archived}
+        equipment={session.getSnapshot().plan.equipment}
+        chosen={null}
+        onTake={take}
+      />
       <label className="check">
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides

@@ -38,5 +38,5 @@ export function knownSprings(rooms: readonly RoomMachines[], move?: Pick<Move, "
   return [...found.values()];
 }
 
-export const springNames = (springs: readonly KnownSpring[]): SpringNames =>
+export const springNames = (springs: readonly Pick<KnownSpring, "id" | "label">[]): SpringNames =>
   new Map(springs.map(({ id, label }) => [id, label]));

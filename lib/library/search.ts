@@ -1,6 +1,6 @@
 /**
- * The search over the library, used by both the plan page's picker and the library page. Words and choices together;
- * all of them have to match. Fast enough for hundreds of moves at every key press.
+ * The search over the library as words are typed, used by the library page and wherever a move is picked. Words and
+ * choices together; all of them have to match. Fast enough for hundreds of moves at every key press.
  */
 import { tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -13,7 +13,8 @@ import {
   type SpringNames,
   STATION_WORDS,
 } from "./move-words.ts";
-import { likeness } from "./similar.ts";
+import { type NameIndex, nameIndexOf } from "./name-index.ts";
+import { rankMoves } from "./rank-moves.ts";
 
 export interface FoundMove {
   readonly id: string;
@@ -49,11 +50,8 @@ export const NO_FILTER: LibraryFilter = {
 
 /** The library prepared for searching, by name. Make it once for each library, not for each key press. */
 export interface LibraryIndex {
-  readonly entries: readonly IndexEntry[];
-}
-interface IndexEntry extends FoundMove {
-  readonly nameWords: readonly string[];
-  readonly words: readonly string[];
+  readonly entries: readonly FoundMove[];
+  readonly words: NameIndex;
 }
 
 const byName = new Intl.Collator("en", { sensitivity: "base", numeric: true });
@@ -67,40 +65,25 @@ export function libraryIndex(
   const gone = new Set(leaveOut);
   const entries = Object.entries(moves)
     .filter(([id]) => !gone.has(id))
-    .map(([id, move]) => ({ id, move, nameWords: wordsOf(move.name), words: wordsOf(everythingSaid(move, names)) }))
+    .map(([id, move]) => ({ id, move }))
     .sort((a, b) => byName.compare(a.move.name, b.move.name) || (a.id < b.id ? -1 : 1));
-  return { entries };
+  const offered = Object.fromEntries(entries.map(({ id, move }) => [id, move]));
+  return { entries, words: nameIndexOf(offered, (move) => everythingSaid(move, names)) };
 }
-
-/** Moves that match what was typed; where none does, those that match but for a typo or two. */
-export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
-  const found = foundBy(index, filter, (word, typed) => word.startsWith(typed));
-  return found.length > 0 || filter.text.trim() === "" ? found : foundBy(index, filter, isNear);
-}
-
-/** Whether somebody may have meant this word, even before it is typed to its end. */
-const isNear = (word: string, typed: string): boolean =>
-  word.startsWith(typed) || likeness(word, typed) > 0 || likeness(word.slice(0, typed.length), typed) > 0;
 
 /**
- * Every word typed has to begin a word in the move's name or facts. Moves whose name begins with the text come first,
- * then those with all words in the name, then the rest, each by name.
+ * Moves that have every word typed in their name or facts, best first; where there are none, those that have them all
+ * but for a typo or two. With nothing typed, all moves by name.
  */
-function foundBy(
-  index: LibraryIndex,
-  filter: LibraryFilter,
-  says: (word: string, typed: string) => boolean,
-): FoundMove[] {
-  const wanted = wordsOf(filter.text);
-  const begins = (words: readonly string[]) => wanted.every((w) => words.some((word) => says(word, w)));
-  const start = filter.text.trim().toLowerCase();
-  const ranks: [FoundMove[], FoundMove[], FoundMove[]] = [[], [], []];
-  for (const entry of index.entries) {
-    if (!chosen(entry.move, filter) || !begins(entry.words)) continue;
-    const rank = start !== "" && entry.move.name.toLowerCase().startsWith(start) ? 0 : begins(entry.nameWords) ? 1 : 2;
-    ranks[rank].push({ id: entry.id, move: entry.move });
-  }
-  return ranks.flat();
+export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
+  const chosenOnes = index.entries.filter(({ move }) => chosen(move, filter));
+  if (!/[\p{L}\p{N}]/u.test(filter.text)) return chosenOnes;
+  const byId = new Map(chosenOnes.map((one) => [one.id, one]));
+  const ranked = rankMoves(filter.text, index.words, true).filter(
+    ({ tier, entry }) => tier !== "some" && byId.has(entry.id),
+  );
+  const spelt = ranked.filter(({ typo }) => !typo);
+  return (spelt.length > 0 ? spelt : ranked).flatMap(({ entry }) => byId.get(entry.id) ?? []);
 }
 
 /** Searches by words alone. */
@@ -129,7 +112,7 @@ function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: Spring
   return own(move.springs?.max, id) !== 0;
 }
 
-function everythingSaid(move: Move, names: SpringNames): string {
+function everythingSaid(move: Move, names: SpringNames): string[] {
   const sides = move.sides === "each" ? "each side left right" : `${move.sides} sides`;
   const cautions = (move.cautions ?? []).map((tag) => `${tagWords(tag)} ${CAUTION_WORDS[tag]}`);
   const needed = Object.entries(move.springs?.min ?? {}).flatMap(([id, n]) => (n > 0 ? [id, names.get(id) ?? ""] : []));
@@ -148,14 +131,5 @@ function everythingSaid(move: Move, names: SpringNames): string {
     "holdSeconds" in move.tempo ? "held" : "",
     ...cautions,
     ...needed,
-  ].join(" ");
+  ];
 }
-
-const wordsOf = (text: string): string[] => [
-  ...new Set(
-    text
-      .toLowerCase()
-      .split(/[^\p{L}\p{N}]+/u)
-      .filter(Boolean),
-  ),
-];

@@ -67,8 +67,12 @@ export interface FieldSegment extends TextSpan {
   readonly text: string;
 }
 
-/** Signs that separate words: a name does not continue across them unless the library's own does. */
-const PARTING = /[\uFDD0,;:()[\]{}|/\\–—•·=+→>"!?“”*_`~#]+|(?<=\s)-+(?=\s)|\.(?=\s|$)/g;
+/**
+ * Signs that separate words: a name does not continue across them unless the library's own does. A slash between two
+ * letters, or after a "w", is part of an abbreviation.
+ */
+const PARTING =
+  /[\uFDD0,;:()[\]{}|\\–—•·=+→>"!?“”*_`~#]+|(?<!(?<!\p{L})(?:\p{L}(?=\/\p{L}(?!\p{L}))|w))\/+|(?<=\s)-+(?=\s)|\.(?=\s|$)/giu;
 
 /** Patterns for: no letter or digit just before; none just after. */
 export const WORD_START = "(?<![\\p{L}\\p{N}])";

@@ -1,7 +1,7 @@
 /**
  * The headings of a table: which column holds the move, its time, springs, side or notes. Each has several wordings.
  */
-import { foldText } from "./clean.ts";
+import { foldText } from "#lib/library/fold.ts";
 import { MAX_CELLS } from "./limits.ts";
 import type { PastedColumn } from "./types.ts";
 
@@ -18,7 +18,7 @@ const TITLES: readonly (readonly [Role, readonly string[]])[] = [
     "springs",
     ["springs", "spring", "load", "resistance", "tension", "springs on", "spring setting", "setting", "weight"],
   ],
-  ["side", ["side", "sides", "l r", "left right", "leg", "arm", "side l r", "which side"]],
+  ["side", ["side", "sides", "l r", "l/r", "left right", "leg", "arm", "side l r", "which side"]],
   ["notes", ["notes", "note", "cue", "cues", "comment", "comments", "remarks", "remark", "form", "say", "script"]],
   ["notes", ["cueing", "what to say", "coaching points", "teaching points", "form cues"]],
   ["block", ["block", "section", "part", "phase", "segment", "series", "group"]],

@@ -1,7 +1,9 @@
 /** What a row is: a move, a pause, a heading, a repetition on the other side, or nothing to add. */
+
+import { foldText } from "#lib/library/fold.ts";
 import type { Answers, PasteAnswer, RowAnswer, RowKind } from "./answers.ts";
-import { foldText } from "./clean.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { bestScore } from "./match-move.ts";
 import { KIND_SENTENCES, MOVE_SENTENCES } from "./paste-words.ts";
 import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
 
@@ -9,7 +11,7 @@ import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
 export interface ListHabits {
   /** Most rows give a time. */
   readonly timed: boolean;
-  /** Most rows with a time, a side or springs are written in capitals. */
+  /** Most rows with a time, a side or springs are written in capitals, or all rows are. */
   readonly capitals: boolean;
 }
 
@@ -33,10 +35,11 @@ const LIKELY = 0.5;
 
 export function habitsOf(rows: readonly RowReading[]): ListHabits {
   const work = rows.filter(hasSetup);
-  const loud = work.filter((row) => row.signs.includes("capitals")).length;
+  const isLoud = (row: RowReading) => row.signs.includes("capitals");
+  const loud = work.filter(isLoud).length;
   return {
     timed: rows.filter((row) => row.times.length > 0).length * 2 >= rows.length,
-    capitals: loud > 1 && loud * 2 > work.length,
+    capitals: (loud > 1 && loud * 2 > work.length) || (rows.length > 1 && rows.every(isLoud)),
   };
 }
 
@@ -54,7 +57,7 @@ export function judgeKind(q: KindQuestion): KindJudged {
   if (has("repeat") && !sure) return repeatDoubt(q);
   const heads = has("heading") || (has("capitals") && !has("pause") && !q.habits.capitals);
   if (heads && !(sure && hasSetup(reading))) return headingOr(q, sure);
-  if (has("pause") && !sure && (reading.match.near[0]?.score ?? 0) < 0.75) return pauseJudged(reading);
+  if (has("pause") && !sure && bestScore(reading.match) < 0.75) return pauseJudged(reading);
   return moveOrDoubt(q);
 }
 
@@ -91,7 +94,7 @@ function moveOrDoubt(q: KindQuestion): KindJudged {
   const { reading, habits } = q;
   const { match } = reading;
   if (match.move !== undefined) return { kind: "move", move: match.move, notes: matchNotes(q, match) };
-  const best = match.near[0]?.score ?? 0;
+  const best = bestScore(match);
   const bare = !hasSetup(reading) && reading.reps === undefined;
   const asked = q.answer.kind === "move";
   if (bare && !asked && habits.timed && best < LIKELY && (reading.name.match(/\p{L}/gu) ?? []).length > 2) {
@@ -112,7 +115,8 @@ const nameOf = (q: KindQuestion, id: string | undefined): string => (id && q.con
 function libraryDoubt(q: KindQuestion): PasteDoubt {
   const { reading } = q;
   const least = reading.signs.includes("edge") ? LIKELY : 0;
-  const near = reading.match.near.filter((n, _, all) => n.score >= Math.max(least, (all[0]?.score ?? 0) - 0.35));
+  const floor = Math.max(least, bestScore(reading.match) - 0.35);
+  const near = reading.match.near.filter((n) => n.complete || n.score >= floor);
   const moves = near.map((n) => moveChoice(q, n.move, nameOf(q, n.move)));
   const others =
     hasSides(reading) || hasSprings(reading) ? [] : [HEADING, ...(reading.times.length > 0 ? [PAUSE] : [])];
@@ -120,13 +124,13 @@ function libraryDoubt(q: KindQuestion): PasteDoubt {
 }
 
 function librarySentence({ reading }: KindQuestion, near: Match["near"]): string {
-  const [best, second] = near;
+  const [best = 0, second = 0] = near.map((n) => n.score).sort((a, b) => b - a);
   if (reading.name === "") return MOVE_SENTENCES.none;
   if (reading.signs.includes("edge")) {
     return MOVE_SENTENCES.opening(reading.name);
   }
-  if (!best || best.score < LIKELY) return MOVE_SENTENCES.unknown(reading.name);
-  if (second && second.score >= best.score - 0.2) return MOVE_SENTENCES.several(reading.name);
+  if (best < LIKELY) return MOVE_SENTENCES.unknown(reading.name);
+  if (second > 0 && second >= best - 0.2) return MOVE_SENTENCES.several(reading.name);
   return MOVE_SENTENCES.similar(reading.name);
 }
 

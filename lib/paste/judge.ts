@@ -2,18 +2,19 @@
  * What the rows of a list become, given a person's answers so far: items, doubts in sentences, or nothing. A row with
  * an open doubt makes no item. Pure: the same reading and answers give the same result.
  */
+
+import { foldedWords } from "#lib/library/fold.ts";
 import { plural, sideWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import { distinctiveWords, isDistinctive } from "../library/name-index.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
-import { foldedWords } from "./clean.ts";
 import { draftsOf } from "./drafts.ts";
 import { habitsOf, judgeKind, type ListHabits } from "./judge-kind.ts";
 import { judgeSide } from "./judge-side.ts";
 import { judgeSprings } from "./judge-springs.ts";
 import { judgeTime } from "./judge-time.ts";
 import type { JudgedRow, PasteDoubt } from "./judged.ts";
-import { distinctiveWords, isDistinctive } from "./library.ts";
 import { KIND_SENTENCES, MOVE_SENTENCES } from "./paste-words.ts";
 import type { PasteContext, RowReading } from "./types.ts";
 

@@ -14,14 +14,14 @@ const WORDS: ReadonlyMap<string, number> = new Map([
 /** Pattern source for a number word, "forty-five" included. */
 export const NUMBER_WORD = `(?:(?:${TENS.join("|")})[\\s-](?:${ONES.slice(0, 9).join("|")})|${[...TENS, ...[...ONES].reverse()].join("|")})`;
 
-/** Pattern source for digits: "60", "1.5", "1,5", "½", "1½". */
-export const FIGURES = "(?:\\d{1,5}(?:[.,]\\d{1,2})?½?|½)";
+/** Pattern source for digits: "60", "1.5", "1,5", ".5", "½", "1½". */
+export const FIGURES = "(?:\\d{1,5}(?:[.,]\\d{1,2})?½?|\\.\\d{1,2}|½)";
 
 /** The number that a match of either pattern means; NaN for anything else. */
 export function readNumber(text: string): number {
   const plain = text.trim().toLowerCase();
   if (/^\d*½$/.test(plain)) return Number(plain.slice(0, -1) || 0) + 0.5;
-  if (/^\d+([.,]\d+)?$/.test(plain)) return Number(plain.replace(",", "."));
+  if (/^\d*([.,]\d+)?$/.test(plain)) return Number(plain.replace(",", "."));
   const parts = plain.split(/[\s-]+/).map((word) => WORDS.get(word) ?? Number.NaN);
   return parts.reduce((sum, n) => sum + n, 0);
 }

@@ -1,9 +1,10 @@
 /**
  * Finds the stretch of a row that names its move: names in the library may contain commas, and notes may follow them.
  */
+
+import type { NameIndex } from "../library/name-index.ts";
 import type { FieldSegment, RowField } from "./field.ts";
-import type { PasteLibrary } from "./library.ts";
-import { matchExact, matchMove } from "./match-move.ts";
+import { bestScore, matchExact, matchMove } from "./match-move.ts";
 import type { Match } from "./types.ts";
 
 /** A stretch of one field. */
@@ -23,7 +24,7 @@ const MOST = 7;
 const STRENGTH: Readonly<Record<Match["how"], number>> = { same: 5, order: 4, spelling: 3, part: 2, near: 1, none: 0 };
 
 /** Words that only join what was read, so dropping them loses nothing. */
-const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|\s|-)+$/i;
+const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|w\/|\s|-)+$/i;
 
 /** Removes joining words that stand alone from a field and returns what is left, stretch by stretch. */
 export function nameStretches(field: RowField): NameStretch[] {
@@ -36,7 +37,7 @@ export function nameStretches(field: RowField): NameStretch[] {
  * The longest run of stretches that is a name in the library; else the run most like one, at the start or after a
  * meaningless first stretch; else the first stretch, as an unknown name.
  */
-export function pickName(all: readonly NameStretch[], library: PasteLibrary): PickedName {
+export function pickName(all: readonly NameStretch[], library: NameIndex): PickedName {
   const run = exactRun(all, library) ?? likelyRun(all, library);
   const stretches = all.slice(run.from, run.to);
   const rest = all.filter((_, i) => i < run.from || i >= run.to);
@@ -50,7 +51,7 @@ interface Run {
 }
 
 /** The longest run with exactly the words of a name; the earlier of two. */
-export function exactRun(all: readonly NameStretch[], library: PasteLibrary): Run | null {
+export function exactRun(all: readonly NameStretch[], library: NameIndex): Run | null {
   const most = Math.min(all.length, MOST);
   for (let length = most; length > 0; length--) {
     for (let from = 0; from + length <= most; from++) {
@@ -61,7 +62,7 @@ export function exactRun(all: readonly NameStretch[], library: PasteLibrary): Ru
   return null;
 }
 
-function likelyRun(all: readonly NameStretch[], library: PasteLibrary): Run {
+function likelyRun(all: readonly NameStretch[], library: NameIndex): Run {
   const nothing: Run = { from: 0, to: Math.min(1, all.length), match: { how: "none", near: [] } };
   for (const from of [0, 1]) {
     const runs: Run[] = [];
@@ -74,6 +75,6 @@ function likelyRun(all: readonly NameStretch[], library: PasteLibrary): Run {
   return nothing;
 }
 
-const rank = (match: Match): number => STRENGTH[match.how] + (match.near[0]?.score ?? 0);
+const rank = (match: Match): number => STRENGTH[match.how] + bestScore(match);
 
 const textOf = (stretches: readonly NameStretch[]): string => stretches.map((s) => s.text).join(" ");

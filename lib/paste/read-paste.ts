@@ -3,10 +3,11 @@
  * `judge.ts` then decides what each row becomes.
  */
 
+import { foldText } from "#lib/library/fold.ts";
+import { nameIndexOf } from "../library/name-index.ts";
 import { areNumbers, type ClockMark, clockMark, countsUp } from "./class-clock.ts";
-import { cleanText, foldText } from "./clean.ts";
+import { cleanText } from "./clean.ts";
 import { headerColumns, isHeader } from "./header.ts";
-import { libraryOf } from "./library.ts";
 import { MAX_ROWS, MAX_TEXT, tooLongWords, tooManyRows } from "./limits.ts";
 import { LIST_SENTENCES } from "./paste-words.ts";
 import { type RowReader, readPastedRow } from "./read-row.ts";
@@ -34,7 +35,7 @@ export function readPaste(pasted: string, context: Pick<PasteContext, "moves" | 
   const marks = kept.map((row) => markOf(row, columns));
   const clocked = countsUp(marks);
   const reader: RowReader = {
-    library: libraryOf(context.moves),
+    library: nameIndexOf(context.moves),
     springs: springVocabulary(springs),
     columns,
     clocked,

@@ -3,11 +3,12 @@
  * over. Nothing is decided here that a person should decide; `judge.ts` says what is in doubt.
  */
 
+import { foldText } from "#lib/library/fold.ts";
+import type { NameIndex } from "../library/name-index.ts";
 import { clockMark } from "./class-clock.ts";
-import { cleanText, foldText } from "./clean.ts";
+import { cleanText } from "./clean.ts";
 import { offsetIn } from "./delimited.ts";
 import { RowField } from "./field.ts";
-import type { PasteLibrary } from "./library.ts";
 import { MAX_CELLS, MAX_ROW } from "./limits.ts";
 import { exactRun, type NameStretch, nameStretches, type PickedName, pickName } from "./pick-name.ts";
 import { readReps } from "./read-reps.ts";
@@ -28,7 +29,7 @@ import type { PastedCell, PastedColumn, PastedPiece, RowReading, SplitRow, TimeF
 
 /** What is needed to read a row. */
 export interface RowReader {
-  readonly library: PasteLibrary;
+  readonly library: NameIndex;
   readonly springs: SpringVocabulary;
   /** By position; empty where the list has no headings. */
   readonly columns: readonly PastedColumn[];

@@ -33,10 +33,10 @@ const WORDINGS: readonly SidePattern[] = [
 ];
 /** A single letter is a side only as a capital or in brackets. */
 const CAPITAL =
-  /(?<![\p{L}\p{N}'’])(?:\(\s*([LRlr])\s*\)|([LR])(?:\s+(?:sides?|legs?|arms?|hands?|foot|feet|knees?))?)(?![\p{L}\p{N}'’.])\.?/gu;
+  /(?<![\p{L}\p{N}'’]|\p{L}\/)(?!\p{L}\/\p{L}(?!\p{L}))(?:\(\s*([LRlr])\s*\)|([LR])(?:\s+(?:sides?|legs?|arms?|hands?|foot|feet|knees?))?)(?![\p{L}\p{N}'’.])\.?/gu;
 const LETTER_COLUMN = /(?<![\p{L}\p{N}])([lr])(?![\p{L}\p{N}])/giu;
-/** Only after a time: "30 s each". */
-const EACH = /(?<=\uFDD0\s*)(?:each|ea\.?)(?![\p{L}\p{N}])/giu;
+/** Only after a time: "30 s each", "60 ea". */
+const EACH = /(?<=[\uFDD0\d]\s*)(?:each|ea\.?)(?![\p{L}\p{N}])/giu;
 const BOTH_COLUMN = /^\s*(?:b|bi|bilateral|each|ea|2|two|l\s?r|lr)\s*$/i;
 
 /**

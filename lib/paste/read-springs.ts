@@ -2,7 +2,7 @@
  * Reads springs from a text by the room's own labels: "2 light", "light x2", "one light, one middle", "1 L + 1 M". A
  * word that is not a label of this room is kept as unknown: only a person can say which spring it is.
  */
-import { foldText } from "./clean.ts";
+import { foldText } from "#lib/library/fold.ts";
 import { type FieldSegment, type RowField, WORD_END, WORD_START } from "./field.ts";
 import { SPRING_SENTENCES } from "./paste-words.ts";
 import { COUNT_PATTERN, countOf, type SpringVocabulary } from "./spring-vocabulary.ts";

@@ -1,6 +1,6 @@
 /**
  * Reads lengths of time from a text: "60 s", "1:00", "1 min", "1.5 min", "1 min 30", "1'30", "half a minute", "45-60
- * s", "2 x 45 s", "30/30 s". In seconds. A number without a unit counts only where the caller says so.
+ * s", "2 x 45 s", "30/30 s", "x45". In seconds. A number without a unit counts only where the caller says so.
  */
 import { type RowField, WORD_END, WORD_START } from "./field.ts";
 import { FIGURES, NUMBER_WORD, readNumber } from "./numbers.ts";
@@ -36,6 +36,7 @@ const WORDY = sticky(`(half\\s+a|a|one)(\\s+half)?\\s+minute(\\s+and\\s+a\\s+hal
 const BARE = sticky(`(${FIGURES})(?![\\p{L}\\d:.,%])`);
 const RANGE = sticky("\\s*(?:-|–|—|to|or)\\s*");
 const SLASH = sticky("\\s*/\\s*");
+const FOR = sticky("[x×]\\s*(?=\\d)");
 const TIMES_BEFORE = sticky("(\\d)\\s*[x×*]\\s*");
 const TIMES_AFTER = sticky(`\\s*[x×*]\\s*(\\d)${WORD_END}`);
 
@@ -47,7 +48,10 @@ function at(pattern: RegExp, text: string, index: number): RegExpExecArray | nul
 /** Takes every length of time out of the field. */
 export function takeTimesFrom(field: RowField, options: TimeOptions): TimeFound[] {
   const found: TimeFound[] = [];
-  const starts = new RegExp(`${WORD_START}(?<!\\d[.,:])[\\p{L}\\d½]`, "gu");
+  const starts = new RegExp(
+    `${WORD_START}(?<!\\d[.,:]|(?<!\\p{L})\\.)[\\p{L}\\d½×]|(?<=^|\\s|\\uFDD0)\\.(?=\\d)`,
+    "gu",
+  );
   const text = field.left;
   for (let m = starts.exec(text); m !== null; m = starts.exec(text)) {
     const hit = phraseAt(text, m.index, options);
@@ -67,7 +71,9 @@ interface Phrase {
 /** One time with what belongs to it: a multiplier, a range, two sides. */
 function phraseAt(text: string, index: number, options: TimeOptions): Phrase | null {
   const before = at(TIMES_BEFORE, text, index);
-  const start = before ? index + before[0].length : index;
+  // "x45" is for 45; a small number after the sign was read as repetitions before.
+  const head = before ?? at(FOR, text, index);
+  const start = index + (head?.[0].length ?? 0);
   const first = sharedUnit(text, start, options) ?? timeAt(text, start, options);
   if (first === null) return null;
   const make = (end: number, more: Partial<TimeFound>): Phrase => ({

@@ -1,7 +1,7 @@
 /**
  * What the appearance of a row suggests: a heading, a pause, a total, a repetition, the opening or closing, a formula.
  */
-import { foldText } from "./clean.ts";
+import { foldText } from "#lib/library/fold.ts";
 import { MAX_ROW } from "./limits.ts";
 import type { Sign, SplitRow } from "./types.ts";
 
@@ -48,7 +48,14 @@ function isCapitals(words: string): boolean {
   return letters.length >= 3 && letters.every((l) => l === l.toUpperCase() && l !== l.toLowerCase());
 }
 
-const BULLET = /^\s*(?:(?:[-*+•‣◦·–—▪●○■□☐☑✓✔>]|\[[ xX]?\]|\(?\d{1,3}[.)]|\(?[a-kA-Km-qM-Qs-zS-Z][.)]|#{1,6})\s+)+/u;
+const MARK = "(?:[-*+•‣◦·–—▪●○■□☐☑✓✔>]|\\[[ xX]?\\]|\\(?\\d{1,3}[.)]|\\(?[a-kA-Km-qM-Qs-zS-Z][.)]|#{1,6})";
+/**
+ * A mark that no word, number or time begins with needs no space after it: "1)Plank", "•Plank", "-Plank". "1 - Plank" is
+ * numbered too, with a number too small to be a time.
+ */
+const CLOSE_MARK =
+  "(?:[-*•‣◦·–—▪●○■□☐☑✓✔>](?=\\p{L})|\\(?\\d{1,3}\\)|\\d{1,2}\\.(?=\\p{L})|(?:[1-9]|1[0-4])\\s+[-–—]\\s+(?=\\p{L}))";
+const BULLET = new RegExp(`^\\s*(?:${MARK}\\s+)*(?:${CLOSE_MARK}\\s*)?(?:${MARK}\\s+)*`, "u");
 
 /** How many UTF-16 units at the start of a row are a bullet, or a list number or letter. */
 export const bulletLength = (text: string): number => BULLET.exec(text)?.[0].length ?? 0;

@@ -1,6 +1,7 @@
 /** The words for one room's springs: patterns for its labels, and which letters and abbreviations mean which spring. */
+
+import { foldText } from "#lib/library/fold.ts";
 import type { Spring } from "#lib/plan/schema.ts";
-import { foldText } from "./clean.ts";
 import { WORD_END, WORD_START } from "./field.ts";
 
 export interface SpringVocabulary {

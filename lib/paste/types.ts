@@ -69,6 +69,13 @@ export interface SpringsFound {
   readonly orTime?: { readonly text: string; readonly seconds: number };
 }
 
+interface NearMove {
+  readonly move: string;
+  readonly score: number;
+  /** It has all the words of the row's name, whole or in part. */
+  readonly complete?: true;
+}
+
 /**
  * How a name was found in the library. Certain: the `same` words, the same in another `order`, another `spelling`, or
  * the only move with these words (`part`). Otherwise similar moves are offered, best first (`near`), or there are none.
@@ -77,7 +84,7 @@ export interface Match {
   readonly how: "same" | "order" | "spelling" | "part" | "near" | "none";
   /** The move, when certain. */
   readonly move?: string;
-  readonly near: readonly { readonly move: string; readonly score: number }[];
+  readonly near: readonly NearMove[];
 }
 
 /** What the appearance of a row suggests. */

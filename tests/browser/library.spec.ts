@@ -24,6 +24,45 @@ async function readMove(page: Page, id: string): Promise<{ move: Move; updatedAt
   return (await page.request.get(`/api/library/${id}`)).json();
 }
 
+test("adding, changing and the library find the same moves in the same order", async ({ as }) => {
+  const page = await as("ines");
+  const queries = ["OH press", "press", "knee pul", "lat p/d", "plank", "plnak", "light"];
+  const inPicker = async () => {
+    const found: string[][] = [];
+    for (const query of queries) {
+      await page.getByRole("combobox", { name: "Search the library" }).fill(query);
+      await expect(page.getByRole("listbox", { name: "Moves" }).getByRole("option", { selected: true })).toHaveCount(1);
+      found.push(await page.getByRole("listbox", { name: "Moves" }).locator("b").allTextContents());
+    }
+    return found;
+  };
+  await openPlan(page, "Upper body and trunk");
+  await page.getByRole("button", { name: "Add", exact: true }).click();
+  const adding = await inPicker();
+  expect(adding.map((names) => names[0]).slice(0, 4)).toEqual([
+    "Kneeling overhead press",
+    expect.stringMatching(/press/i),
+    expect.stringMatching(/^Kneeling .*pull/),
+    "Kneeling lat pull-down",
+  ]);
+  // The first Escape clears the field.
+  await page.getByRole("combobox", { name: "Search the library" }).fill("");
+  await page.keyboard.press("Escape");
+  await onRail(page, /^Kneeling row/)
+    .first()
+    .click();
+  await page.locator("summary", { hasText: "Load, set-up and place" }).click();
+  await page.getByRole("button", { name: "Choose another move" }).click();
+  expect(await inPicker()).toEqual(adding);
+
+  await page.goto("/library");
+  for (const [at, query] of queries.entries()) {
+    await page.getByRole("searchbox", { name: "Search" }).fill(query);
+    const names = page.getByRole("list", { name: "Moves" }).locator("a > span:nth-child(2) > span:first-child");
+    await expect(names).toHaveText(adding[at] ?? []);
+  }
+});
+
 test("a lead edits a move by keyboard; a coach's open plan follows, the signed edition does not", async ({
   as,
   app,

@@ -101,6 +101,22 @@ test("on a phone a message becomes the first class, without what is in doubt", a
   await expect(items(page)).toHaveCount(1);
 });
 
+test("short forms in capitals are read; one that fits two moves is offered as a choice", async ({ as }) => {
+  const page = await as("ines");
+  await openPlan(page, "Upper body and trunk");
+  const before = await items(page).count();
+  await openPaste(page);
+  await page.keyboard.insertText("1) LAT P/D .75 MIN 2 LIGHT\n2) S/A ROW 60 E/S 1 LIGHT\n3) OH PRESS X45 1 LIGHT");
+  await counts(page, "2 rows ready, 1 doubt, 0 skipped");
+  await expect(page.getByText("“OH PRESS” could be one of several moves. Choose which one.")).toBeVisible();
+  await expect(choice(page, "Kneeling overhead press")).toBeVisible();
+  await choice(page, "Seated overhead press").click();
+  await page.getByRole("button", { name: "Add 4 items" }).click();
+  await expect(items(page)).toHaveCount(before + 4);
+  await expect(items(page).last()).toHaveAccessibleName(/^Seated overhead press, 45 seconds .*one light/);
+  await expect(onRail(page, /^Kneeling single-arm row, right, 60 seconds/).last()).toBeVisible();
+});
+
 test("a file can be dropped or chosen; anything but text is refused with a sentence", async ({ as }) => {
   const page = await as("ines");
   await openPlan(page, "Upper body and trunk");

@@ -161,6 +161,7 @@ function MoveChange({ session, snap, item }: Omit<PartProps, "readOnly">) {
         <MovePicker
           moves={{ ...session.studio.moves, ...snap.plan.moves }}
           archived={session.studio.archived?.filter((id) => id !== item.move)}
+          equipment={snap.plan.equipment}
           chosen={item.move}
           onTake={take}
           autoFocus

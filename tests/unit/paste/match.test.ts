@@ -1,12 +1,13 @@
 /** Finding the move that a name means. */
 import { describe, expect, test } from "vitest";
+import { foldText } from "#lib/library/fold.ts";
+import { nameIndexOf } from "#lib/library/name-index.ts";
 import { editDistance } from "#lib/library/similar.ts";
-import { cleanWords, foldText } from "#lib/paste/clean.ts";
-import { libraryOf } from "#lib/paste/library.ts";
+import { cleanWords } from "#lib/paste/clean.ts";
 import { matchMove } from "#lib/paste/match-move.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 
-const library = libraryOf(STARTER_MOVES);
+const library = nameIndexOf(STARTER_MOVES);
 const found = (name: string) => {
   const { how, move } = matchMove(name, library);
   return [how, move];
@@ -35,7 +36,7 @@ describe("a name of the library", () => {
 
   test("British and American spelling count as the same", () => {
     const moves = { a: { ...STARTER_MOVES["plank-hold"], name: "Centre stabiliser, travelling" } };
-    const american = libraryOf(moves as typeof STARTER_MOVES);
+    const american = nameIndexOf(moves as typeof STARTER_MOVES);
     expect(matchMove("Center stabilizer, traveling", american)).toMatchObject({ how: "same", move: "a" });
   });
 });
@@ -59,7 +60,7 @@ describe("a name that is not sure is offered, never taken", () => {
   });
 
   test("two moves of one name are both offered", () => {
-    const two = libraryOf({ a: STARTER_MOVES["plank-hold"], b: STARTER_MOVES["plank-hold"] } as typeof STARTER_MOVES);
+    const two = nameIndexOf({ a: STARTER_MOVES["plank-hold"], b: STARTER_MOVES["plank-hold"] } as typeof STARTER_MOVES);
     expect(matchMove("Plank hold", two)).toMatchObject({ how: "near", near: [{ move: "a" }, { move: "b" }] });
   });
 });
