@@ -5,7 +5,7 @@ import { springNames } from "#lib/library/known-springs.ts";
 import { moveLine } from "#lib/library/move-words.ts";
 import { type FoundMove, findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { plural } from "#lib/plan/format.ts";
-import type { Equipment, Move, Move } from "#lib/plan/schema.ts";
+import type { Equipment, Move } from "#lib/plan/schema.ts";
 import { SmallFigure } from "./late-figure.tsx";
 import styles from "./panel.module.css";
 
