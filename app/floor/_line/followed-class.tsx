@@ -13,7 +13,7 @@ import type { Settings } from "../_parts/use-settings.ts";
 import { CrewView } from "./crew-view.tsx";
 import { DemonstratorView } from "./demonstrator-view.tsx";
 import styles from "./follow.module.css";
-import { LOOK_AT_COACH } from "./screens-words.ts";
+import { LOOK_AT_COACH, NOT_CONFIRMED } from "./screens-words.ts";
 import { useFollowed } from "./use-followed.ts";
 import type { ViewProps } from "./view-props.ts";
 import { WallView } from "./wall-view.tsx";
@@ -49,17 +49,17 @@ export function FollowedClass({ card, cls, link, view, settings, lost }: Props) 
           {is.phase === "done" ? "done" : `${minutesSeconds(is.left)} left · ${latenessWords(is.lateBy)}`}
         </span>
       </header>
+      {lost && is.phase !== "done" && (
+        <p className={styles.unsure} role="alert">
+          <strong>{LOOK_AT_COACH}</strong> {NOT_CONFIRMED} <span aria-live="off">{unconfirmedWords(lost)}</span>
+        </p>
+      )}
       {is.phase === "done" ? (
         <section className={styles.waiting}>
           <h1>The class is done</h1>
         </section>
       ) : (
         <View card={card} distanceM={settings.distanceM} unsure={lost !== null} {...followed} />
-      )}
-      {lost && is.phase !== "done" && (
-        <p className={styles.unsure} role="alert">
-          <strong>{LOOK_AT_COACH}</strong> <span aria-live="off">{unconfirmedWords(lost)}</span>
-        </p>
       )}
       <p className="visually-hidden" aria-live="polite">
         {nowWords(is)}
