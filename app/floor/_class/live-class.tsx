@@ -5,7 +5,7 @@ import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
-import { secondsFigure, unitWords } from "#lib/floor/time-words.ts";
+import { LATE_SECONDS, secondsFigure, unitWords } from "#lib/floor/time-words.ts";
 import { isFreshSkip } from "#lib/floor/undo.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { countWord } from "#lib/plan/format.ts";
@@ -136,7 +136,9 @@ function Top({ card, view, line }: { readonly card: Card; readonly view: FloorVi
           {card.edition.title} · edition {card.edition.number} · {card.room.name}
           <LeaderStatus line={line} />
         </span>
-        <span className={styles.figures}>{progressWords(view)}</span>
+        <span className={styles.figures} data-late={view.lateBy >= LATE_SECONDS}>
+          {progressWords(view)}
+        </span>
       </header>
     </>
   );

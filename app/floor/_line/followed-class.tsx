@@ -2,7 +2,7 @@
 /** A class that another screen leads, in this screen's view. */
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
-import { latenessWords, minutesSeconds } from "#lib/floor/time-words.ts";
+import { LATE_SECONDS, latenessWords, minutesSeconds } from "#lib/floor/time-words.ts";
 import { type Unconfirmed, unconfirmedWords } from "#lib/line/confirmed.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/protocol/line-wire.ts";
@@ -45,7 +45,7 @@ export function FollowedClass({ card, cls, link, view, settings, lost }: Props) 
         <span>
           {card.edition.title} · edition {card.edition.number}
         </span>
-        <span className={styles.figures}>
+        <span className={styles.figures} data-late={is.lateBy >= LATE_SECONDS}>
           {is.phase === "done" ? "done" : `${minutesSeconds(is.left)} left · ${latenessWords(is.lateBy)}`}
         </span>
       </header>
@@ -55,7 +55,7 @@ export function FollowedClass({ card, cls, link, view, settings, lost }: Props) 
         </p>
       )}
       {is.phase === "done" ? (
-        <section className={styles.waiting}>
+        <section className={styles.waiting} data-ended>
           <h1>The class is done</h1>
         </section>
       ) : (
