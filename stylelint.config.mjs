@@ -77,7 +77,7 @@ export default {
           {
             "font-size": [
               "/^var\\(--(size|floor)-[a-z]+\\)$/",
-              "/var\\(--(main|side|figure|seconds|minutes)\\)/",
+              "/var\\(--(main|side|figure|seconds|minutes|open|rest|acts|on)\\)/",
               "/^[\\d.]+vmin$/",
               "/^min\\([\\d.]+v[wh], [\\d.]+v[wh]\\)$/",
               "inherit",

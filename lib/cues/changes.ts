@@ -62,6 +62,17 @@ export function calledActs(changes: readonly SetupChange[], springs: readonly Sp
   return [{ kind: "stay", words: springs.length > 0 ? "springs stay" : "no springs", springs }, ...changes];
 }
 
+/**
+ * The words of an act in two parts, for a screen that sets off what to do: "take off" and "one light". Carriage, side and
+ * springs that stay are one part.
+ */
+export function actParts({ kind, words }: SetupChange): readonly [string, string] {
+  if (kind === "carriage" || kind === "stay" || kind === "side") return [words, ""];
+  const parts = words.split(" ");
+  const verb = kind === "spring-off" || kind === "spring-on" ? 2 : 1;
+  return [parts.slice(0, verb).join(" "), parts.slice(verb).join(" ")];
+}
+
 /** The springs that are on after a change, as called and shown: "now on: one light and one firm". */
 export const nowOnWords = (equipment: Equipment, springs: Readonly<Record<string, number>>): string =>
   `now on: ${spokenSprings(equipment, springs)}`;

@@ -26,6 +26,8 @@ export const SECONDS_SIZE = 250;
 export const MINUTES_SIZE = 150;
 /** Font sizes of the line to say, read by the coach from about 1.5 m and by a demonstrator from 2 m. */
 const LINE_SIZES = [84, 74, 64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
+/** The same beside a plate, read at arm's length. */
+const ASIDE_SIZES = [34, 30, 26, 22, 20, 18, 16] as const;
 
 /** The least angle of a move's name, minutes of arc: sources above. */
 const NAME_ARC = 20;
@@ -39,6 +41,8 @@ export interface TypeSizes {
   /** Sizes to try, largest first, CSS px. */
   readonly name: readonly number[];
   readonly line: readonly number[];
+  /** The line to say beside something larger, read by the coach at arm's length. */
+  readonly aside: readonly number[];
   /** The smallest name that can be read at the distance, CSS px. */
   readonly nameFrom: number;
   readonly seconds: number;
@@ -58,6 +62,7 @@ export function typeSizes(distanceM: number): TypeSizes {
       ...NAME_SIZES,
       ...NAME_SIZES_BELOW,
     ]),
+    aside: ASIDE_SIZES,
     line: descending([...LINE_SIZES.map((size) => size * larger), ...LINE_SIZES]),
     nameFrom: nameSizeAt(distanceM),
     seconds: Math.round(Math.max(SECONDS_SIZE * scale, MINUTES_SIZE)),

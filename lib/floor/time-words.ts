@@ -18,13 +18,13 @@ export function unitWords({ phase, secondsLeft }: Pick<FloorView, "phase" | "sec
 }
 
 /** A class within this many seconds of its plan counts as on time: nobody notices the difference. */
-const ON_TIME_SECONDS = 3;
+export const LATE_SECONDS = 3;
 /** Times are in tenths, so half a tenth of rounding must not cost a whole second. */
 const whole = (lateBy: number): number => Math.floor(Math.abs(lateBy) + 0.06);
 
 /** "on time", "1:20 late", "0:10 early". */
 export function latenessWords(lateBy: number): string {
-  if (Math.abs(lateBy) < ON_TIME_SECONDS) return "on time";
+  if (Math.abs(lateBy) < LATE_SECONDS) return "on time";
   const figure = minutesSeconds(whole(lateBy));
   return lateBy > 0 ? `${figure} late` : `${figure} early`;
 }

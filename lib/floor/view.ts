@@ -9,6 +9,7 @@ import { moveName } from "#lib/plan/format.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type FloorPosition, totalOf } from "./log.ts";
+import { openActAt } from "./open-act.ts";
 import { type FloorPhase, type FloorStep, floorSteps } from "./steps.ts";
 
 /** An item as the floor names it: a move, a pause, or the closing. */
@@ -24,6 +25,10 @@ export interface FloorItem {
   readonly acts: readonly SetupChange[];
   /** "now on: one light", after the change; null unless it is a move. */
   readonly nowOn: string | null;
+  /** The springs of the move before; empty for the first, and unless it is a move. */
+  readonly was: readonly SpringCount[];
+  /** Whole seconds to change into it; 0 without a change. */
+  readonly changeSeconds: number;
 }
 
 export interface FloorView {
@@ -35,6 +40,10 @@ export interface FloorView {
   readonly block: string | null;
   /** Whole seconds to the end of this phase, rounded up: 1 until the very end. */
   readonly secondsLeft: number;
+  /** Whole seconds of this phase, rounded up; 0 outside the class. */
+  readonly secondsOfPhase: number;
+  /** In a change: which of the item's acts is being said, from 0; their number once it is time to check the springs. */
+  readonly openAct: number | null;
   /** The line to say now, or the last one of this item; null before the first. */
   readonly line: { readonly text: string; readonly kind: Cue["kind"]; readonly now: boolean } | null;
   readonly next: FloorItem | null;
@@ -78,26 +87,35 @@ const CLOSING: FloorItem = {
   changes: [],
   acts: [],
   nowOn: null,
+  was: [],
+  changeSeconds: 0,
 };
 /** Prepares a class for `viewOf`. */
 export function floorClass(card: FloorCard): FloorClass {
+  const steps = floorSteps(card);
   const items = new Map<string, FloorItem>();
   const blocks = new Map<string, string>();
   let block: string | undefined;
   for (const [index, item] of card.plan.items.entries()) {
     if (item.kind === "heading") block = item.title;
-    else items.set(item.id, floorItem(card.plan, item, index));
+    else items.set(item.id, floorItem(card.plan, item, index, changeSeconds(steps, item.id)));
     if (block !== undefined) blocks.set(item.id, block);
   }
-  return { card, steps: floorSteps(card), items, order: [...items.keys()], blocks };
+  return { card, steps, items, order: [...items.keys()], blocks };
 }
 
-function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
+function changeSeconds(steps: readonly FloorStep[], id: string): number {
+  const step = steps.find(({ phase, item }) => phase === "change" && item === id);
+  return step ? Math.ceil(step.to - step.from - SAME_MOMENT) : 0;
+}
+
+function floorItem(plan: Plan, item: PlanItem, index: number, seconds: number): FloorItem {
   if (item.kind !== "move") {
     const name = (item.kind === "pause" && item.text) || "Pause";
-    return { id: item.id, kind: "pause", name, side: null, springs: [], changes: [], acts: [], nowOn: null };
+    return { ...CLOSING, id: item.id, kind: "pause", name };
   }
-  const changes = setupChanges(plan, plan.items.slice(0, index).findLast(isMoveItem), item);
+  const before = plan.items.slice(0, index).findLast(isMoveItem);
+  const changes = setupChanges(plan, before, item);
   const springs = springCounts(plan, item.springs);
   return {
     id: item.id,
@@ -108,6 +126,8 @@ function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
     changes,
     acts: calledActs(changes, springs),
     nowOn: nowOnWords(plan.equipment, item.springs),
+    was: before ? springCounts(plan, before.springs) : [],
+    changeSeconds: seconds,
   };
 }
 
@@ -131,6 +151,8 @@ export function viewOf(
     item,
     block: item?.id ? (cls.blocks.get(item.id) ?? null) : null,
     secondsLeft,
+    secondsOfPhase: inClass && step ? Math.ceil(step.to - step.from - SAME_MOMENT) : 0,
+    openAct: phase === "change" && step && item ? openActAt(item.acts, setupCues(cls, step), step, position) : null,
     line: inClass && step ? lineAt(cls, step, position) : null,
     next: phase === "done" ? null : nextOf(cls, inClass ? step : undefined),
     headsUp: phase === "work" && secondsLeft <= headSeconds(plan, "headsUpSeconds"),
@@ -150,6 +172,10 @@ function nextOf(cls: FloorClass, step: FloorStep | undefined): FloorItem | null 
   const id = cls.order[index + 1];
   return id === undefined ? CLOSING : (cls.items.get(id) ?? null);
 }
+
+/** A set-up line may begin before a short change. */
+const setupCues = ({ card }: FloorClass, { item, to }: FloorStep): Cue[] =>
+  card.cues.filter((cue) => cue.kind === "setup" && cue.item === item && cue.from < to);
 
 /** The last line begun in this item or its set-up. A line stays until the next one replaces it. */
 function lineAt(cls: FloorClass, step: FloorStep, position: number): FloorView["line"] {

@@ -31,7 +31,10 @@ const FEATURES = [
   ...["_rail", "_band", "_load", "_taken-out", "_fit", "_order", "_paste", "_margin", "_lanes", "_read", "_rate"],
   ...["_rehearsal", "_script", "_draft"],
 ];
-const FLOOR = ["floor/_parts", "floor/_line", "floor/_class", "floor/_ready", "floor/_rehearsal", "floor/_page"];
+const FLOOR = [
+  ...["floor/_parts", "floor/_change", "floor/_line", "floor/_class", "floor/_ready", "floor/_rehearsal"],
+  "floor/_page",
+];
 
 /** What `room` may know besides itself and `lib`; null: everything. */
 function mayKnow(room: string): ReadonlySet<string> | null {

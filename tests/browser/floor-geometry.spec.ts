@@ -1,11 +1,11 @@
 /**
  * Every word of every step of the demo's classes, on every screen of the floor: on the screen, whole, over nothing and
- * under nothing. The screens are the floor's own, drawn at each moment with the clock stopped. A long run draws every
+ * under nothing. A change is known by its form, and read from afar. The screens are the floor's own, drawn at each moment with the clock stopped. A long run draws every
  * class at seven sizes; otherwise each of four sizes has one of the classes, and every class has a size.
  */
 import { expect, test } from "@playwright/test";
 import { LONG } from "../support/long.ts";
-import type { Screen } from "./geometry/stage.tsx";
+import type { Screen, State } from "./geometry/stage.tsx";
 import { bundleStage, openStage } from "./geometry/theatre.ts";
 
 /** The narrowest, the lowest, a usual one and the largest. */
@@ -47,8 +47,55 @@ for (const [turn, screen] of SCREENS.entries()) {
   });
 }
 
+/** The coach's tablet at the distance that every device is set to at first. */
+const TABLET = { width: 1024, height: 768 };
+const READ_FROM_M = 4;
+
+for (const screen of ["lead", "demonstrator", "wall"] as const) {
+  test(`${screen}: the act said now and the seconds of every change can be read from 4 m on a tablet`, async ({
+    browser,
+  }) => {
+    const page = await openStage(browser, files);
+    await page.setViewportSize(TABLET);
+    const swept = await page.evaluate(sweep, { screen, only: null, changesFromM: READ_FROM_M });
+    expect(swept.looked).toBeGreaterThan(100);
+    await page.context().close();
+    expect(swept.faults).toEqual([]);
+  });
+}
+
+for (const [screen, state] of [
+  ["lead", "held"],
+  ["wall", "held"],
+  ["demonstrator", "held"],
+  ["demonstrator", "alone"],
+  ["wall", "alone"],
+  ["crew", "alone"],
+] as const satisfies readonly (readonly [Screen, State])[]) {
+  test(`${screen}, ${state}: every word can be read, and the form is another`, async ({ browser }) => {
+    const page = await openStage(browser, files);
+    const faults: string[] = [];
+    for (const [n, [width, height]] of SIZES.entries()) {
+      await page.setViewportSize({ width, height });
+      const swept = await page.evaluate(sweep, { screen, only: LONG ? null : n, state });
+      faults.push(...swept.faults.map((fault) => `${width}x${height} ${fault}`));
+      // No second passes, or nobody confirms that it does: no comb then.
+      expect(await page.locator("[data-change] [data-comb]").count()).toBe(0);
+    }
+    await page.context().close();
+    expect(faults).toEqual([]);
+  });
+}
+
+interface Asked {
+  readonly screen: Screen;
+  readonly only: number | null;
+  readonly state?: State;
+  readonly changesFromM?: number;
+}
+
 /** Runs in the page. `only`: one of the classes, counted round. */
-function sweep({ screen, only }: { screen: Screen; only: number | null }) {
+function sweep({ only, ...asked }: Asked) {
   const { classes, sweep } = window.stage;
-  return sweep(screen, only === null ? undefined : only % classes);
+  return sweep({ ...asked, only: only === null ? undefined : only % classes });
 }

@@ -134,5 +134,9 @@ describe("contrast", () => {
     }
     expect(ratioOf(hex("ground"), hex("chalk"))).toBeGreaterThanOrEqual(7);
     expect(ratioOf(hex("ground"), hex("say"))).toBeGreaterThanOrEqual(7);
+    // The plate of a change, and the tab on it.
+    for (const words of ["ink", "ink-soft", "ground"]) {
+      expect([words, ratioOf(hex(words), hex("plate")) >= 7]).toEqual([words, true]);
+    }
   });
 });

@@ -18,7 +18,7 @@ export function DoneScreen({ card, live, owed, onLeave }: Props) {
   const { view, undoable } = live;
   const whole = view.left < 1;
   return (
-    <div className={styles.ready}>
+    <div className={styles.ready} data-ended>
       <h1 className={styles.title}>{endTitle(whole)}</h1>
       <p className={styles.about}>{endWords(card, whole ? null : view.left)}</p>
       {owed && <p role="status">{owed}</p>}

@@ -5,11 +5,14 @@ import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
-import { secondsFigure, unitWords } from "#lib/floor/time-words.ts";
+import { LATE_SECONDS, secondsFigure, unitWords } from "#lib/floor/time-words.ts";
 import { isFreshSkip } from "#lib/floor/undo.ts";
-import type { FloorView } from "#lib/floor/view.ts";
+import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { countWord } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
+import { ChangePlate, changedInto } from "../_change/change-plate.tsx";
+import { COMING_UP } from "../_change/change-words.ts";
+import { ComingPlate } from "../_change/coming-plate.tsx";
 import { LeaderNotice } from "../_line/leader-notice.tsx";
 import { LeaderStatus } from "../_line/leader-status.tsx";
 import { useLead } from "../_line/use-lead.ts";
@@ -55,6 +58,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
   const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
+  const into = changedInto(view);
   useFiledAtEnd(live, lead.sameClass, logs);
   const awake = useAwake();
   const open = useSheet(view);
@@ -72,13 +76,14 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       data-phase={view.phase}
       data-held={view.held}
       data-sheet={open.sheet}
+      data-plate={into ? "change" : comingUp(view, open.sheet) ? "coming" : undefined}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
       <Top card={card} view={view} line={line} />
       <ClassNotices live={live} withdrawn={withdrawn} closed={open.closed} awake={awake}>
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
       </ClassNotices>
-      <Now view={view} sheet={open.sheet} sizes={sizes} equipment={card.plan.equipment} />
+      <Present {...{ view, into, settings, sizes }} sheet={open.sheet} equipment={card.plan.equipment} />
       <Below card={card} live={live} open={open} settings={settings} />
       <p className="visually-hidden" aria-live="polite">
         {nowWords(view)}
@@ -131,9 +136,41 @@ function Top({ card, view, line }: { readonly card: Card; readonly view: FloorVi
           {card.edition.title} · edition {card.edition.number} · {card.room.name}
           <LeaderStatus line={line} />
         </span>
-        <span className={styles.figures}>{progressWords(view)}</span>
+        <span className={styles.figures} data-late={view.lateBy >= LATE_SECONDS}>
+          {progressWords(view)}
+        </span>
       </header>
     </>
+  );
+}
+
+/** The move whose change is announced, on a plate of its own: not beside an open sheet, which takes its room. */
+const comingUp = ({ headsUp, next }: FloorView, sheet: OpenSheet["sheet"]): FloorItem | null =>
+  headsUp && next?.nowOn && sheet !== "on-time" ? next : null;
+
+interface PresentProps extends NowProps {
+  /** What is changed into; null outside a change. */
+  readonly into: FloorItem | null;
+  readonly settings: Settings;
+}
+
+/** The move; in a change its plate, and under it, on the ground of work, the line to say. */
+function Present({ into, settings: { distanceM }, ...now }: PresentProps) {
+  if (!into) return <Now {...now} />;
+  const { view, sheet, equipment, sizes } = now;
+  return (
+    <>
+      <ChangePlate item={into} {...{ view, equipment, distanceM }} beside={sheet} />
+      <Line view={view} sizes={sizes.aside} />
+    </>
+  );
+}
+
+function Line({ view, sizes }: { readonly view: FloorView; readonly sizes: readonly number[] }) {
+  return (
+    <FitText className={styles.line} sizes={sizes} text={lineOf(view)}>
+      <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
+    </FitText>
   );
 }
 
@@ -155,9 +192,7 @@ function Now({ view, sheet, sizes, equipment }: NowProps) {
         <Seconds view={view} />
       </section>
       <Doing view={view} equipment={equipment} />
-      <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
-        <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
-      </FitText>
+      <Line view={view} sizes={comingUp(view, sheet) ? sizes.aside : sizes.line} />
     </>
   );
 }
@@ -172,10 +207,17 @@ interface BelowProps {
 /** The open sheet, what comes next, and the targets. */
 function Below({ card, live, open: { sheet, set }, settings }: BelowProps) {
   const close = () => set(null);
+  const { equipment } = card.plan;
+  const { distanceM } = settings;
+  const next = comingUp(live.view, sheet);
   return (
     <>
       {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
-      <Coming view={live.view} equipment={card.plan.equipment} />
+      {next ? (
+        <ComingPlate item={next} equipment={equipment} distanceM={distanceM} label={COMING_UP} />
+      ) : (
+        !changedInto(live.view) && <Coming view={live.view} equipment={equipment} />
+      )}
       <Targets
         live={live}
         extendBy={settings.extendSeconds}

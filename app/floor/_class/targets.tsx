@@ -21,7 +21,7 @@ export function Targets({ live, extendBy, onEndOnTime }: Props) {
         {held ? "go on" : "hold"}
       </Target>
       <Target onAct={() => live.act("next")}>skip</Target>
-      <Target disabled={!live.canExtend} onAct={() => live.extend(extendBy)}>
+      <Target className={styles.more} disabled={!live.canExtend} onAct={() => live.extend(extendBy)}>
         {extendBy} s more
       </Target>
       <Target onAct={onEndOnTime}>end on time</Target>

@@ -1,4 +1,4 @@
-/** A change on a screen that follows: what to do, in order, then which springs are on. In the same words as the call. */
+/** The change to come on the crew's screen: what to do, in order, then which springs are on. In the words of the call. */
 import type { FloorItem } from "#lib/floor/view.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
@@ -7,17 +7,15 @@ import styles from "./follow.module.css";
 interface Props {
   readonly item: FloorItem;
   readonly equipment: Equipment;
-  /** In the largest type, while it is what matters; else beside something larger. */
-  readonly large: boolean;
   /** Nobody confirms that this is the change, so every act gets a question mark. */
   readonly unsure: boolean;
 }
 
-export function Acts({ item, equipment, large, unsure }: Props) {
+export function Acts({ item, equipment, unsure }: Props) {
   if (item.nowOn === null) return null;
   const maybe = unsure ? "?" : "";
   return (
-    <div className={styles.changes} data-large={large}>
+    <div className={styles.changes}>
       {unsure && (
         <p className={styles.perhaps} data-fit>
           perhaps:

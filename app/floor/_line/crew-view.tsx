@@ -1,6 +1,7 @@
-/** For cameras and sound: the crew's lines and when they are due, who speaks and for how long, the next change. */
+/** For cameras and sound: the crew's lines and when they are due, who speaks, the next change; above them, the change. */
 import { secondsFigure } from "#lib/floor/time-words.ts";
 import { type CrewCalls, crewSheet } from "#lib/line/crew.ts";
+import { ChangePlate, changedInto } from "../_change/change-plate.tsx";
 import { titled } from "../_parts/coming.tsx";
 import { Fitted } from "../_parts/fitted.tsx";
 import { nowWords } from "../_parts/floor-words.ts";
@@ -11,6 +12,22 @@ import { CREW_GIVES, inWords, NO_CREW_LINE, NO_MORE_CREW_LINES, voiceWords } fro
 import type { ViewProps } from "./view-props.ts";
 
 export function CrewView(props: ViewProps) {
+  const { view, card, distanceM, unsure } = props;
+  const { equipment } = card.plan;
+  const into = changedInto(view);
+  return (
+    <>
+      {into && (
+        <div className={styles.over}>
+          <ChangePlate view={view} item={into} {...{ equipment, distanceM, unsure }} />
+        </div>
+      )}
+      <Calls {...props} />
+    </>
+  );
+}
+
+function Calls(props: ViewProps) {
   const { view, now, position, distanceM, unsure } = props;
   const sheet = crewSheet(now, position);
   const figure = secondsFigure(view.secondsLeft);
@@ -50,11 +67,13 @@ interface PartProps extends ViewProps {
 /** The move with its seconds, who speaks, and the crew's lines for it. */
 function Present({ view, unsure, sheet }: PartProps) {
   return (
-    <section className={styles.part} aria-label="Now">
-      <div className={styles.head}>
-        <h1 data-fit>{nowWords(view)}</h1>
-        <Figure view={view} unsure={unsure} />
-      </div>
+    <section className={styles.part} aria-label="Calls">
+      {!changedInto(view) && (
+        <div className={styles.head}>
+          <h1 data-fit>{nowWords(view)}</h1>
+          <Figure view={view} unsure={unsure} />
+        </div>
+      )}
       <p className={styles.voice} data-speaks={sheet.voice.speaks} data-fit>
         {voiceWords(sheet.voice)}
       </p>
@@ -72,18 +91,21 @@ function Present({ view, unsure, sheet }: PartProps) {
   );
 }
 
-/** The next change and the crew's lines to come. */
+/** The next change, unless it is now and has the plate, and the crew's lines to come. */
 function Ahead({ view, card, unsure, sheet }: PartProps) {
-  const changing = view.phase === "change";
-  const to = changing ? view.item : view.next;
+  const { next } = view;
   return (
-    <section className={styles.part} aria-label="Next" data-near={view.headsUp || changing}>
-      <p className={styles.label}>{changing ? "changing to" : view.headsUp ? "coming up" : "next change"}</p>
-      <h2 data-fit>
-        {to ? titled(to) : "Nothing more"}{" "}
-        {sheet.changeIn !== null && !changing && <span className={styles.figures}>in {inWords(sheet.changeIn)}</span>}
-      </h2>
-      <div data-gives="3">{to && <Acts item={to} equipment={card.plan.equipment} large={false} unsure={unsure} />}</div>
+    <section className={styles.part} aria-label="Next" data-near={view.headsUp}>
+      {!changedInto(view) && (
+        <>
+          <p className={styles.label}>{view.headsUp ? "coming up" : "next change"}</p>
+          <h2 data-fit>
+            {next ? titled(next) : "Nothing more"}{" "}
+            {sheet.changeIn !== null && <span className={styles.figures}>in {inWords(sheet.changeIn)}</span>}
+          </h2>
+          <div data-gives="3">{next && <Acts item={next} equipment={card.plan.equipment} unsure={unsure} />}</div>
+        </>
+      )}
       <h3>Crew lines to come</h3>
       {sheet.next.length === 0 && <p className={styles.quiet}>{NO_MORE_CREW_LINES}</p>}
       <ol className={styles.lines}>

@@ -9,7 +9,8 @@ import type { FloorLine } from "./use-line.ts";
 export const FOLLOW = "Follow the class of this room";
 export const NO_CREW_LINE = "Nothing for the crew here.";
 export const NO_MORE_CREW_LINES = "No more crew lines.";
-export const LOOK_AT_COACH = "Not confirmed: look at the coach";
+export const LOOK_AT_COACH = "Look at the coach";
+export const NOT_CONFIRMED = "Not confirmed.";
 
 /** What the crew's screen leaves out where there is no room, the first to go first. */
 export const CREW_GIVES = ["what is being said", "later crew lines", "the steps of the next change"];

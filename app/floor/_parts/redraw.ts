@@ -9,12 +9,13 @@ export const REDRAW_CHECK_MS = 20;
 
 /** All that a screen shows of a moment. It is drawn again only when this changes, about twice a second. */
 export function shownAt(card: Card, log: FloorLog, now: number): string {
-  const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(card, log, now);
+  const { phase, item, secondsLeft, openAct, line, held, progress, left, lateBy } = floorView(card, log, now);
   const rail = Math.round(progress * 2000);
   return JSON.stringify([
     phase,
     item?.id,
     secondsLeft,
+    openAct,
     line,
     held,
     rail,

@@ -11,19 +11,27 @@ import { STOPPED } from "./leaders.tsx";
 interface Props extends StagedClass {
   readonly screen: FollowerView;
   readonly at: number;
+  /** The class is on hold. */
+  readonly held?: boolean;
+  /** The leader has not been heard for a while. */
+  readonly alone?: boolean;
   /** A new number forces a new drawing. */
   readonly n: number;
 }
+const UNHEARD_MS = 28_000;
 const nothing = () => undefined;
 
-export function LineProbe({ envelope, publicKey, screen, at, n }: Props) {
+export function LineProbe({ envelope, publicKey, screen, at, n, held = false, alone = false }: Props) {
   const { card } = envelope;
   const session = String(n).padStart(16, "0");
-  const told = lineClassOf(card, session, [{ type: "start", at: STOPPED - at * 1000 }]);
+  const told = lineClassOf(card, session, [
+    { type: "start", at: STOPPED - at * 1000 },
+    ...(held ? [{ type: "hold" as const, at: STOPPED }] : []),
+  ]);
   const leader = { id: "coach", label: "Coach's tablet", sinceWall: STOPPED };
   const state: LinkState = {
-    contact: "on",
-    heardAt: STOPPED,
+    contact: alone ? "off" : "on",
+    heardAt: alone ? STOPPED - UNHEARD_MS : STOPPED,
     sentence: null,
     noLive: null,
     you: "me",

@@ -8,17 +8,25 @@ import type { StagedClass } from "./cards.ts";
 export const STOPPED = 100_000_000;
 const nothing = () => undefined;
 
-/** `lateS`: seconds by which the class is late, from a hold at its start. */
-export function LeadProbe({ envelope, at, lateS = 0 }: StagedClass & { readonly at: number; readonly lateS?: number }) {
+interface Props extends StagedClass {
+  readonly at: number;
+  /** Seconds by which the class is late, from a hold at its start. */
+  readonly lateS?: number;
+  /** It is on hold now. */
+  readonly held?: boolean;
+}
+
+export function LeadProbe({ envelope, at, lateS = 0, held: stands = false }: Props) {
   const { card } = envelope;
   const began = STOPPED - (at + lateS) * 1000;
   const held = [
     { type: "hold" as const, at: began },
     { type: "resume" as const, at: began + lateS * 1000 },
   ];
+  const hold = { type: "hold" as const, at: STOPPED };
   const running = {
     envelope,
-    log: [{ type: "start" as const, at: began }, ...(lateS > 0 ? held : [])],
+    log: [{ type: "start" as const, at: began }, ...(lateS > 0 ? held : []), ...(stands ? [hold] : [])],
     anchor: { mono: STOPPED, wall: STOPPED },
     sessionId: "0".repeat(32),
   };

@@ -19,7 +19,8 @@ const SLACK = 1.5;
 const canvas = document.createElement("canvas").getContext("2d");
 const measures = new Map<string, { ascent: number; descent: number; font: number; all: number }>();
 
-function inkOf(text: string, style: CSSStyleDeclaration) {
+function inkOf(said: string, style: CSSStyleDeclaration) {
+  const text = style.textTransform === "uppercase" ? said.toUpperCase() : said;
   const font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
   const key = `${font} ${text}`;
   const known = measures.get(key);

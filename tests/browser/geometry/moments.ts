@@ -1,11 +1,12 @@
 /** The moments of a class that look different: every step's first second, its call, its count-in, its longest line. */
 import type { Card } from "#lib/card/schema.ts";
-import { floorSteps } from "#lib/floor/steps.ts";
+import { type FloorPhase, floorSteps } from "#lib/floor/steps.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 
 export interface Moment {
   /** Index of the step. */
   readonly step: number;
+  readonly phase: FloorPhase;
   /** Seconds from the start of the class. */
   readonly at: number;
 }
@@ -16,11 +17,12 @@ export function momentsOf(card: Card, lines: boolean): Moment[] {
   return floorSteps(card).flatMap(({ phase, from, to }, step): Moment[] => {
     const plain = [from + 0.1];
     if (phase === "work") plain.push(Math.max(from + 0.2, to - calls + 0.1), to - 0.5);
+    if (phase === "change") plain.push(from + (to - from) / 4, from + (to - from) / 2, to - 0.5);
     const cues = lines ? card.cues.filter((cue) => cue.from >= from && cue.from < to) : [];
     const longest = cues.sort((a, b) => b.text.length - a.text.length).slice(0, 1);
     const said = longest.map((cue) => cue.from + 0.1);
     return [...new Set([...plain, ...said].map((at) => Math.min(at, to - 0.1)))]
       .sort((a, b) => a - b)
-      .map((at) => ({ step, at }));
+      .map((at) => ({ step, phase, at }));
   });
 }

@@ -13,7 +13,9 @@ import "../../../app/floor/floor.css";
 import type { ReactNode } from "react";
 import { flushSync } from "react-dom";
 import { createRoot } from "react-dom/client";
-import { CARDS } from "./cards.ts";
+import { floorView } from "#lib/floor/now.ts";
+import { CARDS, type StagedClass } from "./cards.ts";
+import { angleFaults, changeFaults } from "./change-faults.ts";
 import { LineProbe } from "./followers.tsx";
 import { LeadProbe } from "./leaders.tsx";
 import { faultsOf } from "./measure.ts";
@@ -21,11 +23,14 @@ import { type Moment, momentsOf } from "./moments.ts";
 
 /** `sheet`: the coach's screen of a class that is late, with the ways to end on time open. */
 export type Screen = "lead" | "sheet" | "demonstrator" | "crew" | "wall";
+/** Of the class, or of the screen that follows it. */
+export type State = "held" | "alone";
 interface Look {
   readonly screen: Screen;
   /** Which of the demo's classes. */
   readonly card: number;
   readonly moment: Moment;
+  readonly state?: State | undefined;
 }
 interface Swept {
   /** How many screens were checked. */
@@ -43,15 +48,23 @@ let shown = 0;
 const LATE_S = 75;
 
 /** Draws one screen at one moment before it returns. */
-function show({ screen, card, moment }: Look): void {
+function show({ screen, card, moment, state }: Look): void {
   const set = CARDS[card];
   if (!set) throw new Error(`no class ${card}`);
   shown++;
   const probe: ReactNode =
     screen === "lead" || screen === "sheet" ? (
-      <LeadProbe key={shown} {...set} at={moment.at} lateS={screen === "sheet" ? LATE_S : 0} />
+      <LeadProbe key={shown} {...set} at={moment.at} lateS={screen === "sheet" ? LATE_S : 0} held={state === "held"} />
     ) : (
-      <LineProbe key={`${screen} ${card}`} {...set} screen={screen} at={moment.at} n={shown} />
+      <LineProbe
+        key={`${screen} ${card}`}
+        {...set}
+        screen={screen}
+        at={moment.at}
+        n={shown}
+        held={state === "held"}
+        alone={state === "alone"}
+      />
     );
   flushSync(() => root.render(probe));
   if (screen === "sheet") flushSync(() => endOnTime()?.click());
@@ -72,8 +85,28 @@ function missing(screen: Screen): string[] {
   return parts.filter((part) => !document.querySelector(part)?.checkVisibility()).map((part) => `not there: ${part}`);
 }
 
-/** All classes, or only the one of that number. */
-function sweep(screen: Screen, only?: number): Swept {
+interface Sweep {
+  readonly screen: Screen;
+  /** Only the class of this number. */
+  readonly only?: number | undefined;
+  readonly state?: State | undefined;
+  /** Only changes, which must be read from so many metres. */
+  readonly changesFromM?: number | undefined;
+}
+
+/** What is wrong with the screen that was drawn at this moment. */
+function faultsAt({ screen, card, moment, state }: Look, fromM: number | undefined): string[] {
+  const root = main as HTMLElement;
+  const view = floorView((CARDS[card] as StagedClass).envelope.card, [{ type: "start", at: 0 }], moment.at * 1000);
+  return [
+    ...missing(screen),
+    ...faultsOf(root),
+    ...(state ? [] : changeFaults(root, view)),
+    ...(fromM === undefined ? [] : angleFaults(root, fromM)),
+  ];
+}
+
+function sweep({ screen, only, state, changesFromM }: Sweep): Swept {
   const faults: string[] = [];
   const steps = new Set<string>();
   let looked = 0;
@@ -81,11 +114,13 @@ function sweep(screen: Screen, only?: number): Swept {
   for (const [card, { envelope }] of CARDS.entries()) {
     if (only !== undefined && card !== only) continue;
     for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew")) {
+      const look: Look = { screen, card, moment, state };
+      if (changesFromM !== undefined && moment.phase !== "change") continue;
       looked++;
-      show({ screen, card, moment });
-      const found = [...missing(screen), ...faultsOf(main as HTMLElement)];
+      show(look);
+      const found = faultsAt(look, changesFromM);
       if (found.length === 0) continue;
-      first ??= { screen, card, moment };
+      first ??= look;
       steps.add(`${card} ${moment.step}`);
       faults.push(`${envelope.card.edition.title}, ${moment.at} s: ${found.slice(0, 3).join("; ")}`);
     }
@@ -97,7 +132,7 @@ function sweep(screen: Screen, only?: number): Swept {
 interface Stage {
   readonly classes: number;
   show(look: Look): void;
-  sweep(screen: Screen, only?: number): Swept;
+  sweep(asked: Sweep): Swept;
 }
 declare global {
   interface Window {
