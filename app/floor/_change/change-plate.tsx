@@ -12,7 +12,7 @@ import { ActWords } from "./act-words.tsx";
 import styles from "./change.module.css";
 import { ChangeTime } from "./change-time.tsx";
 import { CHANGE_NOW, changeGaveWords, NOW_ON, PERHAPS_CHANGE, springsOnWords, WAS } from "./change-words.ts";
-import { CoilRow } from "./coil-rows.tsx";
+import { CoilStrip } from "./coil-rows.tsx";
 import { Comb } from "./comb.tsx";
 import { useFit } from "./use-fit.ts";
 
@@ -88,12 +88,12 @@ function On({ item, equipment, unsure, open }: OnProps) {
         {!stay && item.was.length > 0 && (
           <span className={styles.row} data-part="was">
             <span>{WAS}</span>
-            <CoilRow item={item} equipment={equipment} row="was" />
+            <CoilStrip item={item} equipment={equipment} row="was" />
           </span>
         )}
         <span className={styles.row}>
           <strong>{NOW_ON}</strong>
-          <CoilRow item={item} equipment={equipment} row="now" />
+          <CoilStrip item={item} equipment={equipment} row="now" />
         </span>
       </span>
       <strong className={styles.names}>

@@ -14,7 +14,7 @@ interface Props {
 /** Above this many, coils are narrower than they can be told apart: the words say how many. */
 const DRAWN = 6;
 
-export function CoilRow({ item, equipment, row }: Props) {
+export function CoilStrip({ item, equipment, row }: Props) {
   const cells = cellsOf(item, equipment);
   if (cells.length > DRAWN) return null;
   return (
