@@ -47,6 +47,9 @@ const chosen = LINES.map((line) => ({ line, node: found.find(({ version }) => is
 /** With that Node first on PATH, for everything that is started by name. */
 const withNode = (program) => ({ ...process.env, PATH: `${dirname(program)}${delimiter}${process.env.PATH ?? ""}` });
 const npm = (env) => spawnSync("npm", ["rebuild", "better-sqlite3"], { env, stdio: "inherit" }).status === 0;
+/** A rebuild may leave the module of another Node where it was, for want of headers, and call that a success. */
+const isCompiledFor = (program) =>
+  spawnSync(program, ["-e", "require('better-sqlite3')(':memory:')"], { stdio: "ignore" }).status === 0;
 
 const said = [];
 let held = true;
@@ -58,8 +61,12 @@ for (const { line, node } of chosen) {
   const version = node.version.join(".");
   console.log(`\n== Node ${version} (${node.program})`);
   const env = withNode(node.program);
+  if (!npm(env) || !isCompiledFor(node.program)) {
+    said.push(`Node ${version}: the database module could not be compiled for it, not run`);
+    held = false;
+    continue;
+  }
   const fine =
-    npm(env) &&
     spawnSync(node.program, ["node_modules/vitest/vitest.mjs", "run"], { env, stdio: "inherit" }).status === 0;
   said.push(`Node ${version}: ${fine ? "passed" : "failed"}`);
   held &&= fine;
