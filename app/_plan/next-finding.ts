@@ -1,4 +1,4 @@
-/** Where a count of findings in the band leads: to the next of its level after the chosen item, then from the top again. */
+/** Where a count of findings in the line over the plan leads: to the next of its level after the chosen item, then from the top again. */
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";

@@ -1,5 +1,5 @@
 "use client";
-/** Where the band's figures lead: to the next finding, and to what the figure of talk is made of. */
+/** Where the figures of the line over the plan lead: to the next finding, and to what the figure of talk is made of. */
 import { useRef } from "react";
 import { showSlip } from "#app/_margin/show-slip.ts";
 import { TALK_PART } from "#app/_rate/talk-part-id.ts";

@@ -38,11 +38,11 @@ function composeDraft(plan: Plan): FirstDraft {
     const isNew = (seen: Set<string>, what: string) => !seen.has(`${block} ${what}`);
     const move = moveOf(plan, item);
     const cautions = (move?.cautions ?? []).filter((caution) => isNew(answered, caution));
-    const all = move ? composed(plan, step, move, isNew(told, item.move) ? cautions : null) : [];
-    const open = isDraft(item, all) ? all.filter(({ line }) => !hasLine(item, line)) : [];
+    const all = move ? composed(plan, step, move, isNew(told, item.move) ? cautions : null) : null;
+    const open = (all ?? []).filter(({ line }) => !hasLine(item, line));
     if (open.length > 0) draft.set(item.id, open);
     const written = (item.script ?? []).filter(({ kind }) => kind === "safety").flatMap(spokenOf);
-    for (const caution of [...written, ...(isDraft(item, all) ? cautions : [])]) answered.add(`${block} ${caution}`);
+    for (const caution of [...written, ...(all ? cautions : [])]) answered.add(`${block} ${caution}`);
     told.add(`${block} ${item.move}`);
   }
   return draft;
@@ -54,18 +54,31 @@ export function takeDraft(draft: FirstDraft, items: readonly string[]): Remedy {
   return { label: changes.length === 1 ? "Take one line" : `Take ${changes.length} lines`, changes };
 }
 
-/** `cautions`: those that nothing in the block answers yet; null where the move was told in the block before. */
-function composed(plan: Plan, { item, ...step }: SetupStep, move: Move, cautions: readonly MoveCaution[] | null) {
-  const said: ScriptLine[] = [{ kind: "start", text: draftStart(move) }];
-  if (cautions) {
-    const [easier] = move.easier ?? [];
-    said.push({ kind: "breath", text: draftBreath(move) });
-    said.push(...cautions.map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) })));
-    if (easier !== undefined) said.push({ kind: "easier", text: escapeScriptText(easier) });
-  }
+/**
+ * Everything that is proposed for a move; null for one with words of its own, which is told without composing its set-up:
+ * this runs with every letter, and most moves have their words. `cautions`: those that nothing in the block answers yet;
+ * null where the move was told in the block before.
+ */
+function composed(plan: Plan, step: SetupStep, move: Move, cautions: readonly MoveCaution[] | null) {
+  const { item } = step;
+  const said = saidLines(move, cautions).map(
+    (line): DraftLine => ({ line, change: { itemId: item.id, field: "lastLine", value: line } }),
+  );
+  const others = (item.script ?? []).filter(({ kind }) => kind !== "setup");
+  if (!saysOnly(others, said)) return null;
+  const all = [...setUp(plan, step), ...said];
+  return saysOnly(item.script ?? [], all) ? all : null;
+}
+
+function saidLines(move: Move, cautions: readonly MoveCaution[] | null): ScriptLine[] {
+  const start: ScriptLine = { kind: "start", text: draftStart(move) };
+  if (!cautions) return [start];
+  const [easier] = move.easier ?? [];
   return [
-    ...setUp(plan, { item, ...step }),
-    ...said.map((line): DraftLine => ({ line, change: { itemId: item.id, field: "lastLine", value: line } })),
+    start,
+    { kind: "breath", text: draftBreath(move) },
+    ...cautions.map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) })),
+    ...(easier === undefined ? [] : [{ kind: "easier" as const, text: escapeScriptText(easier) }]),
   ];
 }
 
@@ -82,10 +95,8 @@ function setUp(plan: Plan, step: SetupStep): DraftLine[] {
 }
 
 /** A move is in draft while it says nothing but what was proposed for it. */
-const isDraft = (item: MoveItem, all: readonly DraftLine[]): boolean =>
-  (item.script ?? []).every(
-    ({ text, kind }) => text.trim() === "" || all.some(({ line }) => same(line, { kind, text })),
-  );
+const saysOnly = (script: readonly ScriptLine[], proposed: readonly DraftLine[]): boolean =>
+  script.every(({ text, kind }) => text.trim() === "" || proposed.some(({ line }) => same(line, { kind, text })));
 
 const hasLine = (item: MoveItem, line: ScriptLine): boolean =>
   (item.script ?? []).some(({ text, kind }) => same(line, { kind, text }));
