@@ -77,16 +77,13 @@ function Ground({ segment, snap, acts, measure }: SegmentProps) {
             <b>
               <Seconds value={segment.to - segment.from} />
             </b>
-            {groundWords(kind)}
+            {kind}
           </span>
         )}
       </div>
     </>
   );
 }
-
-const groundWords = (kind: RailSegment["kind"]): string =>
-  kind === "free" ? "free" : kind === "opening" ? "opening" : "closing";
 
 /** The change into a move: its seconds between the rails, then its acts in order, then how long people take for them. */
 function Gap({ segment, snap, acts, measure }: GapProps) {

@@ -38,6 +38,7 @@ interface ItemPanelProps {
 
 export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelProps) {
   const own = { session, snap, readOnly: !session.canWrite };
+  const inDraft = useFirstDraft(session, snap).has(item.id);
   return (
     <section
       className={inPlate ? styles.inPlate : styles.panel}
@@ -53,7 +54,7 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
         </div>
       )}
       <div className={styles.foot}>
-        <Margin session={session} about={item.id} inDraft={useFirstDraft(session, snap).has(item.id)} />
+        <Margin session={session} about={item.id} inDraft={inDraft} />
       </div>
       <div className={styles.numbers}>
         {item.kind === "move" ? <MoveNumbers {...own} item={item} /> : <OtherNumbers {...own} item={item} />}
