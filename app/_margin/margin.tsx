@@ -7,7 +7,7 @@ import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
-import { foldedFindings, NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
+import { foldedFindings, NOTHING_HERE } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
 
@@ -35,7 +35,6 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
       className={styles.list}
       aria-label={about === null ? "Findings and threads of the class" : "Findings and threads of this item"}
     >
-      {about === null && <StateNote session={session} />}
       {slips.length === 0 ? (
         <p className="quiet small">{NOTHING_HERE}</p>
       ) : (
@@ -87,18 +86,6 @@ function Slips({ session, slips, about }: SlipsProps) {
         </li>
       ))}
     </ul>
-  );
-}
-
-/** The note that came with the last step: the authors work from it. */
-function StateNote({ session }: { readonly session: PlanSession }) {
-  const { state } = useSnapshot(session);
-  const words = NOTE_WORDS[state.state];
-  if (words === undefined || state.note === null || state.note === "") return null;
-  return (
-    <p className={styles.stateNote}>
-      <strong>{words}:</strong> {state.note}
-    </p>
   );
 }
 

@@ -3,6 +3,7 @@
 import { useMemo } from "react";
 import { DraftBar } from "#app/_draft/draft-bar.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
+import { StateNote } from "#app/_margin/state-note.tsx";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import { Empty } from "#app/_rail/empty.tsx";
 import { marksOf } from "#app/_rail/marks.ts";
@@ -33,6 +34,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
     return (
       <div className={styles.middle} inert={inert}>
         {tools}
+        <StateNote session={session} />
         <DraftBar session={session} snap={snap} />
         <OnRail {...{ session, snap, page, scale }} />
       </div>
