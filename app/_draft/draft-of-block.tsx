@@ -3,8 +3,7 @@
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
-import { takeDraft } from "#lib/draft/first-draft.ts";
-import { blockNumbers } from "#lib/plan/blocks.ts";
+import { blockDraft } from "./draft-acts.ts";
 import { takeBlock } from "./draft-words.ts";
 import { useFirstDraft } from "./use-first-draft.ts";
 
@@ -16,13 +15,7 @@ interface DraftOfBlockProps {
 
 export function DraftOfBlock({ session, snap, headingId }: DraftOfBlockProps) {
   const draft = useFirstDraft(session, snap);
-  const { items } = snap.plan;
-  const blocks = blockNumbers(items);
-  const block = blocks[items.findIndex(({ id }) => id === headingId)];
-  const taken = takeDraft(
-    draft,
-    items.filter((_, i) => blocks[i] === block).map(({ id }) => id),
-  );
+  const taken = blockDraft(snap.plan, draft, headingId);
   if (taken.changes.length === 0) return null;
   return (
     <button type="button" className="button" onClick={() => takeFix(session, taken)}>

@@ -32,7 +32,7 @@ export function leaveLines(planId: string, keys: readonly string[]): void {
   for (const listener of listeners) listener();
 }
 
-function leftOf(planId: string): ReadonlySet<string> {
+export function leftOf(planId: string): ReadonlySet<string> {
   if (known?.planId !== planId) known = { planId, left: stored(planId) };
   return known.left;
 }

@@ -4,7 +4,7 @@ import { useMemo } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { type FirstDraft, firstDraft } from "#lib/draft/first-draft.ts";
-import { leftKey, useLeft } from "./left-lines.ts";
+import { leftKey, leftOf, useLeft } from "./left-lines.ts";
 
 const NOTHING: FirstDraft = new Map();
 
@@ -13,6 +13,11 @@ export function useFirstDraft(session: PlanSession, snap: SessionSnapshot): Firs
   const { plan } = snap;
   const writes = session.canWrite;
   return useMemo(() => (writes ? withoutLeft(firstDraft(plan), left) : NOTHING), [plan, left, writes]);
+}
+
+/** The same, outside React. */
+export function draftNow(session: PlanSession): FirstDraft {
+  return session.canWrite ? withoutLeft(firstDraft(session.getSnapshot().plan), leftOf(session.planId)) : NOTHING;
 }
 
 function withoutLeft(draft: FirstDraft, left: ReadonlySet<string>): FirstDraft {

@@ -1,5 +1,9 @@
 "use client";
 /** One finding: what is wrong, its level, and the act that fixes it. */
+import { useRef } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { usePageActs } from "#app/_session/page-acts.tsx";
+import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
@@ -19,11 +23,17 @@ interface Props {
 }
 
 export function FindingSlip({ session, finding, from }: Props) {
+  const { run } = usePageActs();
+  const slip = useRef<HTMLElement>(null);
+  const takeFix = () => slip.current?.querySelector<HTMLElement>("[data-fix]")?.click();
+  const onKey = keyHandler(PLAN_COMMANDS, "finding", { run: { ...run, "take-fix": takeFix } });
   const title = ruleById(finding.rule)?.title ?? CHECK_BROKE;
   return (
     <article
+      ref={slip}
       className={styles.slip}
       tabIndex={-1}
+      onKeyDown={(event) => event.target === event.currentTarget && onKey(event)}
       data-finding={slipKey(finding)}
       data-level={finding.level}
       aria-label={title}

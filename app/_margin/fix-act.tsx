@@ -1,22 +1,40 @@
 "use client";
-/** The one act that fixes a finding, as one undo step; nothing where there is none or somebody cannot edit the plan. */
+/** The one act that fixes a finding, and the one for all findings of its rule, each as one undo step; nothing where there is none or somebody cannot edit the plan. */
+import { useMemo } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { remedyFor } from "#lib/remedies/remedies.ts";
+import { remedyFor, remedyForAll } from "#lib/remedies/remedies.ts";
+import type { Remedy } from "#lib/remedies/remedy.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./margin.module.css";
+import { FIX_ALL } from "./margin-words.ts";
+import { goOnFrom } from "./show-slip.ts";
 
 export function FixAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
-  const { plan, rights } = useSnapshot(session);
+  const { plan, rights, findings } = useSnapshot(session);
   const fix = rights.writes ? remedyFor(plan, finding) : null;
+  const alike = useMemo(() => findings.filter(({ rule }) => rule === finding.rule), [findings, finding.rule]);
   if (fix === null) return null;
+  const take = (button: HTMLElement, taken: Remedy) => {
+    goOnFrom(button.closest<HTMLElement>("[data-finding]"));
+    takeFix(session, taken);
+  };
   return (
     <>
       {fix.note && <p>{fix.note}</p>}
-      <button type="button" className={styles.fix} onClick={() => takeFix(session, fix)}>
+      <button type="button" className={styles.fix} data-fix onClick={(event) => take(event.currentTarget, fix)}>
         {fix.label}
       </button>
+      {alike.length > 1 && (
+        <button
+          type="button"
+          className={styles.fix}
+          onClick={(event) => take(event.currentTarget, remedyForAll(plan, alike) ?? fix)}
+        >
+          {FIX_ALL}
+        </button>
+      )}
     </>
   );
 }

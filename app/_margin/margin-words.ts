@@ -57,3 +57,5 @@ export function threadTitle({ comments }: ThreadView): string {
 /** While lines are proposed for a move: everything that was found about words that it does not have. */
 export const foldedFindings = (count: number): string =>
   agree(count, "No words yet: one finding", `No words yet: ${count} findings`);
+
+export const FIX_ALL = "Fix all of this kind";

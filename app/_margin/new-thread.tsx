@@ -33,6 +33,7 @@ export function NewThread({ session, itemId }: Props) {
           type="button"
           className="text-button text-button-low small"
           aria-expanded={open}
+          data-comment
           onClick={() => setOpen(true)}
         >
           {item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}

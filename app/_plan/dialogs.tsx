@@ -15,10 +15,10 @@ interface DialogsProps {
 }
 
 export function Dialogs({ session, snap, page }: DialogsProps) {
-  const { phone, closeDialog } = page;
+  const { closeDialog } = page;
   const closeAdd = (added: boolean) => {
-    closeDialog();
-    if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
+    closeDialog(added);
+    requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
   };
   const goFromFit = (id: string | null) => {
     page.acts.show(id);

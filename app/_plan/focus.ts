@@ -9,11 +9,32 @@ export function focusPanel(panel: HTMLElement | null): void {
   (panel?.querySelector<HTMLElement>("[data-first]") ?? panel)?.focus();
 }
 
-/** To the chosen item on the rail; in another view to the cell or line that takes the keyboard. */
+/** Into a new comment on what the panel shows. */
+export function startComment(panel: HTMLElement | null): void {
+  panel?.querySelector<HTMLElement>("[data-comment]")?.click();
+}
+
+/** To the chosen item on the rail, or to the one that takes the keyboard; in another view to the cell or line that takes the keyboard. */
 export function focusMiddle(id: string | null): void {
   const cell = document.querySelector<HTMLElement>(':is([role="grid"], [data-reading]) [tabindex="0"]');
   if (cell) cell.focus();
-  else if (id !== null) document.getElementById(`rail-${id}`)?.focus();
+  else if (id === null) focusRail();
+  else document.getElementById(`rail-${id}`)?.focus();
+}
+
+/** In a plan that has no move yet, the keyboard begins on the rail, where one key adds the first. */
+export function useFocusAtStart(begins: boolean): void {
+  const begun = useRef(false);
+  useEffect(() => {
+    if (begun.current) return;
+    begun.current = true;
+    if (begins && document.activeElement === document.body) focusRail();
+  }, [begins]);
+}
+
+function focusRail(): void {
+  const list = document.querySelector<HTMLElement>('[role="listbox"]');
+  (list?.querySelector<HTMLElement>('[tabindex="0"]') ?? list)?.focus();
 }
 
 /** After a key has changed the view: into the new view, as soon as it is here. */

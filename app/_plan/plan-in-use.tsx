@@ -13,9 +13,10 @@ import { PageActsContext } from "#app/_session/page-acts.tsx";
 import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { Dialogs } from "./dialogs.tsx";
-import { useFocusKept } from "./focus.ts";
+import { useFocusAtStart, useFocusKept } from "./focus.ts";
 import { LATE_PARTS } from "./late-parts.ts";
 import { Messages } from "./messages.tsx";
 import { Middle } from "./middle.tsx";
@@ -37,6 +38,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   useUndoKeys(session);
   useLateParts(LATE_PARTS);
   useFocusKept(view);
+  useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
   const shown = { session, snap, page };
   return (
     <PageActsContext value={page.acts}>

@@ -40,7 +40,7 @@ export function PlanTools({ session, snap, page }: PlanToolsProps) {
         {session.canWrite && phone && <UndoButton session={session} can={snap} />}
         {session.canWrite && !phone && <UndoButtons session={session} can={snap} className={styles.undo ?? ""} />}
       </div>
-      <ClassLine snap={snap} {...useBandActs(session, page)} />
+      <ClassLine snap={snap} {...useBandActs(page)} />
     </div>
   );
 }

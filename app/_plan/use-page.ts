@@ -4,12 +4,11 @@ import { type RefObject, useMemo, useRef, useState } from "react";
 import { useMedia } from "#app/_parts/use-media.ts";
 import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsals-hash.ts";
 import { type PageActs, pageActs } from "#app/_session/page-acts.tsx";
-import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import { focusMiddle, focusPanel } from "./focus.ts";
+import type { FindingLevel } from "#lib/plan/schema.ts";
+import { findingWalk } from "./go-to-finding.ts";
+import { type OpenDialog, type Parts, pageCommands, picking, showing, walking } from "./page-commands.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
-
-type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
 
 export interface Page {
   readonly view: PlanView;
@@ -22,7 +21,10 @@ export interface Page {
   readonly dialog: OpenDialog;
   readonly panel: RefObject<HTMLElement | null>;
   readonly acts: PageActs;
-  closeDialog(): void;
+  /** To the next finding of a level; without one, of the worst. */
+  goToFinding(level?: FindingLevel): void;
+  /** `added`: what was added is chosen, and its plate stays closed, so that one can go on adding. */
+  closeDialog(added?: boolean): void;
 }
 
 const PHONE = "(max-width: 759px)";
@@ -36,96 +38,20 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
   const [view, openView] = usePlanView();
   const panel = useRef<HTMLElement>(null);
   const openId = view === "rail" && selectedId !== shutId ? selectedId : null;
-  const shown = useRef({ view, phone, openId });
-  shown.current = { view, phone, openId };
-  const acts = useMemo(() => {
+  const shown = useRef({ view, openId });
+  shown.current = { view, openId };
+  const { acts, goToFinding } = useMemo(() => {
     const parts: Parts = { session, panel, shown, setDialog, setSheetOpen, setShutId, openView };
-    return walking(pageActs(session, pageCommands(parts), { pick: picking(parts), show: showing(parts) }), parts);
+    const show = showing(parts);
+    const goToFinding = findingWalk(session, show);
+    const commands = pageCommands(parts, goToFinding);
+    return { acts: walking(pageActs(session, commands, { pick: picking(parts), show }), parts), goToFinding };
   }, [session, openView]);
   const beside = view !== "rail" && selectedId !== null && (!phone || sheetOpen);
   const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;
-  return { view, phone, openId, panelShows, dialog, panel, acts, closeDialog: () => setDialog(null) };
-}
-
-interface Parts {
-  readonly session: PlanSession;
-  readonly panel: RefObject<HTMLElement | null>;
-  readonly shown: RefObject<Pick<Page, "view" | "phone" | "openId">>;
-  readonly setDialog: (dialog: OpenDialog) => void;
-  readonly setSheetOpen: (open: boolean) => void;
-  readonly setShutId: (id: string | null) => void;
-  readonly openView: (view: PlanView) => void;
-}
-
-/** A press opens the plate; on the open one it closes it. In another view, on a phone, it opens the sheet. */
-const picking =
-  ({ session, shown, setShutId, setSheetOpen }: Parts) =>
-  (id: string) => {
-    setShutId(shown.current.openId === id ? id : null);
-    session.select(id);
-    setSheetOpen(shown.current.view !== "rail");
+  const closeDialog = (added = false) => {
+    if (added) setShutId(session.getSnapshot().selectedId);
+    setDialog(null);
   };
-
-/** An item in its plate, elsewhere in the panel; null shows the class in the panel. */
-const showing =
-  ({ session, shown, setShutId, setSheetOpen }: Parts) =>
-  (id: string | null) => {
-    setShutId(null);
-    session.select(id);
-    setSheetOpen(id === null || shown.current.view !== "rail");
-  };
-
-const WALKING = ["item-before", "item-after", "first-item", "last-item"] as const;
-
-/** Keys that go from plate to plate open none: what is read while going does not move. */
-function walking(acts: PageActs, { session, setShutId }: Parts): PageActs {
-  const walks = WALKING.map((command) => [
-    command,
-    () => {
-      acts.run[command]();
-      setShutId(session.getSnapshot().selectedId);
-    },
-  ]);
-  return { ...acts, run: { ...acts.run, ...Object.fromEntries(walks) } };
-}
-
-function pageCommands(page: Parts): Readonly<Record<PageCommand, () => void>> {
-  const { session, setSheetOpen } = page;
-  const dialog = (which: OpenDialog) => () => page.setDialog(which);
-  const view = (which: PlanView) => () => {
-    setSheetOpen(false);
-    page.openView(which);
-  };
-  const openItem = () => {
-    page.setShutId(null);
-    setSheetOpen(session.getSnapshot().selectedId === null || page.shown.current.view !== "rail");
-    requestAnimationFrame(() => requestAnimationFrame(() => focusPanel(page.panel.current)));
-  };
-  const leavePanel = () => {
-    const { selectedId } = session.getSnapshot();
-    page.setShutId(selectedId);
-    setSheetOpen(false);
-    requestAnimationFrame(() => focusMiddle(selectedId));
-  };
-  const withNothingChosen = (then: () => void) => () => {
-    session.select(null);
-    then();
-  };
-  return {
-    "open-item": openItem,
-    "leave-panel": leavePanel,
-    "choose-nothing": withNothingChosen(leavePanel),
-    "show-class": withNothingChosen(openItem),
-    add: dialog("add"),
-    "add-after": dialog("add"),
-    paste: dialog("paste"),
-    "fewer-set-ups": dialog("order"),
-    "block-in-fewer": dialog("order"),
-    fit: dialog("fit"),
-    rehearse: dialog("rehearsals"),
-    legend: dialog("legend"),
-    rail: view("rail"),
-    "whole-class": view("whole-class"),
-    "read-through": view("read-through"),
-  };
+  return { view, phone, openId, panelShows, dialog, panel, acts, goToFinding, closeDialog };
 }

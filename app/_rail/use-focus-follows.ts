@@ -21,6 +21,8 @@ export function useFocusFollows(list: React.RefObject<HTMLDivElement | null>, se
     const option = box.querySelector<HTMLElement>(`[data-item="${CSS.escape(selectedId)}"]`);
     const focusIsFree = document.activeElement === document.body && wasInside.current;
     if (focusIsFree || box.contains(document.activeElement)) option?.focus({ preventScroll: true });
-    option?.scrollIntoView({ block: "nearest" });
+    // By keys, what stands over the first item is seen with it: the tools and the opening.
+    if (option?.matches(":first-child:focus-visible")) scrollTo({ top: 0 });
+    else option?.scrollIntoView({ block: "nearest" });
   }, [list, selectedId]);
 }

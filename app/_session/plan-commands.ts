@@ -9,7 +9,7 @@ import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { PlanSession } from "./session.ts";
 
 /** What a command may need of the plan, the person and the chosen item. */
-type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move";
+type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move" | "a-finding";
 
 const SCRIPT_KEYS = [
   ...CUE_KINDS.map((kind, i) => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`] as const),
@@ -41,6 +41,7 @@ export const PLAN_COMMANDS = {
     drag: { title: "While you drag an item", whileTyping: true },
     lanes: { title: "In the whole class" },
     read: { title: "In the read-through", others: [["Enter", "go to the line in its item's script"]] },
+    finding: { title: "On a finding" },
     panel: { title: "In the panel of an item or the class", whileTyping: true },
     script: { title: "In a script", others: SCRIPT_KEYS },
   },
@@ -55,6 +56,18 @@ export const PLAN_COMMANDS = {
     longer: { keys: { rail: "+" }, help: ITEM_LASTS, needs: ["writing", "item"] },
     shorter: { keys: { rail: "-" }, help: ITEM_LASTS, needs: ["writing", "item"] },
     "open-item": { keys: { rail: ["Enter", " "] }, help: "open the item", needs: ["item"] },
+    "next-finding": {
+      keys: { rail: "f", finding: "f" },
+      help: "to the next finding: what must be fixed first",
+      needs: ["a-finding"],
+    },
+    "take-fix": { keys: { finding: "Enter" }, help: "fix it with the act that it offers" },
+    "take-draft": {
+      keys: { rail: "d" },
+      help: "take the lines proposed for the item, or for the block of a heading",
+      needs: ["writing", "item"],
+    },
+    comment: { keys: { rail: "c" }, help: "comment on the item", needs: ["item"] },
     "leave-drag": { keys: { drag: "Escape" }, help: "leave everything as it was" },
 
     // What can be added, and done with the chosen item: buttons over the plan and beside the item.
@@ -77,7 +90,12 @@ export const PLAN_COMMANDS = {
       help: "take the item out; it can be put back",
       needs: ["writing", "item"],
     },
-    fit: { words: "Fit to length", needs: ["writing", "a-move"] },
+    fit: {
+      words: "Fit to length",
+      keys: { rail: "t" },
+      help: "fit the class to its length",
+      needs: ["writing", "a-move"],
+    },
     rehearse: { words: "Rehearse", needs: ["a-move"] },
 
     // Cells of the whole class.
@@ -128,6 +146,9 @@ type CommandIn<P extends keyof (typeof PLAN_COMMANDS)["places"]> = CommandAt<typ
 /** The page's: they open something, or change what is open. A feature asks the page for them. */
 export const PAGE_COMMANDS = [
   "open-item",
+  "next-finding",
+  "take-draft",
+  "comment",
   "add",
   "add-after",
   "paste",
@@ -166,7 +187,7 @@ export const PLAN_KEYS = {
 /** Whether something that a command needs holds just now. */
 export function commandHolds(session: PlanSession): (need: string) => boolean {
   return (need) => {
-    const { plan, selectedId } = session.getSnapshot();
+    const { plan, selectedId, findings } = session.getSnapshot();
     const item = selectedId === null ? undefined : itemById(plan, selectedId);
     const facts: Readonly<Record<Fact, boolean>> = {
       writing: session.canWrite,
@@ -175,6 +196,7 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       "one-sided": item?.kind === "move" && (item.side === "left" || item.side === "right"),
       "a-change": item?.kind === "move",
       "a-move": plan.items.some(isMoveItem),
+      "a-finding": findings.some(({ level }) => level !== "info"),
     };
     return facts[need as Fact] ?? false;
   };

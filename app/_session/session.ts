@@ -17,6 +17,7 @@ import { planValues, planValueWords } from "./plan-values.ts";
 import { SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
+import { TakenTwice } from "./taken-twice.ts";
 
 /** One marker for the page, since it keeps what it has hashed. */
 function newMarkerOnce(): () => Promise<Marker> {
@@ -38,6 +39,7 @@ interface StudioNow {
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
+  readonly takenTwice = new TakenTwice(this.doc);
   private readonly now: StudioNow;
   private readonly studioLink: StudioLink;
   private readonly secondOpinion: SecondOpinion;
@@ -69,6 +71,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   override end(): void {
     this.studioLink.end();
     this.secondOpinion.end();
+    this.takenTwice.end();
     super.end();
   }
 

@@ -5,6 +5,7 @@ import {
   addScriptLine,
   addSetupAfter,
   addSetupEnd,
+  removeLine,
   removeRepeatedLine,
   setItemField,
   setSpring,
@@ -20,9 +21,12 @@ import type { PlanSession } from "./session.ts";
 /** Says what it did. */
 export function takeFix(session: PlanSession, fix: Remedy): void {
   const { plan } = session.getSnapshot();
-  const done = session.act((w) => {
-    for (const change of fix.changes) write(w, plan, change);
-  });
+  const items = fix.changes.map(({ itemId }) => itemId);
+  const done = session.takenTwice.during(items, () =>
+    session.act((w) => {
+      for (const change of fix.changes) write(w, plan, change);
+    }),
+  );
   if (done) session.say(`Done: ${fix.label.replace(/\.$/, "")}.`);
 }
 
@@ -43,6 +47,9 @@ function write(w: Writer, plan: Plan, change: RemedyChange): void {
       break;
     case "lineTwice":
       removeRepeatedLine(w, itemId, change.value);
+      break;
+    case "lineOut":
+      removeLine(w, itemId, change.value);
       break;
     case "springs":
       writeSprings(w, plan, itemId, change.value);

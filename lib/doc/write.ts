@@ -160,6 +160,14 @@ export function removeRepeatedLine(w: Writer, id: string, line: ScriptLine): voi
   });
 }
 
+/** Takes out the line with the same words as `line`; nothing where it has been changed. */
+export function removeLine(w: Writer, id: string, line: ScriptLine): void {
+  withScript(w, id, (script) => {
+    const at = script.toArray().findLastIndex((node) => saysSame(node, line));
+    if (at >= 0) script.delete(at, 1);
+  });
+}
+
 /** Sets when a line of a script begins; undefined for when it comes. Nothing happens to a line that was taken out. */
 export function setLineBegin(w: Writer, line: Y.XmlElement, at: LineBegin | undefined): void {
   if (line.parent !== null && line.doc === w.doc && !line._item?.deleted) act(w, () => setLineAt(line, at));

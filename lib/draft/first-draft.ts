@@ -10,10 +10,10 @@ import { blockNumbers } from "#lib/plan/blocks.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveCaution, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { draftBreath, draftStart, NOTHING_CHANGES } from "#lib/remedies/first-words.ts";
 import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
 import { setupToWrite } from "#lib/remedies/setup-lines.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
-import { draftBreath, draftStart, NOTHING_CHANGES } from "./draft-words.ts";
 
 export interface DraftLine {
   readonly line: ScriptLine;

@@ -1,9 +1,11 @@
 /** Fixes for findings that one obvious act settles. The page offers it as one step, and one undo takes it back. */
 import { readOut } from "#lib/acts/act-words.ts";
 import { countWord, secondsWords } from "#lib/plan/format.ts";
-import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
+import { own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { sayBreath, sayChangeInstead, sayEasier, sayMissingKinds, saySafety } from "./missing-words.ts";
+import { moveOfFinding } from "./of-finding.ts";
 import type { Remedy, RemedyChange } from "./remedy.ts";
 import { keepSpringsOn, saySetup } from "./setup-lines.ts";
 import { intoRange, wholeReps } from "./times.ts";
@@ -18,6 +20,21 @@ export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
   const make = own(REMEDIES, finding.rule);
   const remedy = make?.(plan, finding) ?? null;
   return remedy && remedy.changes.length > 0 ? remedy : null;
+}
+
+/**
+ * The acts for several findings of one rule, as one. Of findings that share an item the first is fixed, since each act was
+ * made for the plan without the others.
+ */
+export function remedyForAll(plan: Plan, findings: readonly Finding[]): Remedy | null {
+  const taken = new Set<string>();
+  const fixes = findings.flatMap((finding) => {
+    const fix = finding.items.some((id) => taken.has(id)) ? null : remedyFor(plan, finding);
+    if (fix) for (const id of finding.items) taken.add(id);
+    return fix ?? [];
+  });
+  if (fixes.length === 0) return null;
+  return { label: `Fix ${fixes.length} of ${findings.length}`, changes: fixes.flatMap(({ changes }) => changes) };
 }
 
 const REMEDIES: Readonly<Record<string, MakeRemedy>> = {
@@ -38,6 +55,11 @@ const REMEDIES: Readonly<Record<string, MakeRemedy>> = {
   "start-place-not-told": saySetup,
   "change-could-be-avoided": keepSpringsOn,
   "setup-line-twice": takeOneOut,
+  "says-otherwise": sayChangeInstead,
+  "missing-cue": sayMissingKinds,
+  "caution-without-safety-line": saySafety,
+  "caution-without-easier": sayEasier,
+  "long-hold-without-breath": sayBreath,
 };
 
 /** Locked items keep their times. */
@@ -78,7 +100,7 @@ function sameSprings(plan: Plan, finding: Finding): Remedy | null {
 }
 
 function takeOneOut(plan: Plan, finding: Finding): Remedy | null {
-  const item = onlyMove(plan, finding);
+  const item = moveOfFinding(plan, finding);
   const lines = (item?.script ?? []).filter(({ kind }) => kind === "setup");
   const says = (line: ScriptLine): string => line.text.trim();
   const value = lines.find((line) => item && readOut(plan, item, says(line)) === finding.values.text);
@@ -88,7 +110,7 @@ function takeOneOut(plan: Plan, finding: Finding): Remedy | null {
 }
 
 function springsThatAreThere(plan: Plan, finding: Finding): Remedy | null {
-  const item = onlyMove(plan, finding);
+  const item = moveOfFinding(plan, finding);
   const { springId, spring, count, tooMany } = finding.values;
   if (!item || typeof springId !== "string" || typeof count !== "number") return null;
   const wanted = own(item.springs, springId) ?? 0;
@@ -98,7 +120,7 @@ function springsThatAreThere(plan: Plan, finding: Finding): Remedy | null {
 }
 
 function springsInRange(plan: Plan, finding: Finding): Remedy | null {
-  const item = onlyMove(plan, finding);
+  const item = moveOfFinding(plan, finding);
   const { springId, spring, count, least, most, difference } = finding.values;
   if (!item || typeof springId !== "string" || typeof count !== "number" || typeof least !== "number") return null;
   if ((own(item.springs, springId) ?? 0) !== count) return null;
@@ -111,7 +133,7 @@ function springsInRange(plan: Plan, finding: Finding): Remedy | null {
 }
 
 function setTransition(plan: Plan, finding: Finding, value: unknown): Remedy | null {
-  const item = onlyMove(plan, finding);
+  const item = moveOfFinding(plan, finding);
   if (!item || typeof value !== "number" || !Number.isFinite(value) || item.transitionSeconds === value) return null;
   return { label: `Plan ${secondsWords(value)}`, changes: [{ itemId: item.id, field: "transitionSeconds", value }] };
 }
@@ -123,11 +145,5 @@ function setSpring(item: MoveItem, springId: string, count: number): RemedyChang
 
 const isAbout = (finding: Finding, item: PlanItem | undefined): boolean =>
   item !== undefined && finding.items.includes(item.id);
-
-function onlyMove(plan: Plan, finding: Finding): MoveItem | undefined {
-  const [id] = finding.items;
-  const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
-  return item?.kind === "move" ? item : undefined;
-}
 
 const countOf = (n: unknown): string => (typeof n === "number" ? countWord(n) : "some");

@@ -39,8 +39,8 @@ export type RemedyChange =
     }
   | {
       readonly itemId: string;
-      /** Takes out the last of several lines that say the same as this one. */
-      readonly field: "lineTwice";
+      /** Takes out a line that says this: the last of several, or the one there is. */
+      readonly field: "lineTwice" | "lineOut";
       readonly value: ScriptLine;
     };
 

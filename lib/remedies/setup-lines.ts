@@ -5,11 +5,11 @@ import { firstSetupActs, type SetupAct, setupActs, setupLine } from "#lib/acts/c
 import { changeTold, IN_PAUSES } from "#lib/acts/plan-acts.ts";
 import { isAllTold, isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
 import { sentenceCase, spokenSprings } from "#lib/plan/format.ts";
-import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { avoidableChanges } from "#lib/rules/select/avoidable-changes.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
+import { moveOfFinding } from "./of-finding.ts";
 import type { Remedy, RemedyChange } from "./remedy.ts";
 
 /**
@@ -143,7 +143,6 @@ export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
 
 /** The change into the one move that the finding is about, as the plan is now. */
 function stepOf(plan: Plan, finding: Finding): SetupStep | undefined {
-  const [id] = finding.items;
-  const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
-  return item?.kind === "move" ? walkSetups(plan).find((step) => step.item === item) : undefined;
+  const item = moveOfFinding(plan, finding);
+  return item && walkSetups(plan).find((step) => step.item === item);
 }

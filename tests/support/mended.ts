@@ -12,11 +12,14 @@ function withChange(item: PlanItem, change: RemedyChange): PlanItem {
   switch (change.field) {
     case "firstLine":
       return { ...item, script: [change.value, ...script] };
+    case "lastLine":
+      return { ...item, script: [...script, change.value] };
     case "setupEnd":
       return { ...item, script: script.toSpliced(lastOf(script, isSetup) + 1, 0, change.value) };
     case "afterLine":
       return { ...item, script: script.toSpliced(script.findIndex(same(change.after)) + 1, 0, change.value) };
     case "lineTwice":
+    case "lineOut":
       return { ...item, script: script.toSpliced(lastOf(script, same(change.value)), 1) };
     default:
       return { ...item, [change.field]: change.value };

@@ -15,16 +15,16 @@ test.each(["must", "look", "info"] as const)("every %s once, then around", (leve
   const came: (string | undefined)[] = [];
   let last = null as Finding | null;
   for (let press = 0; press < all.length; press++) {
-    last = nextFinding(snapAt(last?.items[0] ?? null), level, last) ?? null;
+    last = nextFinding(snapAt(last?.items[0] ?? null), [level], last) ?? null;
     came.push(last?.key);
   }
   expect(new Set(came)).toEqual(new Set(all.map((f) => f.key)));
-  expect(nextFinding(snapAt(last?.items[0] ?? null), level, last)?.key).toBe(came[0]);
+  expect(nextFinding(snapAt(last?.items[0] ?? null), [level], last)?.key).toBe(came[0]);
 });
 
 test("chosen elsewhere, it goes on from there", () => {
   const place = (id: string | undefined) => FIRST_TRY.items.findIndex((item) => item.id === id);
   const here = FIRST_TRY.items[8]?.id ?? "";
-  const next = nextFinding(snapAt(here), "look", null);
+  const next = nextFinding(snapAt(here), ["look"], null);
   expect(place(next?.items[0])).toBeGreaterThan(8);
 });

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { remedyFor } from "#lib/remedies/remedies.ts";
+import { remedyFor, remedyForAll } from "#lib/remedies/remedies.ts";
 import type { Remedy } from "#lib/remedies/remedy.ts";
 import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
@@ -48,6 +48,45 @@ const setupsAfter = (plan: Plan): string[] => {
   const item = fix && mended(plan, fix).items.find(({ id }) => id === "b");
   return item?.kind === "move" ? (item.script ?? []).map(({ text }) => text) : [];
 };
+
+describe("what a script leaves out", () => {
+  const plank = { ...exampleMoves.plank, easier: ["Come down to your knees."] };
+  const bare = examplePlan(
+    [
+      exampleMove("a", { move: "plank", script: [] }),
+      exampleMove("b", { script: [] }),
+      exampleMove("c", { move: "press", script: [] }),
+    ],
+    { moves: { ...exampleMoves, plank } },
+  );
+  it.each(["caution-without-safety-line", "caution-without-easier", "missing-cue"])("%s is said in one act", (rule) => {
+    const fix = fixOf(bare, rule);
+    expect(fix).not.toBeNull();
+    const first = checkPlan(bare).findings.find((f) => f.rule === rule);
+    const after = checkPlan(mended(bare, fix as Remedy)).findings;
+    expect(after.filter((f) => f.rule === rule && f.items[0] === first?.items[0])).toEqual([]);
+  });
+
+  it("is said for all moves at once, and nothing of the rule is left", () => {
+    const asked = checkPlan(bare).findings.filter(({ rule }) => rule === "missing-cue");
+    expect(asked.length).toBeGreaterThan(1);
+    const fix = remedyForAll(bare, asked);
+    expect(fix?.label).toBe(`Fix ${asked.length} of ${asked.length}`);
+    expect(fixOf(mended(bare, fix as Remedy), "missing-cue")).toBeNull();
+  });
+
+  it("takes out the usual words that nothing changes where something does, and no other words", () => {
+    const stays = (text: string) =>
+      examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", script: [{ kind: "setup", text }] })]);
+    const plan = stays("Stay as you are.");
+    const fix = fixOf(plan, "says-otherwise");
+    const after = mended(plan, fix as Remedy);
+    const item = after.items[1];
+    expect(item?.kind === "move" && item.script?.map(({ text }) => text)).toEqual(["Face the back."]);
+    expect(fixOf(after, "says-otherwise")).toBeNull();
+    expect(fixOf(stays("Stay as you are, everybody."), "says-otherwise")).toBeNull();
+  });
+});
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
 
