@@ -117,7 +117,7 @@ function Foot({ writes, ready, onTake }: FootProps) {
     <div className="spread">
       <p className="small quiet">{writes ? `${TAKEN_IN_ONE_STEP} ${KEPT_AT_ONCE}` : LOOK_ONLY}</p>
       {ready && (
-        <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>
+        <button type="button" className="button button-strong" disabled={!writes} data-first="" onClick={onTake}>
           Take these times
         </button>
       )}

@@ -18,31 +18,29 @@ import { type Paste, usePaste } from "./use-paste.ts";
 
 interface PasteDialogProps {
   readonly session: PlanSession;
-  /** Told whether anything was added. */
-  readonly onClose: (put: boolean) => void;
+  /** Called at once, while the last of what was added is chosen; closes the dialog too. */
+  readonly onAdded: () => void;
+  readonly onClose: () => void;
 }
 
-export function PasteDialog({ session, onClose }: PasteDialogProps) {
+export function PasteDialog({ session, onAdded, onClose }: PasteDialogProps) {
   const snap = useSnapshot(session);
   const { plan } = snap;
   const after = plan.items.find((item) => item.id === snap.selectedId) ?? plan.items.at(-1);
   const afterId = after?.id ?? null;
   const paste = usePaste(session, plan, afterId);
   const dialog = useRef<HTMLDialogElement>(null);
-  const put = useRef(false);
   const answer = useAnswers(dialog, paste);
-  const close = () => dialog.current?.close();
   const added = () => {
-    put.current = true;
     paste.forget();
-    close();
+    onAdded();
   };
   return (
     <Dialog
       title="Paste a list"
       element={dialog}
       className={paste.rows.length > 0 ? `${styles.dialog} ${styles.full}` : styles.dialog}
-      onClose={() => onClose(put.current)}
+      onClose={onClose}
     >
       <p className="quiet">{whereWords(after && nameOf(plan, after))}</p>
       <Source text={paste.text} setText={paste.setText} context={paste.context} />

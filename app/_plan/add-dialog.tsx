@@ -1,6 +1,6 @@
 "use client";
 /** Adds to the class after the chosen item: a move from the library (both sides at once where it has sides), a heading, a pause. */
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { Dialog } from "../_parts/dialog.tsx";
 import { MovePicker } from "../_parts/move-picker.tsx";
 import { addHeading, addMoveItem, addMovePair, addPause } from "../_session/acts.ts";
@@ -9,21 +9,16 @@ import type { PlanSession } from "../_session/session.ts";
 
 interface AddDialogProps {
   readonly session: PlanSession;
-  /** Told whether something was added. */
-  readonly onClose: (added: boolean) => void;
+  /** Called at once, while what was added is chosen; closes the dialog too. */
+  readonly onAdded: () => void;
+  readonly onClose: () => void;
 }
 
-export function AddDialog({ session, onClose }: AddDialogProps) {
-  const closer = useRef<(() => void) | null>(null);
-  const added = useRef(false);
+export function AddDialog({ session, onAdded, onClose }: AddDialogProps) {
   const { plan, selectedId } = session.getSnapshot();
   const after = plan.items.find((item) => item.id === selectedId) ?? plan.items.at(-1);
-  const onAdded = () => {
-    added.current = true;
-    closer.current?.();
-  };
   return (
-    <Dialog title="Add to the class" onClose={() => onClose(added.current)} closer={closer}>
+    <Dialog title="Add to the class" onClose={onClose}>
       <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "As the first item of the class."}</p>
       <WhatToAdd session={session} afterId={after?.id ?? null} onAdded={onAdded} />
     </Dialog>

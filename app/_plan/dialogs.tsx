@@ -15,10 +15,15 @@ interface DialogsProps {
 }
 
 export function Dialogs({ session, snap, page }: DialogsProps) {
-  const { closeDialog } = page;
-  const closeAdd = (added: boolean) => {
-    closeDialog(added);
+  const { closeDialog, shut } = page;
+  const closeAdd = () => {
+    closeDialog();
     requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
+  };
+  // Without waiting for the dialog's own close, during which the key for the next one would be lost.
+  const added = () => {
+    shut();
+    closeAdd();
   };
   const goFromFit = (id: string | null) => {
     page.acts.show(id);
@@ -27,9 +32,9 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
   };
   switch (page.dialog) {
     case "add":
-      return <AddDialog session={session} onClose={closeAdd} />;
+      return <AddDialog session={session} onAdded={added} onClose={closeAdd} />;
     case "paste":
-      return <LatePart part={LATE.paste} props={{ session, onClose: closeAdd }} />;
+      return <LatePart part={LATE.paste} props={{ session, onAdded: added, onClose: closeAdd }} />;
     case "fit":
       return <LatePart part={LATE.fit} props={{ session, onClosed: closeDialog, onGo: goFromFit }} />;
     case "order":

@@ -23,8 +23,9 @@ export interface Page {
   readonly acts: PageActs;
   /** To the next finding of a level; without one, of the worst. */
   goToFinding(level?: FindingLevel): void;
-  /** `added`: what was added is chosen, and its plate stays closed, so that one can go on adding. */
-  closeDialog(added?: boolean): void;
+  /** Closes the plate of the item that is chosen now: of one that was just added, so that one can go on adding. */
+  shut(): void;
+  closeDialog(): void;
 }
 
 const PHONE = "(max-width: 759px)";
@@ -49,9 +50,7 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
   }, [session, openView]);
   const beside = view !== "rail" && selectedId !== null && (!phone || sheetOpen);
   const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;
-  const closeDialog = (added = false) => {
-    if (added) setShutId(session.getSnapshot().selectedId);
-    setDialog(null);
-  };
-  return { view, phone, openId, panelShows, dialog, panel, acts, goToFinding, closeDialog };
+  const shut = () => setShutId(session.getSnapshot().selectedId);
+  const closeDialog = () => setDialog(null);
+  return { view, phone, openId, panelShows, dialog, panel, acts, goToFinding, shut, closeDialog };
 }
