@@ -136,6 +136,8 @@ export const planCheckTable = sqliteTable("plan_check", {
   must: integer("must").notNull(),
   look: integer("look").notNull(),
   info: integer("info").notNull(),
+  /** The class in small (`lib/clock/class-strip.ts`), for lists. */
+  strip: text("strip"),
 });
 
 /** A signed edition. Never changed after it is written. */

@@ -9,8 +9,8 @@ import type { PlanSession } from "../_session/session.ts";
 
 interface AddDialogProps {
   readonly session: PlanSession;
-  /** Called at once, while what was added is chosen; closes the dialog too. */
-  readonly onAdded: () => void;
+  /** Called at once, while what was added is chosen; closes the dialog too. A heading or a pause is then filled in. */
+  readonly onAdded: (what: "move" | "other") => void;
   readonly onClose: () => void;
 }
 
@@ -29,7 +29,7 @@ interface WhatToAddProps {
   readonly session: PlanSession;
   /** The item behind which it is added; null: at the beginning. */
   readonly afterId: string | null;
-  readonly onAdded: () => void;
+  readonly onAdded: AddDialogProps["onAdded"];
 }
 
 function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
@@ -38,11 +38,11 @@ function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
     const isSided = session.studio.moves[moveId]?.sides === "each";
     const add = isSided && pairs ? addMovePair : addMoveItem;
     add(session, afterId, moveId);
-    onAdded();
+    onAdded("move");
   };
   const adding = (act: (session: PlanSession, afterId: string | null) => void) => () => {
     act(session, afterId);
-    onAdded();
+    onAdded("other");
   };
   return (
     <>

@@ -21,9 +21,10 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
     requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
   };
   // Without waiting for the dialog's own close, during which the key for the next one would be lost.
-  const added = () => {
-    shut();
+  const added = (what: "move" | "other" = "move") => {
+    if (what === "move") shut();
     closeAdd();
+    if (what === "other") page.acts.run["open-item"]();
   };
   const goFromFit = (id: string | null) => {
     page.acts.show(id);

@@ -1,6 +1,7 @@
 "use client";
 /** One item on the rail: a plate as tall as its time is long, with its window, name, numbers, script at rest, and talk as ink. */
 import { memo, type PointerEvent } from "react";
+import { tintOf } from "#app/_parts/tints.ts";
 import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
 import { plainNumber, plural, repsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -8,7 +9,7 @@ import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type RailSegment } from "#lib/rail/layout.ts";
 import { Coils } from "../_parts/coils/coil.tsx";
 import { Seconds } from "../_parts/seconds.tsx";
-import { nameOf, tintOf } from "../_session/item-words.ts";
+import { nameOf } from "../_session/item-words.ts";
 import type { ItemMarks } from "./marks.ts";
 import styles from "./plate.module.css";
 import { PlateRest } from "./plate-rest.tsx";

@@ -2,7 +2,8 @@
 /** The window of a plate, over the rails: the body on the machine, on the ground of its pattern, whose word stands in it. */
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { LatePart } from "#app/_parts/late-part.tsx";
-import { FACING_WORDS, tintOf } from "#app/_session/item-words.ts";
+import { tintOf } from "#app/_parts/tints.ts";
+import { FACING_WORDS } from "#app/_session/item-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";

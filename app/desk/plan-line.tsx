@@ -1,36 +1,26 @@
-/**
- * One plan of a list: a stretch of rail as long as its class (an hour fills the width), its title, and its facts in
- * words.
- */
+/** One plan of a list: its class in small on a stretch of rail, its title, and its facts in words. */
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
 import { lengthWords } from "../_parts/time-words.ts";
+import { ClassInSmall } from "./class-in-small.tsx";
 import styles from "./desk.module.css";
 
-const WHOLE_SECONDS = 3600;
-
 interface PlanLineProps {
-  readonly plan: PlanSummary;
+  readonly plan: PlanSummary & { readonly strip?: string | null };
   readonly href?: string;
   readonly facts: ReactNode;
   readonly children?: ReactNode;
 }
 
 export function PlanLine({ plan, href, facts, children }: PlanLineProps) {
-  const share = Math.min(1, plan.lengthSeconds / WHOLE_SECONDS);
   const title = planTitle(plan.title);
   return (
     <li className={styles.line}>
       <span className={styles.length}>
         <span className="mono">{lengthWords(plan.lengthSeconds)}</span>
-        <span
-          className={styles.stretch}
-          data-state={plan.state}
-          style={{ width: `${share * 100}%` }}
-          aria-hidden="true"
-        />
+        <ClassInSmall strip={plan.strip ?? null} lengthSeconds={plan.lengthSeconds} />
       </span>
       <span className={styles.words}>
         {href ? (

@@ -14,18 +14,20 @@ export interface KeptCheck {
   readonly must: number;
   readonly look: number;
   readonly info: number;
+  /** The class in small, as its text; null for a plan that cannot be read. */
+  readonly strip: string | null;
 }
 
 function prepareAll({ raw }: Db) {
   return {
     read: raw.prepare<[string], KeptCheck>(
       `select plan_id as planId, generation, seq, studio_mark as studioMark, program_mark as programMark,
-       plan_mark as planMark, findings_mark as findingsMark, must, look, info from plan_check where plan_id = ?`,
+       plan_mark as planMark, findings_mark as findingsMark, must, look, info, strip from plan_check where plan_id = ?`,
     ),
     put: raw.prepare<[KeptCheck]>(
       `insert or replace into plan_check
-       (plan_id, generation, seq, studio_mark, program_mark, plan_mark, findings_mark, must, look, info) values
-       (@planId, @generation, @seq, @studioMark, @programMark, @planMark, @findingsMark, @must, @look, @info)`,
+       (plan_id, generation, seq, studio_mark, program_mark, plan_mark, findings_mark, must, look, info, strip) values
+       (@planId, @generation, @seq, @studioMark, @programMark, @planMark, @findingsMark, @must, @look, @info, @strip)`,
     ),
   };
 }

@@ -10,6 +10,7 @@ import { newestEditionPlan } from "#db/repos/edition-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
+import { classStrip, stripText } from "#lib/clock/class-strip.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
@@ -57,7 +58,7 @@ export class CheckDesk {
     if (!row || !plan) return null;
     const studio = this.studioOf(row.roomId);
     const { plan: read } = plan.reader.read(studio);
-    const { findings } = plan.analyst.of(read);
+    const { findings, clock } = plan.analyst.of(read);
     return {
       planId,
       seq: plan.seq,
@@ -66,6 +67,7 @@ export class CheckDesk {
       planMark: plan.marker.plan(read),
       findingsMark: plan.marker.findings(findings),
       counts: countsOf(findings),
+      strip: stripText(classStrip(read, clock.rows)),
       writtenOn: this.writtenOn(row, plan.doc),
       ...(withFindings ? { findings } : {}),
     };

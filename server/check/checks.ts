@@ -76,8 +76,8 @@ function currentCheck({ app: { db }, programMark }: ChecksSetup, row: PlanRow, s
 
 function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): void {
   try {
-    const { planId, generation, seq, studioMark, planMark, findingsMark, counts } = answer;
-    putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, ...counts });
+    const { planId, generation, seq, studioMark, planMark, findingsMark, counts, strip } = answer;
+    putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, strip, ...counts });
     heard(answer);
   } catch (err) {
     // Only the result is lost: the plan is checked again when it is next asked for.

@@ -18,6 +18,8 @@ export interface CheckAnswer {
   readonly findingsMark: string | null;
   /** Findings by level; rules that crashed are not counted. */
   readonly counts: Readonly<Record<FindingLevel, number>>;
+  /** The class in small, as its text. */
+  readonly strip: string | null;
   /** Set when a signed plan no longer says what its newest edition says: the hash of that edition. */
   readonly writtenOn: string | null;
   /** Present only when they were asked for. */

@@ -1,5 +1,6 @@
 /** The plans that somebody may read. For a lead, handed-in plans come first, the longest waiting on top. */
 import { setTimeout as sleep } from "node:timers/promises";
+import { readCheck } from "#db/repos/check-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
@@ -19,6 +20,8 @@ export interface PlanListEntry extends PlanSummary {
   readonly updatedAt: number;
   readonly openThreads: number;
   readonly writes: boolean;
+  /** The class in small as it was last checked; null before the first check. */
+  readonly strip: string | null;
   /** While it is offered for reading. */
   readonly handedIn?: {
     readonly byId: string;
@@ -46,6 +49,7 @@ export async function listPlans(app: Springline, actor: Actor): Promise<Result<{
   if (!person.ok) return person;
   const onDesk = () => listPlanRows(app.db).filter((row) => isOnDesks(row) && canPlan(person.value, "plan.read", row));
   await checkedSoon(app, onDesk());
+  drawnSoon(app, onDesk());
   const rows = onDesk();
   const summary = summariesOf(app);
   const mustFix = mustFixOf(app);
@@ -101,6 +105,7 @@ function entryOf({ app, person, mustFix }: Desk, row: PlanRow, summary: PlanSumm
     updatedAt: row.updatedAt,
     openThreads: countThreads(app.db, row.id).open,
     writes: canPlan(person, "plan.write", row),
+    strip: readCheck(app.db, row.id)?.strip ?? null,
   };
   if (row.state !== "handed-in" || row.handedInBy === null) return entry;
   const byName = namesById(app.db).get(row.handedInBy) ?? FORMER_MEMBER;
@@ -120,6 +125,11 @@ async function checkedSoon(app: Springline, rows: readonly PlanRow[]): Promise<v
   const checked = Promise.all(waitedFor.map(({ id }) => app.checks.now(id)));
   await Promise.race([checked, sleep(DESK_WAIT_MS, undefined, { signal: late.signal })]);
   late.abort();
+}
+
+/** Plans that were never checked have no drawing: the next list has it. */
+function drawnSoon(app: Springline, rows: readonly PlanRow[]): void {
+  for (const { id } of rows) if (!readCheck(app.db, id)?.strip) app.checks.soon(id);
 }
 
 /** From the last check, if it is current. */

@@ -6,7 +6,16 @@ import { type CheckRunner, PlaceEnded } from "#server/check/runner.ts";
 import type { CheckAnswer } from "#server/context/checks.ts";
 
 const answerFor = (planId: string): CheckAnswer => ({
-  ...{ planId, seq: 1, generation: "g", studioMark: "s", planMark: "p", findingsMark: "f", writtenOn: null },
+  ...{
+    planId,
+    seq: 1,
+    generation: "g",
+    studioMark: "s",
+    planMark: "p",
+    findingsMark: "f",
+    writtenOn: null,
+    strip: null,
+  },
   counts: { must: 0, look: 0, info: 0 },
 });
 

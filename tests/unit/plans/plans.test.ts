@@ -5,6 +5,8 @@ import * as Y from "yjs";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { readPlanAuthors, readPlanRow } from "#db/repos/plan-repo.ts";
 import { insertRoom, readRoom } from "#db/repos/room-repo.ts";
+import { classStrip, readStrip } from "#lib/clock/class-strip.ts";
+import { classClock } from "#lib/clock/clock.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, setHead, setItemField, setText } from "#lib/doc/write.ts";
@@ -33,6 +35,17 @@ afterEach(() => s.stop());
 
 const newPlan = (title = "Pull and press") =>
   must(createPlan(s.app, s.people.jonas, { title, lengthSeconds: 600, roomId: ROOMS.harbour })).id;
+
+describe("the class in small, for lists", () => {
+  it("is there once the plan was checked, and has every move at its time", async () => {
+    const id = must(importPlan(s.app, s.people.jonas, samplePlan())).id;
+    await listPlans(s.app, s.people.jonas);
+    await s.app.checks.idle();
+    const [entry] = must(await listPlans(s.app, s.people.jonas)).plans.filter((plan) => plan.id === id);
+    const plan = must(exportPlan(s.app, s.people.jonas, id));
+    expect(readStrip(entry?.strip ?? "")).toEqual(classStrip(plan, classClock(plan).rows));
+  });
+});
 
 describe("a new plan", () => {
   it("has one heading, its room's machines, and its maker as its author", () => {

@@ -1,0 +1,1 @@
+ALTER TABLE `plan_check` ADD `strip` text;
