@@ -8,7 +8,7 @@ import styles from "./desk.module.css";
 
 /** Seconds of the whole width. A longer class is drawn to a scale of its own. */
 const WHOLE_SECONDS = 3600;
-const HEIGHT = 20;
+const HEIGHT = 28;
 
 interface ClassInSmallProps {
   /** As the last check stored it; null before that. */
@@ -22,9 +22,9 @@ export function ClassInSmall({ strip, lengthSeconds }: ClassInSmallProps) {
   const whole = Math.max(WHOLE_SECONDS, end);
   return (
     <svg className={styles.small} viewBox={`0 0 ${whole} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
-      <path className={styles.rails} d={`M0 6H${lengthSeconds}M0 14H${lengthSeconds}`} />
+      <path className={styles.rails} d={`M0 8H${lengthSeconds}M0 20H${lengthSeconds}`} />
       {[...byTint(parts)].map(([tint, d]) => (
-        <path key={tint} className={styles.plates} data-tint={tint} d={d} />
+        <path key={tint} className={styles.plates} data-ground={tint} d={d} />
       ))}
       <path className={styles.stop} d={`M${lengthSeconds} 0V${HEIGHT}`} />
     </svg>
@@ -36,7 +36,7 @@ function byTint(parts: readonly StripPart[]): ReadonlyMap<string, string> {
   const paths = new Map<string, string>();
   for (const { from, seconds, pattern } of parts) {
     const tint = tintOf(pattern ? { pattern } : undefined);
-    paths.set(tint, `${paths.get(tint) ?? ""}M${from} 2h${seconds}v${HEIGHT - 4}h-${seconds}z`);
+    paths.set(tint, `${paths.get(tint) ?? ""}M${from} 3h${seconds}v${HEIGHT - 6}h-${seconds}z`);
   }
   return paths;
 }
