@@ -2,6 +2,7 @@
 /** A rail with nothing on it yet: what to do first. */
 import { PlanButton, usePageActs } from "../_session/page-acts.tsx";
 import styles from "./empty.module.css";
+import { FirstMoves } from "./first-moves.tsx";
 
 export function Empty() {
   const { session } = usePageActs();
@@ -19,6 +20,8 @@ export function Empty() {
         </PlanButton>
         <PlanButton command="paste" />
       </div>
+      <p>Or begin with one of these:</p>
+      <FirstMoves session={session} />
       <p className="small quiet">If you have the class as a message, a table or a file, paste it and check it here.</p>
     </div>
   );
