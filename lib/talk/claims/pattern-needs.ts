@@ -18,7 +18,10 @@ export function needsOf({ source, flags }: RegExp): Need[] {
   return new Reader(source).whole()?.slice(0, MOST_NEEDS) ?? [];
 }
 
-const LETTER = /[a-z0-9']/y;
+const LETTERS = new Set("abcdefghijklmnopqrstuvwxyz0123456789'");
+/** What a quantifier begins with, and what a branch ends before. */
+const COUNTS = new Set("?*+{");
+const ENDS = new Set("|)");
 const QUANTIFIER = /(?<none>[?*]|\{0)?(?:\+|\{?\d*,?\d*\})?\??/y;
 const CLASS = /\[(?:\\.|[^\]\\])*\]/y;
 const ESCAPED_CLASS = /\\[bBwWsSD]|\\[^A-Za-z0-9]/y;
@@ -43,7 +46,7 @@ class Reader {
   /** One of what the branches need: the rarest of each. */
   private branches(): Need[] {
     const all = [this.branch()];
-    while (this.taken(/\|/y)) all.push(this.branch());
+    while (this.passes("|")) all.push(this.branch());
     if (all.length === 1) return all.flat();
     const rarest = all.map(([need]) => need ?? []);
     return rarest.every((need) => need.length > 0) ? [[...new Set(rarest.flat())].sort()] : [];
@@ -53,12 +56,12 @@ class Reader {
     const needs: Need[] = [];
     let part = "";
     for (;;) {
-      const letter = this.taken(LETTER);
+      const letter = this.letter();
       const inner = letter ? [] : this.piece();
-      const quantifier = inner && this.taken(QUANTIFIER);
+      const quantifier = inner && COUNTS.has(this.sign()) ? this.taken(QUANTIFIER) : null;
       const isNeeded = quantifier?.groups?.none === undefined;
-      if (letter && isNeeded) part += letter[0];
-      if (letter && quantifier?.[0] === "") continue;
+      if (letter && isNeeded) part += letter;
+      if (letter && !quantifier) continue;
       if (part.length >= SHORTEST_PART) needs.push([part.slice(0, LONGEST_PART)]);
       part = "";
       if (!inner) return needs.sort(rarestFirst);
@@ -68,13 +71,34 @@ class Reader {
 
   /** What a group or a sign needs; undefined at the end of a branch, and at what is not understood. */
   private piece(): Need[] | undefined {
+    if (this.passes(" ")) return [];
+    if (ENDS.has(this.sign())) return undefined;
     if (this.taken(/\\d/y)) return [[FIGURE]];
     if (this.taken(CLASS) || this.taken(ESCAPED_CLASS) || this.taken(SIGN)) return [];
     const isAside = this.taken(LOOK_AROUND);
     if (!isAside && !this.taken(GROUP)) return undefined;
     const inner = this.branches();
-    if (!this.taken(/\)/y)) return undefined;
+    if (!this.passes(")")) return undefined;
     return isAside ? [] : inner;
+  }
+
+  /** The sign that is next, or nothing at the end. */
+  private sign(): string {
+    return this.source[this.at] ?? "";
+  }
+
+  private letter(): string {
+    const sign = this.sign();
+    if (!LETTERS.has(sign)) return "";
+    this.at++;
+    return sign;
+  }
+
+  /** A sign that stands for itself needs no expression: there are thousands of them. */
+  private passes(sign: string): boolean {
+    const isNext = this.sign() === sign;
+    if (isNext) this.at++;
+    return isNext;
   }
 
   private taken(what: RegExp): RegExpExecArray | null {
