@@ -29,6 +29,11 @@ const SIGN = /[\s,:"^$.;&!<>=@#%~`/_-]/y;
 const LOOK_AROUND = /\(\?<?[=!]/y;
 const GROUP = /\((?:\?:|\?<[A-Za-z]\w*>|(?!\?))/y;
 
+/** What opens and closes groups; whole escapes and classes, since theirs do not count. */
+const BRACKETS = /\\.|\[(?:\\.|[^\]\\])*\]|[()]/g;
+/** A group's text -> what it needs. */
+const READ_GROUPS = new Map<string, Need[]>();
+
 class Reader {
   private readonly source: string;
   private at = 0;
@@ -77,9 +82,35 @@ class Reader {
     if (this.taken(CLASS) || this.taken(ESCAPED_CLASS) || this.taken(SIGN)) return [];
     const isAside = this.taken(LOOK_AROUND);
     if (!isAside && !this.taken(GROUP)) return undefined;
-    const inner = this.branches();
+    const inner = this.group();
     if (!this.passes(")")) return undefined;
     return isAside ? [] : inner;
+  }
+
+  /** The branches of a group that has just been opened. Long lists of words are in dozens of patterns: each is read once. */
+  private group(): Need[] {
+    const from = this.at;
+    const to = this.groupEnd();
+    const text = this.source.slice(from, to);
+    const known = READ_GROUPS.get(text);
+    if (known) {
+      this.at = to;
+      return known;
+    }
+    const needs = this.branches();
+    if (this.at === to) READ_GROUPS.set(text, needs);
+    return needs;
+  }
+
+  /** Where the group that is open here ends. */
+  private groupEnd(): number {
+    let open = 1;
+    for (const { 0: sign, index } of this.source.slice(this.at).matchAll(BRACKETS)) {
+      if (sign === "(") open++;
+      if (sign === ")") open--;
+      if (open === 0) return this.at + index;
+    }
+    return this.source.length;
   }
 
   /** The sign that is next, or nothing at the end. */
