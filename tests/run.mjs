@@ -1,6 +1,6 @@
 /**
  * `npm test`: formatting and types; then the vitest tests that wait for sockets, processes and disks, with the build
- * beside them; then the browser tests, with the rest of vitest beside them. The last line sums them up. `--long` runs the
+ * beside them; then the browser tests. The rest of vitest begins when the build has ended, and goes on beside both. The last line sums them up. `--long` runs the
  * heavy counts whole (see support/long.ts). Gets itself a Chromium when the machine has none.
  */
 import { spawn, spawnSync } from "node:child_process";
@@ -109,15 +109,22 @@ for (const { held, said } of checks) {
   count(held);
 }
 
-/** They measure how long somebody waits, so nothing but the build runs beside them. */
+/** They measure how long somebody waits, so only one thing at a time runs beside them: the build, then the rest, which yields. */
 const WAITING = ["tests/sync/", "tests/faults/"];
 const reportTo = (file) => ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
 
-console.log("\n== sync, faults; the build goes on beside them");
+console.log("\n== sync, faults; the build goes on beside them, then unit, reference, property tests");
 const building = timed("build", () => beside(process.execPath, ["server/build.mjs"]));
 const waitingReport = join(out, "waiting.json");
 const waiting = ["run", ...WAITING, ...reportTo(waitingReport)];
-addVitest(waitingReport, await timed("sync and faults", () => along(bin("vitest"), waiting)));
+const pureReport = join(out, "pure.json");
+const pure = ["run", ...WAITING.map((path) => `--exclude=${path}**`), ...reportTo(pureReport)];
+const waited = timed("sync and faults", () => along(bin("vitest"), waiting));
+// Whole counts have limits of their own, which they might not keep on the time that others leave: then one after the other.
+const working = (long ? waited.then(() => building) : building).then(() =>
+  timed("the rest of vitest", () => beside(bin("vitest"), pure, { yields: true })),
+);
+addVitest(waitingReport, await waited);
 
 const built = await building;
 console.log("\n== build");
@@ -126,10 +133,6 @@ count(built.held);
 
 console.log("\n== browser; unit, reference, property tests go on beside them");
 const ready = built.held && ensureChromium();
-const pureReport = join(out, "pure.json");
-const pure = ["run", ...WAITING.map((path) => `--exclude=${path}**`), ...reportTo(pureReport)];
-const working = timed("the rest of vitest", () => beside(bin("vitest"), pure, { yields: true }));
-// Whole counts have limits of their own, which they might not keep on the time that browsers leave.
 if (long) await working;
 if (ready) {
   const browserReport = join(out, "browser.json");

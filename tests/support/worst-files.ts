@@ -32,23 +32,27 @@ function many(count: number, more: (i: number) => Bag = () => ({})): unknown[] {
 const line = (text: string) => ({ kind: "form", text });
 const long = (text: string, length: number): string => text.repeat(Math.ceil(length / text.length)).slice(0, length);
 
-/** Bad as the name says; the first of each kind is a valid plan. */
-const VALUES: Readonly<Record<string, () => unknown>> = {
+/** How many of each thing the longest files have: the full count, or a part of it. */
+type Share = (count: number) => number;
+
+/** Bad as the name says, where counts are full; the first of each kind is a valid plan. */
+const VALUES: Readonly<Record<string, (share: Share) => unknown>> = {
   "sixty items and four hundred lines": () => longClass(60, 400),
   "2000 items under one heading": () => plan([heading, ...many(1999)]),
   "2000 headings": () => plan(range(2000).map((i) => ({ ...heading, id: `h${i}` }))),
-  "1000 headings over a move each": () => plan(many(1000).flatMap((item, i) => [{ ...heading, id: `h${i}` }, item])),
+  "1000 headings over a move each": (share) =>
+    plan(many(share(1000)).flatMap((item, i) => [{ ...heading, id: `h${i}` }, item])),
   "2000 pauses": () => plan(range(2000).map((i) => ({ id: `p${i}`, kind: "pause", seconds: 7.2 }))),
-  "2000 equal wishes, every second to be had": () =>
+  "2000 equal wishes, every second to be had": (share) =>
     plan(
-      many(2000, () => ({ side: "both", seconds: 7, range: [1, 14400], transitionSeconds: 0 })),
+      many(share(2000), () => ({ side: "both", seconds: 7, range: [1, 14400], transitionSeconds: 0 })),
       { gridSeconds: 1 },
     ),
-  "1000 pairs beside 1000 items, all equal": () =>
+  "1000 pairs beside 1000 items, all equal": (share) =>
     plan(
-      many(2000, (i) => ({
-        move: i < 1500 ? "row" : "squat",
-        side: i < 1500 ? (i % 2 ? "left" : "right") : "both",
+      many(share(2000), (i) => ({
+        move: i < share(1500) ? "row" : "squat",
+        side: i < share(1500) ? (i % 2 ? "left" : "right") : "both",
         seconds: 7,
         range: [1, 14400],
         transitionSeconds: 0,
@@ -60,9 +64,9 @@ const VALUES: Readonly<Record<string, () => unknown>> = {
       many(600, (i) => ({ seconds: 10 + i / 999_983, range: [1, 14400], transitionSeconds: 0 })),
       { gridSeconds: 1 },
     ),
-  "one tie of 2000": () => plan([heading, ...many(1999, () => ({ keep: "t" }))]),
-  "everybody after everybody before": () =>
-    plan([heading, ...many(300, (i) => ({ after: range(i).map((n) => `i${n}`) }))]),
+  "one tie of 2000": (share) => plan([heading, ...many(share(2000) - 1, () => ({ keep: "t" }))]),
+  "everybody after everybody before": (share) =>
+    plan([heading, ...many(share(300), (i) => ({ after: range(i).map((n) => `i${n}`) }))]),
   "100 000 times after the same": () => plan([heading, ...many(2, () => ({ after: range(100_000).map(() => "h") }))]),
   "sixteen units in a block, four times": () =>
     plan(
@@ -71,17 +75,19 @@ const VALUES: Readonly<Record<string, () => unknown>> = {
         ...many(16, () => ({})).map((it, i) => ({ ...(it as Bag), id: `b${b}-${i}` })),
       ]),
     ),
-  "every line a live field": () =>
+  "every line a live field": (share) =>
     plan(
-      many(60, () => ({
+      many(share(60), () => ({
         script: range(100).map(() => line(long("{next-move}{seconds-left}", 1995).replace(/\{[^}]*$/, ""))),
       })),
     ),
-  "200 long lines an item": () =>
-    plan(many(20, () => ({ script: range(200).map(() => line(long("Long, longer. ", 2000))) }))),
-  "numbers in every word": () =>
+  "200 long lines an item": (share) =>
+    plan(many(share(20), () => ({ script: range(200).map(() => line(long("Long, longer. ", 2000))) }))),
+  "numbers in every word": (share) =>
     plan(
-      many(60, () => ({ script: range(20).map(() => line(long("30 seconds left, last one on the right. ", 2000))) })),
+      many(share(60), () => ({
+        script: range(20).map(() => line(long("30 seconds left, last one on the right. ", 2000))),
+      })),
     ),
   "letters of no word": () => plan(many(40, () => ({ script: range(20).map(() => line(long("aeiouy", 2000))) }))),
   "digits only": () => plan(many(40, () => ({ script: range(20).map(() => line(long("9", 2000))) }))),
@@ -89,7 +95,7 @@ const VALUES: Readonly<Record<string, () => unknown>> = {
     plan(many(10), {
       moves: { ...exampleMoves, ...Object.fromEntries(range(5000).map((i) => [`m${i}`, exampleMoves.squat])) },
     }),
-  "twenty springs everywhere": () => {
+  "twenty springs everywhere": (share) => {
     const springs = range(20).map((i) => ({
       id: `s${i}`,
       label: `s${i}`,
@@ -98,7 +104,7 @@ const VALUES: Readonly<Record<string, () => unknown>> = {
       preloadN: 5,
     }));
     const on = (i: number) => Object.fromEntries(springs.map((s, k) => [s.id, (i * 7 + k * 3) % 21]));
-    return plan([heading, ...many(800, (i) => ({ springs: on(i) }))], {
+    return plan([heading, ...many(share(800), (i) => ({ springs: on(i) }))], {
       equipment: { ...exampleEquipment, springs },
       moves: exampleMoves,
     });
@@ -133,9 +139,10 @@ const TEXTS: Readonly<Record<string, () => string>> = {
   "a mistake after a million lines": () => `${"\n".repeat(1_000_000)}x`,
 };
 
-/** All of them, made one at a time. */
-export function* worstFiles(): Generator<DamagedFile> {
+/** All of them, made one at a time; with a `part` below 1 the longest have so much less in them. */
+export function* worstFiles(part = 1): Generator<DamagedFile> {
+  const share: Share = (count) => Math.ceil(count * part);
   const encoder = new TextEncoder();
-  for (const [what, make] of Object.entries(VALUES)) yield { what, bytes: encoder.encode(JSON.stringify(make())) };
+  for (const [what, make] of Object.entries(VALUES)) yield { what, bytes: encoder.encode(JSON.stringify(make(share))) };
   for (const [what, make] of Object.entries(TEXTS)) yield { what, bytes: encoder.encode(make()) };
 }

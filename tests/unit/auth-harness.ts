@@ -9,6 +9,7 @@ import { createLog } from "#server/base/log.ts";
 import type { LiveDocuments } from "#server/context/live-documents.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
+import "#tests/support/quick-hashes.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
 
 export const ORIGIN = "http://localhost:4310";

@@ -92,6 +92,8 @@ interface Sweep {
   readonly state?: State | undefined;
   /** Only changes, which must be read from so many metres. */
   readonly changesFromM?: number | undefined;
+  /** Of every step one moment, begun at this number; else all of them. */
+  readonly oneEach?: number | undefined;
 }
 
 /** What is wrong with the screen that was drawn at this moment. */
@@ -106,14 +108,14 @@ function faultsAt({ screen, card, moment, state }: Look, fromM: number | undefin
   ];
 }
 
-function sweep({ screen, only, state, changesFromM }: Sweep): Swept {
+function sweep({ screen, only, state, changesFromM, oneEach }: Sweep): Swept {
   const faults: string[] = [];
   const steps = new Set<string>();
   let looked = 0;
   let first: Look | null = null;
   for (const [card, { envelope }] of CARDS.entries()) {
     if (only !== undefined && card !== only) continue;
-    for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew")) {
+    for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew", oneEach)) {
       const look: Look = { screen, card, moment, state };
       if (changesFromM !== undefined && moment.phase !== "change") continue;
       looked++;
