@@ -135,10 +135,15 @@ function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behin
 const isOnItsOwn = (next: Token | undefined): boolean =>
   next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED_WORDS.has(next.word);
 
+/** "Strong on, feet out", said without a pause. */
+const isNextThing = (token: Token | undefined): boolean =>
+  token !== undefined && NEXT_THINGS.some((name) => classesOf(token.word).includes(name));
+const NEXT_THINGS: readonly string[] = ["limb", "carriage", "handle", "strap", "face", "turn", "kneel", "sit", "lie", "stand"];
+
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
 function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
-  if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
+  if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && (isOnItsOwn(second) || isNextThing(second))) return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
   if ((next?.gap === 1 || (tokens[at]?.gap ?? 0) > 0) && behindAt(tokens, end, lexicon)) return true;
   // "Middle: off."

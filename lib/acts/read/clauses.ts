@@ -2,6 +2,7 @@
 import type { Draft } from "./draft.ts";
 import { bareClause } from "./lead-ins.ts";
 import type { Unit } from "./units.ts";
+import type { Unread } from "./unread.ts";
 
 /** How a clause follows what stands before it. */
 type Joint = "next" | "after" | "before" | "until" | "so" | "before-that";
@@ -29,6 +30,7 @@ export interface ReadClause {
   readonly first: boolean;
   /** A condition, and nothing that depends on it yet. */
   readonly open: boolean;
+  readonly unread: readonly Unread[];
 }
 
 const JOINTS: ReadonlyMap<string, Joint> = new Map([

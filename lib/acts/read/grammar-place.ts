@@ -32,6 +32,11 @@ function turnAway(match: Matched): Draft[] {
   const from = found(match, "facing");
   return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
 }
+/** "Your back to the front platform". */
+const fromStation = (match: Matched): Draft[] => {
+  const from = FACED_STATION[found(match, "station") ?? "floor"];
+  return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
+};
 const OPPOSITE: Readonly<Record<Facing, Facing>> = { front: "back", back: "front", left: "right", right: "left" };
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
@@ -105,6 +110,9 @@ const TURNS: readonly Production[] = [
   say("front|forward|forwards|back", turn("place"), "whole"),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
+  say("@go? to|at front|back @way* @face @towards? @facing", (match) => [...atEnd(match), ...turnedLast(match)]),
+  say("with? back|backs @face|to|towards|toward|against @facing|@bar @bar?", turnAway),
+  say("with? back|backs @face|to|towards|toward|against @platform", fromStation),
   say("to|towards @facing @turn|@face|look|looking", turn()),
   say("to|towards|toward @facing", turn("place"), "whole"),
   say("at front|back", turn("place"), "whole"),
@@ -184,6 +192,7 @@ const POSITIONS: readonly Production[] = [
     { act: "position", fits: ["seated"], implied: true },
     ...placed(match),
   ]),
+  say("sit|hold|hang|stay|hold tight", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
   say("@limb under|below @limb", placed),
@@ -255,6 +264,7 @@ const STATIONS: readonly Production[] = [
     "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
     placed,
   ),
+  say("on|onto top of @station", standing),
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 

@@ -24,6 +24,7 @@ const CARRIAGE: readonly Production[] = [
   say("@bring? @carriage @way* in and|then out", NOTHING),
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
+  say("@carriage out and|then @way* in|home", NOTHING),
   say("bring|take|let|walk|@ride it|her|them|everything @way* @home", HOME),
   say("@dock it|her|there|in? @carriage?", HOME),
   say("@close it|her|up", HOME),
@@ -74,6 +75,11 @@ const swapped =
     { act: "springs", way: "on", parts: parts(match, 1 - off) },
   ];
 
+/** "Light for heavy" says what goes on first or last, whichever the plan has. */
+const either = (match: Matched): Draft[] => [
+  { act: "springs-swap", parts: [parts(match, 0), parts(match, 1)] },
+];
+
 const bare = (match: Matched): Draft[] => {
   const said = parts(match);
   // "No middle."
@@ -108,7 +114,7 @@ const AMOUNTS: readonly Production[] = [
   say("put|pop @amount", springs("on"), "whole"),
   say("@amount joins|arrives", springs("on"), "last"),
   say("@add @amount to|onto @amount", first("on")),
-  say("@amount for @amount", swapped(1), "whole"),
+  say("@amount for @amount", either, "whole"),
   say("@amount @on? in place|lieu of @amount", swapped(1)),
   say("@amount replaces @amount", swapped(1)),
   say("@amount @comes @on? for|instead @amount @comes? @off?", swapped(1)),
@@ -203,6 +209,7 @@ const AMOUNTS: readonly Production[] = [
   say("@amount give|gives|make|makes less|more|it", NOTHING),
   say("@amount that|which", NOTHING),
   say("beside|alongside @amount", NOTHING),
+  say("next to @amount", NOTHING),
   say("@amount @be? @way* too much|little|heavy|light|easy|hard|strong|soft", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),

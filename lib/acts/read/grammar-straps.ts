@@ -13,6 +13,8 @@ function intoStrap(match: Matched): Draft[] {
     ? [on, { act: "side", side, limb: true, held: true }]
     : [on];
 }
+/** "Foot back in", "right leg in", which may be about a strap. */
+const looseOn = (match: Matched): Draft[] => [{ act: "strap-on", loose: true }, ...limbSide(match)];
 const OFF: readonly Draft[] = [{ act: "strap-off" }];
 const ON: readonly Draft[] = [{ act: "strap-on" }];
 
@@ -27,13 +29,14 @@ export const OF_STRAPS: readonly Production[] = [
   say("@wear into|in|through it|them", [{ act: "strap-on", loose: true }]),
   say(
     "@feet go|goes|come|comes|step @way* in",
-    (match) => [{ act: "strap-on", loose: true }, ...limbSide(match)],
+    looseOn,
     "whole",
   ),
   say("@wear|put it|them @way* on", [{ act: "strap-on", loose: true }], "last"),
   say("@feet @way* out long|straight|wide|front|forward|forwards|ahead|behind", NOTHING),
   say("done|finished|through with @strap", OFF),
-  say("@wear? @feet in|into|through", intoStrap, "whole"),
+  say("@wear @feet in|into|through", intoStrap, "whole"),
+  say("@feet back|again? in|through", looseOn, "whole"),
   say("step|slip|go|come|slide in|into @strap", ON),
   say("clip|hook|strap in", ON, "whole"),
   say("@wear @strap @way* on", ON),

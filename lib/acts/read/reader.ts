@@ -7,12 +7,14 @@ import { readingAt } from "./grammar.ts";
 import type { Lexicon } from "./lexicon.ts";
 import { tokensOf } from "./tokens.ts";
 import { type Unit, unitsOf } from "./units.ts";
+import { type Unread, unreadOf } from "./unread.ts";
 
 export interface LineReading {
   /** In the order of the words. */
   readonly acts: readonly ReadAct[];
   /** The same in the order in which they are to be done. */
   readonly inOrder: readonly ReadAct[];
+  readonly unread: readonly Unread[];
 }
 
 /** About a minute of talk. A line that goes on is no set-up, and must not keep others waiting. */
@@ -28,12 +30,13 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     if (before?.clause.sentence !== clause.sentence) turning = false;
     // "If you like, kneel": the condition holds for the next clause.
     const hedged = before?.clause.sentence === clause.sentence && (before.open || isWait(before));
-    read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
+    read.push(readClause(clause, clauses[n + 1], { turning, hedged, text }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
   const told = stripped(apposed(corrected(read)));
   const acts = told.flatMap((one) => one.acts);
-  return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
+  const unread = read.flatMap((one) => one.unread);
+  return { acts, inOrder: ordered(told).flatMap((one) => one.acts), unread };
 }
 
 /** "Take off two springs, a strong and a middle": the names say which two. */
@@ -112,7 +115,7 @@ const NO_NEGATION: ReadonlySet<string> = new Set(["forget", "worry", "rush", "hu
 function readClause(
   clause: Clause,
   next: Clause | undefined,
-  { turning, hedged }: Pick<Mood, "turning" | "hedged">,
+  { turning, hedged, text }: Pick<Mood, "turning" | "hedged"> & { readonly text: string },
 ): ReadClause {
   const { units } = clause;
   // "Kneel if you like": a condition holds for the whole clause.
@@ -121,6 +124,7 @@ function readClause(
   const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
   const notYet = units.some(({ word }) => word === "yet");
   const acts: ReadAct[] = [];
+  const taken = new Set<number>();
   let first = false;
   for (let at = 0; at < units.length; ) {
     const unit = units[at] as Unit;
@@ -134,17 +138,42 @@ function readClause(
     const isNegated = mood.negated !== null;
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
     const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
-    const drafts = told.filter((draft) => !isNamed(draft, clause));
+    const isUnclear = !isNegated && isAfterUnknown(units, at, taken);
+    const drafts = told
+      .filter((draft) => !isNamed(draft, clause))
+      .map((draft) => (isUnclear ? asUnclear(draft, unit.word) : draft));
     acts.push(
       ...drafts
         .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft) || draft.act === "carriage-home"))
         .map((draft) => ({ draft: mood.during ? inPassing(draft) : draft, ...place })),
     );
     mood.started = true;
-    at = reading.end;
+    // "Knees where your feet were": a limb that is only named is not understood by that.
+    const isRead = reading.drafts.length > 0 || reading.end > at + 1;
+    for (; at < reading.end; at++) if (isRead) taken.add(at);
   }
-  return { clause, acts, first, open: mood.hedged && acts.length === 0 };
+  const isAsked = mood.negated === null && !mood.during;
+  const unread = isAsked ? unreadOf(clause, (at) => taken.has(at), { text, hedged: mood.hedged }) : [];
+  return { clause, acts, first, open: mood.hedged && acts.length === 0, unread };
 }
+
+/** "Whip a light": whether the word before is one that nobody knows, which may be a verb. */
+function isAfterUnknown(units: readonly Unit[], at: number, taken: ReadonlySet<number>): boolean {
+  if ((units[at]?.gap ?? 1) > 0) return false;
+  let before = at - 1;
+  while (before > 0 && units[before]?.classes.includes("fill") && units[before]?.gap === 0) before--;
+  const unit = units[before];
+  return unit !== undefined && !taken.has(before) && unit.classes.length === 0 && !NO_VERBS.has(unit.word);
+}
+const NO_VERBS: ReadonlySet<string> = new Set(
+  "and then for with of by from at one's ones one only total altogether finally but because as than means equals round set block".split(" "),
+);
+
+/** Springs after a word that may put them on or take them off; "downshift to a light" is all that is on. */
+const asUnclear = (draft: Draft, word: string): Draft =>
+  draft.act === "springs" && (draft.way === "now" || (draft.way === "total" && word === "on"))
+    ? { ...draft, way: "any" }
+    : draft;
 
 /** "As the carriage comes home" may be of the repetition. */
 const inPassing = (draft: Draft): Draft => (draft.act === "carriage-home" ? { ...draft, loose: true } : draft);

@@ -13,7 +13,7 @@ export interface Token {
 }
 
 const PIECE =
-  /\{[a-z-]+\}|un-\p{L}+|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;:()"“”|/+]|\s[-–—]+\s|—/gu;
+  /\{[a-z-]+\}|un-\p{L}+|(?:left|right)-hand|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;:()"“”|/+]|\s[-–—]+\s|—/gu;
 const ASCII = /^[\x20-\x7e]*$/;
 /** Longer lines are cut, so that a file made to be slow is not. */
 const LONGEST = 2000;

@@ -117,7 +117,8 @@ function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
     return joined(tokens, at, at + words.length, { classes, station });
   }
   if (!OF_A_BAR.has(tokens[at]?.word ?? "")) return null;
-  return /^bars?$/.test(wordIn(tokens, at, 1) ?? "") ? joined(tokens, at, at + 2, { classes: ["bar"] }) : null;
+  const facing = FACING_OF_WORD[tokens[at]?.word ?? ""];
+  return /^bars?$/.test(wordIn(tokens, at, 1) ?? "") ? joined(tokens, at, at + 2, { classes: ["bar"], facing }) : null;
 }
 
 const SIDE_WORDS: Readonly<Record<string, SideWord>> = {

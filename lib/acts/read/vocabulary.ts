@@ -9,6 +9,8 @@ export const SAME_WORDS: ReadonlyMap<string, string> = new Map([
   ...[
     ["upon", "on"],
     ["em", "them"],
+    ["left-hand", "left"],
+    ["right-hand", "right"],
     ["lefty", "left"],
     ["lefts", "left"],
     ["lefties", "left"],
@@ -85,7 +87,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping swapped changed exchanged traded replaced change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
-  load: "tension resistance weight load springs spring weights setting settings coils",
+  load: "spring's tension resistance weight load springs spring weights setting settings coils",
   same: "same identical unchanged",
   stay: "stay staying stays keep keeping keeps remain remains remaining hold holding leave leaving leaves",
   put_on: "put pop place",
