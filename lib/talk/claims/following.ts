@@ -24,6 +24,10 @@ const phrase = (words: string, withThis: boolean, count?: number): Phrase => ({
 });
 const PHRASES: readonly Phrase[] = [
   phrase(
+    `\\b${AFTER_ALL} (?:there is |there are |we have |you have |comes? |is |are |it is |only |just |still )+${N}(?: more)?(?: ${MOVES}| one| ones)?(?: to (?:go|come|do)| left| remaining)?$`,
+    false,
+  ),
+  phrase(
     `\\b${N} (?:more |other |further )?${MOVES} (?:to come |to go |left |still )*(?:${AFTER_THIS}|to follow)`,
     false,
   ),

@@ -4,7 +4,8 @@
  */
 import { isDenied } from "./not-told.ts";
 import { LIVE, type Sentence } from "./sentences.ts";
-import { spokenEach } from "./spoken-pattern.ts";
+import { namesAnExercise } from "./spoken-names.ts";
+import { spoken, spokenEach } from "./spoken-pattern.ts";
 import type { ClaimReading, NextClaim } from "./types.ts";
 
 const LEAD =
@@ -17,7 +18,7 @@ const FILL =
   "(?: (?:,|is|are|we have|we do|we go to|we move to|we go into|we are going to|it is|there is|comes|will be|you have|up|with|into|to|for|a|an|the|your|our|another|one|that is|some|it will be|straight|we finish with))*";
 /** "Next time", "next to", "next breath". */
 const NOT_NEXT =
-  "(?! (?:time|week|weeks|month|year|to|breath|exhale|inhale|rep|reps|repetition|round|set|level|door|few|class|lesson|session|side|step|half|on|phase)\\b(?! (?:press|plank|bend|lunge)))";
+  "(?! (?:stop ,|time|week|weeks|month|year|to|breath|exhale|inhale|rep|reps|repetition|round|set|level|door|few|class|lesson|session|side|step|half|on|phase)(?:\\b|(?<=,))(?! (?:press|plank|bend|lunge)))";
 const STARTS = new RegExp(`(?:^|, )${LEAD}(?<lead>${AFTERWARDS})${NOT_NEXT}${FILL} (?<name>[a-z0-9 ,]{3,90})$`);
 const THEN =
   /^(?:and |so )?then (?<lead>(?:it is |we have |we will have |you have |we do |we will do |comes |on with |onto |on to |into |back to |straight to |(?:we|you)(?: are| go| move| will go| will be) (?:into |on to |onto |to |on |going to |going into |doing ))?(?:the |a |an |your |our )?)(?<name>[a-z0-9 ,]{3,90})$/;
@@ -38,7 +39,7 @@ const SOON = /(?: (?:in a (?:moment|minute|second|bit)|now|soon|next|please|ever
 const SEVERAL = /^(?!(?:we|they|she|he|the)\b)(?:[a-z]+ ){0,2}[a-z]+s$/;
 /** Said of moves and of nothing else. */
 const PLAIN =
-  /next (?:move|exercise|up|on)|what is next|what comes next|(?:in a (?:moment|minute|bit)|soon|shortly|afterwards)(?: ,)? |from here ,|up next|coming|after|next$|next one|following|followed|straight into|moving|on to$|get ready|ready for|(?:^| )(?:it is|we do|comes|the|an?) $/;
+  /next (?:move|exercise|up|on|stop)|what is next|what comes next|(?:in a (?:moment|minute|bit)|soon|shortly|afterwards)(?: ,)? |from here ,|up next|coming|after|next$|next one|following|followed|straight into|moving|on to$|get ready|ready for|(?:^| )(?:it is|we do|comes|the|an?) $/;
 
 interface Asked {
   readonly pattern: RegExp;
@@ -51,9 +52,24 @@ const ASKED = spokenEach<Asked>([
   { pattern: ENDS, at: "end" },
 ]);
 
+/** Any word that something follows; then only the full name of a move of the plan counts. */
+const FOLLOWS = spoken(
+  /\b(?:next|after (?:this|that|these|it)|following|follows|coming|comes|upcoming|mov(?:e|ing) on|on to|onto|heading (?:for|to|into|towards)|in a (?:moment|minute|second)|shortly|soon|from here|up ahead|we have .* to come)\b/,
+);
+const NOT_FOLLOWING = /\b(?:next (?:time|rep|breath|one|week|class|to|set|round)|last|did|was|were|before|than|like|not|no|never)\b/;
+
+function perhapsNext({ words }: Sentence): ClaimReading[] {
+  const found = FOLLOWS.exec(words);
+  if (!found || NOT_FOLLOWING.test(words) || words.includes(LIVE) || isDenied(words.slice(0, found.index), words)) return [];
+  const name = words.replace(/ ?,/g, "");
+  if (!namesAnExercise(name)) return [];
+  return [{ fact: { says: "next", name, at: "within", plain: false }, at: 0, length: words.length, sure: false }];
+}
+
 /** Read in two ways, it is as plain as the plainer of them. */
 export const nextIn = (sentence: Sentence): ClaimReading[] => {
   const read = readingsIn(sentence);
+  if (read.length === 0) return perhapsNext(sentence);
   const plain = read.some(({ fact }) => fact.plain);
   return read.map((one) => ({ ...one, fact: { ...one.fact, plain } }));
 };

@@ -21,6 +21,12 @@ const SINGLE = [
   `\\b(?<side>left|right)${LIMB} is (?:the|your) working (?:leg|arm|side|one)\\b`,
   `^(?:and |so |it is |now )*(?<side>left|right)${LIMB} time$`,
   `^(?:and )?now (?:the|your) (?<side>left|right)${LIMB}?$`,
+  // "The right leg is doing the work", "your left is the engine here".
+  `^(?:and |so |okay |now |here |it is )*(?:the |your )?(?<side>left|right)${LIMB}? (?:(?:is|does|do|are|has|gets|keeps|carries|drives|leads|takes|will|be|doing|the|all|most|of|your|a) )+(?:work|job|engine|driver|boss|worker|leading|lead|load|turn|go|you|one (?:that )?works)\\b`,
+  `^(?:and |so |okay |now |here |it is )*(?:the |your )?(?<side>left|right)${LIMB}? (?:carries|drives|leads|works|begins|starts)\\b`,
+  `\\b(?<side>left|right) (?:legs|arms|sides) (?:turn|go|time|job)\\b`,
+  // "One more side to go."
+  `\\b(?:one more|another) (?:side|leg|arm) (?<then>to (?:go|come|do)|left|after this|to follow)\\b`,
   // "Switch sides next."
   `^(?:and |so |then |we |will )*(?:switch|swap|change) (?:to the )?(?<other>sides|legs|arms|other side) (?<then>next|after this|in a moment)$`,
   `\\b(?:works?|working|use|using) (?:on )?(?:the|your) (?<side>left|right)${LIMB}$`,

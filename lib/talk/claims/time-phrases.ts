@@ -49,6 +49,9 @@ const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "patte
   ...more,
 });
 
+/** A time without a phrase around it that says of what: "forty-five seconds to open the hips". */
+export const ANY_TIME = spoken(`\\b${TIME}`);
+
 /** The first one that a clause contains decides. */
 export const TIME_PHRASES: readonly Phrase[] = [
   phrase("left", `\\b(?:just|only) (?<time>${SPOKEN_NUMBER}) more seconds$`, { least: 3 }),

@@ -2,7 +2,7 @@
 import { isTakenBack } from "./not-told.ts";
 import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
-import { TIME_PHRASES } from "./time-phrases.ts";
+import { ANY_TIME, TIME_PHRASES } from "./time-phrases.ts";
 import type { ClaimReading, TimeClaim } from "./types.ts";
 
 const ROUGHLY =
@@ -37,7 +37,28 @@ export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
     const where = { at: at + found.index + found[0].length - length, length };
     return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
-  return [];
+  return anyTimeIn(words, at);
+}
+
+const LEAST_OF_ANY = 15;
+/** Words of a time that is neither the move's nor the class's. */
+const OF_SOMETHING_ELSE =
+  /\b(?:rest|pause|break|drink|water|sip|towel|breath|breaths|breathe|inhale|exhale|hold|each|every|per|apart|imagine|first|get|getting|find|grab|change|changeover|set up|swap|put|sit|lie|kneel|stand|between|rep|reps|repetition|count|counts|at a time|a time|old|up|down|out)\b/;
+
+const OF_WHAT_IS_LEFT = /\b(?:leaves?|left|remain\w*|still|more|another|to go|to come|until|till)\b/;
+
+/** Against such a time only a plan speaks in which nothing lasts, or has lasted, as long. */
+function anyTimeIn(words: string, at: number): ClaimReading[] {
+  const found = ANY_TIME.exec(words);
+  const told = found && durationOf(found.groups?.time ?? "");
+  if (!found || !told || told.seconds < LEAST_OF_ANY || OF_SOMETHING_ELSE.test(words)) return [];
+  const before = words.slice(0, found.index);
+  if (ROUGH_BOUND.test(before) || isTakenBack(before.replace(BOUND, ""), words)) return [];
+  const fact: TimeClaim = {
+    ...{ says: "time", ...told, which: OF_WHAT_IS_LEFT.test(words) ? "left" : "any", ...boundOf(before) },
+    ...(ROUGHLY.test(words) ? { rough: true } : {}),
+  };
+  return [{ fact, at: at + found.index, length: found[0].length, sure: false }];
 }
 
 function boundOf(before: string): Pick<TimeClaim, "bound"> {
