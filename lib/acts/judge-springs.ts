@@ -69,8 +69,12 @@ export function springsSwapped([first, second]: readonly [Parts, Parts], change:
     ...off.map((part) => moved("spring-off", part, change)),
     ...on.map((part) => moved("spring-on", part, change)),
   ];
-  const other = swapped(first, second);
-  return other.every(({ verdict }) => verdict === "told") ? other : swapped(second, first);
+  const usual = swapped(second, first);
+  // "A wren to the heron" adds one.
+  const added = first.map((part) => moved("spring-on", part, change));
+  const isThere = second.every(({ spring = "" }) => countOf(change.from?.springs ?? {}, spring) > 0);
+  const ways = [usual, swapped(first, second), ...(isThere ? [added] : [])];
+  return ways.find((told) => told.every(({ verdict }) => verdict === "told")) ?? usual;
 }
 type Parts = readonly AmountPart[];
 

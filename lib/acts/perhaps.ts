@@ -3,13 +3,14 @@
  * the plan count as told; a clause that only has words of the act's subject makes it unsure, so that it is never called
  * missing. Nothing here contradicts a plan.
  */
-import { formsOf, type SpringName } from "./read/lexicon.ts";
-import type { Unread } from "./read/unread.ts";
+
 import type { ActsChange } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
+import { formsOf, type SpringName } from "./read/lexicon.ts";
+import type { Unread } from "./read/unread.ts";
 
 /** `plain`: told without naming how, "flip it around". */
-export type Sign = "told" | "plain" | "unsure" | null;
+export type Hint = "told" | "plain" | "unsure" | null;
 
 interface Signs {
   /** Words that tell the act where it is planned. */
@@ -39,12 +40,16 @@ const HANDLE = "handles?|grips?|cables?|ropes?|reins";
 const AWAY =
   "down|away|back|home|hooks?|hung|hang|live|rest|go|pegs?|aside|free|leave|put|drop|stow|release|lose|behind|off";
 const HANDLES_DOWN: Signs = {
-  told: words(`(?:${HANDLE})\\b.*\\b(?:${AWAY})|(?:${AWAY})\\b.*\\b(?:${HANDLE})|empty hands|hands (?:free|empty)`),
+  told: words(
+    `(?:${HANDLE})\\b.*\\b(?:${AWAY})|(?:${AWAY})\\b.*\\b(?:${HANDLE})|empty hands|hands (?:free|empty)|(?:put|set|drop|hang|lay|leave|rack|place)(?:ting|ping|ing)? (?:it|them|both|that|this)`,
+  ),
   about: words(HANDLE),
 };
 const HOLD = "take|grab|grasp|hold|hands?|pick|reach|collect|get|catch|with|find|fetch|gather|meet|ready|up|clasp";
 const HANDLES_UP: Signs = {
-  told: words(`(?:${HANDLE})\\b.*\\b(?:${HOLD})|(?:${HOLD})\\b.*\\b(?:${HANDLE})`),
+  told: words(
+    `(?:${HANDLE})\\b.*\\b(?:${HOLD})|(?:${HOLD})\\b.*\\b(?:${HANDLE})|(?:collect|grab|take|pick|fetch|get|hold)(?:ting|ing)? (?:up )?(?:it|them|both|(?:the |that )?(?:one|other))`,
+  ),
   about: words(HANDLE),
 };
 const CROSSED = "(?:un)?cross(?:ed|es|ing|over)?|criss-?cross(?:ed)?|x|untangle|opposite|swap|switch|straight|parallel";
@@ -76,11 +81,15 @@ const PLACES: Readonly<Record<string, string>> = {
 const TURNING =
   "turn(?:s|ed|ing)?|fac(?:e|es|ed|ing)|look(?:s|ed|ing)?|spin|swing|swivel|pivot|rotate|flip|eyes?|nose|gaze|chest|wall|towards?|round|around|direction|way|window|mirror|head|point(?:s|ed|ing)?|aim(?:ed)?|view";
 const turnTo = (facing: string): Signs => ({
-  told: words(`(?:${TURNING})\\b.*\\b(?:${PLACES[facing] ?? facing})|(?:${PLACES[facing] ?? facing})\\b.*\\b(?:${TURNING})`),
+  told: words(
+    `(?:${TURNING})\\b.*\\b(?:${PLACES[facing] ?? facing})|(?:${PLACES[facing] ?? facing})\\b.*\\b(?:${TURNING})`,
+  ),
   plain: words(
     "(?:turn|flip|spin|swivel|swing|pivot|rotate|whizz?|whip|wheel)\\b.*\\b(?:round|around|about|over)|(?:that|this|the other|opposite) (?:way|direction)|about.?(?:turn|face)|one.?eighty|180",
   ),
-  about: words(`turn(?:s|ed|ing)?|fac(?:e|es|ed|ing)|look(?:s|ed|ing)?|spin|swing|swivel|pivot|rotate|flip|round|around|direction|other way|window|mirror|walls?|other end|(?:to|towards?|at|the) (?:the )?(?:${PLACES[facing] ?? facing})$`),
+  about: words(
+    `turn(?:s|ed|ing)?|fac(?:e|es|ed|ing)|look(?:s|ed|ing)?|spin|swing|swivel|pivot|rotate|flip|round|around|direction|other way|window|mirror|walls?|other end|(?:to|towards?|at|the) (?:the )?(?:${PLACES[facing] ?? facing})$`,
+  ),
 });
 const stationAt = (station: string): Signs => ({
   told: words(
@@ -127,7 +136,9 @@ const OF_A_BODY = words(
   "arms?|hands?|elbows?|shoulders?|knees?|legs?|foot|feet|heels?|toes?|ribs?|bell(?:y|ies)|core|navel|chin|chest|hips?|breath|breathe|inhale|air|abs|spine|tail|strap|handle|handles|straps|loops?",
 );
 /** Only where one side follows the other. */
-const OTHER_SIDE = words(`(?:${OTHER})(?:~|\\b.*\\b)(?:sides?|legs?|arms?|foot|feet|hands?|one)|^(?:swap|switch|change)`);
+const OTHER_SIDE = words(
+  `(?:${OTHER})(?:~|\\b.*\\b)(?:sides?|legs?|arms?|foot|feet|hands?|one)|^(?:swap|switch|change)`,
+);
 
 function signsOf(act: PlannedAct): Signs {
   switch (act.act) {
@@ -156,36 +167,59 @@ function signsOf(act: PlannedAct): Signs {
   }
 }
 
-const ON = words("add(?:s|ed|ing)?|on|more|plus|extra|with|join(?:s|ing)?|also|in|too|introduc\\p{L}+|load\\p{L}*");
-const OFF = words("off|away|out|remov\\p{L}+|los\\p{L}+|without|less|minus|gone|go(?:es)?|drop\\p{L}*|shed\\p{L}*|free");
+const ON = words(
+  "plus|join|replac\\p{L}+|instead|where|for|add(?:s|ed|ing)?|on|more|plus|extra|with|join(?:s|ing)?|also|in|too|introduc\\p{L}+|load\\p{L}*",
+);
+const OFF = words(
+  "minus|take|off|away|out|remov\\p{L}+|los\\p{L}+|without|less|minus|gone|go(?:es)?|drop\\p{L}*|shed\\p{L}*|free",
+);
 
-/** What may follow an everyday name that is a spring's: "a strong adding", but not "a light bend". */
-const AFTER_A_NAME = "\\p{L}+(?:ing|ed)|on|off|out|in|away|too|with|for|next|please|now|springs?|here|there|comes?|goes";
+/** After an everyday name these make it an adjective: "a light bend", "strong core". */
+const NOUNS =
+  "touch|bend|breaths?|exhale|inhale|core|arms?|legs?|spine|back|knees?|elbows?|hands?|feet|grip|hold|pulses?|range|reach|rows?|time|seconds?|minutes?|of|lines?|way|body|stretch|sets?|part|neck|ribs?|shoulders?|steps?|moves?|movement|motion|work|bit|effort|point";
+/** What is done with a spring whose bare name opens a clause: "light joins it". */
+const DONE =
+  "joins?|replaces?|too|also|as well|on|off|out|in|away|comes?|goes|go|instead|for|where|is|are|please|now|next|rather|gone|back|with|to";
 
 /** A spring's name that is no amount where it stands: "a strong adding". */
-function springSign(act: PlannedAct & { readonly spring: string }, { said }: Unread, springs: readonly SpringName[]): Sign {
+function springSign(
+  act: PlannedAct & { readonly spring: string },
+  { said }: Unread,
+  springs: readonly SpringName[],
+): Hint {
   const name = springs.find(({ id }) => id === act.spring);
   if (!name) return null;
   const forms = [...name.words.slice(0, -1), `(?:${formsOf(name.words.at(-1) ?? "").join("|")})`].join(" ");
-  const quantity = name.common ? "(?:an?|the|your|that|one|two|three|four|another|\\d) (?:more |extra |new |other )?" : "";
-  const isSpring = name.common ? words(`${quantity}${forms}(?=$| (?:${AFTER_A_NAME}))`) : words(forms);
+  const counted = `(?:an?|the|your|that|one|two|three|four|another|plus|minus|\\d) (?:more |extra |new |other )?${forms}`;
+  const isSpring = name.common
+    ? new RegExp(`(?:\\b${counted}(?! (?:${NOUNS})\\b)|^${forms}(?=$| (?:${DONE})\\b))(?![\\p{L}'-])`, "u")
+    : words(forms);
   if (!isSpring.test(said)) return null;
-  const sign = act.act === "spring-on" ? ON : OFF;
-  return sign.test(said) ? "told" : "unsure";
+  return (act.act === "spring-on" ? ON : OFF).test(said) ? "told" : "unsure";
 }
 
 /** Whether unread words tell a planned act. */
-export function signOf(act: PlannedAct, unread: Unread, change: ActsChange, springs: readonly SpringName[]): Sign {
+export function signOf(act: PlannedAct, unread: Unread, change: ActsChange, springs: readonly SpringName[]): Hint {
   const sign = "spring" in act ? springSign(act, unread, springs) : plainSign(act, unread, change);
   return sign !== null && unread.hedged ? "unsure" : sign;
 }
 
-function plainSign(act: PlannedAct, { said, clause }: Unread, { from }: ActsChange): Sign {
+const VERB_AND_HANDLES = new RegExp(
+  `^(?!(?:with|the|your|both|my|no|same|keep)\\b)\\p{L}+ (?:the |your |both |left |right )*(?:${HANDLE})$`,
+  "u",
+);
+
+function plainSign(act: PlannedAct, { said, clause }: Unread, { from, planned }: ActsChange): Hint {
   const { told, plain, about } = signsOf(act);
   // "Elbow close", "draw the belly in".
   if (act.act === "carriage-home" && OF_A_BODY.test(clause) && !/carriage/.test(said)) return null;
-  if (told.test(said) || (act.act === "carriage-home" && said === clause && HOME_ALONE.test(said))) return "told";
-  if (plain?.test(said)) return "plain";
+  // "Feed in a light": what is read after it belongs to it.
+  const all = clause.endsWith(said) ? said : `${said} …`;
+  if (told.test(all) || (act.act === "carriage-home" && said === clause && HOME_ALONE.test(said))) return "told";
+  if (plain?.test(all)) return "plain";
+  // "Rack the handles", where there is nothing else to do with them.
+  const isOnly = !planned.some((other) => other !== act && other.act.startsWith("handles"));
+  if (act.act.startsWith("handles-") && isOnly && VERB_AND_HANDLES.test(said)) return "told";
   if (act.act === "side" && (from?.side === "left" || from?.side === "right") && OTHER_SIDE.test(said)) return "told";
-  return about.test(said) ? "unsure" : null;
+  return about.test(all) ? "unsure" : null;
 }

@@ -95,15 +95,25 @@ function readChange(plan: Plan, step: SetupStep, added: AddedWords): ChangeTold 
   const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
   const lexicon = lexiconOf(plan, step, added);
   const lines = [
-    ...pauses.map((pause) => ({ text: pause.text ?? "", read: readText(pause, pause.text ?? "", lexicon), index: IN_PAUSES })),
-    ...setupLines(item).map(({ line, index }) => ({ text: line.text, read: readText(line, line.text, lexicon), index })),
+    ...pauses.map((pause) => ({
+      text: pause.text ?? "",
+      read: readText(pause, pause.text ?? "", lexicon),
+      index: IN_PAUSES,
+    })),
+    ...setupLines(item).map(({ line, index }) => ({
+      text: line.text,
+      read: readText(line, line.text, lexicon),
+      index,
+    })),
   ];
   const heard = lines.map(({ read, text, index }) => heardIn(change, read, text, index));
   const left = from === null ? [] : untold(change, heard.flat());
   return toldOf(
     item.id,
     change,
-    left.length === 0 ? heard : heard.map((acts, n) => [...acts, ...perhapsIn(change, left, lines[n] as ReadLine, lexicon)]),
+    left.length === 0
+      ? heard
+      : heard.map((acts, n) => [...acts, ...perhapsIn(change, left, lines[n] as ReadLine, lexicon)]),
   );
 }
 
@@ -117,7 +127,11 @@ interface ReadLine {
 function untold(change: ActsChange, heard: readonly PlacedAct[]): readonly PlannedAct[] {
   const all = heard.map((one) => one.heard);
   const covered = new Set(all.flatMap(({ covers, vague }) => (vague ? [] : covers)));
-  const kept = all.flatMap(({ of, verdict }) => (of && verdict === "contradicted" ? changesOf(of, change) : []));
+  const kept = all.flatMap(({ of, verdict, act: { springs } }) =>
+    of === undefined || verdict !== "contradicted"
+      ? []
+      : changesOf(of, change).filter((act) => !("spring" in act) || Object.hasOwn(springs ?? {}, act.spring)),
+  );
   const otherwise = new Set(all.flatMap(({ act, verdict }) => (verdict === "contradicted" ? [act.act] : [])));
   return change.planned.filter((act) => !covered.has(act) && !kept.includes(act) && !otherwise.has(act.act));
 }

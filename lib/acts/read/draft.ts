@@ -5,7 +5,17 @@ import { type Matched, type Pattern, patternOf } from "./pattern.ts";
 import type { SideWord, Unit } from "./units.ts";
 
 /** What can stay as it is. `place` is station, turn and position together; `rest` all that is not named. */
-export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all" | "rest";
+export type Thing =
+  | "springs"
+  | "turn"
+  | "station"
+  | "position"
+  | "place"
+  | "side"
+  | "handles"
+  | "strap"
+  | "all"
+  | "rest";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
 export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep" | "has" | "any";

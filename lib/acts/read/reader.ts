@@ -6,6 +6,7 @@ import type { Draft } from "./draft.ts";
 import { readingAt } from "./grammar.ts";
 import type { Lexicon } from "./lexicon.ts";
 import { tokensOf } from "./tokens.ts";
+import { isUnderstood, unclearOf } from "./unclear.ts";
 import { type Unit, unitsOf } from "./units.ts";
 import { type Unread, unreadOf } from "./unread.ts";
 
@@ -112,15 +113,19 @@ interface Mood {
 
 const NO_NEGATION: ReadonlySet<string> = new Set(["forget", "worry", "rush", "hurry", "only"]);
 
+/** "Kneel if you like": a condition holds for the whole clause. */
+const moodOf = (units: readonly Unit[], { turning, hedged }: Pick<Mood, "turning" | "hedged">): Mood => ({
+  ...{ negated: null, during: false, turning, started: false },
+  hedged: hedged || units.some(({ classes }) => classes.includes("hedge")),
+});
+
 function readClause(
   clause: Clause,
   next: Clause | undefined,
   { turning, hedged, text }: Pick<Mood, "turning" | "hedged"> & { readonly text: string },
 ): ReadClause {
   const { units } = clause;
-  // "Kneel if you like": a condition holds for the whole clause.
-  const isCondition = units.some(({ classes }) => classes.includes("hedge"));
-  const mood: Mood = { negated: null, hedged: hedged || isCondition, during: false, turning, started: false };
+  const mood = moodOf(units, { turning, hedged });
   const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
   const notYet = units.some(({ word }) => word === "yet");
   const acts: ReadAct[] = [];
@@ -135,45 +140,25 @@ function readClause(
       at++;
       continue;
     }
-    const isNegated = mood.negated !== null;
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
-    const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
-    const isUnclear = !isNegated && isAfterUnknown(units, at, taken);
-    const drafts = told
-      .filter((draft) => !isNamed(draft, clause))
-      .map((draft) => (isUnclear ? asUnclear(draft, unit.word) : draft));
+    const told =
+      mood.negated === null
+        ? unclearOf(reading, units, at, taken)
+        : reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet }));
+    const drafts = told.filter((draft) => !isNamed(draft, clause));
     acts.push(
       ...drafts
         .filter((draft) => draft.act !== "touch" && (!mood.during || isTurnTo(draft) || draft.act === "carriage-home"))
         .map((draft) => ({ draft: mood.during ? inPassing(draft) : draft, ...place })),
     );
     mood.started = true;
-    // "Knees where your feet were": a limb that is only named is not understood by that.
-    const isRead = reading.drafts.length > 0 || reading.end > at + 1;
-    for (; at < reading.end; at++) if (isRead) taken.add(at);
+    if (isUnderstood(reading, units, at)) for (let n = at; n < reading.end; n++) taken.add(n);
+    at = reading.end;
   }
-  const isAsked = mood.negated === null && !mood.during;
-  const unread = isAsked ? unreadOf(clause, (at) => taken.has(at), { text, hedged: mood.hedged }) : [];
+  const isLeftOut = mood.negated !== null || mood.during;
+  const unread = isLeftOut ? [] : unreadOf(clause, (at) => taken.has(at), { text, hedged: mood.hedged });
   return { clause, acts, first, open: mood.hedged && acts.length === 0, unread };
 }
-
-/** "Whip a light": whether the word before is one that nobody knows, which may be a verb. */
-function isAfterUnknown(units: readonly Unit[], at: number, taken: ReadonlySet<number>): boolean {
-  if ((units[at]?.gap ?? 1) > 0) return false;
-  let before = at - 1;
-  while (before > 0 && units[before]?.classes.includes("fill") && units[before]?.gap === 0) before--;
-  const unit = units[before];
-  return unit !== undefined && !taken.has(before) && unit.classes.length === 0 && !NO_VERBS.has(unit.word);
-}
-const NO_VERBS: ReadonlySet<string> = new Set(
-  "and then for with of by from at one's ones one only total altogether finally but because as than means equals round set block".split(" "),
-);
-
-/** Springs after a word that may put them on or take them off; "downshift to a light" is all that is on. */
-const asUnclear = (draft: Draft, word: string): Draft =>
-  draft.act === "springs" && (draft.way === "now" || (draft.way === "total" && word === "on"))
-    ? { ...draft, way: "any" }
-    : draft;
 
 /** "As the carriage comes home" may be of the repetition. */
 const inPassing = (draft: Draft): Draft => (draft.act === "carriage-home" ? { ...draft, loose: true } : draft);
@@ -204,7 +189,8 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
     mood.negated ??= next?.word === "of" || next?.word === "than" ? from : null;
   else if (word === "and") mood.negated = null;
   else if (classes.includes("later")) mood.hedged = true;
-  else if (classes.includes("during")) mood.during = true;
+  // "Long as a ladder" is a likeness.
+  else if (classes.includes("during")) mood.during ||= !(word === "as" && /^an?$/.test(next?.word ?? ""));
   if (!classes.includes("fill") && word !== "and" && word !== "first") mood.started = true;
 }
 

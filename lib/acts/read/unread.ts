@@ -1,5 +1,4 @@
 /** Words of a clause that no reading takes: what they may be about is asked only where the plan has something left to tell. */
-import type { Clause } from "./clauses.ts";
 import type { Unit } from "./units.ts";
 
 /** Words that stand together. */
@@ -21,7 +20,7 @@ const isFill = ({ classes }: Unit): boolean => classes.length === 1 && classes[0
 
 /** Only filling words are passed over. */
 export function unreadOf(
-  { units, joint }: Clause,
+  { units, joint }: { readonly units: readonly Unit[]; readonly joint: string },
   isTaken: (at: number) => boolean,
   { text, hedged }: { readonly text: string; readonly hedged: boolean },
 ): Unread[] {
