@@ -85,7 +85,7 @@ const PAIRS: ReadonlyMap<string, number> = new Map([
 const ONE_MORE: readonly string[] = ["second", "third", "further", "extra"];
 const OF_WORDS: readonly string[] = [...MORE, ...LESS, "x", "times", "of", "the", "your", "single", "those"];
 
-export function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
+function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
   let end = at;
   while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
   return end;
