@@ -32,6 +32,8 @@ export function springsTold(draft: SpringsDraft, change: ActsChange): Judged[] {
       const on = draft.parts.map((part) => moved("spring-on", part, change));
       return on.every(({ verdict }) => verdict === "told") ? on : off;
     }
+    case "any":
+      return changed(draft.parts, change);
     case "on":
       return draft.parts.map((part) => moved("spring-on", part, change));
     case "off":
@@ -60,6 +62,32 @@ const now = (change: ActsChange, springs: Record<string, number>, verdict: Verdi
   verdict,
   covers: verdict === "told" || verdict === "unsure" ? springActs(change) : [],
 });
+
+/** One for the other: as the plan has it, else the first goes on. */
+export function springsSwapped([first, second]: readonly [Parts, Parts], change: ActsChange): Judged[] {
+  const swapped = (off: Parts, on: Parts) => [
+    ...off.map((part) => moved("spring-off", part, change)),
+    ...on.map((part) => moved("spring-on", part, change)),
+  ];
+  const usual = swapped(second, first);
+  // "A wren to the heron" adds one.
+  const added = first.map((part) => moved("spring-on", part, change));
+  const isThere = second.every(({ spring = "" }) => countOf(change.from?.springs ?? {}, spring) > 0);
+  const ways = [usual, swapped(first, second), ...(isThere ? [added] : [])];
+  return ways.find((told) => told.every(({ verdict }) => verdict === "told")) ?? usual;
+}
+type Parts = readonly AmountPart[];
+
+/** Whatever the plan does with these springs; unsure where it does something else. */
+function changed(parts: readonly AmountPart[], change: ActsChange): Judged[] {
+  for (const act of ["spring-on", "spring-off"] as const) {
+    const told = parts.map((part) => moved(act, part, change));
+    if (told.every(({ verdict }) => verdict === "told")) return told;
+  }
+  const now = areOn(parts, change);
+  const named = springActs(change).filter(({ spring }) => parts.some((part) => part.spring === spring));
+  return [now.verdict === "told" ? now : { ...now, verdict: "unsure", covers: named }];
+}
 
 /** Springs that go on or come off, one name at a time. */
 function moved(act: "spring-on" | "spring-off", { spring, count }: AmountPart, change: ActsChange): Judged {

@@ -1,7 +1,7 @@
 /** Holds what a line tells against the change that the plan has: what is told, and whether it is so. */
 import { FACINGS, type Facing, type Move } from "#lib/plan/schema.ts";
 import { handlesHeld, isStrap, type Setup } from "#lib/transitions/transitions.ts";
-import { springsTold } from "./judge-springs.ts";
+import { springsSwapped, springsTold } from "./judge-springs.ts";
 import type { Act, ActsChange, Judged } from "./judged.ts";
 import type { PlannedAct } from "./planned.ts";
 import type { Draft, Thing } from "./read/draft.ts";
@@ -16,6 +16,8 @@ export function judge(draft: Draft, change: ActsChange): Judged[] {
       return draft.loose && !has(change, draft.act) ? [] : [plainly(change, { act: "carriage-home" })];
     case "springs":
       return springsTold(draft, change);
+    case "springs-swap":
+      return springsSwapped(draft.parts, change);
     case "turn":
       return [turned(draft, change)];
     case "position":
@@ -244,6 +246,11 @@ function counted(
 
 const PLACES: readonly PlannedAct["act"][] = ["station", "turn", "position"];
 
+const EVERYTHING: readonly PlannedAct["act"][] = [
+  ...["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on"],
+  ...PLACES,
+] as PlannedAct["act"][];
+
 /** The acts that contradict something that is said to stay. */
 export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): PlannedAct[] {
   const acts: Readonly<Record<Thing, readonly PlannedAct["act"][]>> = {
@@ -255,7 +262,8 @@ export function changesOf(of: Thing, { planned }: Pick<ActsChange, "planned">): 
     side: ["side"],
     handles: ["handles-down", "handles-cross"],
     strap: ["strap-off", "strap-on"],
-    all: ["spring-on", "spring-off", "handles-down", "handles-up", "strap-off", "strap-on", ...PLACES],
+    rest: EVERYTHING,
+    all: EVERYTHING,
   };
   return planned.filter(({ act }) => acts[of].includes(act));
 }

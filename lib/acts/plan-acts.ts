@@ -11,6 +11,7 @@ import type { Tellings } from "#lib/talk/telling.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import { changesOf, judge } from "./judge.ts";
 import type { Act, ActsChange, Judged, Verdict } from "./judged.ts";
+import { signOf } from "./perhaps.ts";
 import { actsInto, type PlannedAct } from "./planned.ts";
 import { type AddedWords, amountStarts, type Lexicon, ownWords, saidSprings } from "./read/lexicon.ts";
 import { type LineReading, readTelling } from "./read/reader.ts";
@@ -93,10 +94,73 @@ function readChange(plan: Plan, step: SetupStep, added: AddedWords): ChangeTold 
   const from = before?.setup ?? null;
   const change: ActsChange = { from, to, planned: actsInto(plan, from, to) };
   const lexicon = lexiconOf(plan, step, added);
-  return toldOf(item.id, change, [
-    ...pauses.map((pause) => heardIn(change, readText(pause, pause.text ?? "", lexicon), pause.text ?? "", IN_PAUSES)),
-    ...setupLines(item).map(({ line, index }) => heardIn(change, readText(line, line.text, lexicon), line.text, index)),
-  ]);
+  const lines = [
+    ...pauses.map((pause) => ({
+      text: pause.text ?? "",
+      read: readText(pause, pause.text ?? "", lexicon),
+      index: IN_PAUSES,
+    })),
+    ...setupLines(item).map(({ line, index }) => ({
+      text: line.text,
+      read: readText(line, line.text, lexicon),
+      index,
+    })),
+  ];
+  const heard = lines.map(({ read, text, index }) => heardIn(change, read, text, index));
+  const left = from === null ? [] : untold(change, heard.flat());
+  return toldOf(
+    item.id,
+    change,
+    left.length === 0
+      ? heard
+      : heard.map((acts, n) => [...acts, ...perhapsIn(change, left, lines[n] as ReadLine, lexicon)]),
+  );
+}
+
+interface ReadLine {
+  readonly text: string;
+  readonly read: LineReading;
+  readonly index: number;
+}
+
+/** Planned acts that no reading tells; what is only named is not told by that. */
+function untold(change: ActsChange, heard: readonly PlacedAct[]): readonly PlannedAct[] {
+  const all = heard.map((one) => one.heard);
+  const covered = new Set(all.flatMap(({ covers, vague }) => (vague ? [] : covers)));
+  const kept = all.flatMap(({ of, verdict, act: { springs } }) =>
+    of === undefined || verdict !== "contradicted"
+      ? []
+      : changesOf(of, change).filter((act) => !("spring" in act) || Object.hasOwn(springs ?? {}, act.spring)),
+  );
+  const otherwise = new Set(all.flatMap(({ act, verdict }) => (verdict === "contradicted" ? [act.act] : [])));
+  return change.planned.filter((act) => !covered.has(act) && !kept.includes(act) && !otherwise.has(act.act));
+}
+
+/** What the unread words of a line tell of the acts that are left, each by the words that are surest. */
+function perhapsIn(
+  change: ActsChange,
+  left: readonly PlannedAct[],
+  { text, read, index }: ReadLine,
+  { springs }: Lexicon,
+): PlacedAct[] {
+  return left.flatMap((act): PlacedAct[] => {
+    const signs = read.unread.map((unread) => ({ unread, sign: signOf(act, unread, change, springs) }));
+    const best = SUREST.flatMap((wanted) => signs.find(({ sign }) => sign === wanted) ?? [])[0];
+    if (!best) return [];
+    const { from, to } = best.unread;
+    const verdict = best.sign === "unsure" ? "unsure" : "told";
+    const told: Act = best.sign === "plain" ? { act: act.act } : act;
+    const heard = { act: told, verdict, covers: [act], line: index, from, to, said: text.slice(from, to) } as const;
+    return [{ heard, place: placeOf(best.unread, read) }];
+  });
+}
+
+const SUREST = ["told", "plain", "unsure"] as const;
+
+/** After the acts that stand before it in the line; before all of them where it is said to come first. */
+function placeOf({ from, early }: LineReading["unread"][number], { inOrder }: LineReading): number {
+  if (early) return -0.5;
+  return inOrder.reduce((last, act, place) => (act.from < from ? Math.max(last, place) : last), -1) + 0.5;
 }
 
 interface PlacedLine {
@@ -144,7 +208,11 @@ const readText = (holder: ScriptLine | Pause, text: string, lexicon: Lexicon): L
     if (names.length === 0) return read;
     const isTold = ({ from, to }: { readonly from: number; readonly to: number }) =>
       !names.some((name) => from >= name.from && to <= name.to);
-    return { acts: read.acts.filter(isTold), inOrder: read.inOrder.filter(isTold) };
+    return {
+      acts: read.acts.filter(isTold),
+      inOrder: read.inOrder.filter(isTold),
+      unread: read.unread.filter(isTold),
+    };
   });
 
 /** An act with its place among all that is to be done. */
@@ -182,6 +250,7 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
   const heard = all.filter((one) => {
     if (one.implied && one.covers.some((act) => kept.has(act))) return false;
     // "Springs: two light" tells no more than "two light".
+    if (one.vague && !one.doubted && isHeld(one) && one.covers.some((act) => !said.has(act))) return true;
     if (one.vague) return !one.doubted && !named.has(kindOf(one));
     return !one.implied || one.covers.some((act) => !said.has(act));
   });
@@ -191,6 +260,9 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
   const missing = planned.filter((act) => !covered.has(act));
   return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
 }
+
+/** "Handle down, face the back, handle": the second may well be about taking it up. */
+const isHeld = ({ act }: HeardAct): boolean => act.act.startsWith("handle") || act.act.startsWith("strap");
 
 /** "spring", "handle", "strap", "turn". */
 const kindOf = ({ act }: HeardAct): string => act.act.split("-")[0]?.replace(/s$/, "") ?? "";

@@ -62,7 +62,8 @@ export function summedUp<T extends Judged>(
       const { heard } = placed;
       if (onTheWay(inTurn, inLine, heard))
         return { ...placed, heard: { ...heard, verdict: "unsure", covers: fewerHeld(change, heard) } };
-      return isExcepted(change, heard, covered) ? { ...placed, heard: { ...heard, verdict: "unsure" } } : placed;
+      const verdict = heard.of === "rest" ? "told" : "unsure";
+      return isExcepted(change, heard, covered) ? { ...placed, heard: { ...heard, verdict } } : placed;
     });
   });
 }

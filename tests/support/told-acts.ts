@@ -7,6 +7,7 @@ import { type PlannedAct, plannedActs } from "#lib/acts/planned.ts";
 import { type Equipment, type Move, type MoveItem, PLAN_FORMAT, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import changesFile from "#tests/fixtures/told-acts/changes.json" with { type: "json" };
+import freshSetUpsFile from "#tests/fixtures/told-acts/fresh-set-ups.json" with { type: "json" };
 import moreSetUpsFile from "#tests/fixtures/told-acts/more-set-ups.json" with { type: "json" };
 import setUpsFile from "#tests/fixtures/told-acts/set-ups.json" with { type: "json" };
 
@@ -64,7 +65,7 @@ const FILE = changesFile as unknown as {
   readonly changes: readonly Change[];
 };
 export const CHANGES: ReadonlyMap<string, Change> = new Map(FILE.changes.map((change) => [change.id, change]));
-export const SET_UPS = [...setUpsFile, ...moreSetUpsFile] as unknown as readonly SetUpCase[];
+export const SET_UPS = [...setUpsFile, ...moreSetUpsFile, ...freshSetUpsFile] as unknown as readonly SetUpCase[];
 
 /** Whether a case was written later to work with, and was never part of the split. */
 export const isForWork = (id: string): boolean => id.startsWith("more-");

@@ -1,6 +1,7 @@
 /** The labelled talk of `tests/fixtures/told-acts`: its shapes, and a class in which each sentence is said when it should be. */
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { type Move, type MoveItem, PLAN_FORMAT, type Plan, type PlanItem, type ScriptLine } from "#lib/plan/schema.ts";
+import freshTalkFile from "#tests/fixtures/told-acts/fresh-talk.json" with { type: "json" };
 import moreTalkFile from "#tests/fixtures/told-acts/more-talk.json" with { type: "json" };
 import talkFile from "#tests/fixtures/told-acts/talk.json" with { type: "json" };
 import { planOfChange } from "./told-acts.ts";
@@ -37,7 +38,7 @@ const FILE = talkFile as unknown as {
   readonly contexts: Readonly<Record<string, TalkContext>>;
   readonly cases: readonly TalkCase[];
 };
-export const TALK = [...FILE.cases, ...(moreTalkFile as unknown as readonly TalkCase[])];
+export const TALK = [...FILE.cases, ...([...moreTalkFile, ...freshTalkFile] as unknown as readonly TalkCase[])];
 export const TALK_CONTEXTS = FILE.contexts;
 
 export const SAID_IN = "said-in";

@@ -1,7 +1,8 @@
 /** Reads amounts of springs: "one light and two heavy springs", "another middle", "both lights", "no springs". */
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
+import { type Behind, LESS, MORE, numberOf, quantityAt, THE, timesAt } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
-import { AFTER_A_SPRING, MOVED_WORDS, NUMBERS, PLACE_LABELS } from "./vocabulary.ts";
+import { AFTER_A_SPRING, MOVED_WORDS, PLACE_LABELS } from "./vocabulary.ts";
 
 export interface AmountPart {
   /** The id; undefined for a spring without a name. */
@@ -19,20 +20,6 @@ export interface Amount {
   /** Index after its last token. */
   readonly end: number;
 }
-
-interface Quantity {
-  readonly count: number | null;
-  readonly more: boolean;
-  readonly less?: boolean;
-  /** "The", "your": as many as the noun says. */
-  readonly definite: boolean;
-  readonly end: number;
-}
-
-const ALL: readonly string[] = ["all", "every", "everything"];
-const THE: readonly string[] = ["the", "your", "that", "my", "our", "this", "those"];
-const LESS: readonly string[] = ["less", "fewer"];
-const MORE: readonly string[] = ["more", "extra", "further", "additional"];
 
 /** One amount, or several that are joined by "and", "plus" or a comma. */
 export function amountAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Amount | null {
@@ -58,7 +45,8 @@ const VERBS: readonly string[] = ["add", "remove", "set", "swap", "off"];
 function nextPart(tokens: readonly Token[], end: number, mayList: boolean, lexicon: Lexicon): PartAt | null {
   const token = tokens[end];
   if (!token || token.gap === 2 || (token.gap === 1 && !mayList)) return null;
-  const joined = JOINING.has(token.word);
+  // "Minus a long plus two softs."
+  const joined = JOINING.has(token.word) && (mayList || token.word !== "plus");
   // "One middle one firm."
   if (!joined && token.gap === 0 && !(mayList && numberOf(token.word) !== null)) return null;
   const found = partAt(tokens, joined ? end + 1 : end, lexicon, joined);
@@ -114,12 +102,6 @@ function counted(tokens: readonly Token[], part: AmountPart, end: number): PartA
   return LESS.includes(behind) ? { part: { ...part, less: true }, end: end + 1 } : { part, end };
 }
 
-interface Behind {
-  readonly count: number;
-  readonly end: number;
-  readonly more?: boolean;
-}
-
 /** "Light spring, one more", "soft springs, two, take off": the number behind the name, and nothing it counts after it. */
 function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behind | null {
   const [number, next] = [tokens[at], tokens[at + 1]];
@@ -135,10 +117,37 @@ function behindAt(tokens: readonly Token[], at: number, lexicon: Lexicon): Behin
 const isOnItsOwn = (next: Token | undefined): boolean =>
   next === undefined || next.gap > 0 || JOINING.has(next.word) || MOVED_WORDS.has(next.word);
 
+/** "Strong on, feet out", said without a pause. */
+const isNextThing = (token: Token | undefined, springs: Lexicon["springs"]): boolean =>
+  token !== undefined && (isName(token, springs) || NEXT_THINGS.some((name) => classesOf(token.word).includes(name)));
+const NEXT_THINGS: readonly string[] = [
+  "fill",
+  "go",
+  "limb",
+  "carriage",
+  "handle",
+  "strap",
+  "face",
+  "turn",
+  "kneel",
+  "sit",
+  "lie",
+  "stand",
+];
+
 /** "Heavy off", "swap heavy for light", "add light": a verb makes a bare name a spring. */
 function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: Lexicon): boolean {
   const [next, second] = [tokens[end], tokens[end + 1]];
-  if (next?.gap === 0 && AFTER_A_BARE_NAME.has(next.word) && isOnItsOwn(second)) return true;
+  // "Soft is two now."
+  if (timesAt(tokens, end)) return true;
+  // "Instead of middle we put light."
+  if (tokens[at - 1]?.word === "of" && ["instead", "place", "lieu"].includes(tokens[at - 2]?.word ?? "")) return true;
+  if (
+    next?.gap === 0 &&
+    AFTER_A_BARE_NAME.has(next.word) &&
+    (isOnItsOwn(second) || isNextThing(second, lexicon.springs))
+  )
+    return true;
   if (isLinked(tokens, end, 1, lexicon) || isLinked(tokens, at - 1, -1, lexicon)) return true;
   if ((next?.gap === 1 || (tokens[at]?.gap ?? 0) > 0) && behindAt(tokens, end, lexicon)) return true;
   // "Middle: off."
@@ -151,7 +160,8 @@ function isHandled(tokens: readonly Token[], at: number, end: number, lexicon: L
   if (next?.gap === 0 && PAIRED.get(next.word) === second?.word && second) return true;
   const before = tokens[at - 1];
   if (tokens[at]?.gap !== 0 || !before) return false;
-  if (["only", "just", "put"].includes(before.word)) return isOnItsOwn(next);
+  if (["only", "just", "put", "plus", "minus", "same"].includes(before.word))
+    return isOnItsOwn(next) || isNextThing(next, lexicon.springs);
   const classes = classesOf(before.word);
   const linking = before.word === "is" && classesOf(tokens[at - 2]?.word ?? "").includes("springs");
   if (linking || classes.includes("add") || classes.includes("remove") || classes.includes("springs")) return true;
@@ -183,84 +193,20 @@ function isLinked(tokens: readonly Token[], at: number, step: 1 | -1, { springs 
   return false;
 }
 const LINKS: ReadonlySet<string> = new Set(
-  "for to into becomes plus instead of not than rather in place down up replaces joins and a one".split(" "),
+  "for to into against where spring springs becomes plus instead of not than rather in place down up replaces joins and a one".split(
+    " ",
+  ),
 );
 
 /** "Middle comes off", "light goes on", "strong out". */
 const AFTER_A_BARE_NAME: ReadonlySet<string> = new Set(
-  "off on in out away comes goes come go gone no stays stay remains can only alone both done finished joins".split(" "),
+  "off on in out away comes goes come go gone no stays stay remains can only alone both done finished joins join also too replaces".split(
+    " ",
+  ),
 );
 
 const named = (spring: string | undefined) => (spring === undefined ? {} : { spring });
 const PLACES: ReadonlySet<string> = new Set(["in", "at", "to", "into", "through", "from", "towards", "toward", "near"]);
-
-/** "Heavy x 2", "light times two". */
-function timesAt(tokens: readonly Token[], at: number): Behind | null {
-  const [sign, number] = [tokens[at], tokens[at + 1]];
-  if (!sign || sign.gap > 0) return null;
-  const joined = /^x(\d)$/.exec(sign.word)?.[1];
-  if (joined !== undefined) return { count: Number(joined), end: at + 1 };
-  const count = number && number.gap === 0 && ["x", "times"].includes(sign.word) ? numberOf(number.word) : null;
-  return count === null ? null : { count, end: at + 2 };
-}
-
-/** A number in words or figures; null for any other word. */
-export const numberOf = (word: string): number | null => {
-  const digits = /^(\d{1,2})x?$/.exec(word)?.[1];
-  if (digits !== undefined) return Number(digits);
-  return Object.hasOwn(NUMBERS, word) ? (NUMBERS[word] ?? null) : null;
-};
-
-function quantityAt(tokens: readonly Token[], at: number): Quantity | null {
-  const word = tokens[at]?.word ?? "";
-  const next = tokens[at + 1]?.word ?? "";
-  const exactly = (count: number | null, end: number, more = false): Quantity => ({
-    count,
-    more,
-    end,
-    definite: false,
-  });
-  const pairAt = word === "a" ? at + 1 : at;
-  if (PAIRS.has(tokens[pairAt]?.word ?? "") && (word === "a" || next === "of")) {
-    const end = passOver(tokens, pairAt + 1, ["of", ...MORE]);
-    return exactly(PAIRS.get(tokens[pairAt]?.word ?? "") ?? 1, end, MORE.includes(tokens[end - 1]?.word ?? ""));
-  }
-  if (word === "another" && numberOf(next) !== null) return exactly(numberOf(next), at + 2, true);
-  if (ALL.includes(word) && next !== "in" && next !== "home") {
-    const end = passOver(tokens, at + 1, ["of", "the", "your", "those"]);
-    const count = numberOf(tokens[end]?.word ?? "");
-    return exactly(count, count === null ? end : end + 1);
-  }
-  if ((word === "a" || THE.includes(word)) && ONE_MORE.includes(next)) return exactly(1, at + 2, true);
-  // "Second light, please."
-  if (ONE_MORE.includes(word) && word !== "third") return exactly(1, at + 1, true);
-  if (THE.includes(word)) {
-    const end = passOver(tokens, at + 1, ["other", "last", "remaining", "same"]);
-    const count = tokens[end]?.gap === 0 ? numberOf(tokens[end]?.word ?? "") : null;
-    return count === null ? { count: null, more: false, definite: true, end } : exactly(count, end + 1);
-  }
-  const count = numberOf(word);
-  if (count === null) return null;
-  const end = passOver(tokens, at + 1, OF_WORDS);
-  // "One of the two lights".
-  const inAll = tokens[end - 1]?.word !== word && tokens[end]?.gap === 0 && numberOf(tokens[end]?.word ?? "") !== null;
-  const said = exactly(count, inAll ? end + 1 : end, word === "another" || MORE.includes(next));
-  return LESS.includes(next) ? { ...said, less: true } : said;
-}
-
-const PAIRS: ReadonlyMap<string, number> = new Map([
-  ["couple", 2],
-  ["pair", 2],
-  ["single", 1],
-]);
-const ONE_MORE: readonly string[] = ["second", "third", "further", "extra"];
-const OF_WORDS: readonly string[] = [...MORE, ...LESS, "x", "times", "of", "the", "your", "single", "those"];
-
-function passOver(tokens: readonly Token[], at: number, words: readonly string[]): number {
-  let end = at;
-  while (tokens[end]?.gap === 0 && words.includes(tokens[end]?.word ?? "")) end++;
-  return end;
-}
 
 interface Noun {
   readonly spring?: string;

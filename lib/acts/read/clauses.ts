@@ -2,6 +2,7 @@
 import type { Draft } from "./draft.ts";
 import { bareClause } from "./lead-ins.ts";
 import type { Unit } from "./units.ts";
+import type { Unread } from "./unread.ts";
 
 /** How a clause follows what stands before it. */
 type Joint = "next" | "after" | "before" | "until" | "so" | "before-that";
@@ -29,6 +30,7 @@ export interface ReadClause {
   readonly first: boolean;
   /** A condition, and nothing that depends on it yet. */
   readonly open: boolean;
+  readonly unread: readonly Unread[];
 }
 
 const JOINTS: ReadonlyMap<string, Joint> = new Map([
@@ -99,10 +101,14 @@ function jointAt(units: readonly Unit[], at: number): { readonly joint: Joint; r
   if (unit.word === "as" && next?.word === "soon" && third?.word === "as") return { joint: "after", end: at + 3 };
   // "One light off with the carriage home."
   const withCarriage = unit.word === "with" && contentAfter(units, at)?.classes.includes("carriage");
-  const joint = withCarriage ? "after" : JOINTS.get(unit.word);
+  // "Heavy off at home."
+  const atHome = unit.word === "at" && unit.gap === 0 && at > 0 && next?.word === "home" && next.gap === 0;
+  const joint = withCarriage || atHome ? "after" : JOINTS.get(unit.word);
   if (!joint || (unit.gap === 0 && NO_JOINT_AFTER.has(units[at - 1]?.word ?? ""))) return null;
   if (next?.gap === 0 && NO_JOINT_BEFORE.has(next.word)) return null;
   if (unit.word === "but" && unit.gap === 0 && LEFT_OUT_OF.has(units[at - 1]?.word ?? "")) return null;
+  // "Before, carriage home"; "carriage home before".
+  if (unit.word === "before" && (next === undefined || next.gap > 0)) return { joint: "before-that", end: at + 1 };
   const pointed = pointedAt(units, at + 1);
   // "Before that" puts what follows before what was said; "after that" does not.
   if (pointed !== null && joint !== "so") return { joint: joint === "before" ? "before-that" : "next", end: pointed };

@@ -4,14 +4,24 @@ import type { AmountPart } from "./amounts.ts";
 import { type Matched, type Pattern, patternOf } from "./pattern.ts";
 import type { SideWord, Unit } from "./units.ts";
 
-/** What can stay as it is. `place` is station, turn and position together. */
-export type Thing = "springs" | "turn" | "station" | "position" | "place" | "side" | "handles" | "strap" | "all";
+/** What can stay as it is. `place` is station, turn and position together; `rest` all that is not named. */
+export type Thing =
+  | "springs"
+  | "turn"
+  | "station"
+  | "position"
+  | "place"
+  | "side"
+  | "handles"
+  | "strap"
+  | "all"
+  | "rest";
 
 /** `total`: all that is on, "down to one light"; `now` may also be what goes on, "one light". */
-export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep" | "has";
+export type Amounts = "on" | "off" | "now" | "total" | "on-or-now" | "now-or-on" | "off-or-on" | "keep" | "has" | "any";
 
 /**
- * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `has`: "you've one light on", which may be what was on. `some`: a change of springs that is not named.
+ * `on-or-now`, or `now-or-on` where the second is the likelier: "two light on" is what goes on or what is on then. `has`: "you've one light on", which may be what was on. `some`: a change of springs that is not named. `any`: after a word that may put them on or take them off.
  * `any`: a turn without a way to face. `place`: "to the front", which may be where people go. `loose`: it is only about the thing if the plan has such an act, "put it down". `implied`: it follows from the words without being said, so no order is read from it.
  */
 export type Draft =
@@ -22,6 +32,8 @@ export type Draft =
       readonly parts: readonly AmountPart[];
     }
   | { readonly act: "springs"; readonly way: "field" | "some" | "none" }
+  /** The first for the second, or the other way round. */
+  | { readonly act: "springs-swap"; readonly parts: readonly [readonly AmountPart[], readonly AmountPart[]] }
   | {
       readonly act: "turn";
       readonly to: Facing | "round" | "sideways" | "any" | "somewhere";

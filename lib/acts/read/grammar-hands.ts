@@ -21,6 +21,14 @@ const CROSS = ({ units }: Matched): Draft[] => {
   const un = units.some(({ word }) => UNCROSS.test(word));
   return [{ act: "handles-cross", un }];
 };
+/** "Left handle in the right hand" crosses them. */
+function acrossHands(match: Matched): Draft[] {
+  const [of, to] = [match.units.find(({ word }) => word === "left" || word === "right")?.word, match.units.at(-1)];
+  const hand = to?.side ?? to?.word;
+  return of !== undefined && (hand === "left" || hand === "right") && hand !== of
+    ? [{ act: "handles-cross", un: false, loose: true }]
+    : intoHand(match);
+}
 const UNCROSS = /^(?:un|not|longer|normal|usual|parallel|straight)/;
 
 /** "Handle in the other hand" puts it down and takes it up. */
@@ -132,6 +140,8 @@ const HANDLES: readonly Production[] = [
   say("@put|@free @handle", DOWN),
   say("replace @handle", DOWN),
   say("@handle @home", DOWN),
+  say("@handle @way* back where|to|in @way* live|lives|belong|belongs|home|came|were?", DOWN),
+  say("@take? left|right @handle @way* in|into|to|with @hands|left|right", acrossHands),
   say("no @handle", NO_HANDLES),
   say("without @handle", NO_HANDLES),
   say("@not|longer need|want|use|using @handle any? more?", NO_HANDLES),
@@ -165,7 +175,7 @@ const HANDLES: readonly Production[] = [
   say("@handle", SOME_HANDLES, "whole"),
   say("with|using|holding @handle", SOME_HANDLES, "last"),
   say("with|holding @handle in @hands", intoHand),
-  say("off with @handle", DOWN),
+  say("off|down|away with @handle", DOWN),
   say("give @handle rest", DOWN),
   say("@handle", [{ act: "handles-some" }]),
   say("light|firm|soft|strong|gentle|loose|relaxed|tight|easy grip|grips|hands|handle", NOTHING),
@@ -200,7 +210,10 @@ const STAYS: readonly Production[] = [
   say("@load @be? @stay same|on|put|there|here|as?", stay("springs")),
   say("@load as is|are|were?", stay("springs")),
   say("@stay @way* with? same? @load on|as|same? is|are|were?", stay("springs")),
+  say("@load @be? fine|good|okay|happy|perfect|untouched|alone @way*", stay("springs")),
+  say("rest|others @be? @stay? same|unchanged|identical", stay("rest")),
   say("@load? no @load change|changes", stay("springs")),
+  say("@load @be? not touch|touched|move|moved|swap", stay("springs")),
   say("@load @be? no|not change|changes|changed|changing", stay("springs")),
   say("no @load to? change|changes|move|touch", stay("springs")),
   say("@amount @be? same|unchanged|as just? as? is|are|was|were|before", stay("springs")),
@@ -216,6 +229,7 @@ const STAYS: readonly Production[] = [
   say("same way|direction|facing", stay("turn")),
   say("@stay @way* on|at @station", stay("station")),
   say("@stay @way* at|by front|back", stay("station")),
+  say("@body|@limb @stay @way* on|at|onto @station", stay("station")),
   say("@stay @feet @way* in", stay("strap"), "last"),
   say("@stay @strap @way* alone|as|where", stay("strap")),
   say("@stay|still @way* them|it? crossed|uncrossed", stay("handles")),
@@ -231,11 +245,15 @@ const STAYS: readonly Production[] = [
   say("hold|holding|have @handle @way* crossed|uncrossed", CROSS),
   say("keep|keeping hold|holding on?", stay("handles")),
   say("@handle still @way* in|on|with|up? @limb|@hands|you|hand?", KEPT),
+  say("@take|bringing|bring|keep @handle with you|me|us", KEPT),
+  say("@take|bringing|bring|keep @handle along", KEPT),
   say("@handle @comes with|along|too you|me|us?", KEPT),
   say("hang|hold on to? @handle?", KEPT),
   say("still @way* just|only|with|on|in|holding? @handle", KEPT),
   say("@handle stay|stays|staying @way* in|on|up|with|put? @limb|@hands?", KEPT),
   say("hands stay|stays in @handle", KEPT),
+  say("@handle remain|remains", KEPT),
+  say("@handle with you|me|us", KEPT, "whole"),
   say("@hands @stay @way* in|on @handle", KEPT),
   say("same @handle", stay("handles")),
   say("@stay where|put|there|here|down|up", stay("place"), "whole"),
@@ -247,9 +265,11 @@ const STAYS: readonly Production[] = [
   say("same set|setup|everything|thing|again up?", stay("all")),
   say("same", stay("all"), "whole"),
   say("all|everything|nothing @be? same|unchanged|new|different|changes|change|moves|stay|stays", stay("all")),
+  say("leave|let all|everything|it be|alone", stay("all")),
   say("all|everything @stay same|as|put|there|on?", stay("all")),
   say("all|everything as were|was|before|is", stay("all")),
-  say("nothing|everything else @be? same|unchanged|changes|change|changing|moves|move", stay("all")),
+  say("nothing|everything|all else stays|stay|remains|remain on?", stay("rest")),
+  say("nothing|everything|all else @be? same|unchanged|changes|change|changing|moves|move", stay("rest")),
   say("no change|changes|changing", stay("all")),
   say("@stay it|everything|this? @way* exactly? same|as is|are|were?", stay("all")),
   say("as were|before|is", stay("all"), "whole"),

@@ -32,6 +32,11 @@ function turnAway(match: Matched): Draft[] {
   const from = found(match, "facing");
   return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
 }
+/** "Your back to the front platform". */
+const fromStation = (match: Matched): Draft[] => {
+  const from = FACED_STATION[found(match, "station") ?? "floor"];
+  return from ? [{ act: "turn", to: OPPOSITE[from] }] : [];
+};
 const OPPOSITE: Readonly<Record<Facing, Facing>> = { front: "back", back: "front", left: "right", right: "left" };
 const turnToSide = (match: Matched): Draft[] => {
   const side = found(match, "side");
@@ -64,7 +69,8 @@ const TURNS: readonly Production[] = [
   say("@face @towards? other|opposite way|direction|end", turned("round")),
   say("@face @towards? @side", turnToSide),
   say("@face @towards? sideways|@flank", turned("sideways")),
-  say("@face away|in|out|bar|{next-move}|@bar", turned("somewhere")),
+  say("@face away|in|out|bar|{next-move}", turned("somewhere")),
+  say("@face|look|looking @towards? @bar", (match) => (found(match, "facing") ? turn()(match) : turned("somewhere"))),
   say("@turn @round? @way* @towards @facing", turn("relative")),
   say("@turn @round? @way* @facing", turn("relative")),
   say("@turn @round? @way* @towards? @side", turnToSide),
@@ -87,7 +93,7 @@ const TURNS: readonly Production[] = [
   say("@turn? ninety|90 degrees?", ANY_TURN),
   say("@turn? ninety|90 degrees? @way* @towards? @facing", turn("relative")),
   say("@turn @round? @way* @towards @flank", turned("sideways")),
-  say("quarter turn @way* @towards? @facing", turn("relative")),
+  say("quarter turn? @way* @towards? @facing", turn("relative")),
   say("@turn @way* sideways|side on?", turned("sideways")),
   say("sideways", turned("sideways")),
   say("side on", turned("sideways")),
@@ -105,6 +111,11 @@ const TURNS: readonly Production[] = [
   say("front|forward|forwards|back", turn("place"), "whole"),
   say("@turn out|in|up|off|on", NOTHING),
   say("@facing facing", turn()),
+  say("@face|look|looking in? @facing direction|way", turn()),
+  say("with? view|look|gaze|eyes @way* to|towards|toward|at @facing", turn()),
+  say("@go? to|at front|back @way* @face @towards? @facing", (match) => [...atEnd(match), ...turnedLast(match)]),
+  say("with? back|backs @face|to|towards|toward|against @facing|@bar @bar?", turnAway),
+  say("with? back|backs @face|to|towards|toward|against @platform", fromStation),
   say("to|towards @facing @turn|@face|look|looking", turn()),
   say("to|towards|toward @facing", turn("place"), "whole"),
   say("at front|back", turn("place"), "whole"),
@@ -161,7 +172,8 @@ const POSITIONS: readonly Production[] = [
         ...turnedLast(match),
       ]),
       say(`stay|stays|keep|keeping|remain|still @way* in|on|here|there? ${phrase}`, [stays]),
-      say(`from|off|of of? ${phrase}`, NOTHING),
+      say(`from|off of? ${phrase}`, NOTHING),
+      say(`instead of ${phrase}`, NOTHING),
       say(`out of ${phrase}`, NOTHING),
     ];
   }),
@@ -184,6 +196,7 @@ const POSITIONS: readonly Production[] = [
     { act: "position", fits: ["seated"], implied: true },
     ...placed(match),
   ]),
+  say("sit|hold|hang|stay|hold tight", NOTHING),
   say("@sit @way* back|low|into|deep|deeper|heels|hips|lower", NOTHING),
   say("@limb over|above @limb", NOTHING),
   say("@limb under|below @limb", placed),
@@ -244,6 +257,7 @@ const STATIONS: readonly Production[] = [
   say("get|come @way* off|down off? @carriage|machine", FLOOR),
   say("get|come off", FLOOR, "whole"),
   say("off platform|@platform", NOTHING),
+  say("from @platform", (match) => standing(match).map((draft) => ({ ...draft, implied: true }) as Draft)),
   say("off @carriage|machine", FLOOR, "start"),
   say("beside|alongside|next to? @carriage|machine", FLOOR),
   say("step @way* off @platform", NOTHING),
@@ -255,6 +269,7 @@ const STATIONS: readonly Production[] = [
     "@limb|@body go|come? @way* on|onto|to|into|from|at|against|under|over|near|stays|stay|of|along on? @station|platform|@bar|edge|bar|bars|rests|rest",
     placed,
   ),
+  say("on|onto top of @station", standing),
   say("edge|end|middle|centre|center|top|side|front|back of @station", NOTHING),
 ];
 

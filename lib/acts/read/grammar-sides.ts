@@ -34,7 +34,7 @@ export const OF_SIDES: readonly Production[] = [
   say("@side-field", side),
   say("@limb to start|begin", limbSide),
   say("@side to start|begin", side),
-  say("@sided again|first|now|only|works|working|leads?", wholeLimb, "whole"),
+  say("@sided again|first|now|only|works|working|begins|starts|begin|start|leads?", wholeLimb, "whole"),
   say("@stay|same @way* on|with? @sided", [{ act: "stay", of: "side" }]),
   say("@limb", limbSide),
   say("@limb is|are|stays|stay|rests|hip|hips", NOTHING),

@@ -1,7 +1,8 @@
 /** How the carriage and the springs are told. */
-import { type AmountPart, numberOf } from "./amounts.ts";
+import type { AmountPart } from "./amounts.ts";
 import { type Amounts, type Draft, type Production, say } from "./draft.ts";
 import type { Matched } from "./pattern.ts";
+import { numberOf } from "./quantities.ts";
 
 const HOME: readonly Draft[] = [{ act: "carriage-home" }];
 const NOTHING: readonly Draft[] = [];
@@ -14,6 +15,7 @@ const CARRIAGE: readonly Production[] = [
   say("all? @way* to|against|into|at @stopper", HOME),
   say("meet|find|touch|kiss|reach @stopper", HOME),
   say("@bring @carriage @way* to rest", HOME),
+  say("@bring @carriage @way* to? resting|home|start|starting|rest place|position|spot", HOME),
   say("@carriage come|comes|roll|rolls @way* to you", HOME),
   say("@park|settle @carriage", HOME),
   say("@carriage @be? at rest|stopped", HOME),
@@ -24,6 +26,7 @@ const CARRIAGE: readonly Production[] = [
   say("@bring? @carriage @way* in and|then out", NOTHING),
   say("in and out", NOTHING),
   say("@carriage out", NOTHING),
+  say("@carriage out and|then @way* in|home", NOTHING),
   say("bring|take|let|walk|@ride it|her|them|everything @way* @home", HOME),
   say("@dock it|her|there|in? @carriage?", HOME),
   say("@close it|her|up", HOME),
@@ -74,6 +77,9 @@ const swapped =
     { act: "springs", way: "on", parts: parts(match, 1 - off) },
   ];
 
+/** "Light for heavy" says what goes on first or last, whichever the plan has. */
+const either = (match: Matched): Draft[] => [{ act: "springs-swap", parts: [parts(match, 0), parts(match, 1)] }];
+
 const bare = (match: Matched): Draft[] => {
   const said = parts(match);
   // "No middle."
@@ -100,6 +106,18 @@ const NONE: readonly Draft[] = [{ act: "springs", way: "none" }];
 
 const AMOUNTS: readonly Production[] = [
   say("@swap @amount out|over|up? for|to|with|into|against|by @amount", swapped(0)),
+  say("let|have|lets @amount join|joins @amount?", first("on")),
+  say("in? place|lieu of @amount @comes? @amount", swapped(0)),
+  say("replace|replacing|swap|swapping|exchange it|that|them with|by|for @amount", springs("on")),
+  say("@amount @be? not|longer|hardly needed|wanted|necessary|required", springs("off")),
+  say("instead of @amount @comes|@set|@reach|@add? @amount", swapped(0)),
+  say("@amount can|may|must|should|could to? go|rest|leave|retire|finish us|you?", springs("off")),
+  say("@amount comes|come|coming", springs("on"), "last"),
+  say("@amount comes|come|coming to|with it|them|that", springs("on")),
+  say("@amount @comes? plus|additional|addition|extra", springs("on"), "last"),
+  say("@amount @comes? also|too", springs("on"), "last"),
+  say("@amount on it", springs("on")),
+  say("@amount joins|join it|them|that|those", springs("on")),
   say("@swap out|over|up|around @amount for|to|with @amount", swapped(0)),
   say("@amount makes|make|gives|give way|room for|to @amount", swapped(0)),
   say("@swap in @amount for|instead of? @amount", swapped(1)),
@@ -108,7 +126,7 @@ const AMOUNTS: readonly Production[] = [
   say("put|pop @amount", springs("on"), "whole"),
   say("@amount joins|arrives", springs("on"), "last"),
   say("@add @amount to|onto @amount", first("on")),
-  say("@amount for @amount", swapped(1), "whole"),
+  say("@amount for @amount", either, "whole"),
   say("@amount @on? in place|lieu of @amount", swapped(1)),
   say("@amount replaces @amount", swapped(1)),
   say("@amount @comes @on? for|instead @amount @comes? @off?", swapped(1)),
@@ -180,7 +198,7 @@ const AMOUNTS: readonly Production[] = [
   say("@not|longer need|want|use|using @amount any? longer|more?", springs("off")),
   say("@amount @set @way* off|away|out", springs("off")),
   say("@amount joins|meets|join|meet @amount", first("on")),
-  say("@amount @way* to|into|becomes @amount", swapped(0), "whole"),
+  say("@amount @way* to|into|becomes @amount", either, "whole"),
   say("from @amount @way* to @amount", swapped(0)),
   say("@stay on @amount alone|only", springs("total")),
   say("heavier by @amount", springs("on")),
@@ -199,10 +217,13 @@ const AMOUNTS: readonly Production[] = [
   say("@amount", bare),
   say("@amount @set|@add on", springs("on")),
   say("@amount @set|@remove off", springs("off")),
+  say("same @amount", (match) => (parts(match).length === 1 ? [{ act: "stay", of: "springs" }] : bare(match))),
+  say("no @springs stay|stays|left|remain|remains on?", NONE),
   say("touch|from|that|about|had|was|were @amount @way* on?", NOTHING),
   say("@amount give|gives|make|makes less|more|it", NOTHING),
   say("@amount that|which", NOTHING),
   say("beside|alongside @amount", NOTHING),
+  say("next to @amount", NOTHING),
   say("@amount @be? @way* too much|little|heavy|light|easy|hard|strong|soft", NOTHING),
   say("@springs-field on?", FIELD),
   say("@springs @be? @number", counted("now")),

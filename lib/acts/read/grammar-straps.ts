@@ -13,11 +13,13 @@ function intoStrap(match: Matched): Draft[] {
     ? [on, { act: "side", side, limb: true, held: true }]
     : [on];
 }
+/** "Foot back in", "right leg in", which may be about a strap. */
+const looseOn = (match: Matched): Draft[] => [{ act: "strap-on", loose: true }, ...limbSide(match)];
 const OFF: readonly Draft[] = [{ act: "strap-off" }];
 const ON: readonly Draft[] = [{ act: "strap-on" }];
 
 export const OF_STRAPS: readonly Production[] = [
-  say("@wear|@comes? @feet @comes? @way* in|into|through|inside|under|beneath @strap", intoStrap),
+  say("@wear|@comes? @feet @comes? @way* in|into|to|through|inside|under|beneath @strap", intoStrap),
   say("with|now @feet @way* in|into|through|under @strap", intoStrap),
   say("@feet take|takes|get|gets @strap", intoStrap),
   say("@feet find|finds|meet|meets @strap", intoStrap),
@@ -25,15 +27,12 @@ export const OF_STRAPS: readonly Production[] = [
   say("strap @feet @way* in", intoStrap),
   say("@strap @way* on|to|for @feet", intoStrap),
   say("@wear into|in|through it|them", [{ act: "strap-on", loose: true }]),
-  say(
-    "@feet go|goes|come|comes|step @way* in",
-    (match) => [{ act: "strap-on", loose: true }, ...limbSide(match)],
-    "whole",
-  ),
+  say("@feet go|goes|come|comes|step @way* in", looseOn, "whole"),
   say("@wear|put it|them @way* on", [{ act: "strap-on", loose: true }], "last"),
   say("@feet @way* out long|straight|wide|front|forward|forwards|ahead|behind", NOTHING),
   say("done|finished|through with @strap", OFF),
-  say("@wear? @feet in|into|through", intoStrap, "whole"),
+  say("@wear @feet in|into|through", intoStrap, "whole"),
+  say("@feet back|again? in|through", looseOn, "whole"),
   say("step|slip|go|come|slide in|into @strap", ON),
   say("clip|hook|strap in", ON, "whole"),
   say("@wear @strap @way* on", ON),
@@ -44,7 +43,8 @@ export const OF_STRAPS: readonly Production[] = [
   say("@wear? @feet @way* in|into|under|through it|them", [{ act: "strap-on", loose: true }], "last"),
   say("take|takes|taking @feet @way* out of it|this|things", NOTHING),
   say("have|need|has|needs to leave @strap", OFF),
-  say("they leave @strap", OFF),
+  say("they|you|we leave @strap", OFF),
+  say("hook|tuck|loop|slip|slide @feet in?", looseOn, "whole"),
   say("secure|fasten|tighten @strap", ON),
   say("do up @strap", ON),
   say("@take|find @strap @way* with @feet", ON),

@@ -46,6 +46,7 @@ function afterInfinitive(units: readonly Unit[]): number {
 /** The index after "if you could", "if you would just". */
 function afterAsking(units: readonly Unit[]): number {
   const at = units.findIndex(({ word }) => word === "if");
+  if (at >= 0 && at <= 2 && units[at + 1]?.word === "you'd") return at + 2;
   if (at < 0 || at > 2 || units[at + 1]?.word !== "you" || !ASKING.has(units[at + 2]?.word ?? "")) return 0;
   return at + 3;
 }

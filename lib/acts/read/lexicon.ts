@@ -66,7 +66,7 @@ export const amountStarts = perValue((equipment: Equipment): ReadonlySet<string>
   return new Set([...QUANTITIES, ...names, ...(CLASSES.springs ?? "").split(" ")]);
 });
 
-const formsOf = (word: string): string[] => [word, `${word}s`, `${word}'s`, `${word.replace(/y$/, "ie")}s`];
+export const formsOf = (word: string): string[] => [word, `${word}s`, `${word}'s`, `${word.replace(/y$/, "ie")}s`];
 
 /** How many words of the name stand here, the last one in the plural too; and whether it is in the plural. */
 export function nameAt(name: readonly string[], wordAt: (n: number) => string | undefined): "one" | "many" | null {

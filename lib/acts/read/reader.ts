@@ -6,13 +6,16 @@ import type { Draft } from "./draft.ts";
 import { readingAt } from "./grammar.ts";
 import type { Lexicon } from "./lexicon.ts";
 import { tokensOf } from "./tokens.ts";
+import { isUnderstood, unclearOf } from "./unclear.ts";
 import { type Unit, unitsOf } from "./units.ts";
+import { type Unread, unreadOf } from "./unread.ts";
 
 export interface LineReading {
   /** In the order of the words. */
   readonly acts: readonly ReadAct[];
   /** The same in the order in which they are to be done. */
   readonly inOrder: readonly ReadAct[];
+  readonly unread: readonly Unread[];
 }
 
 /** About a minute of talk. A line that goes on is no set-up, and must not keep others waiting. */
@@ -28,12 +31,13 @@ export function readTelling(text: string, lexicon: Lexicon): LineReading {
     if (before?.clause.sentence !== clause.sentence) turning = false;
     // "If you like, kneel": the condition holds for the next clause.
     const hedged = before?.clause.sentence === clause.sentence && (before.open || isWait(before));
-    read.push(readClause(clause, clauses[n + 1], { turning, hedged }));
+    read.push(readClause(clause, clauses[n + 1], { turning, hedged, text }));
     turning ||= clause.units.some(({ classes }) => isTurn(classes));
   }
   const told = stripped(apposed(corrected(read)));
   const acts = told.flatMap((one) => one.acts);
-  return { acts, inOrder: ordered(told).flatMap((one) => one.acts) };
+  const unread = read.flatMap((one) => one.unread);
+  return { acts, inOrder: ordered(told).flatMap((one) => one.acts), unread };
 }
 
 /** "Take off two springs, a strong and a middle": the names say which two. */
@@ -109,18 +113,23 @@ interface Mood {
 
 const NO_NEGATION: ReadonlySet<string> = new Set(["forget", "worry", "rush", "hurry", "only"]);
 
+/** "Kneel if you like": a condition holds for the whole clause. */
+const moodOf = (units: readonly Unit[], { turning, hedged }: Pick<Mood, "turning" | "hedged">): Mood => ({
+  ...{ negated: null, during: false, turning, started: false },
+  hedged: hedged || units.some(({ classes }) => classes.includes("hedge")),
+});
+
 function readClause(
   clause: Clause,
   next: Clause | undefined,
-  { turning, hedged }: Pick<Mood, "turning" | "hedged">,
+  { turning, hedged, text }: Pick<Mood, "turning" | "hedged"> & { readonly text: string },
 ): ReadClause {
   const { units } = clause;
-  // "Kneel if you like": a condition holds for the whole clause.
-  const isCondition = units.some(({ classes }) => classes.includes("hedge"));
-  const mood: Mood = { negated: null, hedged: hedged || isCondition, during: false, turning, started: false };
+  const mood = moodOf(units, { turning, hedged });
   const putOff = next?.sentence === clause.sentence && (next.joint === "until" || next.joint === "before");
   const notYet = units.some(({ word }) => word === "yet");
   const acts: ReadAct[] = [];
+  const taken = new Set<number>();
   let first = false;
   for (let at = 0; at < units.length; ) {
     const unit = units[at] as Unit;
@@ -131,9 +140,11 @@ function readClause(
       at++;
       continue;
     }
-    const isNegated = mood.negated !== null;
     const place = { from: mood.negated ?? unit.from, to: units[reading.end - 1]?.to ?? unit.to, hedged: mood.hedged };
-    const told = isNegated ? reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet })) : reading.drafts;
+    const told =
+      mood.negated === null
+        ? unclearOf(reading, units, at, taken)
+        : reading.drafts.flatMap((draft) => negated(draft, { putOff, notYet }));
     const drafts = told.filter((draft) => !isNamed(draft, clause));
     acts.push(
       ...drafts
@@ -141,9 +152,12 @@ function readClause(
         .map((draft) => ({ draft: mood.during ? inPassing(draft) : draft, ...place })),
     );
     mood.started = true;
+    if (isUnderstood(reading, units, at)) for (let n = at; n < reading.end; n++) taken.add(n);
     at = reading.end;
   }
-  return { clause, acts, first, open: mood.hedged && acts.length === 0 };
+  const isLeftOut = mood.negated !== null || mood.during;
+  const unread = isLeftOut ? [] : unreadOf(clause, (at) => taken.has(at), { text, hedged: mood.hedged });
+  return { clause, acts, first, open: mood.hedged && acts.length === 0, unread };
 }
 
 /** "As the carriage comes home" may be of the repetition. */
@@ -175,7 +189,8 @@ function setMood(mood: Mood, { word, classes, from }: Unit, next: Unit | undefin
     mood.negated ??= next?.word === "of" || next?.word === "than" ? from : null;
   else if (word === "and") mood.negated = null;
   else if (classes.includes("later")) mood.hedged = true;
-  else if (classes.includes("during")) mood.during = true;
+  // "Long as a ladder" is a likeness.
+  else if (classes.includes("during")) mood.during ||= !(word === "as" && /^an?$/.test(next?.word ?? ""));
   if (!classes.includes("fill") && word !== "and" && word !== "first") mood.started = true;
 }
 

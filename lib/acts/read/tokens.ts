@@ -13,7 +13,14 @@ export interface Token {
 }
 
 const PIECE =
-  /\{[a-z-]+\}|un-\p{L}+|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|[,;:()"“”|/+]|\s[-–—]+\s|—/gu;
+  /\{[a-z-]+\}|un-\p{L}+|(?:left|right)-hand|[\p{L}\p{N}][\p{L}\p{M}\p{N}]*(?:['’][\p{L}]+)?|\.\d|[.!?…\n]|→|[-=]>|\+|(?<=^|\s)[-−](?=[\p{L}\d])|[,;:()"“”|/]|\s[-–—]+\s|—/gu;
+/** "+1 light", "strong→middle". */
+const SIGNS: ReadonlyMap<string, string> = new Map([
+  ["+", "plus"],
+  ["-", "minus"],
+  ["−", "minus"],
+  ...["→", "->", "=>"].map((sign) => [sign, "to"] as const),
+]);
 const ASCII = /^[\x20-\x7e]*$/;
 /** Longer lines are cut, so that a file made to be slow is not. */
 const LONGEST = 2000;
@@ -25,15 +32,24 @@ export function tokensOf(text: string, added?: ReadonlyMap<string, string>): Tok
   for (const found of text.slice(0, LONGEST).matchAll(PIECE)) {
     const [piece] = found;
     const from = found.index;
-    if (/[\p{L}\p{N}{]/u.test(piece)) {
-      const word = wordOf(piece);
+    const sign = SIGNS.get(piece);
+    if (sign !== undefined || /[\p{L}\p{N}{]/u.test(piece)) {
+      const word = sign ?? wordOf(piece);
       tokens.push({ word: added?.get(word) ?? SAME_WORDS.get(word) ?? word, from, to: from + piece.length, gap });
       gap = 0;
     } else if (/[.!?…\n]/.test(piece)) gap = 2;
-    else if (piece !== "+" && gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;
+    else if (gap === 0 && !isBeforeAmount(piece, tokens)) gap = 1;
   }
-  return tokens;
+  return tokens.map((token, at) => sided(token, tokens[at + 1]));
 }
+
+/** "L leg", "R side". */
+const sided = (token: Token, next: Token | undefined): Token =>
+  (token.word === "l" || token.word === "r") &&
+  next?.gap === 0 &&
+  /^(?:legs?|arms?|foot|hand|knee|side)$/.test(next.word)
+    ? { ...token, word: token.word === "l" ? "left" : "right" }
+    : token;
 
 /** "Springs: two", "now on: one light". */
 const isBeforeAmount = (piece: string, tokens: readonly Token[]): boolean =>

@@ -1,7 +1,8 @@
 /** Joins the words of a line into units: a named place, a side, a limb with its side, handles with their number, springs. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
-import { type Amount, amountAt, numberOf } from "./amounts.ts";
+import { type Amount, amountAt } from "./amounts.ts";
 import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
+import { numberOf } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
 import { FACING_OF_WORD, STATION_NOUNS } from "./vocabulary.ts";
 
@@ -117,7 +118,8 @@ function stationUnit(tokens: readonly Token[], at: number): UnitAt | null {
     return joined(tokens, at, at + words.length, { classes, station });
   }
   if (!OF_A_BAR.has(tokens[at]?.word ?? "")) return null;
-  return /^bars?$/.test(wordIn(tokens, at, 1) ?? "") ? joined(tokens, at, at + 2, { classes: ["bar"] }) : null;
+  const facing = FACING_OF_WORD[tokens[at]?.word ?? ""];
+  return /^bars?$/.test(wordIn(tokens, at, 1) ?? "") ? joined(tokens, at, at + 2, { classes: ["bar"], facing }) : null;
 }
 
 const SIDE_WORDS: Readonly<Record<string, SideWord>> = {
@@ -157,6 +159,9 @@ function sideUnit(tokens: readonly Token[], at: number): UnitAt | null {
     const near = classesOf(wordIn(tokens, at, 1) ?? "").includes("limb");
     return joined(tokens, at, at + 1, { classes: near ? ["side-field", "of-limb"] : ["side-field"], side });
   }
+  // "Turn to the front side."
+  const facing = side === "any" ? FACING_OF_WORD[tokens[at]?.word ?? ""] : undefined;
+  if (facing) return joined(tokens, at, at + n + 1, { classes: ["facing"], facing });
   const isPlace = wordIn(tokens, at, n + 1) === "of";
   return joined(tokens, at, at + n + 1, { classes: [isPlace ? "place" : "side"], side });
 }

@@ -9,6 +9,16 @@ export const SAME_WORDS: ReadonlyMap<string, string> = new Map([
   ...[
     ["upon", "on"],
     ["em", "them"],
+    ["carr", "carriage"],
+    ["hdl", "handle"],
+    ["hdls", "handles"],
+    ["spr", "springs"],
+    ["sprs", "springs"],
+    ["pltfm", "platform"],
+    ["ya", "your"],
+    ["yer", "your"],
+    ["left-hand", "left"],
+    ["right-hand", "right"],
     ["lefty", "left"],
     ["lefts", "left"],
     ["lefties", "left"],
@@ -24,7 +34,7 @@ export const CLASSES: Readonly<Record<string, string>> = {
   fill:
     "the a an your our my his her their its this that these those please just now nice nicely gently slowly carefully " +
     "quickly softly safely simply really again everyone everybody guys folks team lovely we i you they it's i'll we'll " +
-    "you'll we're you're yourself yourselves let's lets im i'm id i'd want like need going gonna want you to'll will can could should must may shall " +
+    "you'll we're you're yourself yourselves kindly let's lets im i'm id i'd want like need going gonna want you to'll will can could should must may shall " +
     "so ok okay well still also too some today comes come's goes go is are be being been been're got 've gets get have has " +
     "there here straight nicely",
   number: "zero one two three four five six seven eight nine ten eleven twelve",
@@ -32,8 +42,8 @@ export const CLASSES: Readonly<Record<string, string>> = {
   hedge: "if or unless maybe perhaps optionally option might optional otherwise",
   during: "while whilst as throughout whenever",
   later: "next later soon eventually tomorrow afterwards yesterday earlier",
-  way: "all way right fully back gently slowly in's completely over down close up",
-  home: "home in closed shut parked docked returned",
+  way: "all way right fully inside back gently slowly in's completely over down close up",
+  home: "home in inside closed shut parked docked returned",
   bring:
     "bring bringing take taking walk guide guiding let slide sliding draw ease easing roll rolling send push pull get getting " +
     "return float glide move moving control controlling land rest ride come coming",
@@ -73,19 +83,19 @@ export const CLASSES: Readonly<Record<string, string>> = {
   wear: "feed tuck slot insert secure strap get getting put putting place placing slip slide hook hooking loop pop bring step stick get thread take set",
   on: "on in into through inside",
   off: "off out",
-  add: "add adding added attach attaching hook load connect engage gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
+  add: "chuck toss snap tack click clamp latch add adding added attach attaching hook load connect engage gain gaining increase clip adds pop slap place whack sling stack bolt introduce include",
   added: "added attached hooked loaded clipped joined put",
-  removed: "removed detached unhooked unclipped dropped unloaded lost subtracted taken",
+  removed: "retired removed detached unhooked unclipped dropped unloaded lost subtracted taken",
   swapped: "swapped exchanged replaced changed traded",
   comes: "comes come goes go coming going came went",
   reach: "reach help grab get take treat fetch find need want have pick bring give",
   remove:
-    "pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
+    "dump scrap cut retire pull remove removing drop dropping lose losing unhook unhooking unclip detach strip ditch disconnect subtract minus release " +
     "unload clear clearing shed losing whip yank kick lift pluck",
   set: "put putting take taking get getting pop popping bring bringing hook hooking clip clipping throw pile fit fitting slot bang stick whip pull pulling give giving slip",
   swap: "swap swapping swapped changed exchanged traded replaced change changing exchange trade trading replace replacing switch switching upgrade downgrade",
   springs: "spring springs coil coils spring's",
-  load: "tension resistance weight load springs spring weights setting settings coils",
+  load: "spring's tension resistance weight load springs spring weights setting settings coils",
   same: "same identical unchanged",
   stay: "stay staying stays keep keeping keeps remain remains remaining hold holding leave leaving leaves",
   put_on: "put pop place",
@@ -179,6 +189,7 @@ export const POSITION_PHRASES: readonly (readonly [string, readonly Move["positi
   ["over|roll|flip @way* on|onto front|fronts", ["prone"]],
   ["@lie @way* on|onto back|backs", ["supine"]],
   ["roll? on|onto back|backs", ["supine"]],
+  ["turn|flip|roll|come|go @way* over? on|onto back|backs", ["supine"]],
   ["on|onto your|our|their front|fronts", ["prone"]],
   ["@lie supine", ["supine"]],
   ["supine", ["supine"]],
@@ -230,7 +241,7 @@ export const AFTER_A_SPRING: ReadonlySet<string> = new Set(
     "this today again each total comes goes come go stays stay is are remains left before after once when while if or but " +
     "not as x more less first too back away down up into the a an so we you it let's face kneel lie sit stand turn take " +
     "put hands come everyone guys folks altogether added gone down's was until till instead rather no finish finished finishes replaces has go going coming besides alongside also from by just " +
-    "still which whenever leaves alone take takes make makes give gives next beside needs any both joins joining meets becomes finishing"
+    "still which whenever leaves alone take takes make makes give gives next beside needs any both join joins joining meets replace replaces replacing against where minus additional must may might should will become becomes finishing"
   ).split(" "),
 );
 
@@ -239,6 +250,6 @@ export const MOVED_WORDS: ReadonlySet<string> = new Set(
   (
     "on off in out away comes come goes go is are please for no gone finish finished only again now with next beside " +
     "alongside as stays stay remains too also then top but except after " +
-    "both instead rather before once when while whenever until first being be to may can for this today everyone everybody guys folks team"
+    "at where joins join becomes replaces both instead rather before once when while whenever until first being be to may can for this today everyone everybody guys folks team"
   ).split(" "),
 );

@@ -10,8 +10,8 @@ export interface Tolerance {
   readonly toleranceShare: number;
 }
 
-/** Whole minutes are round numbers: a quarter of the time either way, but no more than half a minute. */
-const MINUTES_SHARE = 0.25;
+/** Whole minutes are round numbers: a sixth of the time either way, but no more than half a minute. Common practice, no source. */
+const MINUTES_SHARE = 1 / 6;
 const MINUTES_MOST = 30;
 /** "About", "give or take". */
 const ROUGH_SHARE = 0.25;
@@ -53,6 +53,7 @@ function readingsOf(c: ClaimedCase, { which, of, unit, what, seconds }: TimeClai
   const leftOfMove = Math.min(end - at, whole);
   const leftOfClass = [ctx.total - at, (ctx.rows.at(-1)?.end ?? 0) - at];
   const leftOfBlock = (inBlock(c, 1).at(-1)?.row.end ?? end) - at;
+  if (which === "any") return [whole, leftOfMove, at - start, ctx.total, ...leftOfClass];
   if (which === "done") return of === "class" ? [at] : [at - start, at, at - blockStart(c)];
   if (which === "each-side") return isOneSided(placed) ? [whole] : [whole / 2, whole];
   if (of === "class") return which === "whole" ? [ctx.total, ctx.plan.lengthSeconds, ...leftOfClass] : leftOfClass;

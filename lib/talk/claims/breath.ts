@@ -17,7 +17,7 @@ const OUT =
   `(?:push|press|squeeze|send|let|empty|take)(?:ing)? ${AIR} (?:out|go)|out breath|(?:air|breath) (?:goes |comes |flows )?out|(?:blow|puff|huff|sigh|hiss)(?:ing)?(?= (?:as|when|while|on) )`;
 const IN =
   `inhal(?:e|es|ed|ing|ation)|fill(?:ing)? (?:the|your) lungs|breath(?:e|es|ing|s)?${SLOWLY} in|(?:suck|draw|sip|sniff|pull|take|let)(?:ing)? (?:in )?${AIR}(?: in)?(?! (?:out|go)\\b)|` +
-  "in breath|air (?:goes |comes |flows )?in";
+  "(?:sniff|sip|suck)(?:ing)?(?: it| air)? in(?= (?:as|on|when|while|with|for) )|in breath|air (?:goes |comes |flows )?in";
 /** "In as you lower": only the direction is said, at the head of a clause. */
 const SHORT =
   "(?<=^|(?:\\band|\\bthen|\\bbut|\\bso|,) )(?:in|out)(?= (?:through (?:the |your )?(?:nose|mouth) )?(?:(?:as|on|when|while|with|for|going|coming|pushing|pressing|pulling|lifting|lowering|returning|sliding) |to (?:lift|lower|press|push|pull|open|close|return|curl|rise|row|bend|straighten|roll|extend|sink|stand)))";
@@ -30,7 +30,10 @@ const JOINED = new RegExp(`^${SLOWLY} (?:and )?(?:(?:${JOINS}) |(?=[a-z]+ing\\b)
 const CROSSED = { in: /^ (?:go |going )?out(?: |$)/, out: /^ (?:go |going )?in(?: |$)/ } as const;
 /** "Exhale up, inhale down." */
 const STRAIGHT = /^ (?<way>up|down|home)(?= |$)/;
-const LOOSE = /^ (?:, (?:and )?|and |then |to )(?=[a-z])/;
+/** "Inhale pull, exhale return." */
+const BARE_MOTION =
+  "(?=(?:pull|push|press|lift|lower|return|release|row|curl|tuck|reach|stretch|open|close|drive|extend|bend|lengthen|draw)(?:$| ,| and))";
+const LOOSE = new RegExp(`^ (?:, (?:and )?|and |then |to |${BARE_MOTION})(?=[a-z])`);
 const LOOSE_BEFORE = /[a-z] (?:, (?:and )?|and )$/;
 const PHASE_FIRST =
   /(?:^|, |\b(?:and|then) )(?:as|when|while|on the|on your|for the|with the)\b[^,]*(?:, ?)?(?: ?(?:and|you|we|then))* ?$/;

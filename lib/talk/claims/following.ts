@@ -23,6 +23,16 @@ const phrase = (words: string, withThis: boolean, count?: number): Phrase => ({
   ...(count === undefined ? {} : { count }),
 });
 const PHRASES: readonly Phrase[] = [
+  phrase(`^(?:and )?then (?:there is |it is |we have |just |only )*${N} (?:more |last |final )+${MOVES}$`, false),
+  phrase(
+    `\\b(?:we|you)(?: are| will| be| can| all)* (?:done|finished|through|free)(?: for (?:today|the day))? ${AFTER_ALL}$`,
+    false,
+    0,
+  ),
+  phrase(
+    `\\b${AFTER_ALL} (?:there is |there are |we have |you have |comes? |is |are |it is |only |just |still )+${N}(?: more)?(?: ${MOVES}| one| ones)?(?: to (?:go|come|do)| left| remaining)?$`,
+    false,
+  ),
   phrase(
     `\\b${N} (?:more |other |further )?${MOVES} (?:to come |to go |left |still )*(?:${AFTER_THIS}|to follow)`,
     false,
@@ -78,7 +88,17 @@ const PHRASES: readonly Phrase[] = [
 /** Else the rest of the block may be meant. */
 const OF_CLASS = /\b(?:class|session|today|the (?:end|day|workout)|(?:we|you) are (?:all )?done)\b/;
 
-export function followingIn({ words, at }: SpokenClause): ClaimReading[] {
+/** "After this, we're done for the day." */
+const AFTER_THIS_COMMA = /^(?:and |so )?after (?:this|that)(?: one| move)?$/;
+
+export function followingIn(clause: SpokenClause): ClaimReading[] {
+  const all = clause.sentence.words;
+  if (!AFTER_THIS_COMMA.test(clause.words)) return followingAt(clause.words, clause.at);
+  const read = followingAt(all.replaceAll(" ,", "").slice(clause.at), clause.at);
+  return read.map((one) => ({ ...one, at: clause.at, length: all.length - clause.at }));
+}
+
+function followingAt(words: string, at: number): ClaimReading[] {
   for (const { pattern, withThis, count } of PHRASES) {
     const found = pattern.exec(words);
     if (!found) continue;

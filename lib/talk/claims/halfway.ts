@@ -27,6 +27,7 @@ const PHRASES = [
   "\\bhalf (?:of )?(?:it|this|the (?<of>class|session|time|hold|set|move)) (?:is |lies )?(?:done|over|gone|behind (?:us|you))\\b",
   "\\bhalf of (?:it|the time|the (?<of>class)) is (?:done|gone|over)\\b",
   `^(?:and |so |okay |now |just |about |already )*(?:${HERE} )?(?:at |past |over |on )?(?:the )?(?:mid ?point|midway(?: point| mark)?|half(?! way)(?: mark)?|half ?way (?:line|mark|point)|half through)${OF}$`,
+  `^(?:and |so |now |already )*${HERE} (?:already |now )?(?:in|past|at) the middle (?:already|now)$`,
   `^(?:and |so |now )*${HERE} (?:in |past |at )?the middle (?:of (?:it|this)(?: one| move)?|of the (?<of>class|session|move|set|hold))(?: now)?$`,
   `\\b(?:one |the first |your first )?(?:half|fifty per ?cent)${OF_IT} (?:is |are )?(?:already |now |all )?${DONE}(?: now| already)?$`,
   `\\bhalf${OF_IT} (?:is )?(?:still )?(?:left|to go|to come|remains|remaining|ahead(?: of us)?)$`,
@@ -37,6 +38,25 @@ const PHRASES = [
   `^(?:and |so |now )*(?:${HERE} |we have done |you have done )?half (?:of )?${THESE} (?:is |are )?(?:still )?(?:${DONE}|to go|to come|left)$`,
   `\\b(?:that is|we have done|you have done|this is) half (?:of )?${THESE}$`,
 ].map(spoken);
+
+const words = (list: string): ReadonlySet<string> => new Set(list.split(" "));
+const HALF_WORDS = words("half halfway halftime midway midpoint");
+/** A clause of these words alone is about the time, in whatever order they stand. */
+const AROUND_HALF = words(
+  "and so now okay well right just already about nearly almost roughly exactly bang dead smack spot on at in by we you us are is it that this the have " +
+    "has made reached crossed hit come got to passed past over way mid point mark line time there through done gone home behind left remaining still only more of one " +
+    "move exercise set work everyone folks team people friends stage here yes then going",
+);
+
+/** "You have made already the half", "bang on half time". */
+function isAllOfHalf(clause: string): boolean {
+  const said = clause.split(" ");
+  return (
+    said.length > 1 &&
+    said.some((word) => HALF_WORDS.has(word)) &&
+    said.every((word) => HALF_WORDS.has(word) || AROUND_HALF.has(word))
+  );
+}
 
 /** "Halfway down" and "slide halfway" are no such clause, but "halfway" by itself could be either. */
 export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
@@ -61,5 +81,6 @@ export function halfwayIn({ words, at }: SpokenClause): ClaimReading[] {
       },
     ];
   }
-  return [];
+  if (!isAllOfHalf(words) || isTakenBack("", words)) return [];
+  return [{ fact: { says: "halfway", ...(PAST.test(words) ? { past: true } : {}) }, at, length: words.length }];
 }

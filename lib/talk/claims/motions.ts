@@ -12,7 +12,7 @@ const THING =
 const LIMBS =
   /\b(?:they|knees?|legs?|heels|arms?|elbows?|feet|foot|hands?|hips?|ribs) (?:come|comes|go|goes|move|moves)\b(?! (?:long|up|down|high|low))/;
 const PULLED =
-  /\belbows? (?:(?:come|comes|go|goes|draw|slide|travel)s? )?(?:back|behind)\b|\bhandles? (?:come|comes|move|moves) (?:to|towards?) (?:you|your|the) ?|\b(?:blades|shoulders) (?:come|draw|squeeze|move|slide|go) (?:together|back)\b/;
+  /\b(?:draw|pull|bring)(?:s|ing)? (?:the |your |both )?handles? (?:in|to|towards?|back)\b|\belbows? (?:(?:come|comes|go|goes|draw|slide|travel)s? )?(?:back|behind)\b|\bhandles? (?:come|comes|move|moves) (?:to|towards?) (?:you|your|the) ?|\b(?:blades|shoulders) (?:come|draw|squeeze|move|slide|go) (?:together|back)\b/;
 const LEGS_BEND =
   /\bbring(?:ing)? (?:the |your )?(?:knees?|legs|heels) (?:back )?in\b|\bknees? (?:come|comes|go|goes) under\b|\b(?:knees?|legs|feet|heels) (?:come|comes|move|moves) (?:back )?in\b|\bknees? (?:in$|in\b(?! line)|to (?:the |your )?chest)/;
 const LEGS_LONG =

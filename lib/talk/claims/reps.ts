@@ -43,7 +43,7 @@ const PHRASES: readonly Phrase[] = [
   {
     which: "any",
     pattern: new RegExp(
-      `${NOT_IN}\\b(?<n>${SPOKEN_NUMBER}) ${HOW}(?:reps?|repetitions?|of (?:these|those|them))\\b${NOT_EACH}`,
+      `${NOT_IN}\\b(?<n>${SPOKEN_NUMBER}) ${HOW}(?:reps?|repetitions?|of (?:these|those|them)|(?<=(?:slow|good|clean|strong|smooth|controlled|big|even|steady) )ones)\\b${NOT_EACH}`,
     ),
   },
   {
@@ -73,6 +73,11 @@ const PHRASES: readonly Phrase[] = [
     ),
   },
   {
+    which: "more",
+    pattern:
+      /^(?:and |so |now )*(?:just|only) (?:the |this )?one more (?<what>(?:rep|repetition|pull|push|press|lift|of (?:these|them)))$/,
+  },
+  {
     which: "any",
     pattern: new RegExp(`${LEAD}(?<n>${SPOKEN_NUMBER}) (?:in all|in total|altogether|of each|repeats)$`),
   },
@@ -97,7 +102,7 @@ const PHRASES: readonly Phrase[] = [
   {
     which: "any",
     pattern: new RegExp(
-      `^(?:and |so |now )?(?:lets do|lets go for|we do|we will do|we are doing|we are going for|you do|you will do|i want|i need|give me|make it|aim for|a set of|(?:i am |we are )?(?:looking|aiming|hoping|asking|shooting|going) for|(?:i am |we are )after|we want|lets (?:get|see|make it)) (?<n>${SPOKEN_NUMBER})${END}`,
+      `^(?:and |so |now )?(?:lets get through|i want to see|show me|can i have|can we do|we need|lets do|lets go for|we do|we will do|we are doing|we are going for|you do|you will do|i want|i need|give me|make it|aim for|a set of|(?:i am |we are )?(?:looking|aiming|hoping|asking|shooting|going) for|(?:i am |we are )after|we want|lets (?:get|see|make it)) (?<n>${SPOKEN_NUMBER})${END}`,
     ),
     sure: false,
   },
@@ -132,7 +137,7 @@ const PHRASES: readonly Phrase[] = [
 const SPOKEN_PHRASES = spokenEach(PHRASES);
 
 /** What any repetition may be called. */
-const A_REPETITION = /^(?:pulls?|lifts?|pushes|drops?|reach(?:es)?|goes)$/;
+const A_REPETITION = /^(?:reps?|repetition|of (?:these|them)|press|pulls?|lifts?|pushes|drops?|reach(?:es)?|goes)$/;
 /** "One round done, two to go." */
 const COUNTED_BEFORE = /\b(?:rounds?|sets?|laps?|sides?|moves?|exercises?|minutes?|blocks?)\b/;
 

@@ -11,7 +11,7 @@ const ROUND = "(?:round|set|lap|circuit)";
 const GO = "(?:time|go|pass|turn) (?:round|around|through|at (?:it|this))";
 const BACK_TO_IT =
   "(?:(?:come|be) back here|(?:(?:come|coming|be) back to|return to|returning to|see|meet|visit) (?:this|it|these)(?: one| move)?(?: again)?)";
-const TIMES: Readonly<Record<string, number>> = { another: 1, once: 1, twice: 2 };
+const TIMES: Readonly<Record<string, number>> = { another: 1, only: 1, once: 1, twice: 2 };
 
 interface Phrase {
   readonly which: RoundsClaim["which"];
@@ -24,6 +24,10 @@ const PHRASES: readonly Phrase[] = [
     words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?${ROUND}s? (?:left|to go|more|remaining|to come|after this|to follow|still)\\b`,
   },
   { which: "more", words: `\\b(?<n>${SPOKEN_NUMBER}) more ${ROUND}s?\\b${NOT_OURS}` },
+  {
+    which: "more",
+    words: `\\b${ROUND}s? (?:[a-z]+ ){0,3}(?:and|with|but) (?<n>${SPOKEN_NUMBER}) (?:more |still )*(?:to (?:go|come)|left|more|remaining)\\b`,
+  },
   { which: "more", words: `\\b(?<n>another) ${ROUND}\\b${NOT_OURS}` },
   {
     which: "nth",
@@ -43,6 +47,7 @@ const PHRASES: readonly Phrase[] = [
     which: "more",
     words: `\\b(?<n>${SPOKEN_NUMBER}|another) (?:more )?(?:times?|go) ?(?:round\\b|around\\b|(?=after (?:this|that)\\b))`,
   },
+  { which: "all", words: `\\b(?:our|the|your|my) (?<n>only) ${ROUND}\\b` },
   { which: "done", words: `\\b${ROUND} (?<n>${SPOKEN_NUMBER}) (?:is )?(?:done|over|finished|down)\\b` },
   { which: "more", words: "\\b(?<n>once|twice) more (?:round|around|through)\\b" },
   { which: "more", words: `\\b${BACK_TO_IT} (?<n>once|twice|${SPOKEN_NUMBER}) more(?: times?)?$` },
@@ -67,7 +72,8 @@ const ofAll = (after: string): { all: number; length: number } => {
 };
 
 /** "Ready for round two?" is asked before it. */
-const NOT_YET = /\b(?:ready for|next|coming up|then|into|in|for|by|from|(?<!\bwelcome )to) (?:the |your |our )?$/;
+const NOT_YET =
+  /\b(?:ready for|next|coming up|then|into|in|(?<!\bnow )for|by|from|(?<!\bwelcome )to) (?:the |your |our )?$/;
 
 export function roundsIn({ words, at }: SpokenClause): ClaimReading[] {
   for (const { which, pattern } of PHRASES) {

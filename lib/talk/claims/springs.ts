@@ -8,7 +8,7 @@ import type { ClaimReading } from "./types.ts";
 const CHANGES =
   /\b(?:add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|down|up|per|each|if|or|maybe|try|for the)\b/;
 const ALL_SPRINGS = spoken(
-  `\\b(?:(?<n>${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
+  `\\b(?:(?<n>a single|${SPOKEN_NUMBER})|(?<none>no)) (?<label>(?:[a-z]+ ){0,2})springs?\\b(?! (?:less|more|off|lighter|heavier|from|back|clean))`,
 );
 /** "The middle spring holds you": there is one at least. */
 const THE_SPRING = spoken(
@@ -16,12 +16,12 @@ const THE_SPRING = spoken(
 );
 const OTHER_SPRINGS =
   /\b(?:than|like|would|could|instead|later|next|want|wish|need|add|adding|take|taking|drop|dropping|remove|lose|swap|change|put|another|more|extra|less|fewer|off|each|if|or|maybe|try|not|no|never|without|was|were)\b/;
-const TERM = `(?:(?:${SPOKEN_NUMBER}|an?|the|one) )(?!and |plus |with |last |first )[a-z]+(?: (?!and |plus |with |is\\b|are\\b|on\\b|only\\b|for\\b|here\\b)[a-z]+)?`;
+const TERM = `(?:(?:${SPOKEN_NUMBER}|an?|the|one) )(?!and |plus |with |last |first )[a-z]+(?: (?!and |plus |with |is\\b|are\\b|on\\b|only\\b|for\\b|here\\b|holding\\b|under\\b|today\\b)[a-z]+)?`;
 const ON_SPRINGS =
   "(?:(?:you|we) (?:are|should be|work) (?:working |going )?on |(?:you|we) are (?:pulling|pushing|pressing|moving|lifting|working with|working against) |(?:you|we) (?:are |will be )?(?:using|use|have|need|want)(?: got)? |you should have |there (?:is|are) |this is (?:on )?|that is |it is |you have got )";
 /** "You're on two lights and a heavy", "only the light on": all of the springs, one by one. */
 const LISTED = spoken(
-  `^(?:and |so |now |okay |with )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
+  `^(?:and |so |now |okay |with )*(?<head>${ON_SPRINGS}|check (?:that )?you have (?:got )?)?(?<only>just |only )?(?<terms>${TERM}(?: (?:and|plus|with) ${TERM})*)(?<on>(?: is| are)? on)?(?<tail> only| (?:holding|under|beneath) (?:you|us)| today| and nothing (?:else|more)| on this(?: one| move)?| is all (?:that )?(?:you|we|there) (?:have|need|is)(?: [a-z]+){0,4}| here| now| for (?:this|these|it)(?: one| move)?| on your (?:machine|carriage)| please| is plenty)*$`,
 );
 const ONE_TERM = new RegExp(`^(?<n>${SPOKEN_NUMBER}|an?|the) (?<label>.+)$`);
 const BARE = spoken(
@@ -48,7 +48,12 @@ function listed({ words, at }: SpokenClause): ClaimReading[] {
           says: "springs",
           count,
           label: name,
-          ...((only || / on $/.test(head ?? "")) && parts.length === 1 ? { only: true } : {}),
+          ...((only ||
+            / (?:only|and nothing (?:else|more))\b/.test(words.slice(words.indexOf(part))) ||
+            / on $/.test(head ?? "")) &&
+          parts.length === 1
+            ? { only: true }
+            : {}),
         },
         at: at + words.indexOf(part),
         length: part.length,
@@ -77,7 +82,7 @@ export function springsIn(clause: SpokenClause): ClaimReading[] {
     const { n, label = "" } = named.groups ?? {};
     const fact = {
       says: "springs",
-      count: n === undefined ? 0 : spokenNumberOf(n),
+      count: n === undefined ? 0 : n === "a single" ? 1 : spokenNumberOf(n),
       label: label.trim().replace(/^(?:single|sole)$/, ""),
     } as const;
     return [{ fact, at: at + named.index, length: named[0].length }];

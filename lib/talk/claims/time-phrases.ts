@@ -24,7 +24,7 @@ const NOW = "(?: (?:now|everyone|everybody|folks|please|of it|only|exactly))?";
 /** What may be the name of the move: "of bridging", "of leg presses". */
 const WHAT = "(?:[a-z]+ ){0,2}[a-z]+";
 const STOPS =
-  "(?:stops?|stopping|rests?|resting|changes?|changing|done|over|finish(?:ed)?|finishing|through|switch|swap|moves? on|moving on|lets? (?:you |us )?go|come down|end|close|free|out|off|home|go home)\\b";
+  "(?:stops?|stopping|finishes|ends|rests?|resting|changes?|changing|done|over|finish(?:ed)?|finishing|through|switch|swap|moves? on|moving on|lets? (?:you |us )?go|come down|end|close|free|out(?: of here)?|gone|off|home|go home)\\b";
 
 /** "You have thirty seconds to get down there" is a pause. */
 const TO_GET_READY =
@@ -49,8 +49,15 @@ const phrase = (which: Which, words: string, more: Omit<Phrase, "which" | "patte
   ...more,
 });
 
+/** A time without a phrase around it that says of what: "forty-five seconds to open the hips". */
+export const ANY_TIME = spoken(`\\b${TIME}`);
+
 /** The first one that a clause contains decides. */
 export const TIME_PHRASES: readonly Phrase[] = [
+  phrase(
+    "left",
+    `\\b${TIME} of (?:the |this |our )?(?<of>class|session|workout) (?:is |are )?(?:still )?(?:left|remains?|remaining|to go)$`,
+  ),
   phrase("left", `\\b(?:just|only) (?<time>${SPOKEN_NUMBER}) more seconds$`, { least: 3 }),
   phrase(
     "left",
@@ -102,7 +109,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   phrase("left", `\\b${TIME} (?:is|are) (?:all|what) (?:that|there|we|you|it|i)\\b`, { least: 5 }),
   phrase(
     "left",
-    `\\b(?:remains?|down to) (?:(?:only|just|still|about|the|your|our|last|final) )*${TIME}(?: (?:only|now))?$`,
+    `\\b(?:remains?|rests?|down to) (?:(?:only|just|still|about|the|your|our|last|final) )*${TIME}(?: (?:only|now))?$`,
     { least: 5 },
   ),
   phrase("left", `\\bdown to (?:the |our |your )?(?:last|final) (?<time>${SPOKEN_NUMBER})$`, { least: 5, sure: false }),
@@ -127,7 +134,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase("left", `^(?:and |just |only )*${TIME}$`, {
     least: 3,
-    around: /\b(?:(?:nearly|almost) (?:there|done|over|finished|home|through)|not long|so close)\b/,
+    around: /\b(?:out of time|(?:nearly|almost) (?:there|done|over|finished|home|through)|not long|so close)\b/,
   }),
   phrase("done", "\\b(?:the |your |our )?first minute (?:is )?(?:done|gone|over|down|behind (?:us|you))$"),
   phrase("done", `\\b${TIME} in the (?:bank|bag)\\b`, { least: 10 }),
@@ -165,7 +172,10 @@ export const TIME_PHRASES: readonly Phrase[] = [
     "left",
     `^(?:and )?in (?:about |just |only )?${TIME} (?:time )?(?:we|you|it|that|this)(?: are| is| can| will| get to| all)* ${STOPS}`,
   ),
-  phrase("left", `\\b(?:we|you|it)(?: are| is| will| can| be)* ${STOPS}(?: all)? in (?:about |just |only )?${TIME}$`),
+  phrase(
+    "left",
+    `\\b(?:we|you|it|this|that|this one|the set|the move)(?: are| is| will| can| be)* ${STOPS}(?: all)? in (?:about |just |only )?${TIME}$`,
+  ),
   phrase(
     "left",
     `\\b${TIME} (?:still|longer|yet|ahead(?: of (?:you|us))?|remains?|from the (?:end|finish)|from now|away)\\b`,
@@ -211,12 +221,13 @@ export const TIME_PHRASES: readonly Phrase[] = [
   ),
   phrase(
     "whole",
-    `\\b(?:hold|stay|here|holding|staying) (?:this |it |here |there )?for (?:about |only |just )*${TIME}$`,
-    {
-      least: 15,
-      sure: false,
-    },
+    `\\b(?:hold|holding) (?:this |it |here |there |(?:your|the) [a-z]+ )?for (?:about |only |just )*${TIME}$`,
+    { least: 15, sure: false, of: "move" },
   ),
+  phrase("whole", `\\b(?:stay|here|staying) (?:this |it |here |there )?for (?:about |only |just )*${TIME}$`, {
+    least: 15,
+    sure: false,
+  }),
   phrase(
     "whole",
     `^(?:and |so |now |about |just |around |only |a (?:quick|short|good|full|solid|steady) )*${TIME}${NOW}$`,
@@ -246,7 +257,7 @@ export const TIME_PHRASES: readonly Phrase[] = [
     `\\b${TIME} of (?<what>[a-z]+(?: [a-z]+)?) (?:ahead|coming up|in front of (?:us|you)|for (?:us|you))(?: of (?:us|you))?$`,
     { least: 10 },
   ),
-  phrase("whole", `\\b${TIME} of (?<what>[a-z]+(?: [a-z]+)?) to [a-z]+(?: [a-z]+)?$`, { least: 10 }),
+  phrase("whole", `\\b${TIME} of (?<what>[a-z]+(?: [a-z]+)?) to [a-z]+(?: [a-z]+){0,3}$`, { least: 10 }),
   phrase(
     "whole",
     `^(?:and |so |now )*(?:i am giving you|i will give you|i want|give me|lets do|lets have|time for|you get) (?:a |about )*${TIME}(?: of work)?$`,

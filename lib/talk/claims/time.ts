@@ -2,14 +2,14 @@
 import { isTakenBack } from "./not-told.ts";
 import { SPOKEN_NUMBER, spokenNumberOf } from "./number-phrases.ts";
 import type { SpokenClause } from "./sentences.ts";
-import { TIME_PHRASES } from "./time-phrases.ts";
+import { ANY_TIME, TIME_PHRASES } from "./time-phrases.ts";
 import type { ClaimReading, TimeClaim } from "./types.ts";
 
 const ROUGHLY =
   /\b(?:about|around|roughly|nearly|almost|more or less|give or take|or so|just under|just over|a bit|approximately|ish|some)\b/;
 /** "Just under" is about that; "under" alone is a bound. */
 const BOUND = /(?<!\bjust )\b(?:(?<most>under|less than)|(?<least>over|more than)) $/;
-const ROUGH_BOUND = /\b(?:at least|up to|at most|every|each|within|in) $/;
+const ROUGH_BOUND = /\b(?:at least|up to|at most|every|each|within|(?<!\bput )in) $/;
 
 /** The first phrase of a clause that tells a time. */
 export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
@@ -23,13 +23,16 @@ export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
         : HALF_MINUTE;
     if (!told || told.seconds < least || ROUGH_BOUND.test(before) || isTakenBack(before.replace(BOUND, ""), words))
       return [];
-    const claimed = of ?? ofWhat(found.groups?.of);
+    const { what, of: isAnyWork } = named(found.groups?.what);
+    // "Half an hour of work" is of the class.
+    const ofPhrase = of === "move" && told.seconds >= LEAST_OF_CLASS ? undefined : of;
+    const claimed = ofPhrase ?? ofWhat(found.groups?.of) ?? (told.seconds < LEAST_OF_CLASS ? isAnyWork : undefined);
     const fact: TimeClaim = {
       says: "time",
       ...told,
       which,
       ...(claimed ? { of: claimed } : {}),
-      ...named(found.groups?.what),
+      ...(what === undefined ? {} : { what }),
       ...boundOf(before),
       ...(ROUGHLY.test(sentence.words) ? { rough: true } : {}),
     };
@@ -37,7 +40,33 @@ export function timeIn({ words, at, sentence }: SpokenClause): ClaimReading[] {
     const where = { at: at + found.index + found[0].length - length, length };
     return [{ fact, ...where, ...(sure === false ? { sure } : {}) }];
   }
-  return [];
+  return anyTimeIn(words, at);
+}
+
+const LEAST_OF_ANY = 15;
+/** Words of a time that is neither the move's nor the class's. */
+const OF_SOMETHING_ELSE =
+  /\b(?:rest|pause|break|drink|water|sip|towel|breath|breaths|breathe|inhale|exhale|hold|each|every|per|apart|imagine|first|get|getting|find|grab|change|changeover|set up|swap|put|sit|lie|kneel|stand|between|rep|reps|repetition|count|counts|at a time|a time|old|up|down|out)\b/;
+
+const OF_WHAT_IS_DONE = /\b(?:already|so far|behind (?:us|you)|put in|survived|managed|have done)\b/;
+const whichOf = (words: string): TimeClaim["which"] =>
+  OF_WHAT_IS_DONE.test(words) ? "done" : OF_WHAT_IS_LEFT.test(words) ? "left" : "any";
+const OF_WHAT_IS_LEFT = /\b(?:leaves?|left|remain\w*|still|more|another|to go|to come|until|till)\b/;
+
+const KEPT_UP = /\b(?:keep|keeping) (?:it|this|that) up\b/;
+
+/** Against such a time only a plan speaks in which nothing lasts, or has lasted, as long. */
+function anyTimeIn(words: string, at: number): ClaimReading[] {
+  const found = ANY_TIME.exec(words);
+  const told = found && durationOf(found.groups?.time ?? "");
+  if (!found || !told || told.seconds < LEAST_OF_ANY || OF_SOMETHING_ELSE.test(words.replace(KEPT_UP, ""))) return [];
+  const before = words.slice(0, found.index);
+  if (ROUGH_BOUND.test(before) || isTakenBack(before.replace(BOUND, ""), words)) return [];
+  const fact: TimeClaim = {
+    ...{ says: "time", ...told, which: whichOf(words), ...boundOf(before) },
+    ...(ROUGHLY.test(words) ? { rough: true } : {}),
+  };
+  return [{ fact, at: at + found.index, length: found[0].length, sure: false }];
 }
 
 function boundOf(before: string): Pick<TimeClaim, "bound"> {
@@ -46,7 +75,11 @@ function boundOf(before: string): Pick<TimeClaim, "bound"> {
   return { bound: most === undefined ? "least" : "most" };
 }
 
-const named = (what: string | undefined): Pick<TimeClaim, "what"> => (what === undefined ? {} : { what });
+const LEAST_OF_CLASS = 300;
+/** "Two minutes of leg work" is of whatever they do. */
+const ANY_WORK = /\b(?:work|working|effort|action|fun|moving|movement|exercise|one|move|set|round|it|this)$/;
+const named = (what: string | undefined): Pick<TimeClaim, "what" | "of"> =>
+  what === undefined ? {} : ANY_WORK.test(what) ? { of: "move" } : { what };
 
 function ofWhat(word: string | undefined): TimeClaim["of"] {
   if (word === undefined) return undefined;

@@ -15,8 +15,8 @@ export interface TimeClaim {
   readonly says: "time";
   readonly seconds: number;
   readonly unit: "seconds" | "minutes";
-  /** Time still to go, all the time of the work, the same for each side, or time already done. */
-  readonly which: "left" | "whole" | "each-side" | "done";
+  /** Time still to go, all the time of the work, the same for each side, time already done, or any of them. */
+  readonly which: "left" | "whole" | "each-side" | "done" | "any";
   /** What it is the time of; undefined where the words do not say. */
   readonly of?: "class" | "block" | "move";
   /** "About", "give or take". */

@@ -58,6 +58,11 @@ describe("time", () => {
     expect(findings(saying(at("Thirty seconds of work.", undefined, "setup")))).toHaveLength(1);
   });
 
+  it("a minute is fifty to seventy seconds", () => {
+    const lasting = (seconds: number) =>
+      findings(saying(at("A minute in this one.", { afterSeconds: 1 }), { seconds }));
+    expect([48, 50, 60, 70, 74].map((seconds) => lasting(seconds).length)).toEqual([1, 0, 0, 0, 1]);
+  });
   it("minutes may be of the class, unless they say of what", () => {
     // Squat, press, plank, row and plank with changes and a minute each to open and close: some 6 minutes.
     const plan = saying(at("Five minutes left in the class", { afterSeconds: 5 }));
