@@ -4,6 +4,7 @@
  */
 
 import { classClock } from "#lib/clock/clock.ts";
+import { ClockKeeper } from "#lib/clock/kept-clock.ts";
 import { areSame, Kept, KeptEach } from "#lib/memo/kept.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
@@ -15,6 +16,7 @@ import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
+import { onClock, type SpanOnClock } from "./on-clock.ts";
 import { isOverfull, type LineWish, type PlacedSpan, placeSpan, spokenLines } from "./place-span.ts";
 import type { Spoken } from "./said-order.ts";
 import { planOfSpan, type SpanPlace, type SpanSource, spanOf, spanPlaces, spanReads, type TalkSpan } from "./span.ts";
@@ -48,49 +50,48 @@ const sourceOf = (plan: Plan): SpanSource => ({
   frame: { ...plan, items: [] },
   times: plan,
   plan,
-  clock: classClock(plan),
+  ...new ClockKeeper().keep(classClock(plan)),
 });
 
 /** Cue tracks of one plan while it is being written: a span in which nothing changed keeps its placing. */
 export class CueTracker {
   private readonly counter: SyllableCounter;
   private readonly kept = new KeptEach<KeptSpan>();
+  private readonly onClock = new KeptEach<SpanOnClock>();
   private readonly whole = new Kept<CueTrack>();
 
   constructor(counter: SyllableCounter = new SyllableCounter()) {
     this.counter = counter;
   }
 
-  /** One span more than there are moves. Times in seconds of the class. */
-  spans(source: SpanSource): PlacedSpan[] {
+  /** One span more than there are moves. A span whose start alone moved is shifted and not placed again. */
+  spans(source: SpanSource): SpanOnClock[] {
     this.kept.round();
-    return spanPlaces(source).map(
-      (stretch) => this.kept.get(stretch.key, spanReads(stretch), (was) => this.placed(stretch, was)).onClock,
-    );
+    this.onClock.round();
+    return spanPlaces(source).map((stretch) => {
+      const { key, origin } = stretch;
+      const { placed } = this.kept.get(key, spanReads(stretch), (was) => this.placed(stretch, was));
+      return this.onClock.get(key, [placed, origin], (was) => onClock(placed, origin, was));
+    });
   }
 
-  /** Keeps the placing when nothing that the span reads has changed; when only its start moved, it is shifted. */
+  /** Keeps the placing of a span with new items if nothing that it reads of them has changed. */
   private placed(stretch: SpanPlace, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
-    const { reads, origin } = span;
-    const placed =
-      was && areSame(was.reads, reads)
-        ? was.placed
-        : placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter });
-    const isWhereItWas = placed === was?.placed && origin === was.origin;
-    return { reads, origin, placed, onClock: isWhereItWas ? was.onClock : movedTo(placed, origin) };
+    const { reads } = span;
+    if (was && areSame(was.reads, reads)) return { reads, placed: was.placed };
+    return { reads, placed: placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter }) };
   }
 
-  track(source: SpanSource, spans: readonly PlacedSpan[] = this.spans(source)): CueTrack {
+  track(source: SpanSource, spans: readonly SpanOnClock[] = this.spans(source)): CueTrack {
     const { total } = source.clock;
-    return this.whole.get([total, ...spans], () => tracked(spans, total));
+    const inClass = spans.map((span) => span.inClass);
+    return this.whole.get([total, ...inClass], () => tracked(inClass, total));
   }
 }
 
-/** A placed span, in its own seconds and on the clock of the class. */
-interface KeptSpan extends Pick<TalkSpan, "reads" | "origin"> {
+interface KeptSpan extends Pick<TalkSpan, "reads"> {
   readonly placed: PlacedSpan;
-  readonly onClock: PlacedSpan;
 }
 
 /** A span with its plan and a syllable counter. */
@@ -224,15 +225,6 @@ function longest(text: string, { window, say, end, total, counter }: Saying): nu
     if (syllables > longer.syllables) longer = { at, syllables };
   }
   return Math.max(most, say(longer.at).seconds);
-}
-
-/** Shifts a span that begins `origin` seconds into the class to the clock of the class. */
-function movedTo(span: PlacedSpan, origin: number): PlacedSpan {
-  return {
-    ...span,
-    cues: span.cues.map((cue) => ({ ...cue, from: tenth(origin + cue.from), to: tenth(origin + cue.to) })),
-    dropped: span.dropped.map((line) => ({ ...line, shortBy: tenth(line.shortBy) })),
-  };
 }
 
 function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
