@@ -41,7 +41,10 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
   return spanPlaces(sourceOf(plan)).map((stretch) => {
-    const span = { ...spanOf(stretch), plan: planOfSpan(stretch), counter };
+    const plan = planOfSpan(stretch);
+    const { work, called } = stretch;
+    const calls = () => (work ? callsOf(plan, work.item, called) : []);
+    const span = { ...spanOf(stretch), plan, counter, calls };
     return triesOf(span).map((wishes) => spokenLines(wishes, workOf(span)).lines);
   });
 }
@@ -79,8 +82,14 @@ export class CueTracker {
   private placed(stretch: SpanPlace, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
     const { reads } = span;
-    if (was && areSame(was.reads, reads)) return { reads, placed: was.placed };
-    return { reads, placed: placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter }) };
+    if (was && areSame(was.reads, reads)) return { ...was, reads };
+    const plan = planOfSpan(stretch);
+    const calls = was?.calls ?? new Kept();
+    const { frame, work, next } = stretch;
+    const called = span.called === next?.item ? next?.wordless : span.called;
+    const callReads = [frame, work?.wordless, work?.move, called, next?.move];
+    const callsNow = () => calls.get(callReads, () => (work ? callsOf(plan, work.item, span.called) : []));
+    return { reads, calls, placed: placedSpan({ ...span, plan, counter: this.counter, calls: callsNow }) };
   }
 
   track(source: SpanSource, spans: readonly SpanOnClock[] = this.spans(source)): CueTrack {
@@ -91,6 +100,8 @@ export class CueTracker {
 }
 
 interface KeptSpan extends Pick<TalkSpan, "reads"> {
+  /** The heads-up in words, which no line changes. */
+  readonly calls: Kept<string[]>;
   readonly placed: PlacedSpan;
 }
 
@@ -98,6 +109,7 @@ interface KeptSpan extends Pick<TalkSpan, "reads"> {
 interface Voiced extends TalkSpan {
   readonly plan: Plan;
   readonly counter: SyllableCounter;
+  readonly calls: () => string[];
 }
 
 /** The lines of a span, once for each heads-up that it may use. */
@@ -157,7 +169,7 @@ function setupWishes(span: Voiced, next: PlacedWork): LineWish[] {
 function headsUpWishes(span: Voiced, work: PlacedWork): LineWish[] {
   if (headSeconds(span.plan, "headsUpSeconds") <= 0) return [];
   const window = workWindow(span.plan, work, "heads-up");
-  return callsOf(span.plan, work.item, span.called).map((text) => ({
+  return span.calls().map((text) => ({
     ...wishOf(span, work, { kind: "heads-up", text }, window),
     wanted: window.from,
   }));

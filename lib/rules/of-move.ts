@@ -53,7 +53,16 @@ export interface MoveFindings {
 export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace): Reads {
   const { frame, spans } = known;
   const { placed, before, earlier, from, n } = at;
-  const reads: unknown[] = [studio, frame, at.own, before?.item, at.ownBefore, before?.move, sinceBefore(at)];
+  const reads: unknown[] = [
+    studio,
+    frame,
+    placed.item,
+    at.own,
+    before?.item,
+    at.ownBefore,
+    before?.move,
+    sinceBefore(at),
+  ];
   reads.push(spans?.[n]?.own, spans?.[n + 1]?.own, earlier);
   pushClaimed(reads, known, at);
   pushChange(reads, known, from, placed.index);
@@ -108,23 +117,32 @@ function ofChange(
   const reads: unknown[] = [studio, frame];
   pushChange(reads, known, from, index);
   return kept.change.get(reads, () => {
-    const few = fewItems(frame, plan, plan.items.slice(from, index + 1));
+    const items = plan.items.slice(from, index + 1).flatMap((_, n) => itemOfChange(known, from + n, index) ?? []);
+    const few = fewItems(frame, plan, items);
     const small = { ...few, moves: kept.moves.get(Object.entries(few.moves).flat(), () => few.moves) };
     // What a set-up line tells may be about a later item, so its seconds are those of the whole class.
-    const tellings = tellingsOn(clock.rows.slice(from, index + 1));
+    const tellings = tellingsOn(clock.rows.slice(index, index + 1));
     const { rows } = classClock(small, undefined, tellings);
-    const steps = () => walkSetups(small, tellings).filter((step) => step.item === item);
+    const steps = () => walkSetups(small, tellings).filter((step) => step.item.id === item.id);
     const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
     return ownBatchOf(studio.reading.change, ctx, item.id);
   });
 }
 
-/** The items of a change, their library moves, and the seconds it takes to tell them. */
-function pushChange(reads: unknown[], { plan, clock }: KnownPlan, from: number, to: number): void {
+/** An item of the change into the item at `to`: that with the words that tell the change, moves before it without words. */
+function itemOfChange({ plan, setups, told }: KnownPlan, at: number, to: number): PlanItem | undefined {
+  if (at === to) return told[to];
+  return plan.items[at]?.kind === "move" ? setups.items[at] : plan.items[at];
+}
+
+/** The items of a change, their library moves, and the seconds it takes to tell. */
+function pushChange(reads: unknown[], known: KnownPlan, from: number, to: number): void {
+  const { plan, clock } = known;
   for (let at = from; at <= to; at++) {
-    const item = plan.items[at];
-    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined, clock.rows[at]?.transition.telling);
+    const item = itemOfChange(known, at, to);
+    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined);
   }
+  reads.push(clock.rows[to]?.transition.telling);
 }
 
 interface SpokenPlace extends MovePlace {

@@ -32,8 +32,9 @@ export interface PlacedMove {
  * anything else.
  *
  *   item    one move item, its library move, head and machines. Runs once an item.
- *   change  the same and all items back to the last move whose set-up is known, timed as if the class began there. Runs
- *           once an item, for the findings about that item.
+ *   change  the same, with the words of its set-up, safety and start lines only, and all items back to the last move whose
+ *           set-up is known, moves without words and times, timed as if the class began there. Runs once an item, for the
+ *           findings about that item.
  *   voice   one move item, the one before it, and what is said around both, in seconds from the start of its work; and how
  *           long the same move was done earlier in its block. Runs once an item, for the findings about that item.
  *   claims  the lines of one move item, what is said in the change into it and during it, in seconds from the start of its

@@ -1,4 +1,5 @@
 import { springShare } from "#lib/load/spring-share.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
@@ -124,8 +125,10 @@ const failures = (): RuleExamples["fail"] => [
 /** Each stretch over the limit once, with all groups that work from its start to its end. */
 function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly maxSeconds: number }) {
   const found: (SidedStretch & { readonly groups: Group[] })[] = [];
+  // Asked for each group and each side.
+  const shareOf = perValue(({ item, move }: PlacedMove) => (move ? springShare(ctx.plan, item, move) : 0));
   for (const group of GROUPS) {
-    for (const each of stretchesOf(ctx, group, rests)) {
+    for (const each of stretchesOf(ctx, { group, shareOf }, rests)) {
       if (each.stretch.effortSeconds <= maxSeconds) continue;
       const same = found.find((other) => other.side === each.side && sameMoves(other.stretch, each.stretch));
       if (same) same.groups.push(group);
@@ -135,11 +138,17 @@ function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly 
   return found;
 }
 
-function stretchesOf(ctx: RuleContext, group: Group, rests: Rests): SidedStretch[] {
-  const effortOf = ({ item, move }: PlacedMove): number => {
-    const weight = move?.muscles[group] ?? 0;
-    return move && weight >= LEAST_WEIGHT ? weight * springShare(ctx.plan, item, move) : 0;
+interface Worked {
+  readonly group: Group;
+  readonly shareOf: (placed: PlacedMove) => number;
+}
+
+function stretchesOf(ctx: RuleContext, { group, shareOf }: Worked, rests: Rests): SidedStretch[] {
+  const effortOf = (placed: PlacedMove): number => {
+    const weight = placed.move?.muscles[group] ?? 0;
+    return weight >= LEAST_WEIGHT ? weight * shareOf(placed) : 0;
   };
+  if (!ctx.moves.some((placed) => effortOf(placed) > 0)) return [];
   if (MIDDLE.includes(group)) return workStretches(ctx, effortOf, rests).map((stretch) => ({ stretch, side: null }));
   const other = { left: "right", right: "left" } as const;
   return sidedStretches(ctx, (placed, side) => (placed.item.side === other[side] ? 0 : effortOf(placed)), rests);
