@@ -26,7 +26,7 @@ export class ClockKeeper {
 }
 
 /** The row in seconds from the start of its work. */
-export const ownRow = (row: ClockRow): ClockRow => ({
+const ownRow = (row: ClockRow): ClockRow => ({
   ...row,
   transitionFrom: changeFrom(row),
   start: 0,

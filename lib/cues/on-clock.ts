@@ -4,7 +4,7 @@ import type { PlacedSpan } from "./place-span.ts";
 import type { Cue, DroppedLine } from "./types.ts";
 
 /** What is said in a span, and what is not. */
-export type SaidInSpan = Pick<PlacedSpan, "cues" | "dropped">;
+type SaidInSpan = Pick<PlacedSpan, "cues" | "dropped">;
 
 /** A span at its place in the class. Times are whole tenths of a second. */
 export interface SpanOnClock {
@@ -19,12 +19,12 @@ export interface SpanOnClock {
 /** `placed` counts seconds from its own start and is not rounded. `was`: the same span before, if there was one. */
 export function onClock(placed: PlacedSpan, origin: number, was: SpanOnClock | undefined): SpanOnClock {
   const dropped = placed.dropped.map((line) => ({ ...line, shortBy: tenth(line.shortBy) }));
-  const inClass = { ...placed, dropped, cues: movedBy(placed.cues, origin) };
+  const inClass = { ...placed, dropped, cues: cuesLater(placed.cues, origin) };
   const isAsBefore = was !== undefined && isEqual(was.own, inClass, origin);
-  return { origin, inClass, own: isAsBefore ? was.own : { dropped, cues: movedBy(inClass.cues, -origin) } };
+  return { origin, inClass, own: isAsBefore ? was.own : { dropped, cues: cuesLater(inClass.cues, -origin) } };
 }
 
-export const movedBy = (cues: readonly Cue[], seconds: number): Cue[] =>
+export const cuesLater = (cues: readonly Cue[], seconds: number): Cue[] =>
   // Each key named: a spread costs more, and after a changed time most of the class is moved.
   cues.map(({ item, kind, from, to, text, line }) => {
     return { item, kind, from: tenth(from + seconds), to: tenth(to + seconds), text, line };

@@ -3,7 +3,7 @@
  * changed.
  */
 import { type ClockRow, classClock, tellingsOn } from "#lib/clock/clock.ts";
-import { movedBy, type SpanOnClock } from "#lib/cues/on-clock.ts";
+import { cuesLater, type SpanOnClock } from "#lib/cues/on-clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, type Reads } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
@@ -221,7 +221,7 @@ function trackOf({ around, ...at }: SpokenPlace): CueTrack {
   const [into, during] = around.map(({ own }) => own);
   return {
     ...NOTHING_SAID,
-    cues: [...movedBy(into?.cues ?? [], -sinceBefore(at)), ...(during?.cues ?? [])],
+    cues: [...cuesLater(into?.cues ?? [], -sinceBefore(at)), ...(during?.cues ?? [])],
     dropped: [...(into?.dropped ?? []), ...(during?.dropped ?? [])],
   };
 }
