@@ -4,12 +4,13 @@
  * of the plan's values, which `lib/doc/plan-reader.ts` keeps stable. A plan's values never change in place.
  */
 import { type Balance, balance, setupChangeCounts } from "#lib/balance/balance.ts";
-import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { type ClassClock, classClock } from "#lib/clock/clock.ts";
+import { ClockKeeper, type KeptClock } from "#lib/clock/kept-clock.ts";
 import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
 import { CueTracker } from "#lib/cues/cue-track.ts";
 import type { SpanSource } from "#lib/cues/span.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
-import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { Kept } from "#lib/memo/kept.ts";
 import { PartsReader, type PlanParts } from "#lib/plan/parts.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { RuleChecker } from "#lib/rules/checker.ts";
@@ -39,8 +40,8 @@ export interface PlanAnalysis {
 class Tools {
   readonly parts = new PartsReader();
   readonly changes = new Kept<ReadonlyMap<string, Change>>();
-  readonly clock = new Kept<ClassClock>();
-  readonly rows = new KeptEach<ClockRow>();
+  readonly clock = new Kept<KeptClock>();
+  readonly rows = new ClockKeeper();
   readonly setupChanges = new Kept<Balance["setups"]>();
   readonly balance = new Kept<Balance>();
   private readonly counter = new SyllableCounter();
@@ -74,7 +75,8 @@ class LazyAnalysis implements PlanAnalysis {
   readonly plan: Plan;
   private readonly parts: PlanParts;
   private readonly tools: Tools;
-  private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan">]?: PlanAnalysis[Part] } & {
+  private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan" | "clock">]?: PlanAnalysis[Part] } & {
+    keptClock?: KeptClock;
     spans?: KnownPlan["spans"];
   } = {};
 
@@ -85,8 +87,7 @@ class LazyAnalysis implements PlanAnalysis {
   }
 
   get clock(): ClassClock {
-    this.made.clock ??= this.clockNow();
-    return this.made.clock;
+    return this.keptClock.clock;
   }
   get balance(): Balance {
     const { times, setups } = this.parts;
@@ -111,17 +112,22 @@ class LazyAnalysis implements PlanAnalysis {
   }
   get findings(): readonly Finding[] {
     const { standards } = this.plan;
-    const { clock, balance, spans } = this;
-    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, spans });
+    const { balance, spans } = this;
+    this.made.findings ??= this.tools.checker.findings({ ...this.parts, ...this.keptClock, standards, balance, spans });
     return this.made.findings;
   }
 
-  private clockNow(): ClassClock {
+  private get keptClock(): KeptClock {
+    this.made.keptClock ??= this.clockNow();
+    return this.made.keptClock;
+  }
+
+  private clockNow(): KeptClock {
     const { times, setups } = this.parts;
     const tellings = this.tools.telling.of(this.parts);
     return this.tools.clock.get([times, tellings], () => {
       const changes = this.tools.changes.get([setups], () => changesInto(setups));
-      return clockOf(classClock(times, changes, tellings), this.tools.rows);
+      return this.tools.rows.keep(classClock(times, changes, tellings));
     });
   }
 
@@ -133,17 +139,6 @@ class LazyAnalysis implements PlanAnalysis {
 
   private get source(): SpanSource {
     const { frame, times, plan } = this.parts;
-    return { frame, times, plan, clock: this.clock };
+    return { frame, times, plan, ...this.keptClock };
   }
 }
-
-/** Rows that are equal stay the same value. */
-function clockOf({ rows, total }: ClassClock, kept: KeptEach<ClockRow>): ClassClock {
-  kept.round();
-  return { total, rows: rows.map((row) => kept.get(row.item, readsOf(row), () => row)) };
-}
-
-const readsOf = ({ transitionFrom, start, end, reps, transition }: ClockRow): readonly unknown[] => [
-  ...[transitionFrom, start, end, reps, transition.planned, transition.estimate, transition.telling],
-  ...Object.entries(transition.actions).flat(),
-];

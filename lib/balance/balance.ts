@@ -2,6 +2,7 @@
  * What a class trains: weighted seconds of each muscle group, left against right, push against pull, the ways the spine
  * bends, the longest stretches without a rest, and the number of changes.
  */
+import { perValue } from "#lib/memo/per-value.ts";
 import { withoutNoise } from "#lib/numbers/round.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
@@ -98,12 +99,17 @@ interface Walked {
 }
 const PAUSE: Walked = { item: undefined, move: undefined };
 
+const weightsOf = perValue(({ muscles }: Move): readonly (readonly [Group, number])[] =>
+  GROUPS.flatMap((group) => {
+    const weight = muscles[group];
+    return weight ? [[group, weight] as const] : [];
+  }),
+);
+
 function groupSums(performed: readonly Performed[]) {
   const sums: Partial<Record<Group, { seconds: number; left: number; right: number }>> = {};
   for (const { item, move } of performed) {
-    for (const group of GROUPS) {
-      const weight = move?.muscles[group];
-      if (!weight) continue;
+    for (const [group, weight] of move ? weightsOf(move) : []) {
       const seconds = item.seconds * weight;
       const left = item.side === "left" ? 1 : item.side === "right" ? 0 : 0.5;
       sums[group] ??= { seconds: 0, left: 0, right: 0 };

@@ -50,12 +50,20 @@ export function concernsOf(plan: Plan, which: readonly MoveCaution[], options: C
   const { moreWords: more = {}, wholeBlock = true } = options;
   const isUsual = wholeBlock && Object.keys(more).length === 0;
   const heard = isUsual ? usuallyHeard(plan) : heardIn(plan, more, wholeBlock);
-  return heard.flatMap((one): Concern[] => {
-    const tags = one.own.filter((caution) => which.includes(caution));
-    if (tags.length === 0) return [];
-    return [isUsual && tags.length === one.own.length ? usualConcern(one) : concernIn(one, tags, more)];
-  });
+  const tagsOf = tagsAmong(which);
+  const concerns: Concern[] = [];
+  for (const one of heard) {
+    const tags = tagsOf(one.own);
+    if (tags.length === 0) continue;
+    concerns.push(isUsual && tags.length === one.own.length ? usualConcern(one) : concernIn(one, tags, more));
+  }
+  return concerns;
 }
+
+/** The cautions of a move that are asked for. Kept for both lists, since the rules ask at every key press. */
+const tagsAmong = perValue((which: readonly MoveCaution[]) =>
+  perValue((own: readonly MoveCaution[]) => own.filter((caution) => which.includes(caution))),
+);
 
 /** With all cautions of the move, as several rules ask for it. */
 const usualConcern = perValue((heard: Heard) => concernIn(heard, heard.own, {}));

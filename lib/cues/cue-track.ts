@@ -4,6 +4,7 @@
  */
 
 import { classClock } from "#lib/clock/clock.ts";
+import { ClockKeeper } from "#lib/clock/kept-clock.ts";
 import { areSame, Kept, KeptEach } from "#lib/memo/kept.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
@@ -15,6 +16,7 @@ import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
+import { onClock, type SpanOnClock } from "./on-clock.ts";
 import { isOverfull, type LineWish, type PlacedSpan, placeSpan, spokenLines } from "./place-span.ts";
 import type { Spoken } from "./said-order.ts";
 import { planOfSpan, type SpanPlace, type SpanSource, spanOf, spanPlaces, spanReads, type TalkSpan } from "./span.ts";
@@ -39,7 +41,10 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
   return spanPlaces(sourceOf(plan)).map((stretch) => {
-    const span = { ...spanOf(stretch), plan: planOfSpan(stretch), counter };
+    const plan = planOfSpan(stretch);
+    const { work, called } = stretch;
+    const calls = () => (work ? callsOf(plan, work.item, called) : []);
+    const span = { ...spanOf(stretch), plan, counter, calls };
     return triesOf(span).map((wishes) => spokenLines(wishes, workOf(span)).lines);
   });
 }
@@ -48,55 +53,63 @@ const sourceOf = (plan: Plan): SpanSource => ({
   frame: { ...plan, items: [] },
   times: plan,
   plan,
-  clock: classClock(plan),
+  ...new ClockKeeper().keep(classClock(plan)),
 });
 
 /** Cue tracks of one plan while it is being written: a span in which nothing changed keeps its placing. */
 export class CueTracker {
   private readonly counter: SyllableCounter;
   private readonly kept = new KeptEach<KeptSpan>();
+  private readonly onClock = new KeptEach<SpanOnClock>();
   private readonly whole = new Kept<CueTrack>();
 
   constructor(counter: SyllableCounter = new SyllableCounter()) {
     this.counter = counter;
   }
 
-  /** One span more than there are moves. Times in seconds of the class. */
-  spans(source: SpanSource): PlacedSpan[] {
+  /** One span more than there are moves. A span whose start alone moved is shifted and not placed again. */
+  spans(source: SpanSource): SpanOnClock[] {
     this.kept.round();
-    return spanPlaces(source).map(
-      (stretch) => this.kept.get(stretch.key, spanReads(stretch), (was) => this.placed(stretch, was)).onClock,
-    );
+    this.onClock.round();
+    return spanPlaces(source).map((stretch) => {
+      const { key, origin } = stretch;
+      const { placed } = this.kept.get(key, spanReads(stretch), (was) => this.placed(stretch, was));
+      return this.onClock.get(key, [placed, origin], (was) => onClock(placed, origin, was));
+    });
   }
 
-  /** Keeps the placing when nothing that the span reads has changed; when only its start moved, it is shifted. */
+  /** Keeps the placing of a span with new items if nothing that it reads of them has changed. */
   private placed(stretch: SpanPlace, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
-    const { reads, origin } = span;
-    const placed =
-      was && areSame(was.reads, reads)
-        ? was.placed
-        : placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter });
-    const isWhereItWas = placed === was?.placed && origin === was.origin;
-    return { reads, origin, placed, onClock: isWhereItWas ? was.onClock : movedTo(placed, origin) };
+    const { reads } = span;
+    if (was && areSame(was.reads, reads)) return { ...was, reads };
+    const plan = planOfSpan(stretch);
+    const calls = was?.calls ?? new Kept();
+    const { frame, work, next } = stretch;
+    const called = span.called === next?.item ? next?.wordless : span.called;
+    const callReads = [frame, work?.wordless, work?.move, called, next?.move];
+    const callsNow = () => calls.get(callReads, () => (work ? callsOf(plan, work.item, span.called) : []));
+    return { reads, calls, placed: placedSpan({ ...span, plan, counter: this.counter, calls: callsNow }) };
   }
 
-  track(source: SpanSource, spans: readonly PlacedSpan[] = this.spans(source)): CueTrack {
+  track(source: SpanSource, spans: readonly SpanOnClock[] = this.spans(source)): CueTrack {
     const { total } = source.clock;
-    return this.whole.get([total, ...spans], () => tracked(spans, total));
+    const inClass = spans.map((span) => span.inClass);
+    return this.whole.get([total, ...inClass], () => tracked(inClass, total));
   }
 }
 
-/** A placed span, in its own seconds and on the clock of the class. */
-interface KeptSpan extends Pick<TalkSpan, "reads" | "origin"> {
+interface KeptSpan extends Pick<TalkSpan, "reads"> {
+  /** The heads-up in words, which no line changes. */
+  readonly calls: Kept<string[]>;
   readonly placed: PlacedSpan;
-  readonly onClock: PlacedSpan;
 }
 
 /** A span with its plan and a syllable counter. */
 interface Voiced extends TalkSpan {
   readonly plan: Plan;
   readonly counter: SyllableCounter;
+  readonly calls: () => string[];
 }
 
 /** The lines of a span, once for each heads-up that it may use. */
@@ -156,7 +169,7 @@ function setupWishes(span: Voiced, next: PlacedWork): LineWish[] {
 function headsUpWishes(span: Voiced, work: PlacedWork): LineWish[] {
   if (headSeconds(span.plan, "headsUpSeconds") <= 0) return [];
   const window = workWindow(span.plan, work, "heads-up");
-  return callsOf(span.plan, work.item, span.called).map((text) => ({
+  return span.calls().map((text) => ({
     ...wishOf(span, work, { kind: "heads-up", text }, window),
     wanted: window.from,
   }));
@@ -224,15 +237,6 @@ function longest(text: string, { window, say, end, total, counter }: Saying): nu
     if (syllables > longer.syllables) longer = { at, syllables };
   }
   return Math.max(most, say(longer.at).seconds);
-}
-
-/** Shifts a span that begins `origin` seconds into the class to the clock of the class. */
-function movedTo(span: PlacedSpan, origin: number): PlacedSpan {
-  return {
-    ...span,
-    cues: span.cues.map((cue) => ({ ...cue, from: tenth(origin + cue.from), to: tenth(origin + cue.to) })),
-    dropped: span.dropped.map((line) => ({ ...line, shortBy: tenth(line.shortBy) })),
-  };
 }
 
 function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {

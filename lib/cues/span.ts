@@ -3,7 +3,8 @@
  * own start and reads only what is listed here, so its placing stays valid wherever in the class it moves.
  */
 
-import type { ClassClock, ClockRow } from "#lib/clock/clock.ts";
+import type { ClockRow } from "#lib/clock/clock.ts";
+import type { KeptClock } from "#lib/clock/kept-clock.ts";
 import type { Reads } from "#lib/memo/kept.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { followingEach, own } from "#lib/plan/lookup.ts";
@@ -12,8 +13,6 @@ import { tellsMinutes } from "#lib/talk/talk.ts";
 import type { PlacedWork } from "./windows.ts";
 
 export interface TalkSpan {
-  /** When it begins, in seconds from the start of the class. */
-  readonly origin: number;
   /** Seconds from its start to the end of the class; null when none of its lines says how many minutes are left. */
   readonly classLeft: number | null;
   readonly work: PlacedWork | undefined;
@@ -30,17 +29,18 @@ export interface TalkSpan {
 }
 
 /** What spans are cut from. `frame`: head and machines; `times`: all but words. Both keep their identity while equal. */
-export interface SpanSource {
+export interface SpanSource extends KeptClock {
   readonly frame: Plan;
   readonly times: Plan;
   readonly plan: Plan;
-  readonly clock: ClassClock;
 }
 
 /** A move item with its library move and its place. */
 interface Known extends PlacedWork {
   /** Index among all items. */
   readonly at: number;
+  /** Its row in seconds from the start of its work. */
+  readonly ownRow: ClockRow | undefined;
   readonly wordless: PlanItem | undefined;
   readonly move: Move | undefined;
 }
@@ -49,6 +49,8 @@ interface Known extends PlacedWork {
 export interface SpanPlace {
   /** Id of the item it begins with; "" for the first span, which begins with the class. */
   readonly key: string;
+  /** When it begins, in seconds from the start of the class. */
+  readonly origin: number;
   readonly frame: Plan;
   readonly total: number;
   readonly work: Known | undefined;
@@ -58,16 +60,17 @@ export interface SpanPlace {
 }
 
 /** One span more than there are moves. */
-export function spanPlaces({ frame, times, plan, clock }: SpanSource): SpanPlace[] {
+export function spanPlaces({ frame, times, plan, clock, ownRows }: SpanSource): SpanPlace[] {
   const moves: Known[] = [];
   for (const [at, item] of plan.items.entries()) {
     const row = clock.rows[at];
     if (item.kind !== "move" || !row) continue;
-    moves.push({ item, row, at, move: own(plan.moves, item.move), wordless: times.items[at] });
+    moves.push({ item, row, at, ownRow: ownRows[at], move: own(plan.moves, item.move), wordless: times.items[at] });
   }
   const called = followingEach(plan.items, takesTime);
   return [undefined, ...moves].map((work, n) => ({
     key: work?.item.id ?? "",
+    origin: work?.row.start ?? 0,
     frame,
     total: clock.total,
     work,
@@ -77,21 +80,27 @@ export function spanPlaces({ frame, times, plan, clock }: SpanSource): SpanPlace
   }));
 }
 
-/** Everything the span depends on, as it stands: while these values are the same, so is the span. */
-export function spanReads({ frame, total, work, next, after, called }: SpanPlace): Reads {
-  const told = isTold(work) || isTold(next) ? total : null;
-  const afterName = after && nameOf(after);
-  return [frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called, afterName, told];
+/** Everything the span depends on except where it begins: while these values are the same, so is its placing. */
+export function spanReads(place: SpanPlace): Reads {
+  const { frame, origin, work, next, after, called } = place;
+  const untilNext = next && tenth(next.row.start - origin);
+  return [
+    ...[frame, work?.item, work?.ownRow, work?.move, next?.item, next?.ownRow, next?.move, untilNext],
+    ...[called, after && nameOf(after), classLeftOf(place)],
+  ];
 }
+
+const classLeftOf = ({ total, origin, work, next }: SpanPlace): number | null =>
+  isTold(work) || isTold(next) ? tenth(total - origin) : null;
 
 const takesTime = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 const isTold = (one: PlacedWork | undefined): boolean => one !== undefined && tellsMinutes(one.item);
 const nameOf = ({ item, move }: Known): string => move?.name ?? item.move;
 
-export function spanOf({ frame, total, work, next, after, called }: SpanPlace): TalkSpan {
-  const origin = work?.row.start ?? 0;
+export function spanOf(place: SpanPlace): TalkSpan {
+  const { frame, origin, work, next, after, called } = place;
   const [ownWork, ownNext] = [work, next].map((one) => one && shifted(one, origin));
-  const classLeft = isTold(work) || isTold(next) ? tenth(total - origin) : null;
+  const classLeft = classLeftOf(place);
   const lines = linesOf(work, (line) => !isOfSetup(line));
   const setupLines = linesOf(next, isOfSetup);
   const reads = [
@@ -100,7 +109,7 @@ export function spanOf({ frame, total, work, next, after, called }: SpanPlace): 
     ...[...lines, ...setupLines].flatMap(({ line, index }) => [line, index]),
     ...[ownWork, ownNext].flatMap((one) => (one ? timesOf(one.row) : [null])),
   ];
-  return { origin, work: ownWork, next: ownNext, after: after?.item, called, classLeft, lines, setupLines, reads };
+  return { work: ownWork, next: ownNext, after: after?.item, called, classLeft, lines, setupLines, reads };
 }
 
 /** The head, the machines and the moves of a span; no items. */

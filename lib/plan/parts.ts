@@ -21,6 +21,8 @@ export interface PlanParts {
    * line that has words in the script.
    */
   readonly kinds: Plan;
+  /** Each item with its own times and, of its words, those that may tell of a change: see `TELL_CHANGES`. */
+  readonly told: readonly PlanItem[];
 }
 
 /** One item, split into those parts. */
@@ -28,6 +30,7 @@ interface ItemParts {
   readonly timed: PlanItem;
   readonly setUp: PlanItem;
   readonly kinds: PlanItem;
+  readonly told: PlanItem;
 }
 
 const HEAD = [
@@ -81,6 +84,7 @@ export class PartsReader {
         moves,
         items.map(({ kinds }) => kinds),
       ),
+      told: items.map(({ told }) => told),
     };
   }
 }
@@ -88,7 +92,8 @@ export class PartsReader {
 function partsOf(item: PlanItem, was: ItemParts | undefined): ItemParts {
   const timed = equalOr(was?.timed, withoutWords(item));
   const setUp = equalOr(was?.setUp, withoutTimes(timed));
-  return { timed, setUp, kinds: equalOr(was?.kinds, withKinds(setUp, item)) };
+  const kinds = equalOr(was?.kinds, withKinds(setUp, item));
+  return { timed, setUp, kinds, told: equalOr(was?.told, withTold(timed, item)) };
 }
 
 /** A frame with moves and items, the same plan value while they are the same. */
@@ -130,6 +135,19 @@ function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
 
 /** Rules about care read what these say. */
 const SAY_CARE: readonly CueKind[] = ["safety", "easier", "breath"];
+
+/** Lines before the start of the work, by kind. Others keep their places, without words. */
+const TELL_CHANGES: readonly CueKind[] = ["setup", "safety", "start"];
+
+function withTold(timed: PlanItem, item: PlanItem): PlanItem {
+  if (timed.kind !== "move" || item.kind !== "move") return item;
+  const script = item.script?.map((line) => (TELL_CHANGES.includes(line.kind) ? line : WORDLESS[line.kind]));
+  return script ? { ...timed, script } : timed;
+}
+
+const WORDLESS = Object.fromEntries(CUE_KINDS.map((kind) => [kind, { kind, text: "…" }])) as Readonly<
+  Record<CueKind, ScriptLine>
+>;
 
 const wordsOf = perValue(({ kind, text }: ScriptLine): ScriptLine => ({ kind, text }));
 

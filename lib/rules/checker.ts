@@ -7,17 +7,18 @@ import { tellingsOn } from "#lib/clock/clock.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
-import { earlierInBlocks, placedMoves, ScopedContext } from "./context.ts";
-import type { AnyRule, Finding } from "./define/types.ts";
+import { earlierInBlocks, placedMoves, placesInClass, ScopedContext } from "./context.ts";
+import type { AnyRule, Finding, PlaceInClass } from "./define/types.ts";
 import { type Batch, batchOf, findingsInOrder } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
-import { findingsOfMove, type MoveFindings, type MovePlace, moveReads } from "./of-move.ts";
+import { findingsOfMove, inClass, type MoveFindings, type MovePlace, moveReads } from "./of-move.ts";
 import { RULES } from "./registry.ts";
 import { type StudioRules, studioRulesOf } from "./studio-rules.ts";
 
 export class RuleChecker {
   private readonly rules: readonly AnyRule[];
   private readonly studio = new Kept<StudioRules>();
+  private readonly places = new Kept<readonly PlaceInClass[]>();
   private readonly moves = new KeptEach<MoveFindings>();
   private readonly times = new Kept<Batch>();
   private readonly setups = new Kept<Batch>();
@@ -47,13 +48,21 @@ export class RuleChecker {
   private ofMoves(studio: StudioRules, known: KnownPlan): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
     const earlier = earlierInBlocks(known.plan, moves);
+    const { times, clock, ownRows } = known;
+    const places = this.places.get([times, clock], () => placesInClass(times.items, clock));
     this.moves.round();
     let from = 0;
     return moves.map((placed, n) => {
-      const at: MovePlace = { placed, before: moves[n - 1], earlier: earlier[n] ?? 0, from, n };
-      if (placed.move) from = placed.index;
+      const { item, row, index } = placed;
+      const before = moves[n - 1];
+      const ofRows = { own: ownRows[index] ?? row, ownBefore: before && ownRows[before.index], place: places[index] };
+      const at: MovePlace = { placed, before, ...ofRows, earlier: earlier[n] ?? 0, from, n };
+      if (placed.move) from = index;
       const reads = moveReads(studio, known, at);
-      return this.moves.get(placed.item.id, reads, (was) => findingsOfMove(studio, known, at, was)).batch;
+      return inClass(
+        this.moves.get(item.id, reads, (was) => findingsOfMove(studio, known, at, was)),
+        row,
+      );
     });
   }
 }

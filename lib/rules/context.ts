@@ -5,9 +5,9 @@ import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { blockNumbers } from "#lib/plan/blocks.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { Move, MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
-import type { PlacedMove, RuleContext, RuleReads } from "./define/types.ts";
+import type { PlacedMove, PlaceInClass, RuleContext, RuleReads } from "./define/types.ts";
 
 export const NOTHING_SAID: CueTrack = { cues: [], dropped: [], talkSeconds: 0, talkShare: 0 };
 /** More than a plan file allows for one change and one move. */
@@ -25,8 +25,9 @@ export const hasUsableTimes = (plan: Plan, { rows, total }: ClassClock): boolean
 export function ruleContext(plan: Plan): RuleContext {
   const clock = classClock(plan);
   const moves = placedMoves(plan, clock.rows);
+  const places = placesInClass(plan.items, clock);
   return new ScopedContext("everything", {
-    ...{ plan, ...clock, moves, earlier: earlierInBlocks(plan, moves) },
+    ...{ plan, ...clock, moves, earlier: earlierInBlocks(plan, moves), placeOf: ({ index }) => places[index] },
     balance: () => balance(plan),
     steps: () => walkSetups(plan),
     track: () => (hasUsableTimes(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
@@ -56,6 +57,24 @@ export function earlierInBlocks(plan: Plan, moves: readonly PlacedMove[]): numbe
   });
 }
 
+/** For each item where it stands, in seconds from the start of the class. */
+export function placesInClass(items: readonly PlanItem[], { rows, total }: ClassClock): PlaceInClass[] {
+  const ofClass = { classFrom: 0, classTo: total, workTo: rows.at(-1)?.end ?? 0 };
+  let block = { blockFrom: 0, blockTo: 0 };
+  let isEmpty = true;
+  const blocks = items.map(({ kind }, at) => {
+    const row = rows[at];
+    if (kind === "heading") [block, isEmpty] = [{ blockFrom: 0, blockTo: 0 }, true];
+    if (kind === "move" && row) {
+      if (isEmpty) block.blockFrom = row.start;
+      block.blockTo = row.end;
+      isEmpty = false;
+    }
+    return block;
+  });
+  return blocks.map((one) => ({ ...ofClass, ...one }));
+}
+
 class Untimed implements PlacedMove {
   readonly item: MoveItem;
   readonly move: Move | undefined;
@@ -83,6 +102,7 @@ interface Given {
   readonly track?: () => CueTrack;
   /** By place among the moves. */
   readonly earlier?: readonly number[];
+  readonly placeOf?: (placed: PlacedMove) => PlaceInClass | undefined;
 }
 
 export class ScopedContext implements RuleContext {
@@ -121,6 +141,10 @@ export class ScopedContext implements RuleContext {
   earlierSeconds(placed: PlacedMove): number {
     const earlier = this.given.earlier ?? this.refuse("earlierSeconds");
     return earlier[this.moves.indexOf(placed)] ?? 0;
+  }
+
+  placeInClass(placed: PlacedMove): PlaceInClass {
+    return this.given.placeOf?.(placed) ?? this.refuse("placeInClass");
   }
 
   private refuse(what: string): never {

@@ -1,7 +1,9 @@
 /** Turns what a rule found into what people read, in order. */
 import { perValue } from "#lib/memo/per-value.ts";
+import { tenth } from "#lib/numbers/round.ts";
+import { clockTime } from "#lib/plan/format.ts";
 import type { FindingLevel, PlanItem } from "#lib/plan/schema.ts";
-import type { AnyRule, Finding, Found, RuleContext } from "./define/types.ts";
+import { type AnyRule, type Finding, type Found, Moment, type RuleContext } from "./define/types.ts";
 import { fillMessage } from "./fill-message.ts";
 import type { RuleInUse } from "./studio-rules.ts";
 
@@ -14,20 +16,55 @@ export interface Batch {
   /** Ids of the rules that threw. */
   readonly broken: readonly string[];
 }
-export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
+
+/** The same on the clock of the check, which need not begin with the class. */
+export interface OwnBatch {
+  readonly findings: readonly (Finding | TimedFinding)[];
+  readonly broken: readonly string[];
+}
+export const NOTHING_FOUND: OwnBatch = { findings: [], broken: [] };
+
+/** A finding that names a moment of the class. */
+class TimedFinding {
+  private readonly used: RuleInUse;
+  private readonly found: Found;
+  private readonly all: readonly PlanItem[];
+
+  constructor(used: RuleInUse, found: Found, all: readonly PlanItem[]) {
+    this.used = used;
+    this.found = found;
+    this.all = all;
+  }
+
+  /** `origin`: when the clock of the check begins, in seconds of the class. */
+  from(origin: number): Finding {
+    const values = Object.entries(this.found.values).map(([name, value]) => [
+      name,
+      value instanceof Moment ? clockTime(tenth(origin + value.seconds)) : value,
+    ]);
+    return toFinding(this.used, { ...this.found, values: Object.fromEntries(values) }, this.all);
+  }
+}
+
+/** Runs rules over a context whose clock begins with the class. */
+export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext): Batch {
+  const { findings, broken } = ownBatchOf(rules, ctx);
+  return { findings: findings.map((one) => fromOrigin(one, 0)), broken };
+}
 
 /**
  * Runs rules over a context. With `about`, only findings about that item are kept: the others are found with their own
  * item.
  */
-export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
-  const findings: Finding[] = [];
+export function ownBatchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): OwnBatch {
+  const findings: (Finding | TimedFinding)[] = [];
   const broken: string[] = [];
   for (const used of rules) {
     try {
       for (const found of used.check(ctx)) {
         if (about !== undefined && found.items[0] !== about) continue;
-        findings.push(toFinding(used, found, ctx.plan.items));
+        const isTimed = Object.values(found.values).some((value) => value instanceof Moment);
+        findings.push((isTimed ? timedFinding : toFinding)(used, found, ctx.plan.items));
       }
     } catch {
       broken.push(used.rule.id);
@@ -36,12 +73,17 @@ export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: s
   return findings.length + broken.length === 0 ? NOTHING_FOUND : { findings, broken };
 }
 
-/** Joins batches about the same item, in order. */
-export function mergedBatch(batches: readonly Batch[]): Batch {
-  const some = batches.filter((batch) => batch !== NOTHING_FOUND);
-  if (some.length === 0) return NOTHING_FOUND;
-  const findings = some.flatMap((batch) => batch.findings).sort(byLevelAndRule);
-  return { findings, broken: some.flatMap((batch) => batch.broken) };
+const timedFinding = (used: RuleInUse, found: Found, all: readonly PlanItem[]): TimedFinding =>
+  new TimedFinding(used, found, all);
+const fromOrigin = (one: Finding | TimedFinding, origin: number): Finding =>
+  one instanceof TimedFinding ? one.from(origin) : one;
+
+export const namesMoments = ({ findings }: OwnBatch): boolean => findings.some((one) => one instanceof TimedFinding);
+
+/** Joins batches about the same item, in order. `origin`: when their clock begins, in seconds of the class. */
+export function mergedBatch(batches: readonly OwnBatch[], origin: number): Batch {
+  const findings = batches.flatMap((batch) => batch.findings).map((one) => fromOrigin(one, origin));
+  return { findings: findings.sort(byLevelAndRule), broken: batches.flatMap((batch) => batch.broken) };
 }
 
 /** All findings of a plan, in the order that `PlanCheck` describes. A rule that threw anywhere contributes nothing. */

@@ -2,18 +2,19 @@
  * Findings about one move item, from the rules that run once an item. Each kind runs again only when what it reads has
  * changed.
  */
-import { classClock, tellingsOn } from "#lib/clock/clock.ts";
-import type { PlacedSpan } from "#lib/cues/place-span.ts";
-import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";
+import { type ClockRow, classClock, tellingsOn } from "#lib/clock/clock.ts";
+import { cuesLater, type SpanOnClock } from "#lib/cues/on-clock.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, type Reads } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { claimsOf } from "#lib/talk/claims/claims.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
-import type { PlacedMove } from "./define/types.ts";
-import { type Batch, batchOf, mergedBatch, NOTHING_FOUND } from "./findings.ts";
+import type { PlacedMove, PlaceInClass } from "./define/types.ts";
+import { type Batch, mergedBatch, NOTHING_FOUND, namesMoments, type OwnBatch, ownBatchOf } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
 import type { StudioRules } from "./studio-rules.ts";
 
@@ -21,6 +22,11 @@ import type { StudioRules } from "./studio-rules.ts";
 export interface MovePlace {
   readonly placed: PlacedMove;
   readonly before: PlacedMove | undefined;
+  /** The rows of both, each in seconds from the start of its own work. */
+  readonly own: ClockRow;
+  readonly ownBefore: ClockRow | undefined;
+  /** Where it stands, in seconds of the class. */
+  readonly place: PlaceInClass | undefined;
   /** Seconds of the longest item of the same move before it in its block; 0 for none. */
   readonly earlier: number;
   /** Index among all items of the last move before it whose set-up is known, else of the first item. */
@@ -30,23 +36,42 @@ export interface MovePlace {
 }
 
 export interface MoveFindings {
-  readonly kept: Readonly<Record<"item" | "change" | "voice" | "claims", Kept<Batch>>> & {
+  readonly kept: Readonly<Record<"item" | "change" | "voice" | "claims", Kept<OwnBatch>>> & {
     /** Of the items of the change: what is told is kept for as long as they are the same value. */
     readonly moves: Kept<Plan["moves"]>;
+    readonly inClass: Kept<Batch>;
   };
-  readonly batch: Batch;
+  /** In seconds from the start of the item's work. */
+  readonly own: readonly OwnBatch[];
+  readonly namesMoments: boolean;
 }
 
-/** Everything that the findings about the item depend on: while it stays the same, no kind of rule has to be looked at. */
+/**
+ * Everything that the findings about the item depend on, except when it begins: while it stays the same, no kind of rule has
+ * to be looked at.
+ */
 export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace): Reads {
-  const { frame, clock, spans } = known;
+  const { frame, spans } = known;
   const { placed, before, earlier, from, n } = at;
-  const claimed = claimsAnything(placed.item) ? [known.times, clock] : [];
-  const reads: unknown[] = [studio, frame, ...claimed, placed.row, before?.item, before?.row, before?.move];
-  reads.push(spans?.[n], spans?.[n + 1], earlier);
+  const reads: unknown[] = [
+    studio,
+    frame,
+    placed.item,
+    at.own,
+    before?.item,
+    at.ownBefore,
+    before?.move,
+    sinceBefore(at),
+  ];
+  reads.push(spans?.[n]?.own, spans?.[n + 1]?.own, earlier);
+  pushClaimed(reads, known, at);
   pushChange(reads, known, from, placed.index);
   return reads;
 }
+
+/** The findings at their place in the class. */
+export const inClass = ({ kept, own, namesMoments }: MoveFindings, { start }: ClockRow): Batch =>
+  kept.inClass.get([own, namesMoments ? start : null], () => mergedBatch(own, start));
 
 export function findingsOfMove(
   studio: StudioRules,
@@ -56,23 +81,28 @@ export function findingsOfMove(
 ): MoveFindings {
   const kept = was?.kept ?? {
     ...{ item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() },
-    moves: new Kept(),
+    ...{ moves: new Kept(), inClass: new Kept() },
   };
   const around = known.spans?.slice(at.n, at.n + 2) ?? [];
-  const batch = mergedBatch([
+  const own = [
     ofItem(kept.item, studio, known, at),
     ofChange(kept, studio, known, at),
     ofVoice(kept.voice, studio, known, { ...at, around }),
     ofClaims(kept.claims, studio, known, { ...at, around }),
-  ]);
-  return { kept, batch };
+  ].filter((batch) => batch !== NOTHING_FOUND);
+  return { kept, own, namesMoments: own.some(namesMoments) };
 }
 
-function ofItem(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPlan, { placed }: MovePlace): Batch {
+function ofItem(
+  kept: Kept<OwnBatch>,
+  studio: StudioRules,
+  { frame, plan }: KnownPlan,
+  { placed }: MovePlace,
+): OwnBatch {
   return kept.get([studio, frame, placed.item, placed.move], () => {
     const small = fewItems(frame, plan, [placed.item]);
     const ctx = new ScopedContext("item", { plan: small, moves: placedMoves(small, undefined) });
-    return batchOf(studio.reading.item, ctx);
+    return ownBatchOf(studio.reading.item, ctx);
   });
 }
 
@@ -81,72 +111,120 @@ function ofChange(
   studio: StudioRules,
   known: KnownPlan,
   { placed, from }: MovePlace,
-): Batch {
+): OwnBatch {
   const { frame, plan, clock } = known;
   const { item, index } = placed;
   const reads: unknown[] = [studio, frame];
   pushChange(reads, known, from, index);
   return kept.change.get(reads, () => {
-    const few = fewItems(frame, plan, plan.items.slice(from, index + 1));
+    const items = plan.items.slice(from, index + 1).flatMap((_, n) => itemOfChange(known, from + n, index) ?? []);
+    const few = fewItems(frame, plan, items);
     const small = { ...few, moves: kept.moves.get(Object.entries(few.moves).flat(), () => few.moves) };
     // What a set-up line tells may be about a later item, so its seconds are those of the whole class.
-    const tellings = tellingsOn(clock.rows.slice(from, index + 1));
+    const tellings = tellingsOn(clock.rows.slice(index, index + 1));
     const { rows } = classClock(small, undefined, tellings);
-    const steps = () => walkSetups(small, tellings).filter((step) => step.item === item);
+    const steps = () => walkSetups(small, tellings).filter((step) => step.item.id === item.id);
     const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
-    return batchOf(studio.reading.change, ctx, item.id);
+    return ownBatchOf(studio.reading.change, ctx, item.id);
   });
 }
 
-/** The items of a change, their library moves, and the seconds it takes to tell them. */
-function pushChange(reads: unknown[], { plan, clock }: KnownPlan, from: number, to: number): void {
+/** An item of the change into the item at `to`: that with the words that tell the change, moves before it without words. */
+function itemOfChange({ plan, setups, told }: KnownPlan, at: number, to: number): PlanItem | undefined {
+  if (at === to) return told[to];
+  return plan.items[at]?.kind === "move" ? setups.items[at] : plan.items[at];
+}
+
+/** The items of a change, their library moves, and the seconds it takes to tell. */
+function pushChange(reads: unknown[], known: KnownPlan, from: number, to: number): void {
+  const { plan, clock } = known;
   for (let at = from; at <= to; at++) {
-    const item = plan.items[at];
-    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined, clock.rows[at]?.transition.telling);
+    const item = itemOfChange(known, at, to);
+    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined);
   }
+  reads.push(clock.rows[to]?.transition.telling);
 }
 
 interface SpokenPlace extends MovePlace {
   /** What is said in the change into it and during it. */
-  readonly around: readonly PlacedSpan[];
+  readonly around: readonly SpanOnClock[];
 }
 
-function ofVoice(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
-  const { placed, before, earlier, around } = at;
-  const reads = [studio, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
-  return kept.get([...reads, earlier, ...around], () => {
-    const moves = before ? [before, placed] : [placed];
+function ofVoice(kept: Kept<OwnBatch>, studio: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): OwnBatch {
+  const { placed, before, earlier, around, own, ownBefore } = at;
+  const reads = [studio, frame, placed.item, placed.move, own, before?.item, before?.move, ownBefore, sinceBefore(at)];
+  return kept.get([...reads, earlier, ...around.map((span) => span.own)], () => {
+    const now = { ...placed, row: own };
+    const moves = before && ownBefore ? [{ ...before, row: earlierBy(ownBefore, sinceBefore(at)) }, now] : [now];
     const items = moves.map(({ item }) => item);
     const few = fewItems(frame, plan, items);
-    const given = { plan: few, moves, earlier: before ? [0, earlier] : [earlier], track: () => trackOf(around) };
-    return batchOf(studio.reading.voice, new ScopedContext("voice", given), placed.item.id);
+    const given = { plan: few, moves, earlier: before ? [0, earlier] : [earlier], track: () => trackOf(at) };
+    return ownBatchOf(studio.reading.voice, new ScopedContext("voice", given), placed.item.id);
   });
 }
 
-function ofClaims(kept: Kept<Batch>, studio: StudioRules, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
+function ofClaims(kept: Kept<OwnBatch>, studio: StudioRules, known: KnownPlan, at: SpokenPlace): OwnBatch {
   const { item, index } = at.placed;
   if (!claimsAnything(item)) return NOTHING_FOUND;
-  return kept.get([studio, times, clock, item, ...at.around], () => {
-    const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
-    const wordless = keptWordless(clock).get([times], () => placedMoves(times, clock.rows));
-    const moves = wordless.map((placed, n) => (n === at.n ? at.placed : placed));
-    const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });
-    return batchOf(studio.reading.claims, ctx, item.id);
+  const reads: unknown[] = [studio, item, at.own, sinceBefore(at), ...at.around.map((span) => span.own)];
+  pushClaimed(reads, known, at);
+  return kept.get(reads, () => {
+    const { setups } = known;
+    const plan = { ...setups, items: setups.items.map((one, n) => (n === index ? item : one)) };
+    const moves = wordlessMoves(setups).map((other, n) => (n === at.n ? { ...at.placed, row: at.own } : other));
+    const place = ownPlace(at);
+    const given = { plan, moves, track: () => trackOf(at), ...(place ? { placeOf: () => place } : {}) };
+    return ownBatchOf(studio.reading.claims, new ScopedContext("claims", given), item.id);
   });
 }
 
-/** The class without words, which all items with claims share. */
-const keptWordless = perValue((_: KnownPlan["clock"]) => new Kept<readonly PlacedMove[]>());
+/** What claims are held against, besides the item itself: nothing where there are none. */
+function pushClaimed(reads: unknown[], { setups }: KnownPlan, at: MovePlace): void {
+  if (!claimsAnything(at.placed.item)) return;
+  reads.push(setups);
+  const place = ownPlace(at);
+  if (place) reads.push(place.classFrom, place.classTo, place.workTo, place.blockFrom, place.blockTo);
+}
+
+/** Where the item stands, from the start of its work, if it claims anything about that. */
+function ownPlace({ placed, place }: MovePlace): PlaceInClass | undefined {
+  if (!place || !claimsTimes(placed.item)) return undefined;
+  const from = (seconds: number): number => tenth(seconds - placed.row.start);
+  return {
+    ...{ classFrom: from(place.classFrom), classTo: from(place.classTo), workTo: from(place.workTo) },
+    ...{ blockFrom: from(place.blockFrom), blockTo: from(place.blockTo) },
+  };
+}
+
+/** The moves of the class without words and times, which all items with claims share. */
+const wordlessMoves = perValue((setups: Plan) => placedMoves(setups, undefined));
 
 const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
   script.some((line) => claimsOf(line).length > 0),
 );
+const claimsTimes = perValue(({ script = [] }: MoveItem): boolean =>
+  script.some((line) => claimsOf(line).some(({ says }) => says === "time" || says === "halfway")),
+);
 
-const trackOf = (around: readonly PlacedSpan[]): CueTrack => ({
-  ...NOTHING_SAID,
-  cues: ([] as Cue[]).concat(...around.map(({ cues }) => cues)),
-  dropped: ([] as DroppedLine[]).concat(...around.map(({ dropped }) => dropped)),
+/** Seconds from the start of the work before it, else of the class. */
+const sinceBefore = ({ placed, before }: MovePlace): number => tenth(placed.row.start - (before?.row.start ?? 0));
+
+const earlierBy = (row: ClockRow, seconds: number): ClockRow => ({
+  ...row,
+  transitionFrom: tenth(row.transitionFrom - seconds),
+  start: tenth(row.start - seconds),
+  end: tenth(row.end - seconds),
 });
+
+/** In seconds from the start of the item's work, with which the second span begins. */
+function trackOf({ around, ...at }: SpokenPlace): CueTrack {
+  const [into, during] = around.map(({ own }) => own);
+  return {
+    ...NOTHING_SAID,
+    cues: [...cuesLater(into?.cues ?? [], -sinceBefore(at)), ...(during?.cues ?? [])],
+    dropped: [...(into?.dropped ?? []), ...(during?.dropped ?? [])],
+  };
+}
 
 function fewItems(frame: Plan, { moves }: Plan, items: readonly PlanItem[]): Plan {
   const few: Plan["moves"] = {};

@@ -37,7 +37,11 @@ export class Committer {
   constructor(options: CommitterOptions) {
     this.options = options;
     this.waitMs = options.limits.retryFirstMs;
-    this.hardener = new Hardener({ ...options, retryMs: options.limits.retryFirstMs });
+    this.hardener = new Hardener({
+      ...options,
+      retryMs: options.limits.retryFirstMs,
+      everyMs: options.limits.syncEveryMs,
+    });
   }
 
   get failingRooms(): readonly DocumentRoom[] {

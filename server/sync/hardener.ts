@@ -1,8 +1,9 @@
 /**
  * The last step before a page is told "saved": what was committed is synced to the disk. Others already have the change,
  * which is in the log and survives a kill, so nobody waits for the disk to see what somebody else typed. One sync runs at
- * a time; what comes meanwhile shares the next.
+ * a time, and none begins too soon after the last: what comes meanwhile shares the next.
  */
+import { setTimeout as sleep } from "node:timers/promises";
 import type { EventLog } from "#server/base/log.ts";
 import type { PageConnection } from "./page-connection.ts";
 
@@ -17,6 +18,8 @@ export interface HardenerOptions {
   readonly sync: () => Promise<void>;
   readonly log: EventLog;
   readonly retryMs: number;
+  /** At least this long from the beginning of one sync to the next. */
+  readonly everyMs: number;
 }
 
 export class Hardener {
@@ -44,8 +47,11 @@ export class Hardener {
     while (this.waiting.length > 0 && !this.stopped) {
       const batch = this.waiting;
       this.waiting = [];
+      const from = performance.now();
       await this.synced();
-      for (const { connection, count } of batch) connection.sendNews({ t: "saved", count });
+      for (const { connection, count } of latest(batch)) connection.sendNews({ t: "saved", count });
+      const early = from + this.options.everyMs - performance.now();
+      if (early > 0 && !this.stopped) await sleep(early, undefined, { ref: false });
     }
     this.busy = false;
   }
@@ -62,3 +68,7 @@ export class Hardener {
     }
   }
 }
+
+/** Counts only grow, so a connection that is owed several answers needs the last one alone. */
+const latest = (batch: readonly Owed[]): Iterable<Owed> =>
+  new Map(batch.map((owed) => [owed.connection, owed])).values();

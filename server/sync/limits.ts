@@ -51,6 +51,8 @@ export const LIMITS = {
   /** Follow-up work waits for a pause in the writing; without a pause it runs this often. */
   burstQuietMs: 150,
   burstLongestMs: 2000,
+  /** At least this long between two syncs of the log, so that with many writers their answers share one. */
+  syncEveryMs: 25,
   retryFirstMs: 100,
   retryLongestMs: 5000,
   /** Rows since the last snapshot before a new one is made: in a quiet room, and in a busy one. */

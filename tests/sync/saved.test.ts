@@ -161,3 +161,29 @@ test("[INV-01] a peer need not wait for the disk itself; saved is said only once
   peer.end();
   await slow.stop();
 });
+
+test("answers that come close together share a sync, and every one comes", async () => {
+  const syncEveryMs = 100;
+  const began: number[] = [];
+  const paced = await startSyncServer({
+    limits: { syncEveryMs },
+    sync: async () => {
+      began.push(performance.now());
+    },
+  });
+  paced.addPlan("paced");
+  const open = (user: string) =>
+    new RawClient(paced.url, { kind: "plan", key: "paced" }, { cookie: paced.host.signIn(user) }).synced();
+  const writers = await Promise.all(["ines", "marta"].map(open));
+  for (let n = 0; n < 12; n++) {
+    for (const writer of writers) writer.edit((doc) => planParts(doc).notes.insert(0, "a"));
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  for (const writer of writers) await writer.saved();
+  const gaps = began.slice(1).map((at, n) => at - (began[n] ?? 0));
+  expect(began.length).toBeGreaterThan(1);
+  // Timers of Node may be early by a millisecond.
+  expect(Math.min(...gaps)).toBeGreaterThan(syncEveryMs - 2);
+  for (const writer of writers) writer.end();
+  await paced.stop();
+});

@@ -3,7 +3,7 @@ import { tenth } from "#lib/numbers/round.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { isPartOf } from "#lib/talk/claims/spoken-names.ts";
 import type { HalfwayClaim, SaidWords, TimeClaim } from "#lib/talk/claims/types.ts";
-import { type ClaimedCase, type Contradiction, inBlock, isOneSided } from "./case.ts";
+import { type ClaimedCase, type Contradiction, isOneSided } from "./case.ts";
 
 export interface Tolerance {
   readonly toleranceSeconds: number;
@@ -49,14 +49,16 @@ function saidAt({ cue, line }: ClaimedCase, { from }: SaidWords): number | undef
 function readingsOf(c: ClaimedCase, { which, of, unit, what, seconds }: TimeClaim, at: number): number[] {
   const { ctx, placed } = c;
   const { start, end } = placed.row;
+  const { classFrom, classTo, workTo, blockFrom, blockTo } = ctx.placeInClass(placed);
   const whole = end - start;
   const leftOfMove = Math.min(end - at, whole);
-  const leftOfClass = [ctx.total - at, (ctx.rows.at(-1)?.end ?? 0) - at];
-  const leftOfBlock = (inBlock(c, 1).at(-1)?.row.end ?? end) - at;
-  if (which === "any") return [whole, leftOfMove, at - start, ctx.total, ...leftOfClass];
-  if (which === "done") return of === "class" ? [at] : [at - start, at, at - blockStart(c)];
+  const leftOfClass = [classTo - at, workTo - at];
+  const leftOfBlock = blockTo - at;
+  if (which === "any") return [whole, leftOfMove, at - start, classTo - classFrom, ...leftOfClass];
+  if (which === "done") return of === "class" ? [at - classFrom] : [at - start, at - classFrom, at - blockFrom];
   if (which === "each-side") return isOneSided(placed) ? [whole] : [whole / 2, whole];
-  if (of === "class") return which === "whole" ? [ctx.total, ctx.plan.lengthSeconds, ...leftOfClass] : leftOfClass;
+  if (of === "class")
+    return which === "whole" ? [classTo - classFrom, ctx.plan.lengthSeconds, ...leftOfClass] : leftOfClass;
   if (of === "block") return [leftOfBlock];
   // In the line that sets it up, "thirty seconds of work" is the whole; once people move, it is mostly what is left.
   const ofMove = which === "whole" ? [whole, leftOfMove] : [leftOfMove];
@@ -68,14 +70,13 @@ function readingsOf(c: ClaimedCase, { which, of, unit, what, seconds }: TimeClai
   ];
 }
 
-const blockStart = (c: ClaimedCase): number => (inBlock(c, -1)[0] ?? c.placed).row.start;
-
 function really({ ctx, placed }: ClaimedCase, { which, of }: TimeClaim, at: number): string {
   const { start, end } = placed.row;
+  const { classFrom, classTo } = ctx.placeInClass(placed);
   if (of === "class")
     return which === "whole"
-      ? `the class is ${tenth(ctx.total)} s long`
-      : `the class goes on for ${tenth(ctx.total - at)} s`;
+      ? `the class is ${tenth(classTo - classFrom)} s long`
+      : `the class goes on for ${tenth(classTo - at)} s`;
   if (which === "done") return at < start ? "the move has not begun" : `${tenth(at - start)} s of the move are done`;
   if (which === "left") return `the move goes on for ${tenth(Math.min(end - at, end - start))} s`;
   return `the move is ${tenth(end - start)} s long`;
@@ -95,9 +96,10 @@ export function notHalfway(c: ClaimedCase, { of: said, past, what }: HalfwayClai
   const of = what === undefined ? said : "move";
   if (!cue || (what !== undefined && !isOfMove(c, what))) return undefined;
   const { start, end } = placed.row;
+  const { classFrom, classTo } = ctx.placeInClass(placed);
   const isHalf = (share: number): boolean => share >= HALF_FROM && (past || share <= HALF_TO);
   const ofMove = (at: number): number => (end > start ? (at - start) / (end - start) : 0);
-  const ofClass = (at: number): number => at / Math.max(1, ctx.total);
+  const ofClass = (at: number): number => (at - classFrom) / Math.max(1, classTo - classFrom);
   const isTrue = (at: number): boolean =>
     (of !== "class" && isHalf(ofMove(at))) || (of !== "move" && isHalf(ofClass(at)));
   if ([cue.from, cue.to].some(isTrue)) return undefined;

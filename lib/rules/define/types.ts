@@ -32,18 +32,44 @@ export interface PlacedMove {
  * anything else.
  *
  *   item    one move item, its library move, head and machines. Runs once an item.
- *   change  the same and all items back to the last move whose set-up is known, timed as if the class began there. Runs
- *           once an item, for the findings about that item.
- *   voice   one move item, the one before it, and what is said around both, on the class's clock; and how long
- *           the same move was done earlier in its block. Runs once an item, for the findings about that item.
- *   claims  the lines of one move item, what is said in the change into it and during it, and the whole class without any
- *           other words. Runs once an item that has a line with a claim about the plan, for the findings about that item.
+ *   change  the same, with the words of its set-up, safety and start lines only, and all items back to the last move whose
+ *           set-up is known, moves without words and times, timed as if the class began there. Runs once an item, for the
+ *           findings about that item.
+ *   voice   one move item, the one before it, and what is said around both, in seconds from the start of its work; and how
+ *           long the same move was done earlier in its block. Runs once an item, for the findings about that item.
+ *   claims  the lines of one move item, what is said in the change into it and during it, in seconds from the start of its
+ *           work, and the whole class without any other words or times. Where it stands in the class and its block, in the
+ *           same seconds, only if one of its lines claims something about a time (`lib/talk/claims/claims.ts`). Runs once an
+ *           item that has a line with a claim about the plan, for the findings about that item.
  *   times   the whole class without the words of its scripts and pauses.
  *   setups  the whole class without words, its moves without their own times.
  *   kinds   the same, and which kinds of line each item has.
  */
 export const READS = ["item", "change", "voice", "claims", "times", "setups", "kinds"] as const;
 export type RuleReads = (typeof READS)[number];
+
+/** Where an item stands, in seconds on the clock of the check. */
+export interface PlaceInClass {
+  readonly classFrom: number;
+  readonly classTo: number;
+  /** The end of the last item. */
+  readonly workTo: number;
+  /** From the start of the first move of its block to the end of the last one. */
+  readonly blockFrom: number;
+  readonly blockTo: number;
+}
+
+/**
+ * A moment on the clock of the check, as a value of a finding. People read it as a time of the class ("12:30"), so a finding
+ * whose item begins later is worded anew and not looked for again.
+ */
+export class Moment {
+  readonly seconds: number;
+
+  constructor(seconds: number) {
+    this.seconds = seconds;
+  }
+}
 
 /** What a rule may look at: the plan with its arithmetic done once, as far as the rule declares to read it. */
 export interface RuleContext {
@@ -60,13 +86,14 @@ export interface RuleContext {
   readonly track: CueTrack;
   /** Seconds of the longest item of the same move before it in its block (`lib/plan/blocks.ts`); 0 for none. */
   readonly earlierSeconds: (placed: PlacedMove) => number;
+  readonly placeInClass: (placed: PlacedMove) => PlaceInClass;
 }
 
 /** What a check returns: one of the rule's messages, the items it is about, and its numbers. */
 export interface Found<M extends string = string> {
   readonly message: M;
   readonly items: readonly string[];
-  /** Fills the holes of the message and stays on the finding. `fillMessage` words them. */
+  /** Fills the holes of the message and stays on the finding, a `Moment` as a clock time. `fillMessage` words them. */
   readonly values: Readonly<Record<string, unknown>>;
   /** Tells apart two findings with the same message and items: a spring, a group, a condition. Part of the key. */
   readonly about?: string;

@@ -1,6 +1,7 @@
 import { springShare } from "#lib/load/spring-share.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
-import { GROUPS, type Group } from "#lib/plan/schema.ts";
+import { GROUPS, type Group, type Move } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
@@ -124,8 +125,9 @@ const failures = (): RuleExamples["fail"] => [
 /** Each stretch over the limit once, with all groups that work from its start to its end. */
 function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly maxSeconds: number }) {
   const found: (SidedStretch & { readonly groups: Group[] })[] = [];
+  const efforts = effortsOf(ctx);
   for (const group of GROUPS) {
-    for (const each of stretchesOf(ctx, group, rests)) {
+    for (const each of stretchesOf(ctx, { group, efforts: efforts.get(group) }, rests)) {
       if (each.stretch.effortSeconds <= maxSeconds) continue;
       const same = found.find((other) => other.side === each.side && sameMoves(other.stretch, each.stretch));
       if (same) same.groups.push(group);
@@ -135,11 +137,38 @@ function tooLong(ctx: RuleContext, { maxSeconds, ...rests }: Rests & { readonly 
   return found;
 }
 
-function stretchesOf(ctx: RuleContext, group: Group, rests: Rests): SidedStretch[] {
-  const effortOf = ({ item, move }: PlacedMove): number => {
-    const weight = move?.muscles[group] ?? 0;
-    return move && weight >= LEAST_WEIGHT ? weight * springShare(ctx.plan, item, move) : 0;
-  };
+type Efforts = ReadonlyMap<PlacedMove, number>;
+
+/** How hard each move works each group; groups and moves without work are left out. */
+function effortsOf({ plan, moves }: RuleContext): ReadonlyMap<Group, Efforts> {
+  const efforts = new Map<Group, Map<PlacedMove, number>>();
+  for (const placed of moves) {
+    const { item, move } = placed;
+    const worked = move ? groupsWorked(move) : [];
+    const share = move && worked.length > 0 ? springShare(plan, item, move) : 0;
+    for (const [group, weight] of worked) {
+      const ofGroup = efforts.get(group) ?? new Map<PlacedMove, number>();
+      efforts.set(group, ofGroup.set(placed, weight * share));
+    }
+  }
+  return efforts;
+}
+
+const groupsWorked = perValue(({ muscles }: Move): readonly (readonly [Group, number])[] =>
+  GROUPS.flatMap((group) => {
+    const weight = muscles[group] ?? 0;
+    return weight >= LEAST_WEIGHT ? [[group, weight] as const] : [];
+  }),
+);
+
+interface Worked {
+  readonly group: Group;
+  readonly efforts: Efforts | undefined;
+}
+
+function stretchesOf(ctx: RuleContext, { group, efforts }: Worked, rests: Rests): SidedStretch[] {
+  if (!efforts) return [];
+  const effortOf = (placed: PlacedMove): number => efforts.get(placed) ?? 0;
   if (MIDDLE.includes(group)) return workStretches(ctx, effortOf, rests).map((stretch) => ({ stretch, side: null }));
   const other = { left: "right", right: "left" } as const;
   return sidedStretches(ctx, (placed, side) => (placed.item.side === other[side] ? 0 : effortOf(placed)), rests);

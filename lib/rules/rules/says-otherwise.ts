@@ -1,4 +1,4 @@
-import { clockTime, itemName } from "#lib/plan/format.ts";
+import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { claimsOf } from "#lib/talk/claims/claims.ts";
 import type { Claim } from "#lib/talk/claims/types.ts";
@@ -6,7 +6,7 @@ import { contradiction } from "../claimed/contradicts.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
-import type { Found, RuleExamples } from "../define/types.ts";
+import { type Found, Moment, type RuleExamples } from "../define/types.ts";
 import { actsOtherwise } from "../select/acts-otherwise.ts";
 import { saidLines } from "../select/said-lines.ts";
 
@@ -68,7 +68,7 @@ export const saysOtherwise = defineRule({
               {
                 ...found,
                 message: "otherwise" as const,
-                values: { ...values, at: clockTime(said.cue.from), kind: claim.says },
+                values: { ...values, at: new Moment(said.cue.from), kind: claim.says },
               },
             ]
           : [{ ...found, message: "unplaced" as const, values: { ...values, kind: claim.says } }];

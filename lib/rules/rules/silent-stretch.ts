@@ -1,9 +1,9 @@
-import { tenth } from "#lib/numbers/round.ts";
-import { clockTime, itemName } from "#lib/plan/format.ts";
+import { NOISE, tenth } from "#lib/numbers/round.ts";
+import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
-import type { RuleExamples } from "../define/types.ts";
+import { Moment, type RuleExamples } from "../define/types.ts";
 
 export const silentStretch = defineRule({
   id: "silent-stretch",
@@ -35,12 +35,13 @@ export const silentStretch = defineRule({
       for (let n = first; from < row.end && n <= cues.length; n++) {
         const cue = cues[n];
         const until = Math.min(row.end, cue?.from ?? row.end);
-        if (until - from > longest.seconds) longest = { at: from, seconds: until - from };
+        // Of equal silences the first, whatever the last digits of their times.
+        if (until - from > longest.seconds + NOISE) longest = { at: from, seconds: until - from };
         from = cue ? Math.max(from, cue.to) : row.end;
       }
       if (longest.seconds <= maxSilenceSeconds) return [];
       const silenceSeconds = tenth(longest.seconds);
-      const values = { itemName: itemName(ctx.plan, item), silenceSeconds, at: clockTime(longest.at) };
+      const values = { itemName: itemName(ctx.plan, item), silenceSeconds, at: new Moment(longest.at) };
       return [{ message: "silent" as const, items: [item.id], values }];
     });
   },

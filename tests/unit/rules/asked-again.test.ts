@@ -9,9 +9,10 @@ import { createPlanDoc } from "#lib/doc/create.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { setItemField } from "#lib/doc/write.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { AnyRule, RuleReads } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { claimsOf } from "#lib/talk/claims/claims.ts";
 import { longClass } from "#tests/support/long-class.ts";
 
 /** Rules that note by what they read each time that they are asked. */
@@ -56,6 +57,9 @@ const countOf = (asked: readonly RuleReads[]): Partial<Record<RuleReads, number>
 
 /** All else is the whole class. */
 const ONCE_AN_ITEM: readonly string[] = ["item", "change", "voice", "claims"];
+
+const claimsTime = (line: ScriptLine): boolean =>
+  claimsOf(line).some(({ says }) => says === "time" || says === "halfway");
 
 const moveIds = (doc: Y.Doc): string[] => orderedIds(doc).filter((id) => scriptOf(doc, id) !== undefined);
 const itemOf = (plan: Plan, id: string): MoveItem | undefined =>
@@ -122,14 +126,35 @@ describe("after one letter", () => {
   });
 });
 
-test("after one changed time the changes between set-ups and the kinds of line are not asked about", () => {
+test("after one changed time only what it changes is asked about, not what it moves", () => {
   const { doc, look } = opened();
-  look();
-  const [id = ""] = moveIds(doc).slice(5);
+  const { findings: before } = look();
+  const [id = "", next = ""] = moveIds(doc).slice(5);
   setItemField({ doc, origin: "test" }, id, "seconds", 77);
-  const { asked } = look();
+  const { asked, plan, findings } = look();
   expect(asked.item).toBe(1);
   expect(asked.times).toBe(1);
+  expect(asked.change).toBe(1);
+  // Its own, and those of the item after it, which is set up while it ends.
+  expect(asked.voice).toBeLessThanOrEqual(2);
+  const tellsTime = plan.items.filter((item) => item.kind === "move" && item.script?.some(claimsTime));
+  expect(asked.claims ?? 0).toBeLessThanOrEqual(tellsTime.length + 2);
   expect(asked).not.toHaveProperty("setups");
   expect(asked).not.toHaveProperty("kinds");
+  // Findings about later items that name no time of the class are the very same.
+  const at = plan.items.findIndex((item) => item.id === next) + 1;
+  const later = new Set(plan.items.slice(at).map((item) => item.id));
+  const known = new Set(before);
+  const anew = findings.filter((one) => later.has(one.items[0] ?? "") && one.items.length === 1 && !known.has(one));
+  expect(anew.filter(({ values }) => values.at === undefined && values.kind === undefined)).toEqual([]);
+});
+
+test("a letter in a line of the work asks about no change", () => {
+  const { doc, look } = opened();
+  look();
+  for (const id of moveIds(doc).slice(5, 15)) {
+    if (!scriptOf(doc, id)?.toString().includes('kind="form"')) continue;
+    type(doc, id, "form");
+    expect(look().asked).not.toHaveProperty("change");
+  }
 });
