@@ -1,7 +1,7 @@
 "use client";
 /** The work: blocks as long as they last, shaped by side, tinted and textured by pattern, with a name or a number. */
 import { memo } from "react";
-import { tintOf } from "#app/_session/item-words.ts";
+import { tintOf } from "#app/_parts/plate/tint.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { fitNames, NAME_TYPE, type NameFit, type NamesFit, numberBox } from "#lib/lanes/name-fit.ts";
 import { textWidth } from "#lib/lanes/text-width.ts";

@@ -1,6 +1,6 @@
 /** Words for items: their names, what a change asks for, facings, and the note beside every caution. */
 import { plainNumber, secondsWords } from "#lib/plan/format.ts";
-import { ACTIONS, type Action, type Facing, type Move, type Plan } from "#lib/plan/schema.ts";
+import { ACTIONS, type Action, type Facing, type Plan } from "#lib/plan/schema.ts";
 import { slowestFactor } from "#lib/transitions/slowest.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
 
@@ -63,25 +63,3 @@ export const TAKEN_OUT_LIST = "Taken out of the plan";
 /** Stands wherever a caution is shown. */
 export const CAUTION_NOTE =
   "General guidance: defer to the participant's clinician, the machine maker's manual and local rules.";
-
-/** The tint of a pattern. The pattern's name always stands beside it, so no meaning hangs on the colour. */
-export function tintOf(
-  move: Pick<Move, "pattern"> | undefined,
-): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {
-  switch (move?.pattern) {
-    case "push":
-    case "pull":
-      return move.pattern;
-    case "squat":
-    case "hinge":
-    case "lunge":
-      return "legs";
-    case "rotation":
-    case "lateral":
-      return "sides";
-    case undefined:
-      return "plain";
-    default:
-      return "trunk";
-  }
-}
