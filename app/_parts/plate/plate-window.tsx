@@ -19,8 +19,10 @@ export function PlateWindow({ move, figure, number, children }: PlateWindowProps
   return (
     <span className={styles.window} data-ground={tintOf(move)} aria-hidden="true">
       {move && <span className={styles.figure}>{figure}</span>}
-      {number !== undefined && <b className={styles.number}>{number}</b>}
-      <span className={styles.pattern}>{move?.pattern ?? "not known"}</span>
+      <span className={styles.label}>
+        {number !== undefined && <span>{number}</span>}
+        <span>{move?.pattern ?? "not known"}</span>
+      </span>
       {children}
     </span>
   );

@@ -4,6 +4,7 @@
  */
 import type { ReactNode } from "react";
 import { clockTime } from "#lib/plan/format.ts";
+import type { Move } from "#lib/plan/schema.ts";
 import styles from "./plate.module.css";
 import type { PlateFacts } from "./plate-facts.ts";
 import { PlateWindow } from "./plate-window.tsx";
@@ -25,10 +26,18 @@ interface PlateProps {
   readonly children?: ReactNode;
 }
 
+const HEAD_AT_FRONT: ReadonlySet<Move["position"]> = new Set(["plank", "quadruped", "inverted", "side-lying"]);
+
 export function Plate({ facts, density, figure, at, number, name, marks, children }: PlateProps) {
   const words = <PlateName name={facts.name} side={facts.side} />;
   return (
-    <div className={styles.plate} data-density={density} data-shape={facts.side} data-known={facts.move !== undefined}>
+    <div
+      className={styles.plate}
+      data-density={density}
+      data-shape={facts.side}
+      data-head={facts.move && HEAD_AT_FRONT.has(facts.move.position) ? "front" : undefined}
+      data-known={facts.move !== undefined}
+    >
       <PlateWindow move={facts.move} figure={figure} number={number} />
       <div className={styles.words}>
         {number !== undefined && <span className="visually-hidden">{number}. </span>}
@@ -36,7 +45,7 @@ export function Plate({ facts, density, figure, at, number, name, marks, childre
         <PlateMeta>
           {at !== undefined && <time className={styles.at}>{clockTime(at)}</time>}
           <PlateSeconds value={facts.seconds} />
-          <PlateNumbers {...facts} />
+          <PlateNumbers {...facts} reps={density === "print" ? null : facts.reps} />
           {marks}
         </PlateMeta>
         {children}
