@@ -4,6 +4,9 @@ import { lateFigure } from "../late-figure.tsx";
 import { LatePart } from "../late-part.tsx";
 import type { PlateFacts } from "./plate-facts.ts";
 
+/** Width of a figure in a small plate. */
+export const SMALL_PX = 52;
+
 interface LatePlateFigureProps extends Pick<PlateFacts, "move" | "facing" | "side"> {
   /** Width in pixels. */
   readonly px: number;

@@ -3,8 +3,9 @@
  * (`app/_rail`), made of the same parts.
  */
 import type { ReactNode } from "react";
-import { clockTime } from "#lib/plan/format.ts";
+import { clockTime, secondsWords, springWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import type { PlateChange } from "#lib/plan-diff/plate-changes.ts";
 import styles from "./plate.module.css";
 import type { PlateFacts } from "./plate-facts.ts";
 import { PlateWindow } from "./plate-window.tsx";
@@ -20,6 +21,8 @@ interface PlateProps {
   readonly number?: number | undefined;
   /** The name as the page has it, where that is not the plain name: a heading, a link. */
   readonly name?: ReactNode;
+  /** What is different since it was read. */
+  readonly change?: PlateChange | undefined;
   /** Beside the numbers. */
   readonly marks?: ReactNode;
   /** Under them. */
@@ -28,7 +31,7 @@ interface PlateProps {
 
 const HEAD_AT_FRONT: ReadonlySet<Move["position"]> = new Set(["plank", "quadruped", "inverted", "side-lying"]);
 
-export function Plate({ facts, density, figure, at, number, name, marks, children }: PlateProps) {
+export function Plate({ facts, density, figure, at, number, name, change, marks, children }: PlateProps) {
   const words = <PlateName name={facts.name} side={facts.side} />;
   return (
     <div
@@ -44,8 +47,11 @@ export function Plate({ facts, density, figure, at, number, name, marks, childre
         {name ?? words}
         <PlateMeta>
           {at !== undefined && <time className={styles.at}>{clockTime(at)}</time>}
+          {change?.seconds != null && <Was words={secondsWords(change.seconds)} />}
           <PlateSeconds value={facts.seconds} />
+          {change?.springs && <Was words={springWords(facts.equipment, change.springs)} />}
           <PlateNumbers {...facts} reps={density === "print" ? null : facts.reps} />
+          {change && <span className={styles.changed}>{changedWords(change)}</span>}
           {marks}
         </PlateMeta>
         {children}
@@ -53,4 +59,19 @@ export function Plate({ facts, density, figure, at, number, name, marks, childre
       <PlateInk said={facts.said} over={facts.over} />
     </div>
   );
+}
+
+/** Struck through for the eye, said for who listens. */
+const Was = ({ words }: { readonly words: string }) => (
+  <del className={styles.was}>
+    <span className="visually-hidden">was </span>
+    {words}
+  </del>
+);
+
+/** What is different and not shown by itself: "changed", "new", "changed: place, words". */
+function changedWords({ added, moved, words, other }: PlateChange): string {
+  if (added) return "new";
+  const what = [moved && "place", words && "words", other && "set-up"].filter(Boolean);
+  return what.length === 0 ? "changed" : `changed: ${what.join(", ")}`;
 }
