@@ -2,7 +2,7 @@
 import { bareName } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Equipment, Facing, ItemSide, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
-import { NOTHING_SAID, type Stretch, saidStretches } from "./said.ts";
+import { SILENT_PLATE, type Stretch, saidStretches } from "./said.ts";
 
 export interface PlateFacts {
   readonly name: string;
@@ -49,7 +49,7 @@ export function platesOf(plan: Plan, timing: Timing): (item: MoveItem) => PlateF
     reps: reps.get(item.id) ?? null,
     move: moveOf(plan, item),
     facing: item.facing,
-    said: said.get(item.id) ?? NOTHING_SAID,
+    said: said.get(item.id) ?? SILENT_PLATE,
     over: over.has(item.id),
   });
 }

@@ -12,7 +12,7 @@ interface Moments {
   readonly rows: readonly { readonly item: string; readonly start: number; readonly end: number }[];
 }
 
-export const NOTHING_SAID: readonly Stretch[] = [];
+export const SILENT_PLATE: readonly Stretch[] = [];
 
 /** By item. What is said before the work begins is not on the plate: it falls into the change. */
 export function saidStretches({ cues, rows }: Moments): ReadonlyMap<string, readonly Stretch[]> {

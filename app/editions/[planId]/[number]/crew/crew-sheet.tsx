@@ -28,21 +28,7 @@ export function PrintedCrewSheet(signed: SignedProps) {
   return (
     <SignedPaper {...signed} title={`Crew sheet: ${card.edition.title}`} className={styles.sheet}>
       <table>
-        <thead>
-          <tr>
-            <th className={styles.change}>change</th>
-            <th className={styles.plate}>move</th>
-            <th className={styles.voice}>coach speaks</th>
-            <th>for the crew</th>
-          </tr>
-        </thead>
-        <tfoot>
-          <tr>
-            <td colSpan={4}>
-              {card.edition.title} · edition {card.edition.number} · {card.edition.shortName}
-            </td>
-          </tr>
-        </tfoot>
+        <TableEnds card={card} />
         <tbody>
           <Edge at={0} title="Opening" />
           {rows.map((row) => (
@@ -57,14 +43,43 @@ export function PrintedCrewSheet(signed: SignedProps) {
           <Edge at={clock.rows.at(-1)?.end ?? 0} title="Closing" />
         </tbody>
       </table>
-      <footer className={paper.care}>
-        <p>
-          <strong>On the floor:</strong> springs are changed with the carriage home. Keep cables, stands and people out
-          of the carriage’s way, and keep the way off every machine clear. Do not step in during a change.
-        </p>
-        <p>{cautions.note.join(" ")}</p>
-      </footer>
+      <Care note={cautions.note} />
     </SignedPaper>
+  );
+}
+
+/** The names of the columns, and at the foot of each page the edition: pages come apart. */
+function TableEnds({ card: { edition } }: { readonly card: Card }) {
+  return (
+    <>
+      <thead>
+        <tr>
+          <th className={styles.change}>change</th>
+          <th className={styles.plate}>move</th>
+          <th className={styles.voice}>coach speaks</th>
+          <th>for the crew</th>
+        </tr>
+      </thead>
+      <tfoot>
+        <tr>
+          <td colSpan={4}>
+            {edition.title} · edition {edition.number} · {edition.shortName}
+          </td>
+        </tr>
+      </tfoot>
+    </>
+  );
+}
+
+function Care({ note }: { readonly note: readonly string[] }) {
+  return (
+    <footer className={paper.care}>
+      <p>
+        <strong>On the floor:</strong> springs are changed with the carriage home. Keep cables, stands and people out of
+        the carriage’s way, and keep the way off every machine clear. Do not step in during a change.
+      </p>
+      <p>{note.join(" ")}</p>
+    </footer>
   );
 }
 
