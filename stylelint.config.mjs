@@ -91,10 +91,10 @@ export default {
     },
     {
       // Paper is measured in millimetres.
-      files: ["app/editions/**/print/*.css"],
+      files: ["app/editions/**/print/*.css", "app/editions/**/crew/*.css"],
       rules: {
         "declaration-property-value-allowed-list": [
-          { "font-size": ["/^var\\(--type(-small|-title|-great)?\\)$/"], font: ["inherit"] },
+          { "font-size": ["/^var\\(--(type(-small|-title|-great)?|size-(fine|body))\\)$/"], font: ["inherit"] },
         ],
         "declaration-property-unit-disallowed-list": [units(RAW.filter((unit) => unit !== "mm"))],
       },

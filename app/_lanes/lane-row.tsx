@@ -42,13 +42,13 @@ export const LaneRow = memo(function LaneRow(props: LaneRowProps) {
   );
 });
 
-function Cells({ lane, axis, names, equipment, focus, selected }: LaneRowProps) {
+function Cells({ lane, axis, names, equipment, focus, selected, paper }: LaneRowProps) {
   const own = { axis, focus };
   switch (lane.kind) {
     case "headings":
       return <HeadingsRow lane={lane} {...own} />;
     case "work":
-      return <WorkRow lane={lane} {...own} names={names} selected={selected} />;
+      return <WorkRow lane={lane} {...own} {...{ names, selected, paper }} />;
     case "springs":
       return <SpringsRow lane={lane} {...own} equipment={equipment} />;
     case "standing":

@@ -22,6 +22,11 @@ export const PAPER_LANE_PX: typeof LANE_PX = { ...LANE_PX, talk: 42, crew: 30, b
 export const SIDE_PX = 16;
 export const TEXTURE_PX = 8;
 
+/** Over the names: the window of the plate, and the figure in it where the block is wide enough. */
+export const WINDOW_PX = 46;
+export const FIGURE_PX = 44;
+export const LEAST_FIGURE_PX = 24;
+
 /** Width of the lanes' names. */
 export const GUTTER = { wide: 164, narrow: 108, paper: 170 } as const;
 /** Room inside the margins of a landscape page, on A4 and on letter paper alike. */

@@ -1,13 +1,16 @@
 "use client";
-/** The work: blocks as long as they last, shaped by side, tinted and textured by pattern, with a name or a number. */
+/** The work: plates as long as they last, shaped by side, with the window of their pattern, its texture, and a name or a number. */
 import { memo } from "react";
-import { tintOf } from "#app/_parts/tints.ts";
+import { LatePlateFigure } from "#app/_parts/plate/late-plate-figure.tsx";
+import plate from "#app/_parts/plate/plate.module.css";
+import { PlateWindow } from "#app/_parts/plate/plate-window.tsx";
+import { tintOf } from "#app/_parts/plate/tint.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { fitNames, NAME_TYPE, type NameFit, type NamesFit, numberBox } from "#lib/lanes/name-fit.ts";
 import { textWidth } from "#lib/lanes/text-width.ts";
 import type { Lane, WorkCell } from "#lib/lanes/types.ts";
 import { LaneCell } from "./lane-cell.tsx";
-import { SIDE_PX, TEXTURE_PX, TYPE } from "./metrics.ts";
+import { FIGURE_PX, LEAST_FIGURE_PX, SIDE_PX, TEXTURE_PX, TYPE, WINDOW_PX } from "./metrics.ts";
 import styles from "./work-row.module.css";
 
 type WorkLane = Extract<Lane, { kind: "work" }>;
@@ -22,7 +25,7 @@ export const blockNumber = ({ number, timed }: WorkCell): string =>
   number > 0 ? String(number) : timed === "pause" ? "p" : "";
 
 export const workHeight = ({ height, numbered }: NamesFit): number =>
-  height + (numbered ? NAME_TYPE.line : 0) + SIDE_PX + TEXTURE_PX;
+  WINDOW_PX + height + (numbered ? NAME_TYPE.line : 0) + SIDE_PX + TEXTURE_PX;
 
 interface WorkRowProps {
   readonly lane: WorkLane;
@@ -30,9 +33,10 @@ interface WorkRowProps {
   readonly names: NamesFit;
   readonly focus: string | null;
   readonly selected: string | null;
+  readonly paper: boolean;
 }
 
-export const WorkRow = memo(function WorkRow({ lane, axis, names, focus, selected }: WorkRowProps) {
+export const WorkRow = memo(function WorkRow({ lane, axis, names, focus, selected, paper }: WorkRowProps) {
   return lane.cells.map((cell, i) => (
     <LaneCell
       key={cell.key}
@@ -48,6 +52,7 @@ export const WorkRow = memo(function WorkRow({ lane, axis, names, focus, selecte
         fit={names.fits[i] ?? null}
         numbered={names.numbered}
         selected={cell.item !== null && cell.item === selected}
+        paper={paper}
       />
     </LaneCell>
   ));
@@ -59,20 +64,23 @@ interface BlockProps {
   readonly fit: NameFit | null;
   readonly numbered: boolean;
   readonly selected: boolean;
+  readonly paper: boolean;
 }
 
-function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
+function Block({ cell, axis, fit, numbered, selected, paper }: BlockProps) {
   const { pattern } = cell;
   const tint = pattern === null ? (cell.known ? cell.timed : "plain") : tintOf({ pattern });
   const box = boxOf(axis, cell);
   return (
     <div
-      className={styles.block}
+      className={`${plate.plate} ${styles.block}`}
+      data-density="lane"
       data-tint={tint}
       data-shape={cell.side}
       data-selected={selected || undefined}
       aria-hidden="true"
     >
+      {cell.timed === "move" && <Window cell={cell} width={box.width} paper={paper} />}
       {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{blockNumber(cell)}</span>}
       {fit?.way === "number" && <LoneNumber cell={cell} axis={axis} row={fit.row} />}
       {fit && fit.way !== "number" && (
@@ -87,6 +95,15 @@ function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
       <span className={styles.texture} />
     </div>
   );
+}
+
+function Window({ cell, width, paper }: { readonly cell: WorkCell; readonly width: number; readonly paper: boolean }) {
+  const { side } = cell;
+  const move = cell.move ?? undefined;
+  const facing = cell.facing ?? undefined;
+  const px = Math.min(FIGURE_PX, Math.floor(width) - 2);
+  const figure = px >= LEAST_FIGURE_PX && <LatePlateFigure {...{ move, facing, side, px }} eager={paper} />;
+  return <PlateWindow move={move} figure={figure} />;
 }
 
 function LoneNumber({ cell, axis, row }: { cell: WorkCell; axis: Axis; row: number }) {

@@ -1,6 +1,6 @@
 /** What the server shows a lead before a sign-off, read from its answer. */
 import * as z from "zod/mini";
-import { planSchema } from "#lib/plan/schema.ts";
+import { itemSchema, planSchema } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
 
 const fromFileSchema = z.object({
@@ -23,6 +23,8 @@ export const readingToSignSchema = z.object({
   blockers: z.array(blockerSchema),
   fromFile: z.array(fromFileSchema),
   changedSince: z.optional(z.array(changeSchema)),
+  /** The items as they were when this person last read the plan; without them nothing is marked. */
+  itemsRead: z.catch(z.optional(z.array(itemSchema)), undefined),
   nextEdition: z.int(),
 });
 export type ReadingToSign = z.infer<typeof readingToSignSchema>;

@@ -2,22 +2,40 @@
  * The whole class as it is about to be signed, item by item: springs, the change into each move, and every line in the words
  * in which it will be said, with live fields filled in.
  */
+import { useMemo } from "react";
+import { LatePlateFigure, SMALL_PX } from "#app/_parts/plate/late-plate-figure.tsx";
+import { Plate } from "#app/_parts/plate/plate.tsx";
+import { PlateActs } from "#app/_parts/plate/plate-acts.tsx";
+import { type PlateFacts, platesOf } from "#app/_parts/plate/plate-facts.ts";
+import { Seconds } from "#app/_parts/seconds.tsx";
+import { changeActs } from "#app/_session/change-acts.ts";
 import { nameOf } from "#app/_session/item-words.ts";
 import { lineKindWords, setAsideWords } from "#app/_session/line-words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
-import { clockTime, springWords, tagWords } from "#lib/plan/format.ts";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { clockTime, tagWords } from "#lib/plan/format.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { type PlateChange, plateChanges } from "#lib/plan-diff/plate-changes.ts";
 import styles from "./margin.module.css";
 
-export function SignOffClass({ plan }: { readonly plan: Plan }) {
+interface SignOffClassProps {
+  readonly plan: Plan;
+  /** Its items as this person last read them: what is different is marked. */
+  readonly read?: readonly PlanItem[] | undefined;
+}
+
+export function SignOffClass({ plan, read }: SignOffClassProps) {
+  const track = useMemo(() => cueTrack(plan), [plan]);
   const { rows, total } = classClock(plan);
   const { openingSeconds, closingSeconds } = { ...PLAN_DEFAULTS, ...plan };
-  const { parts, talk } = readThrough(plan);
+  const { parts, talk } = readThrough(plan, track);
   const rowOf = new Map(rows.map((row) => [row.item, row]));
-  const linesOf = (item: PlanItem) => parts.flatMap((part) => (part.item.id === item.id ? part.lines : []));
+  const factsOf = platesOf(plan, { rows, cues: track.cues, dropped: track.dropped });
+  const acts = changeActs(plan);
+  const changes = plateChanges(read ?? plan.items, plan.items);
   return (
     <>
       <Summary plan={plan} total={total} said={talk.said} aside={talk.aside} />
@@ -30,15 +48,14 @@ export function SignOffClass({ plan }: { readonly plan: Plan }) {
       <ol className={styles.contents} aria-label="Item by item">
         <EndRow name="Opening" at={0} seconds={openingSeconds} />
         {plan.items.map((item) => (
-          <li key={item.id}>
-            <time>{clockTime(rowOf.get(item.id)?.start ?? 0)}</time>
-            <span>
-              {item.kind === "heading" ? <strong>{nameOf(plan, item)}</strong> : nameOf(plan, item)}
-              {item.kind === "move" && (item.side === "left" || item.side === "right") && `, ${item.side}`}
-            </span>
-            <span className="mono">{item.kind === "heading" ? "" : `${item.seconds} s`}</span>
-            <Words plan={plan} item={item} row={rowOf.get(item.id)} lines={linesOf(item)} />
-          </li>
+          <SignedItem
+            key={item.id}
+            {...{ plan, item, factsOf }}
+            row={rowOf.get(item.id)}
+            acts={acts.get(item.id) ?? []}
+            change={changes.get(item.id)}
+            lines={parts.flatMap((part) => (part.item.id === item.id ? part.lines : []))}
+          />
         ))}
         <EndRow name="Closing" at={total - closingSeconds} seconds={closingSeconds} />
       </ol>
@@ -72,45 +89,76 @@ function Summary({ plan, total, said, aside }: SummaryProps) {
 }
 
 const EndRow = ({ name, at, seconds }: { readonly name: string; readonly at: number; readonly seconds: number }) => (
-  <li>
+  <li className={styles.still}>
     <time>{clockTime(at)}</time>
     <span>{name}</span>
     <span className="mono">{seconds} s</span>
   </li>
 );
 
-interface WordsProps {
+interface SignedItemProps {
   readonly plan: Plan;
   readonly item: PlanItem;
   readonly row: ClockRow | undefined;
+  readonly factsOf: (item: MoveItem) => PlateFacts;
+  readonly acts: readonly string[];
+  readonly change: PlateChange | undefined;
   readonly lines: readonly ReadLine[];
 }
 
-/** What the floor will show and the coach will say: this is what is signed. */
-function Words({ plan, item, row, lines }: WordsProps) {
-  if (item.kind === "heading") return null;
-  const change = row ? tenth(row.start - row.transitionFrom) : 0;
+/** A plate with the change before it and its lines under it: what the floor will show and the coach will say. */
+function SignedItem({ plan, item, row, factsOf, acts, change, lines }: SignedItemProps) {
+  const start = row?.start ?? 0;
+  if (item.kind !== "move") return <StillItem {...{ plan, item, start, change }} />;
+  const facts = factsOf(item);
+  const seconds = row ? tenth(row.start - row.transitionFrom) : 0;
   return (
-    <div className={styles.signed}>
-      {item.kind === "move" && (
-        <p className="quiet small">
-          {springWords(plan.equipment, item.springs)}
-          {change > 0 && ` · ${change} s to change`}
-        </p>
+    <li>
+      {(seconds > 0 || acts.length > 0) && (
+        <div className={styles.bare}>
+          <b>
+            <Seconds value={seconds} /> to change
+          </b>
+          <PlateActs acts={acts} />
+        </div>
       )}
-      {item.kind === "pause" && item.text && <p className="small">{item.text}</p>}
-      {lines.map((line) => (
-        <Line key={line.key} line={line} />
-      ))}
-    </div>
+      <Plate {...{ facts, change }} density="small" at={start} figure={<LatePlateFigure {...facts} px={SMALL_PX} />} />
+      <div className={styles.signed}>
+        {lines.map((line) => (
+          <Line key={line.key} line={line} />
+        ))}
+      </div>
+    </li>
+  );
+}
+
+interface StillProps extends Pick<SignedItemProps, "plan" | "change"> {
+  readonly item: Exclude<PlanItem, MoveItem>;
+  readonly start: number;
+}
+
+/** A heading or a pause. */
+function StillItem({ plan, item, start, change }: StillProps) {
+  return (
+    <li className={styles.still}>
+      <time>{clockTime(start)}</time>
+      <span>
+        {item.kind === "heading" ? <strong>{nameOf(plan, item)}</strong> : nameOf(plan, item)}
+        {change && <b className={styles.changed}>{change.added ? "new" : "changed"}</b>}
+      </span>
+      <span className="mono">{item.kind === "heading" ? "" : `${item.seconds} s`}</span>
+    </li>
   );
 }
 
 function Line({ line: { kind, text, shortBy } }: { readonly line: ReadLine }) {
   return (
-    <p className="small">
-      <span className="quiet">{lineKindWords(kind)}</span> {text}
-      {shortBy !== null && <span className={styles.aside}> {setAsideWords(shortBy)}</span>}
+    <p data-kind={kind}>
+      <span className={styles.kind}>{lineKindWords(kind)} </span>
+      <span>
+        {text}
+        {shortBy !== null && <span className={styles.aside}> {setAsideWords(shortBy)}</span>}
+      </span>
     </p>
   );
 }

@@ -10,7 +10,7 @@ import { SignOffClass } from "./sign-off-class.tsx";
 import { hashWords, SIGN_OFF } from "./sign-off-words.ts";
 
 export function SignOffReadingView({ reading }: { readonly reading: ReadingToSign }) {
-  const { plan, findings, blockers, changedSince = [], fromFile } = reading;
+  const { plan, findings, blockers, changedSince = [], itemsRead, fromFile } = reading;
   return (
     <div className={styles.dialog}>
       {blockers.length > 0 && (
@@ -34,7 +34,7 @@ export function SignOffReadingView({ reading }: { readonly reading: ReadingToSig
         </div>
       )}
       <FromFileView fromFile={fromFile} />
-      {plan && <SignOffClass plan={plan} />}
+      {plan && <SignOffClass plan={plan} read={itemsRead} />}
       <FindingsByLevel findings={findings} />
       <p className="quiet small mono">{hashWords(reading.hash)}</p>
     </div>

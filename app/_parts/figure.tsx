@@ -59,7 +59,7 @@ interface DrawingProps {
 }
 
 /** Outlines as they come, over one another. */
-function DrawingPicture({ drawing: { frame, shapes }, px, words, children }: DrawingProps) {
+export function DrawingPicture({ drawing: { frame, shapes }, px, words, children }: DrawingProps) {
   const { x, y, width, height } = frame;
   return (
     <svg

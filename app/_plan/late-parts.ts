@@ -4,6 +4,7 @@ import { lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
+import { lateChange } from "#app/_session/late-change.ts";
 import { lateOpinion } from "#app/_session/late-opinion.ts";
 import { loadLater } from "#lib/client/late.ts";
 
@@ -25,5 +26,6 @@ export const LATE_PARTS = [
   lateReadAloud,
   lateReview,
   lateFigure,
+  lateChange,
   lateOpinion,
 ];

@@ -1,7 +1,7 @@
 "use client";
 /** What a class may begin with, one move a kind of work, drawn: a press puts it in. */
 import { SmallFigure } from "#app/_parts/late-figure.tsx";
-import { tintOf } from "#app/_parts/tints.ts";
+import { tintOf } from "#app/_parts/plate/tint.ts";
 import { addMoveItem, addMovePair } from "#app/_session/acts.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Move } from "#lib/plan/schema.ts";

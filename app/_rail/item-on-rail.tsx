@@ -1,21 +1,21 @@
 "use client";
 /** One item on the rail: a plate as tall as its time is long, with its window, name, numbers, script at rest, and talk as ink. */
 import { memo, type PointerEvent } from "react";
-import { tintOf } from "#app/_parts/tints.ts";
 import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
-import { plainNumber, plural, repsWords } from "#lib/plan/format.ts";
+import { plainNumber, plural } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type RailSegment } from "#lib/rail/layout.ts";
-import { Coils } from "../_parts/coils/coil.tsx";
-import { Seconds } from "../_parts/seconds.tsx";
+import shared from "../_parts/plate/plate.module.css";
+import { PlateInk, PlateMeta, PlateName, PlateNumbers, PlateSeconds } from "../_parts/plate/plate-words.tsx";
+import type { Stretch } from "../_parts/plate/said.ts";
+import { tintOf } from "../_parts/plate/tint.ts";
 import { nameOf } from "../_session/item-words.ts";
 import type { ItemMarks } from "./marks.ts";
 import styles from "./plate.module.css";
 import { PlateRest } from "./plate-rest.tsx";
-import { PlateWindow } from "./plate-window.tsx";
+import { RailWindow } from "./rail-window.tsx";
 import type { RestLine } from "./rest-lines.ts";
-import type { Stretch } from "./said-stretches.ts";
 
 interface ItemOnRailProps {
   readonly item: PlanItem;
@@ -60,7 +60,7 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
       data-item={item.id}
       aria-selected={selected}
       tabIndex={props.tabbable ? 0 : -1}
-      className={styles.item}
+      className={`${shared.plate} ${styles.item}`}
       {...looks(props)}
       style={{ top: segment.top + (dragged ?? 0), height: segment.height }}
       onClick={() => props.onPick(item.id)}
@@ -68,20 +68,17 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
     >
       {/* What is read aloud says more than the eye needs; what is seen is not read a second time. */}
       <span className="visually-hidden">{props.label}</span>
-      {isMove && <PlateWindow {...{ plan, item, open }} />}
+      {isMove && <RailWindow {...{ plan, item, open }} />}
       <div className={styles.body} ref={props.measure} aria-hidden="true">
         <div className={styles.head}>
-          <span className={styles.name}>
-            {nameOf(plan, item)}
-            {isMove && <SideMark item={item} />}
-          </span>
-          <span className={styles.meta}>
+          <PlateName name={nameOf(plan, item)} side={isMove ? item.side : undefined} />
+          <PlateMeta>
             <Meta {...props} />
-          </span>
+          </PlateMeta>
         </div>
         {isMove && !open && <PlateRest lines={props.lines} marks={props.marks} />}
       </div>
-      {isMove && <Ink said={props.said} over={props.talk !== null && props.talk > 1} />}
+      {isMove && <PlateInk said={props.said} over={props.talk !== null && props.talk > 1} />}
       {isMove && <Notch segment={segment} headsUp={props.headsUp} />}
       {editable && <Grips item={item} onGripDown={props.onGripDown} />}
     </div>
@@ -92,6 +89,7 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
 function looks({ item, plan, inDraft, selected, open, editable, dragged }: ItemOnRailProps) {
   return {
     "data-kind": item.kind,
+    "data-density": open ? "open" : "rest",
     "data-shape": item.kind === "move" ? item.side : "both",
     "data-tint": item.kind === "move" ? tintOf(moveOf(plan, item)) : item.kind,
     "data-open": open || undefined,
@@ -106,12 +104,10 @@ function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
   const threads = marks?.threads ?? 0;
   return (
     <>
-      {item.kind !== "heading" && <Seconds className={styles.seconds} value={item.seconds} />}
+      {item.kind !== "heading" && <PlateSeconds value={item.seconds} />}
       {item.kind === "move" && (
         <>
-          <Coils springs={item.springs} equipment={plan.equipment} words />
-          {isMoved(item) && <span>{placeMark(item)}</span>}
-          {reps !== null && <span>{repsWords(reps)}</span>}
+          <PlateNumbers {...{ springs: item.springs, equipment: plan.equipment, offsetMm: item.offsetMm ?? 0, reps }} />
           {item.locked && <span>locked</span>}
           {holdMarks(plan, item).map((mark) => (
             <HoldSign key={mark.words} mark={mark} />
@@ -126,32 +122,6 @@ function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
         </span>
       ))}
     </>
-  );
-}
-
-/** Starting away from the usual place changes the load as a spring does, so it is shown beside the springs. */
-const isMoved = (item: MoveItem): boolean => (item.offsetMm ?? 0) !== 0;
-const placeMark = ({ offsetMm = 0 }: MoveItem): string =>
-  `${plainNumber(Math.abs(offsetMm) / 10)} cm ${offsetMm > 0 ? "further" : "nearer"}`;
-
-/** The item's shape shows its side as well: rounded at the left or at the right. */
-function SideMark({ item }: { item: MoveItem }) {
-  if (item.side === "both") return null;
-  return (
-    <span className={styles.side} data-side={item.side}>
-      {item.side}
-    </span>
-  );
-}
-
-/** Ink at the right edge: a mark where each line is said, as long as it takes; hatched when there is more than fits. */
-function Ink({ said, over }: { readonly said: readonly Stretch[]; readonly over: boolean }) {
-  return (
-    <span className={styles.ink} data-over={over || undefined} aria-hidden="true">
-      {said.map(({ from, to }) => (
-        <span key={from} style={{ top: `${from * 100}%`, height: `${(to - from) * 100}%` }} />
-      ))}
-    </span>
   );
 }
 

@@ -5,10 +5,11 @@ import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
+import { PlateActs } from "../_parts/plate/plate-acts.tsx";
 import { Seconds } from "../_parts/seconds.tsx";
+import { changeActs } from "../_session/change-acts.ts";
 import { doTellWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
-import { changeActs } from "./change-rows.ts";
 import styles from "./rail.module.css";
 import type { DragPreview } from "./use-rail-drag.ts";
 
@@ -100,13 +101,7 @@ function Gap({ segment, snap, acts, measure }: GapProps) {
       <b data-planned={planned !== null || undefined}>
         <Seconds value={seconds} />
       </b>
-      {acts.length > 0 && (
-        <ol>
-          {acts.map((act) => (
-            <li key={act}>{act}</li>
-          ))}
-        </ol>
-      )}
+      <PlateActs acts={acts} />
       <span className={styles.takes}>
         {planned === null ? (telling > estimate ? apart : "estimated") : short ? `takes ${apart}` : takesWords(needs)}
       </span>

@@ -1,6 +1,10 @@
 "use client";
 /** One item's part of the read-through: its name and times, and under it the lines, each of which opens its script. */
 import { memo, type RefObject } from "react";
+import { LatePlateFigure, SMALL_PX } from "#app/_parts/plate/late-plate-figure.tsx";
+import { Plate } from "#app/_parts/plate/plate.tsx";
+import type { PlateFacts } from "#app/_parts/plate/plate-facts.ts";
+import { PlateName } from "#app/_parts/plate/plate-words.tsx";
 import { lineKindWords, setAsideWords } from "#app/_session/line-words.ts";
 import type { ReadLine, ReadPart } from "#lib/cues/read-through.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -11,28 +15,38 @@ interface PartProps {
   readonly part: ReadPart;
   /** With its side. */
   readonly name: string;
-  /** "one light"; "" for what has none. */
-  readonly springs: string;
+  /** What its plate says; null for what is no move, and where the item had a part before. */
+  readonly plate: PlateFacts | null;
   readonly selected: boolean;
   /** Key of the line that the Tab key reaches, where it is one of this part's. */
   readonly tabbable: string | null;
   readonly go: RefObject<(item: string, line: number | null) => void>;
 }
 
-export const Part = memo(function Part({ part, name, springs, selected, tabbable, go }: PartProps) {
+export const Part = memo(function Part({ part, name, plate, selected, tabbable, go }: PartProps) {
   const { item, again, lines } = part;
   return (
     <section className={styles.part} data-kind={item.kind} data-selected={selected || undefined} aria-label={name}>
-      <h3 className={styles.name}>
-        {again ? goesOnWords(name) : name}
-        {!again && (
-          <span className={styles.when}>
-            {item.kind === "heading"
-              ? ` ${clockTime(part.from)}`
-              : ` ${clockTime(part.from)} to ${clockTime(part.to)}${springs && ` · ${springs}`}`}
-          </span>
-        )}
-      </h3>
+      {plate ? (
+        <div className={styles.plate}>
+          <Plate
+            facts={plate}
+            density="small"
+            at={part.from}
+            figure={<LatePlateFigure {...plate} px={SMALL_PX} />}
+            name={
+              <h3>
+                <PlateName name={plate.name} side={plate.side} />
+              </h3>
+            }
+          />
+        </div>
+      ) : (
+        <h3 className={styles.name}>
+          {again ? goesOnWords(name) : name}
+          {!again && <span className={styles.when}> {whenWords(part)}</span>}
+        </h3>
+      )}
       {lines.length > 0 && (
         <ol className="bare">
           {lines.map((line) => (
@@ -45,6 +59,10 @@ export const Part = memo(function Part({ part, name, springs, selected, tabbable
     </section>
   );
 });
+
+/** A heading has a moment, a pause a stretch of time. */
+const whenWords = ({ item, from, to }: ReadPart): string =>
+  item.kind === "heading" ? clockTime(from) : `${clockTime(from)} to ${clockTime(to)}`;
 
 function Line({ line, tabbable, onGo }: { line: ReadLine; tabbable: boolean; onGo: () => void }) {
   const { kind, text, at, shortBy } = line;

@@ -4,11 +4,13 @@
  * crew. It is read here and edited in the item's script, which each line opens. It can be printed.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
+import { type PlateFacts, platesOf } from "#app/_parts/plate/plate-facts.ts";
 import { goToLine } from "#app/_session/go-to-line.ts";
 import { nameOf } from "#app/_session/item-words.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { classClock } from "#lib/clock/clock.ts";
 import {
   keepSameParts,
   type ReadPart,
@@ -17,7 +19,8 @@ import {
   type ReadThrough as Text,
 } from "#lib/cues/read-through.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
-import { sideWords, springWords } from "#lib/plan/format.ts";
+import { sideWords } from "#lib/plan/format.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
@@ -33,6 +36,7 @@ export function ReadThroughView({ session, snap }: ReadThroughViewProps) {
   const { pick } = usePageActs();
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);
+  const plateOf = usePlates(plan, track);
   const reading = useReading(text.parts);
   const go = useRef((_item: string, _line: number | null): void => undefined);
   go.current = (item, line) => {
@@ -49,7 +53,7 @@ export function ReadThroughView({ session, snap }: ReadThroughViewProps) {
             key={part.key}
             part={part}
             name={sidedName(plan, part.item)}
-            springs={part.item.kind === "move" ? springWords(plan.equipment, part.item.springs) : ""}
+            plate={plateOf(part)}
             selected={part.item.id === selectedId}
             tabbable={part.lines.some(({ key }) => key === reading.current) ? reading.current : null}
             go={go}
@@ -76,6 +80,23 @@ function Head({ title, text }: { readonly title: string; readonly text: Text }) 
 
 const sidedName = (plan: Plan, item: PlanItem): string =>
   item.kind === "move" && item.side !== "both" ? `${nameOf(plan, item)}, ${sideWords(item.side)}` : nameOf(plan, item);
+
+/** Facts that are the same stay the same object, so that the part is not drawn again. */
+function usePlates(plan: Plan, track: CueTrack): (part: ReadPart) => PlateFacts | null {
+  const kept = useRef(new Map<string, PlateFacts>());
+  return useMemo(() => {
+    const { rows } = classClock(plan);
+    const factsOf = platesOf(plan, { rows, cues: track.cues, dropped: track.dropped });
+    return ({ item, again }) => {
+      if (item.kind !== "move" || again) return null;
+      const before = kept.current.get(item.id);
+      const facts = factsOf(item);
+      if (before && sameData(before, facts)) return before;
+      kept.current.set(item.id, facts);
+      return facts;
+    };
+  }, [plan, track]);
+}
 
 /** A part in which nothing changed stays the same object and is not drawn again. */
 function useText(plan: Plan, track: CueTrack): Text {

@@ -2,7 +2,7 @@
  * A class on its rail in small: its moves by pattern, the bare rail where people change, and the stop it has to reach. An hour
  * fills the width. Decoration: its length is beside it in words.
  */
-import { tintOf } from "#app/_parts/tints.ts";
+import { tintOf } from "#app/_parts/plate/tint.ts";
 import { readStrip, type StripPart } from "#lib/clock/class-strip.ts";
 import styles from "./desk.module.css";
 

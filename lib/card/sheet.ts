@@ -1,8 +1,10 @@
 /** A card as the rows of one page, to hang on the wall. */
+import { readerOf } from "#lib/cues/as-read.ts";
 import { isSpringChange, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import { moveName, sideWords } from "#lib/plan/format.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
 import type { Card } from "./schema.ts";
 
 export type SheetRow =
@@ -27,15 +29,18 @@ export type SheetRow =
       /** Seconds of the change before it. */
       readonly change: number;
       readonly springs: readonly SpringCount[];
-      /** True when the springs change, so that the page can mark them. */
+      /** True when the springs change. */
       readonly newSprings: boolean;
-      /** What else people do to get there. */
+      /** The line that starts the work, live fields filled in; null where there is none. */
+      readonly starts: string | null;
+      /** What people do to get there, springs included, in a safe order. The side is the plate's to say. */
       readonly changes: readonly SetupChange[];
     };
 
 /** The rows of a card, in plan order. */
 export function sheetRows(card: Card): SheetRow[] {
   const { plan, clock } = card;
+  const read = readerOf(plan, clock);
   let number = 0;
   return plan.items.map((item, index): SheetRow => {
     const row = clock.rows.find((r) => r.item === item.id);
@@ -56,7 +61,13 @@ export function sheetRows(card: Card): SheetRow[] {
       change: start - (row?.transitionFrom ?? start),
       springs: springCounts(plan, item.springs),
       newSprings: changes.some(isSpringChange),
-      changes: changes.filter((change) => !isSpringChange(change) && change.kind !== "side"),
+      changes: changes.filter(({ kind }) => kind !== "side"),
+      starts: startOf(item, read),
     };
   });
+}
+
+function startOf(item: MoveItem, read: ReturnType<typeof readerOf>): string | null {
+  const line = (item.script ?? []).find(({ kind, text }) => kind === "start" && text.trim() !== "");
+  return line ? read(item, line.text) : null;
 }

@@ -44,6 +44,10 @@ export interface WorkCell extends ClassCell {
   readonly side: ItemSide;
   /** Null unless it is a move that the plan carries. */
   readonly pattern: Move["pattern"] | null;
+  /** For its figure; null as the pattern is. */
+  readonly move: Move | null;
+  /** Where it is not the move's own. */
+  readonly facing: Facing | null;
   readonly known: boolean;
   readonly locked: boolean;
 }

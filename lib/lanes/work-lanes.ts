@@ -19,6 +19,8 @@ export function workLane(plan: Plan, placed: readonly PlacedColumn[], nameOf: (i
       timed: p.column.kind,
       side: moved?.side ?? "both",
       pattern,
+      move: move ?? null,
+      facing: moved?.facing ?? null,
       known: moved === null || move !== undefined,
       locked: moved?.locked === true,
     };

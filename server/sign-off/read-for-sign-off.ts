@@ -5,7 +5,7 @@ import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -27,6 +27,8 @@ export interface SignOffReading {
   readonly fromFile: readonly FromFile[];
   /** What has changed since this person last read it, in sentences; left out when nothing has or they never did. */
   readonly changedSince?: readonly string[];
+  /** The items as they were then, to mark what is different on each; left out as `changedSince` is. */
+  readonly itemsRead?: readonly PlanItem[];
   /** The number the next edition will have. */
   readonly nextEdition: number;
 }
@@ -61,6 +63,6 @@ function readingOf(
     blockers: signBlockers(app, row, person.id, found),
     fromFile: differing,
     nextEdition: (newestEdition(app.db, row.id)?.number ?? 0) + 1,
-    ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
+    ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan), itemsRead: last.plan.items } : {}),
   };
 }

@@ -182,47 +182,6 @@ test("an edition is rehearsed on the room's device: its log does not count as a 
   await expect(manager.getByText("9 classes taught in this room show")).toBeVisible();
 });
 
-/** Pages of a PDF, and whether the first one is upright. */
-async function paperOf(page: Page, format: "A4" | "Letter"): Promise<{ pages: number; stands: boolean }> {
-  const pdf = (await page.pdf({ format })).toString("latin1");
-  const [, width = 0, height = 0] = (/MediaBox \[0 0 (\S+) (\S+)\]/.exec(pdf) ?? []).map(Number);
-  return { pages: pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0, stands: height > width };
-}
-
-/** Signs the team's other plan as well, so that both demo plans are measured. */
-async function signUpper(marta: Page, ines: Page, origin: string): Promise<string> {
-  await openPlan(marta, UPPER);
-  const id = idOf(marta);
-  const post = (page: Page, act: string, body: object) =>
-    page.request.post(`/api/plans/${id}/${act}`, { data: body, headers: { origin } });
-  expect((await post(marta, "hand-in", {})).status()).toBe(200);
-  const read = await post(ines, "read", {});
-  const { hash } = await read.json();
-  expect((await post(ines, "sign", { hash })).ok()).toBe(true);
-  return id;
-}
-
-test("crew sheet and print sheet of both demo plans fit on one A4 or letter page, with name and safety words", async ({
-  as,
-  app,
-}) => {
-  await signUpper(await as("marta"), await as("ines"), app.url);
-  const page = await as("sam");
-  await page.goto("/desk");
-  const sheets = await page.getByRole("link", { name: /^(Crew|Print) sheet of/ }).all();
-  const addresses = await Promise.all(sheets.map((link) => link.getAttribute("href")));
-  expect(addresses).toHaveLength(4);
-  for (const address of addresses) {
-    await page.goto(address ?? "");
-    for (const format of ["A4", "Letter"] as const) {
-      expect(await paperOf(page, format), `${address} on ${format}`).toEqual({ pages: 1, stands: true });
-    }
-    const sheet = page.getByRole("article");
-    await expect(sheet).toContainText(/edition 1 · [a-z]{5}-[a-z]{5}/);
-    for (const words of ["own clinician", "maker's manual", "Local rules"]) await expect(sheet).toContainText(words);
-  }
-});
-
 test("the crew sheet on a phone is a list within the screen that says when to be where", async ({ as }) => {
   const page = await as("sam", { viewport: { width: 390, height: 844 } });
   await page.goto("/desk");

@@ -89,6 +89,40 @@ for (const [turn, [screen, state]] of STATES.entries()) {
 /** What of the classes is drawn at the `nth` size. */
 const share = (nth: number) => (LONG ? { only: null } : { only: nth, oneEach: nth });
 
+test("the figure of a change stands on a wall where it moves no word", async () => {
+  await page.setViewportSize({ width: 1920, height: 1080 });
+  const { changes, drawn, moved } = await page.evaluate(figuresOfChanges);
+  expect(changes).toBeGreaterThan(10);
+  expect(drawn / changes).toBeGreaterThan(0.6);
+  expect(moved).toEqual([]);
+});
+
+/** Runs in the page: how many changes of the first class are drawn, and the words that stand elsewhere without the figure. */
+function figuresOfChanges() {
+  const seen = new Set<string>();
+  const moved: string[] = [];
+  let drawn = 0;
+  for (let at = 0; at < 1500; at += 3) {
+    window.stage.show({ screen: "wall", card: 0, moment: { at, phase: "change", step: 0 } });
+    const plate = document.querySelector("[data-change]");
+    const id = plate?.getAttribute("data-change");
+    if (!plate || !id || seen.has(id)) continue;
+    seen.add(id);
+    const figure = plate.querySelector<HTMLElement>("[data-extra]:not([hidden])");
+    if (!figure) continue;
+    drawn++;
+    const places = () =>
+      [...plate.querySelectorAll("li, [role=timer], [data-part]")].map((part) => {
+        const { x, y, width, height } = part.getBoundingClientRect();
+        return [x, y, width, height].map(Math.round).join(" ");
+      });
+    const before = places();
+    figure.hidden = true;
+    if (places().join() !== before.join()) moved.push(id);
+  }
+  return { changes: seen.size, drawn, moved };
+}
+
 interface Asked {
   readonly screen: Screen;
   readonly only: number | null;

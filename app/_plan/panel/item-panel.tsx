@@ -6,7 +6,6 @@ import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
-import { tintOf } from "#app/_parts/tints.ts";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -16,8 +15,10 @@ import { ChoiceField } from "../../_parts/choice.tsx";
 import { LatePart } from "../../_parts/late-part.tsx";
 import { MovePicker } from "../../_parts/move-picker.tsx";
 import styles from "../../_parts/panel.module.css";
+import { tintOf } from "../../_parts/plate/tint.ts";
 import { changeItemMove, setField, sidesOf } from "../../_session/acts.ts";
 import { nameOf } from "../../_session/item-words.ts";
+import { lateChange } from "../../_session/late-change.ts";
 import { PlanButton } from "../../_session/page-acts.tsx";
 import { ITEM_ACTS } from "../../_session/plan-commands.ts";
 import type { PlanSession } from "../../_session/session.ts";
@@ -56,6 +57,9 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       )}
       <div className={styles.foot}>
         <Margin session={session} about={item.id} inDraft={inDraft} />
+        {item.kind === "move" && (
+          <LatePart part={lateChange} props={{ plan: snap.plan, itemId: item.id }} meanwhile={null} />
+        )}
       </div>
       <div className={styles.numbers}>
         {item.kind === "move" ? <MoveNumbers {...own} item={item} /> : <OtherNumbers {...own} item={item} />}

@@ -6,7 +6,7 @@
 import { CHANGE_GIVES, type ChangeTrial, changeTrials } from "#lib/floor/change-fit.ts";
 import { secondsFigure } from "#lib/floor/time-words.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
-import type { Equipment } from "#lib/plan/schema.ts";
+import type { Equipment, Plan } from "#lib/plan/schema.ts";
 import { titled } from "../_parts/coming.tsx";
 import { ActWords } from "./act-words.tsx";
 import styles from "./change.module.css";
@@ -14,12 +14,13 @@ import { ChangeTime } from "./change-time.tsx";
 import { CHANGE_NOW, changeGaveWords, NOW_ON, PERHAPS_CHANGE, springsOnWords, WAS } from "./change-words.ts";
 import { CoilStrip } from "./coil-rows.tsx";
 import { Comb } from "./comb.tsx";
+import { DrawnChange } from "./drawn-change.tsx";
 import { useFit } from "./use-fit.ts";
 
 interface Props {
   readonly view: FloorView;
   readonly item: FloorItem;
-  readonly equipment: Equipment;
+  readonly plan: Plan;
   readonly distanceM: number;
   readonly unsure?: boolean;
   /** What stands beside it, if anything: it is fitted again at once when that changes. */
@@ -33,7 +34,8 @@ export const changedInto = ({ phase, item }: FloorView): FloorItem | null =>
 /** The largest type that acts are shown in, as a share of the screen's height. */
 const MOST_SHARE = 0.16;
 
-export function ChangePlate({ view, item, equipment, distanceM, unsure = false, beside = null }: Props) {
+export function ChangePlate({ view, item, plan, distanceM, unsure = false, beside = null }: Props) {
+  const { equipment } = plan;
   const open = view.openAct ?? 0;
   const check = open >= item.acts.length;
   const long = secondsFigure(view.secondsLeft).length;
@@ -53,6 +55,7 @@ export function ChangePlate({ view, item, equipment, distanceM, unsure = false, 
       {!view.held && !unsure && <Comb left={view.secondsLeft} of={view.secondsOfPhase} />}
       <section className={styles.body} data-fit>
         <section className={styles.corner}>
+          {!unsure && <DrawnChange plan={plan} item={item.id} />}
           <div className={styles.name} data-part="name">
             {titled(item)}
           </div>

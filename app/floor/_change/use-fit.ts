@@ -9,7 +9,10 @@ interface Asked<T> {
   take(box: HTMLElement, trial: T): void;
 }
 
-/** Fitted again when `text` changes or the element gets another size. Elements with `data-fit` are checked by themselves. */
+/**
+ * Fitted again when `text` changes or the element gets another size. Elements with `data-fit` are checked by themselves; those with `data-extra` are shown
+ * where the sizes that were chosen leave room for them.
+ */
 export function useFit<T>(text: string, asked: Asked<T>): RefObject<HTMLElement | null> {
   const box = useRef<HTMLElement>(null);
   const latest = useRef(asked);
@@ -29,6 +32,8 @@ export function useFit<T>(text: string, asked: Asked<T>): RefObject<HTMLElement 
 }
 
 function chooseSizes<T>(box: HTMLElement, { trials, take }: Asked<T>): void {
+  const extras = [...box.querySelectorAll<HTMLElement>("[data-extra]")];
+  for (const extra of extras) extra.hidden = true;
   const fits = (trial: T | undefined): boolean => {
     if (trial === undefined) return false;
     take(box, trial);
@@ -36,6 +41,26 @@ function chooseSizes<T>(box: HTMLElement, { trials, take }: Asked<T>): void {
   };
   const group = trials(box).find((one) => fits(one.at(-1)));
   group?.find(fits);
+  for (const extra of extras) showIfStill(box, extra);
+}
+
+/** Widths of an extra, shares of the screen's: the largest that has room. */
+const EXTRA_SHARES = [0.27, 0.21, 0.15] as const;
+
+/** Shown only if everything else stays as it is: no word moves, none gets another line. */
+function showIfStill(box: HTMLElement, extra: HTMLElement): void {
+  const places = () => [...box.querySelectorAll("li, [data-part], [role=timer]")].map((part) => placeOf(part)).join();
+  const before = places();
+  extra.hidden = false;
+  extra.hidden = !EXTRA_SHARES.some((share) => {
+    extra.style.width = `${share * 100}vw`;
+    return places() === before && hasRoom(box);
+  });
+}
+
+function placeOf(part: Element): string {
+  const { x, y, width, height } = part.getBoundingClientRect();
+  return [x, y, width, height].map(Math.round).join(" ");
 }
 
 function hasRoom(box: HTMLElement): boolean {

@@ -9,7 +9,7 @@ import { LATE_SECONDS, secondsFigure, unitWords } from "#lib/floor/time-words.ts
 import { isFreshSkip } from "#lib/floor/undo.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { countWord } from "#lib/plan/format.ts";
-import type { Equipment } from "#lib/plan/schema.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { ChangePlate, changedInto } from "../_change/change-plate.tsx";
 import { COMING_UP } from "../_change/change-words.ts";
 import { ComingPlate } from "../_change/coming-plate.tsx";
@@ -83,7 +83,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       <ClassNotices live={live} withdrawn={withdrawn} closed={open.closed} awake={awake}>
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
       </ClassNotices>
-      <Present {...{ view, into, settings, sizes }} sheet={open.sheet} equipment={card.plan.equipment} />
+      <Present {...{ view, into, settings, sizes }} sheet={open.sheet} plan={card.plan} />
       <Below card={card} live={live} open={open} settings={settings} />
       <p className="visually-hidden" aria-live="polite">
         {nowWords(view)}
@@ -157,10 +157,10 @@ interface PresentProps extends NowProps {
 /** The move; in a change its plate, and under it, on the ground of work, the line to say. */
 function Present({ into, settings: { distanceM }, ...now }: PresentProps) {
   if (!into) return <Now {...now} />;
-  const { view, sheet, equipment, sizes } = now;
+  const { view, sheet, sizes, plan } = now;
   return (
     <>
-      <ChangePlate item={into} {...{ view, equipment, distanceM }} beside={sheet} />
+      <ChangePlate item={into} {...{ view, plan, distanceM }} beside={sheet} />
       <Line view={view} sizes={sizes.aside} />
     </>
   );
@@ -178,11 +178,11 @@ interface NowProps {
   readonly view: FloorView;
   readonly sheet: OpenSheet["sheet"];
   readonly sizes: ReturnType<typeof typeSizes>;
-  readonly equipment: Equipment;
+  readonly plan: Plan;
 }
 
 /** The move with its seconds, how it is set up, and the line to say. */
-function Now({ view, sheet, sizes, equipment }: NowProps) {
+function Now({ view, sheet, sizes, plan }: NowProps) {
   return (
     <>
       <section className={styles.now} aria-label="Now">
@@ -191,7 +191,7 @@ function Now({ view, sheet, sizes, equipment }: NowProps) {
         </FitText>
         <Seconds view={view} />
       </section>
-      <Doing view={view} equipment={equipment} />
+      <Doing view={view} equipment={plan.equipment} />
       <Line view={view} sizes={comingUp(view, sheet) ? sizes.aside : sizes.line} />
     </>
   );

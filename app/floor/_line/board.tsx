@@ -33,7 +33,7 @@ export function Board(props: Props) {
   const { view, card, distanceM, unsure } = props;
   const { equipment } = card.plan;
   const into = changedInto(view);
-  if (into) return <ChangePlate view={view} item={into} {...{ equipment, distanceM, unsure }} />;
+  if (into) return <ChangePlate view={view} item={into} plan={card.plan} {...{ distanceM, unsure }} />;
   if (!view.headsUp || !view.next?.nowOn) return <Present {...props} />;
   return (
     <>

@@ -13,13 +13,12 @@ import type { ViewProps } from "./view-props.ts";
 
 export function CrewView(props: ViewProps) {
   const { view, card, distanceM, unsure } = props;
-  const { equipment } = card.plan;
   const into = changedInto(view);
   return (
     <>
       {into && (
         <div className={styles.over}>
-          <ChangePlate view={view} item={into} {...{ equipment, distanceM, unsure }} />
+          <ChangePlate view={view} item={into} plan={card.plan} {...{ distanceM, unsure }} />
         </div>
       )}
       <Calls {...props} />

@@ -1,5 +1,6 @@
 /** The change as outlines: the old pose pale, the new one in ink, the carriage's way home, the turn, the coils below. */
 import type { ChangeFigure } from "../change.ts";
+import type { FigurePose } from "../figure.ts";
 import { MACHINE } from "../space/machine.ts";
 import { bodyShapes } from "./body-shapes.ts";
 import { cableShapes } from "./cable-shapes.ts";
@@ -19,9 +20,17 @@ export interface ChangeDrawing extends Drawing {
 
 /** Letters in pixels, and at least so much of the picture. */
 const LETTERS_PX = 13;
-const ROOM_OVER_HEAD = 330;
+/** Over the highest joint, millimetres of the drawing: for the head, and for the arc of a turn. */
+const ROOM_OVER = { head: 190, turn: 430 };
 
-export function drawChange(change: ChangeFigure, { px }: { readonly px: number }): ChangeDrawing {
+export interface ChangeOptions {
+  /** How wide it will be seen, pixels. */
+  readonly px: number;
+  /** The coils below, each with its label. Without them where the acts beside it are drawn with their springs. */
+  readonly coils?: boolean | undefined;
+}
+
+export function drawChange(change: ChangeFigure, { px, coils: withCoils = true }: ChangeOptions): ChangeDrawing {
   const poses = [change.from.end, change.to.start];
   const seen = frameFor(change.to, poses, px);
   const scale = px / seen.width;
@@ -31,11 +40,13 @@ export function drawChange(change: ChangeFigure, { px }: { readonly px: number }
   const top = seen.y + seen.height + row * 0.4;
   const words = letters * 5;
   const bank = { left: seen.x + words, right: seen.x + seen.width * 0.62, top, row };
-  const coils = bankShapes(change.springs, bank, pen);
+  const springs = withCoils ? change.springs : [];
+  const coils = bankShapes(springs, bank, pen);
+  const y = topOf(change, poses, pen);
   const frame = {
     ...seen,
-    y: seen.y - ROOM_OVER_HEAD,
-    height: seen.height + ROOM_OVER_HEAD + row * (change.springs.length + (change.springs.length > 0 ? 0.8 : 0)),
+    y,
+    height: seen.y + seen.height - y + row * (springs.length + (springs.length > 0 ? 0.8 : 0)),
   };
   const state = { travel: change.to.start.travel, springs: [], held: null };
   const shapes = [
@@ -50,6 +61,12 @@ export function drawChange(change: ChangeFigure, { px }: { readonly px: number }
     ...coils.shapes,
   ];
   return { frame, shapes, labels: coils.labels, letters };
+}
+
+/** No higher than what it shows: a change between two planks takes half the room of one between two standing moves. */
+function topOf({ turn }: ChangeFigure, poses: readonly FigurePose[], { projection }: Pen): number {
+  const heights = poses.flatMap(({ joints }) => Object.values(joints).map((joint) => projection.to(joint)[1]));
+  return Math.min(...heights, -1000 * MACHINE.barTop) - (turn ? ROOM_OVER.turn : ROOM_OVER.head);
 }
 
 /** Pale, with an edge: here the old pose says something of its own. */

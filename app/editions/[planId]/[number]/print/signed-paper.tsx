@@ -17,22 +17,21 @@ export interface SignedProps {
 
 interface PaperProps extends SignedProps {
   readonly title: string;
-  readonly density?: string;
   readonly className?: string | undefined;
   readonly style?: CSSProperties;
   readonly children: ReactNode;
 }
 
-export function SignedPaper({ title, density, className = "", style, children, ...signed }: PaperProps) {
+export function SignedPaper({ title, className = "", style, children, ...signed }: PaperProps) {
   return (
     <main className={styles.ground}>
-      <p className={styles.acts}>
+      <p className={styles.tools}>
         <a className="button" href="/desk">
           Back to your desk
         </a>
         <PrintButton />
       </p>
-      <article className={`${styles.sheet} ${className}`} data-density={density} style={style}>
+      <article className={`${styles.sheet} ${className}`} style={style}>
         <Head title={title} {...signed} />
         {children}
       </article>

@@ -1,9 +1,9 @@
+/** The tint of a pattern. The pattern's name always stands beside it, so no meaning hangs on the colour. */
 import type { Move } from "#lib/plan/schema.ts";
 
-/** The tint of a pattern. The pattern's name always stands beside it, so no meaning hangs on the colour. */
-export function tintOf(
-  move: Pick<Move, "pattern"> | undefined,
-): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {
+export type Tint = "push" | "pull" | "trunk" | "legs" | "sides" | "plain";
+
+export function tintOf(move: Pick<Move, "pattern"> | undefined): Tint {
   switch (move?.pattern) {
     case "push":
     case "pull":

@@ -1,4 +1,4 @@
-/** What stands on the bare rail between two plates: the acts of the change, in the order of hands and feet. */
+/** What stands between two plates: the acts of the change, in the order of hands and feet. */
 import { stepWords } from "#lib/acts/act-words.ts";
 import { actsInto } from "#lib/acts/planned.ts";
 import type { Plan } from "#lib/plan/schema.ts";

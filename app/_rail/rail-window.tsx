@@ -1,27 +1,28 @@
 "use client";
-/** The window of a plate, over the rails: the body on the machine, on the ground of its pattern, whose word stands in it. */
-import { lateFigure } from "#app/_parts/late-figure.tsx";
-import { LatePart } from "#app/_parts/late-part.tsx";
-import { tintOf } from "#app/_parts/tints.ts";
+/** The window of a plate on the rail: the shared one, with the set-up in words where the plate is open. */
+import { LatePlateFigure } from "#app/_parts/plate/late-plate-figure.tsx";
+import { PlateWindow } from "#app/_parts/plate/plate-window.tsx";
 import { FACING_WORDS } from "#app/_session/item-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./plate.module.css";
 
-interface PlateWindowProps {
+interface RailWindowProps {
   readonly plan: Plan;
   readonly item: MoveItem;
   /** There is room to say the set-up in words. */
   readonly open: boolean;
 }
 
-export function PlateWindow({ plan, item, open }: PlateWindowProps) {
+const REST_PX = 56;
+const OPEN_PX = 124;
+
+export function RailWindow({ plan, item, open }: RailWindowProps) {
   const move = moveOf(plan, item);
+  const { side, facing } = item;
   return (
-    <span className={styles.window} data-ground={tintOf(move)} aria-hidden="true">
-      {move && <Figure move={move} item={item} px={open ? OPEN_PX : REST_PX} />}
-      <span className={styles.pattern}>{move?.pattern ?? "not known"}</span>
+    <PlateWindow move={move} figure={<LatePlateFigure {...{ move, side, facing }} px={open ? OPEN_PX : REST_PX} />}>
       {open && move && (
         <span className={styles.setUp}>
           {setUpWords(move, item).map((words) => (
@@ -29,21 +30,7 @@ export function PlateWindow({ plan, item, open }: PlateWindowProps) {
           ))}
         </span>
       )}
-    </span>
-  );
-}
-
-const REST_PX = 56;
-const OPEN_PX = 124;
-
-/** Worked out when it comes into view, and after the page can be used. */
-function Figure({ move, item, px }: { readonly move: Move; readonly item: MoveItem; readonly px: number }) {
-  const { side, facing } = item;
-  const props = { move, px, side: side === "alternating" ? undefined : side, facing, decoration: true };
-  return (
-    <span className={styles.figure}>
-      <LatePart part={lateFigure} props={props} meanwhile={null} />
-    </span>
+    </PlateWindow>
   );
 }
 

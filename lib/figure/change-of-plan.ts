@@ -1,0 +1,19 @@
+/** The change into an item of a plan as a figure. */
+import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { type ChangeFigure, changeFigure, type FigureSetup } from "./change.ts";
+
+/** Null for the first move, and where one of the two moves is not known. */
+export function changeInto(plan: Plan, itemId: string): ChangeFigure | null {
+  const at = plan.items.findIndex(({ id }) => id === itemId);
+  const item = plan.items[at];
+  const before = plan.items.slice(0, Math.max(0, at)).findLast(isMoveItem);
+  const [from, to] = [before && setupFor(plan, before), item && isMoveItem(item) ? setupFor(plan, item) : undefined];
+  return from && to ? changeFigure(from, to, plan.equipment) : null;
+}
+
+function setupFor(plan: Plan, item: MoveItem): FigureSetup | undefined {
+  const move = moveOf(plan, item);
+  const side = item.side === "alternating" ? undefined : item.side;
+  return move && { move, springs: item.springs, side, facing: item.facing };
+}
