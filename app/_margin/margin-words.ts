@@ -59,3 +59,7 @@ export const foldedFindings = (count: number): string =>
   agree(count, "No words yet: one finding", `No words yet: ${count} findings`);
 
 export const FIX_ALL = "Fix all of this kind";
+
+/** Over what one rule found on several plates. */
+export const ALIKE = "The same on several plates";
+export const onPlates = (count: number): string => `on ${count} plates.`;

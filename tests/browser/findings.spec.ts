@@ -4,7 +4,8 @@
  */
 import type { Page } from "@playwright/test";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
-import { expect, expectSaved, onRail, openPlan, script, test } from "./kit.ts";
+import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
+import { expect, expectSaved, importPlan, onRail, openClass, openPlan, script, test } from "./kit.ts";
 
 const focusedSlip = (page: Page) => page.locator("article[data-finding]:focus");
 
@@ -41,4 +42,30 @@ test("a start four centimetres further shows on the rail, is found, and is put i
   await page.getByRole("button", { name: /^Undo/ }).first().click();
   await expect(slip).toHaveCount(1);
   await expectSaved(page);
+});
+
+/** Every move keeps its set-up and form lines, which are a coach's own, and says nothing of breath. */
+const BREATHLESS = {
+  ...UPPER_BODY_AND_TRUNK,
+  title: "Nobody breathes",
+  items: UPPER_BODY_AND_TRUNK.items.map((item) =>
+    item.kind === "move" ? { ...item, script: item.script?.filter(({ kind }) => kind !== "breath") ?? [] } : item,
+  ),
+};
+
+test("what one rule found on many plates is one line in the class's panel, with one act and one undo", async ({
+  as,
+}) => {
+  const page = await as("marta");
+  await page.goto(`/plans/${await importPlan(page, BREATHLESS)}`);
+  await expect(onRail(page, /./).first()).toBeVisible();
+  await openClass(page);
+  const line = page.getByRole("region", { name: "The same on several plates" }).getByRole("listitem");
+  const breath = line.filter({ hasText: "A cue line is missing" });
+  await expect(breath).toContainText(/on \d+ plates/);
+  await breath.getByRole("button", { name: /^Fix \d+ of \d+$/ }).click();
+  await expect(breath).toHaveCount(0);
+  await expectSaved(page);
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await expect(breath).toHaveCount(1);
 });

@@ -1,6 +1,8 @@
 "use client";
 /** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
 import type { KeyboardEvent, Ref } from "react";
+import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
+import { Alike } from "#app/_margin/alike.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { UndoButton } from "#app/_parts/commands/undo-buttons.tsx";
@@ -43,9 +45,20 @@ export function Panel({ ref, session, snap, beside, asSheet }: PanelProps) {
       {item ? (
         <ItemPanel {...{ session, snap, item }} />
       ) : (
-        <ClassPanel session={session} snap={snap} slips={<Margin session={session} about={null} />} />
+        <ClassPanel session={session} snap={snap} slips={<ClassSlips session={session} snap={snap} />} />
       )}
     </aside>
+  );
+}
+
+/** What was found and said about the class as a whole, and what one rule found on several plates. */
+function ClassSlips({ session, snap }: Pick<PanelProps, "session" | "snap">) {
+  const draft = useFirstDraft(session, snap);
+  return (
+    <>
+      <Margin session={session} about={null} />
+      <Alike session={session} inDraft={draft} />
+    </>
   );
 }
 
