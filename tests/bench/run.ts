@@ -5,6 +5,7 @@
 import { parseArgs } from "node:util";
 import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
+import { benchFrames } from "./frames.ts";
 import { benchLine } from "./line.ts";
 import { benchLive } from "./live/live.ts";
 import { benchSoak } from "./live/soak.ts";
@@ -30,6 +31,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   check: () => benchBundled("check"),
   cues: () => benchBundled("cues"),
   floor: benchFloor,
+  frames: benchFrames,
   line: benchLine,
   live: () =>
     benchLive({
