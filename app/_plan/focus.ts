@@ -4,9 +4,29 @@ import { useEffect, useRef } from "react";
 import { LATE } from "./late-parts.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
-/** To the first field of the panel, else to the panel itself. */
+const WORDS = '[role="textbox"][contenteditable="true"]';
+/** How long the editor of a plate that opens is waited for, ms. */
+const EDITOR_MS = 1000;
+
+/** To the words of the item, else to the first field of the panel, else to the panel itself until its editor is here. */
 export function focusPanel(panel: HTMLElement | null): void {
-  (panel?.querySelector<HTMLElement>("[data-first]") ?? panel)?.focus();
+  if (!panel) return;
+  const first = panel.querySelector<HTMLElement>(WORDS) ?? panel.querySelector<HTMLElement>("[data-first]");
+  if (first) first.focus();
+  else focusWordsSoon(panel);
+}
+
+function focusWordsSoon(panel: HTMLElement): void {
+  panel.focus();
+  const seen = new MutationObserver(() => {
+    const words = panel.querySelector<HTMLElement>(WORDS);
+    if (!words) return;
+    seen.disconnect();
+    // Unless the keyboard has gone on meanwhile.
+    if (document.activeElement === panel) words.focus();
+  });
+  seen.observe(panel, { childList: true, subtree: true });
+  setTimeout(() => seen.disconnect(), EDITOR_MS);
 }
 
 /** Into a new comment on what the panel shows. */

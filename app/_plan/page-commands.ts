@@ -29,6 +29,13 @@ export const picking =
     setSheetOpen(shown.current.view !== "rail");
   };
 
+export const standing =
+  ({ session, setShutId }: Parts) =>
+  (id: string) => {
+    setShutId(id);
+    session.select(id);
+  };
+
 /** An item in its plate, elsewhere in the panel; null shows the class in the panel. */
 export const showing =
   ({ session, shown, setShutId, setSheetOpen }: Parts) =>

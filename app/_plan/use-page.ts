@@ -7,7 +7,7 @@ import { type PageActs, pageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { findingWalk } from "./go-to-finding.ts";
-import { type OpenDialog, type Parts, pageCommands, picking, showing, walking } from "./page-commands.ts";
+import { type OpenDialog, type Parts, pageCommands, picking, showing, standing, walking } from "./page-commands.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
 
 export interface Page {
@@ -46,7 +46,10 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
     const show = showing(parts);
     const goToFinding = findingWalk(session, show);
     const commands = pageCommands(parts, goToFinding);
-    return { acts: walking(pageActs(session, commands, { pick: picking(parts), show }), parts), goToFinding };
+    return {
+      acts: walking(pageActs(session, commands, { pick: picking(parts), stand: standing(parts), show }), parts),
+      goToFinding,
+    };
   }, [session, openView]);
   const beside = view !== "rail" && selectedId !== null && (!phone || sheetOpen);
   const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;

@@ -3,10 +3,19 @@
  * The class on its rail: two steel lines of time from which every item hangs. A listbox for keyboard and screen reader;
  * with a mouse or a finger its items can be pulled. `lib/rail` works out where everything stands.
  */
-import { type CSSProperties, type ReactNode, useEffect, useLayoutEffect, useMemo, useRef } from "react";
-import { keyHandler } from "#app/_parts/commands/keys.ts";
+import {
+  type CSSProperties,
+  type KeyboardEvent,
+  type ReactNode,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+} from "react";
+import type { Command } from "#app/_parts/commands/command.ts";
+import { commandOfKey, keyHandler } from "#app/_parts/commands/keys.ts";
 import { type Needs, useNeeds } from "#app/_parts/use-needs.ts";
-import { usePageActs } from "#app/_session/page-acts.tsx";
+import { type PageActs, usePageActs } from "#app/_session/page-acts.tsx";
 import { commandHolds, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
@@ -45,7 +54,7 @@ export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
   const drag = useRailDrag(session, snap.plan, still, scale);
   const layout = usePreviewLayout(still, sizes, drag.preview);
   const list = useRef<HTMLDivElement>(null);
-  const { run } = usePageActs();
+  const acts = usePageActs();
   useFocusFollows(list, snap.selectedId);
   useStillWhileOpening(layout, open?.id);
   return (
@@ -58,7 +67,7 @@ export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
         aria-describedby="rail-keys-hint"
         tabIndex={snap.plan.items.length === 0 ? 0 : -1}
         className={styles.list}
-        onKeyDown={keyHandler(PLAN_COMMANDS, "rail", { run, holds: commandHolds(session) })}
+        onKeyDown={railKeys(acts)}
       >
         <RailItems {...{ session, snap, marks, draft, layout, drag, measure }} openId={open?.id} />
       </div>
@@ -70,6 +79,18 @@ export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
       </p>
     </div>
   );
+}
+
+/** A command about the chosen item is about the one with the focus, while none is chosen. */
+function railKeys({ session, run, stand }: PageActs) {
+  const onKey = keyHandler(PLAN_COMMANDS, "rail", { run, holds: commandHolds(session) });
+  return (event: KeyboardEvent<HTMLElement>) => {
+    const command = commandOfKey(PLAN_COMMANDS, "rail", event);
+    const asked: Command | undefined = command && PLAN_COMMANDS.commands[command];
+    const id = event.target instanceof HTMLElement ? event.target.dataset.item : undefined;
+    if (asked?.needs?.includes("item") && session.getSnapshot().selectedId === null && id !== undefined) stand(id);
+    onKey(event);
+  };
 }
 
 const openKey = (id: string): string => `open:${id}`;

@@ -13,6 +13,8 @@ export interface PageActs {
   readonly run: Readonly<Record<PageCommand | ItemCommand, () => void>>;
   /** An item was pressed: its plate opens, or closes when it is open. */
   pick(itemId: string): void;
+  /** Chooses an item and opens nothing. */
+  stand(itemId: string): void;
   /** Opens an item, from anywhere; null opens the class. */
   show(itemId: string | null): void;
 }
@@ -21,7 +23,7 @@ export interface PageActs {
 export const pageActs = (
   session: PlanSession,
   page: Readonly<Record<PageCommand, () => void>>,
-  choosing: Pick<PageActs, "pick" | "show">,
+  choosing: Pick<PageActs, "pick" | "stand" | "show">,
 ): PageActs => ({ session, run: { ...page, ...itemCommands(session) }, ...choosing });
 
 export const PageActsContext = createContext<PageActs | null>(null);

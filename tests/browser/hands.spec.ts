@@ -4,7 +4,7 @@
  * 1.35 s of thought before each act, and what the page itself took is added.
  */
 import type { Page } from "@playwright/test";
-import { expect, expectSaved, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openPlan, script, test } from "./kit.ts";
 
 const KEY_SECONDS = 0.28;
 const THOUGHT_SECONDS = 1.35;
@@ -102,7 +102,7 @@ test("a class of twenty moves by keyboard: under five minutes and 250 keys", asy
   await expect(page.getByText("of 25:00 · to the second")).toBeVisible();
   await expectSaved(page);
   const seconds = hands.seconds((performance.now() - from) / 1000);
-  console.log(`${hands.keys} keys, ${Math.round(seconds)} s`);
+  test.info().annotations.push({ type: "counted", description: `${hands.keys} keys, ${Math.round(seconds)} s` });
   expect(hands.keys).toBeLessThan(250);
   expect(seconds).toBeLessThan(300);
 });
@@ -128,3 +128,18 @@ async function fixAll(page: Page, hands: Hands): Promise<number> {
   }
   return fixed;
 }
+
+test("Enter on the plate that has the focus opens it for writing, and Escape goes back", async ({ as }) => {
+  const page = await as("marta");
+  await openPlan(page, "Upper body and trunk");
+  const plate = onRail(page, /^Forearm plank/).first();
+  await plate.focus();
+  await page.keyboard.press("Enter");
+  const words = script(page);
+  await expect(words).toBeFocused();
+  await page.keyboard.type("Now ");
+  await expect(words).toContainText("Now ");
+  await page.keyboard.press("Escape");
+  await expect(plate).toBeFocused();
+  await expect(words).toHaveCount(0);
+});

@@ -38,6 +38,7 @@ export function Panel({ ref, session, snap, beside, asSheet }: PanelProps) {
       tabIndex={-1}
       className={asSheet ? styles.sheet : styles.aside}
       aria-label={item ? "The chosen item" : "The class"}
+      onKeyDownCapture={scriptKeys(run)}
       onKeyDown={onKeyDown}
     >
       {asSheet && <SheetBar session={session} snap={snap} beside={beside} />}
@@ -69,6 +70,17 @@ const panelKeys = (run: PageActs["run"]) => (event: KeyboardEvent) => {
   if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
 };
 
+/**
+ * The editor keeps every Escape for itself, though it has a use for one only while its list of live fields is open. Looked at
+ * before it is.
+ */
+const scriptKeys = (run: PageActs["run"]) => (event: KeyboardEvent) => {
+  const { target } = event;
+  if (event.key !== "Escape" || event.nativeEvent.isComposing || !(target instanceof HTMLElement)) return;
+  if (!target.isContentEditable || target.hasAttribute("aria-activedescendant")) return;
+  keyHandler(PLAN_COMMANDS, "panel", { run })(event);
+};
+
 interface OpenPlateProps extends Pick<PanelProps, "ref" | "session" | "snap"> {
   readonly item: PlanItem;
 }
@@ -77,7 +89,13 @@ interface OpenPlateProps extends Pick<PanelProps, "ref" | "session" | "snap"> {
 export function OpenPlate({ ref, session, snap, item }: OpenPlateProps) {
   const { run } = usePageActs();
   return (
-    <aside ref={ref} tabIndex={-1} aria-label="The chosen item" onKeyDown={panelKeys(run)}>
+    <aside
+      ref={ref}
+      tabIndex={-1}
+      aria-label="The chosen item"
+      onKeyDownCapture={scriptKeys(run)}
+      onKeyDown={panelKeys(run)}
+    >
       <ItemPanel {...{ session, snap, item }} inPlate />
     </aside>
   );
