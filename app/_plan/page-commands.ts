@@ -29,7 +29,7 @@ export const picking =
     setSheetOpen(shown.current.view !== "rail");
   };
 
-export const standing =
+export const choosing =
   ({ session, setShutId }: Parts) =>
   (id: string) => {
     setShutId(id);

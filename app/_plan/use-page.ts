@@ -7,7 +7,7 @@ import { type PageActs, pageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { findingWalk } from "./go-to-finding.ts";
-import { type OpenDialog, type Parts, pageCommands, picking, showing, standing, walking } from "./page-commands.ts";
+import { choosing, type OpenDialog, type Parts, pageCommands, picking, showing, walking } from "./page-commands.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
 
 export interface Page {
@@ -47,7 +47,7 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
     const goToFinding = findingWalk(session, show);
     const commands = pageCommands(parts, goToFinding);
     return {
-      acts: walking(pageActs(session, commands, { pick: picking(parts), stand: standing(parts), show }), parts),
+      acts: walking(pageActs(session, commands, { pick: picking(parts), stand: choosing(parts), show }), parts),
       goToFinding,
     };
   }, [session, openView]);

@@ -23,6 +23,7 @@ export function PlateRest({
           {lines.map(({ kind, text }, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two lines may say the same
             <span key={i} data-kind={kind}>
+              {i > 0 && !NAMED.includes(kind) && NAMED.includes(lines[i - 1]?.kind ?? kind) && "· "}
               {NAMED.includes(kind) && <b>{KIND_WORDS[kind].toLowerCase()} </b>}
               {text}{" "}
             </span>

@@ -39,7 +39,7 @@ interface StudioNow {
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
-  readonly takenTwice = new TakenTwice(this.doc);
+  readonly takenTwice = new TakenTwice(this.doc, this.history.manager);
   private readonly now: StudioNow;
   private readonly studioLink: StudioLink;
   private readonly secondOpinion: SecondOpinion;

@@ -3,6 +3,7 @@
  * pages that write one line in one script, the one with the lower client id keeps its copy, unless it was typed in since.
  */
 import * as Y from "yjs";
+import { KEPT_ELSEWHERE, type UndoStep } from "#lib/client/undo/undo-step.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { readLine } from "#lib/doc/script.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
@@ -10,6 +11,8 @@ import type { ScriptLine } from "#lib/plan/schema.ts";
 interface Taken {
   readonly node: Y.XmlElement;
   readonly line: ScriptLine;
+  /** The undo step that wrote it. */
+  readonly step: UndoStep | undefined;
 }
 
 /** Lines that are watched, newest last. */
@@ -18,9 +21,11 @@ const WATCHED = 2000;
 export class TakenTwice {
   private watched: Taken[] = [];
   private readonly doc: Y.Doc;
+  private readonly manager: Y.UndoManager;
 
-  constructor(doc: Y.Doc) {
+  constructor(doc: Y.Doc, manager: Y.UndoManager) {
     this.doc = doc;
+    this.manager = manager;
     doc.on("afterTransaction", this.look);
   }
 
@@ -29,8 +34,12 @@ export class TakenTwice {
     const from = Y.getState(this.doc.store, this.doc.clientID);
     const done = write();
     const added = [...new Set(itemIds)].flatMap((id) => nodesOf(this.doc, id)).filter((node) => this.isNew(node, from));
-    const lines = added.flatMap((node) => ({ node, line: readLine(node) }));
-    this.watched = [...this.watched, ...lines.filter((one): one is Taken => one.line !== undefined)].slice(-WATCHED);
+    const step = this.manager.undoStack.at(-1);
+    const lines = added.flatMap((node): Taken[] => {
+      const line = readLine(node);
+      return line ? [{ node, line, step }] : [];
+    });
+    this.watched = [...this.watched, ...lines].slice(-WATCHED);
     return done;
   }
 
@@ -54,6 +63,7 @@ export class TakenTwice {
     );
     if (twice.length === 0) return;
     this.watched = this.watched.filter((one) => !twice.includes(one));
+    for (const { step } of twice) step?.meta.set(KEPT_ELSEWHERE, true);
     this.doc.transact(() => {
       for (const { node } of twice) drop(node);
     });

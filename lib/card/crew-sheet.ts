@@ -8,6 +8,7 @@ import { moveName, sideWords } from "#lib/plan/format.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { Facing, MoveItem } from "#lib/plan/schema.ts";
 import type { Card } from "./schema.ts";
+import { onPaper } from "./sheet.ts";
 
 /** How long the coach speaks between two moments of the class. Seconds. */
 export interface VoiceStretch {
@@ -76,7 +77,7 @@ type MoveAt = Pick<CrewMove, "number" | "at" | "start" | "voice"> & { readonly i
 function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove {
   const { plan, clock } = card;
   const before = plan.items.slice(0, index).findLast(isMoveItem);
-  const changes = setupChanges(plan, before, item).filter(({ kind }) => kind !== "side");
+  const changes = onPaper(setupChanges(plan, before, item));
   const asRead = readerOf(plan, clock);
   const facingOf = (one: MoveItem): Facing | null => one.facing ?? moveOf(plan, one)?.facing ?? null;
   return {

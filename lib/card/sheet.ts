@@ -61,7 +61,7 @@ export function sheetRows(card: Card): SheetRow[] {
       change: start - (row?.transitionFrom ?? start),
       springs: springCounts(plan, item.springs),
       newSprings: changes.some(isSpringChange),
-      changes: changes.filter(({ kind }) => kind !== "side"),
+      changes: onPaper(changes),
       starts: startOf(item, read),
     };
   });
@@ -70,4 +70,10 @@ export function sheetRows(card: Card): SheetRow[] {
 function startOf(item: MoveItem, read: ReturnType<typeof readerOf>): string | null {
   const line = (item.script ?? []).find(({ kind, text }) => kind === "start" && text.trim() !== "");
   return line ? read(item, line.text) : null;
+}
+
+/** The side stands beside the name; where nothing but the side changes, it is what people do. */
+export function onPaper(changes: readonly SetupChange[]): readonly SetupChange[] {
+  const others = changes.filter(({ kind }) => kind !== "side");
+  return others.length > 0 ? others : changes;
 }

@@ -30,7 +30,7 @@ import {
 import { type AnyMap, actorOf, erasedBy, keyStateNow, restoreKeyState, writerOf } from "./undo/key-state.ts";
 import { RestoredTwice } from "./undo/restored-twice.ts";
 import { hasTexts, keepTexts, popTexts } from "./undo/texts.ts";
-import type { UndoDirection, UndoStep } from "./undo/undo-step.ts";
+import { KEPT_ELSEWHERE, type UndoDirection, type UndoStep } from "./undo/undo-step.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
@@ -69,6 +69,11 @@ export interface ActUndoOptions {
 }
 
 const NOTHING: UndoOutcome = { done: false, stood: [] };
+/** The step's words stand as another page wrote them: it is used up, and the step before it is not undone in its place. */
+const ELSEWHERE: UndoOutcome = {
+  done: false,
+  stood: [{ entry: null, key: null, why: "changed", by: undefined, value: undefined }],
+};
 const KEYS = Symbol("changes of keys");
 const WRITTEN = Symbol("entries written in");
 
@@ -143,10 +148,11 @@ export class ActUndo {
     for (;;) {
       const step = (way === "undo" ? this.manager.undoStack : this.manager.redoStack).pop();
       const outcome = step ? this.takeStep(way, step) : NOTHING;
-      if (step && !outcome.done && outcome.stood.length === 0) continue;
+      const isIdle = !outcome.done && outcome.stood.length === 0;
+      if (step && isIdle && !step.meta.has(KEPT_ELSEWHERE)) continue;
       this.manager.stopCapturing();
       this.changed();
-      return outcome;
+      return step && isIdle ? ELSEWHERE : outcome;
     }
   }
 

@@ -24,7 +24,7 @@ export const REHEARSE = "Rehearse";
 export function figureUnit({ phase, secondsLeft, held }: FloorView, over: boolean): string {
   if (over) return "waits for your set-up";
   if (held) return "held";
-  const unit = secondsLeft < 100 ? "seconds" : "minutes";
+  const unit = secondsLeft >= 100 ? "minutes" : Math.ceil(secondsLeft) === 1 ? "second" : "seconds";
   return phase === "change" ? `${unit} to change` : `${unit} left`;
 }
 

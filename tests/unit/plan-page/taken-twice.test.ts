@@ -40,7 +40,8 @@ function pages(...clients: number[]): Page[] {
     doc.clientID = clientId;
     Y.applyUpdate(doc, seed);
     const origin = { page: clientId };
-    const page = { doc, origin, undo: planUndo({ doc, origin }, () => undefined), twice: new TakenTwice(doc) };
+    const undo = planUndo({ doc, origin }, () => undefined);
+    const page = { doc, origin, undo, twice: new TakenTwice(doc, undo.manager) };
     opened.push(page);
     return page;
   });
@@ -113,6 +114,20 @@ describe("a draft that several people take at the same moment", () => {
     for (const { undo } of all) undo.redo();
     meet(all);
     for (const page of all) expect(scriptOf(page, "a")).toEqual([FIRST, ...DRAFT]);
+  });
+
+  it("is not undone in place of what its second taker did before", () => {
+    const [a, b] = pages(1, 2) as [Page, Page];
+    b.undo.step(() => b.doc.transact(() => addScriptLine(b, "b", { kind: "form", text: "Tall" }), b.origin));
+    take(a);
+    take(b);
+    meet([a, b]);
+    const answer = b.undo.undo();
+    expect(answer.done).toBe(false);
+    expect(answer.stood).toHaveLength(1);
+    expect(scriptOf(b, "b")).toContainEqual({ kind: "form", text: "Tall" });
+    expect(b.undo.undo().done).toBe(true);
+    expect(scriptOf(b, "b")).not.toContainEqual({ kind: "form", text: "Tall" });
   });
 
   it("leaves alone a line that somebody typed later with the same words", () => {
