@@ -7,6 +7,7 @@ import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
+import { LATE_TITLES } from "../late-titles.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
   examplePlan([exampleMove("a", { script: [...fullScript, { kind, text }] })]);
@@ -14,7 +15,7 @@ const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
 export const typedNumberThatCouldBeLive = defineRule({
   id: "typed-number-that-could-be-live",
   reads: "item",
-  title: "A typed number that a live field could fill in",
+  title: LATE_TITLES["typed-number-that-could-be-live"],
   why: "Typed numbers stay as they were when the plan's times or springs change.",
   fix: "Put a live field in place of the number.",
   level: "info",
