@@ -6,9 +6,9 @@ import type { Claim } from "#lib/talk/claims/types.ts";
 import { contradiction } from "../claimed/contradicts.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { LATE_TITLES } from "../define/late-titles.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
 import { type Found, Moment, type RuleExamples } from "../define/types.ts";
-import { LATE_TITLES } from "../late-titles.ts";
 import { actsOtherwise } from "../select/acts-otherwise.ts";
 import { saidLines } from "../select/said-lines.ts";
 

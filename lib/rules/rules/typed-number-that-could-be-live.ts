@@ -5,9 +5,9 @@ import { claimsOf } from "#lib/talk/claims/claims.ts";
 import type { Claim, TimeClaim } from "#lib/talk/claims/types.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { LATE_TITLES } from "../define/late-titles.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
-import { LATE_TITLES } from "../late-titles.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
   examplePlan([exampleMove("a", { script: [...fullScript, { kind, text }] })]);
