@@ -27,7 +27,7 @@ export function ClassLine({ snap, onFinding, onTalk }: ClassLineProps) {
         <b>{springChanges}</b> {agree(springChanges, "spring change", "spring changes")}
       </p>
       {snap.moreToCheck && snap.saveState === "offline" && (
-        <p className={styles.unchecked}>what the lines claim is checked once you are online</p>
+        <p className={styles.unchecked}>whether the lines match the plan is checked once you are online</p>
       )}
     </div>
   );

@@ -15,7 +15,7 @@ export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
 export const HAND_IN = {
   mustFix: "You can offer it for reading as it is, but it cannot be signed off until this is fixed:",
   nothing: "Nothing has to be fixed first.",
-  nothingSoFar: "Nothing has to be fixed first, so far: what the lines claim has not been checked yet.",
+  nothingSoFar: "Nothing has to be fixed first, so far: whether the lines match the plan has not been checked yet.",
   unsaved: "Some of your changes are not saved on the server yet. A lead sees only what is saved.",
   note: "A note to the lead (optional)",
   done: "Offered for reading.",

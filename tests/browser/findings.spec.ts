@@ -64,7 +64,7 @@ test("what the lines claim is checked after the page has opened, also when it lo
   await page.goto(`/plans/${(await made.json()).id}`);
   await expectSaved(page);
   const lookAgain = page.getByRole("button", { name: /look again$/ });
-  const later = page.getByText("what the lines claim is checked once you are online");
+  const later = page.getByText("whether the lines match the plan is checked once you are online");
   await expect(page.getByRole("option").first()).toBeVisible();
   await expect(lookAgain).toHaveCount(0);
   // Whatever it would fetch while idle cannot come now.
