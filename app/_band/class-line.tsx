@@ -26,6 +26,9 @@ export function ClassLine({ snap, onFinding, onTalk }: ClassLineProps) {
       <p>
         <b>{springChanges}</b> {agree(springChanges, "spring change", "spring changes")}
       </p>
+      {snap.moreToCheck && snap.saveState === "offline" && (
+        <p className={styles.unchecked}>whether the lines match the plan is checked once you are online</p>
+      )}
     </div>
   );
 }
@@ -34,7 +37,8 @@ export function ClassLine({ snap, onFinding, onTalk }: ClassLineProps) {
 function Findings({ snap, onFinding }: Pick<ClassLineProps, "snap" | "onFinding">) {
   const counts = levelCounts(snap.findings);
   if (snap.plan.items.length === 0) return null;
-  if (counts.length === 0) return <p className={styles.clean}>nothing found</p>;
+  if (counts.length === 0)
+    return <p className={styles.clean}>{snap.moreToCheck ? "nothing found so far" : "nothing found"}</p>;
   return counts.map(({ level, words }) => (
     <button
       key={level}

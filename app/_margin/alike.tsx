@@ -9,7 +9,7 @@ import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { remedyForAll } from "#lib/remedies/remedies.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import { ruleById } from "#lib/rules/registry.ts";
+import { ruleTitle } from "#lib/rules/rule-title.ts";
 import styles from "./margin.module.css";
 import { ALIKE, CHECK_BROKE, onPlates } from "./margin-words.ts";
 
@@ -50,7 +50,7 @@ function AlikeLine({ session, findings }: { readonly session: PlanSession; reado
   return (
     <li className={styles.slip} data-level={first.level}>
       <p>
-        <span className={styles.level}>{LEVEL_WORDS[first.level]}</span> {ruleById(first.rule)?.title ?? CHECK_BROKE}:{" "}
+        <span className={styles.level}>{LEVEL_WORDS[first.level]}</span> {ruleTitle(first.rule) ?? CHECK_BROKE}:{" "}
         {onPlates(findings.length)}
       </p>
       <div className={styles.slipActs}>

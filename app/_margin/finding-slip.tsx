@@ -7,7 +7,7 @@ import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import { ruleById } from "#lib/rules/registry.ts";
+import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { FixAct } from "./fix-act.tsx";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
@@ -27,7 +27,7 @@ export function FindingSlip({ session, finding, from }: Props) {
   const slip = useRef<HTMLElement>(null);
   const takeFix = () => slip.current?.querySelector<HTMLElement>("[data-fix]")?.click();
   const onKey = keyHandler(PLAN_COMMANDS, "finding", { run: { ...run, "take-fix": takeFix } });
-  const title = ruleById(finding.rule)?.title ?? CHECK_BROKE;
+  const title = ruleTitle(finding.rule) ?? CHECK_BROKE;
   return (
     <article
       ref={slip}

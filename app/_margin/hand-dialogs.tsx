@@ -16,7 +16,7 @@ interface Props {
 
 /** What must be fixed is shown but does not prevent offering for reading: the author may need a lead's help with it. */
 export function HandInDialog({ session, onClosed }: Props) {
-  const { findings, saveState } = useSnapshot(session);
+  const { findings, moreToCheck, saveState } = useSnapshot(session);
   const closer = useRef<(() => void) | null>(null);
   const mustFix = findings.filter((f) => f.level === "must");
   const body = (note: string) => (note === "" ? {} : { note });
@@ -28,7 +28,7 @@ export function HandInDialog({ session, onClosed }: Props) {
           <FindingList findings={mustFix} />
         </div>
       ) : (
-        <p>{HAND_IN.nothing}</p>
+        <p>{moreToCheck ? HAND_IN.nothingSoFar : HAND_IN.nothing}</p>
       )}
       {saveState !== "saved" && <p className="notice">{HAND_IN.unsaved}</p>}
       <NoteForm

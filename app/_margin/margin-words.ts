@@ -2,7 +2,8 @@
 import { agree, plural } from "#lib/plan/format.ts";
 import type { PlanState, ThreadView } from "#lib/protocol/messages.ts";
 
-export const NOTHING_HERE = "No findings or threads here.";
+export const nothingHere = (moreToCheck: boolean): string =>
+  moreToCheck ? "No findings or threads here so far." : "No findings or threads here.";
 
 /** Before the note that came with the plan's last step. */
 export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
@@ -14,6 +15,7 @@ export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
 export const HAND_IN = {
   mustFix: "You can offer it for reading as it is, but it cannot be signed off until this is fixed:",
   nothing: "Nothing has to be fixed first.",
+  nothingSoFar: "Nothing has to be fixed first, so far: whether the lines match the plan has not been checked yet.",
   unsaved: "Some of your changes are not saved on the server yet. A lead sees only what is saved.",
   note: "A note to the lead (optional)",
   done: "Offered for reading.",

@@ -7,7 +7,7 @@ import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
-import { foldedFindings, NOTHING_HERE } from "./margin-words.ts";
+import { foldedFindings, nothingHere } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
 
@@ -36,7 +36,7 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
       aria-label={about === null ? "Findings and threads of the class" : "Findings and threads of this item"}
     >
       {slips.length === 0 ? (
-        <p className="quiet small">{NOTHING_HERE}</p>
+        <p className="quiet small">{nothingHere(snap.moreToCheck)}</p>
       ) : (
         <>
           <p className={styles.counts}>{countsOf(slips)}</p>

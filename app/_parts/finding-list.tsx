@@ -1,7 +1,7 @@
 /** Findings as a plain list: which rule, and what it found. The message names the item. */
 
 import type { Finding } from "#lib/rules/define/types.ts";
-import { ruleById } from "#lib/rules/registry.ts";
+import { ruleTitle } from "#lib/rules/rule-title.ts";
 
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   return (
@@ -9,7 +9,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
       {findings.map((finding, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two findings of one rule may say the same
         <li key={`${finding.key ?? finding.rule}:${i}`}>
-          <strong>{ruleById(finding.rule)?.title ?? finding.rule}.</strong> {finding.message}
+          <strong>{ruleTitle(finding.rule) ?? finding.rule}.</strong> {finding.message}
         </li>
       ))}
     </ul>

@@ -1,4 +1,4 @@
-/** What the page fetches once it can be used, by how soon it is wanted: the editor, the load, then views and dialogs. */
+/** What the page fetches once it can be used, by how soon it is wanted: the editor, the rules that it did not start with, the load, then views and dialogs. */
 import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
@@ -6,7 +6,8 @@ import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { lateChange } from "#app/_session/late-change.ts";
 import { lateOpinion } from "#app/_session/late-opinion.ts";
-import { loadLater } from "#lib/client/late.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { type LoadedLater, loadLater } from "#lib/client/late.ts";
 
 export const LATE = {
   fit: loadLater(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
@@ -19,8 +20,9 @@ export const LATE = {
   ),
   legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [
+export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>[] => [
   lateScript,
+  session.moreRules,
   lateItemLoad,
   ...Object.values(LATE),
   lateReadAloud,

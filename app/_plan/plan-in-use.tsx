@@ -1,6 +1,6 @@
 "use client";
 /** A plan that is open: the header, the tools, then the plan itself with its panel, and what lies over them. */
-import { useEffect } from "react";
+import { useEffect, useMemo } from "react";
 import { Band } from "#app/_band/band.tsx";
 import { MoreMenu } from "#app/_band/more-menu.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
@@ -17,7 +17,7 @@ import { isMoveItem } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { Dialogs } from "./dialogs.tsx";
 import { useFocusAtStart, useFocusKept } from "./focus.ts";
-import { LATE_PARTS } from "./late-parts.ts";
+import { latePartsOf } from "./late-parts.ts";
 import { Messages } from "./messages.tsx";
 import { Middle } from "./middle.tsx";
 import { Notices } from "./notices.tsx";
@@ -36,7 +36,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   const scale = useScale(session.planId);
   useTitle(snap.plan.title);
   useUndoKeys(session);
-  useLateParts(LATE_PARTS);
+  useLateParts(useMemo(() => latePartsOf(session), [session]));
   useFocusKept(view);
   useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
   const shown = { session, snap, page };

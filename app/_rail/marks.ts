@@ -1,7 +1,7 @@
 /** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
-import { ruleById } from "#lib/rules/registry.ts";
+import { ruleTitle } from "#lib/rules/rule-title.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 export interface ItemMarks {
@@ -24,7 +24,7 @@ export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<s
     if (draft.has(id) && isAboutMissingWords(finding)) continue;
     const before = marks.get(id) ?? NONE;
     const isWorst = before.worst === null || (finding.level === "must" && before.must === 0);
-    const worst = isWorst ? (ruleById(finding.rule)?.title ?? finding.message) : before.worst;
+    const worst = isWorst ? (ruleTitle(finding.rule) ?? finding.message) : before.worst;
     add(id, { [finding.level]: before[finding.level] + 1, worst });
   }
   for (const { anchor, settled } of snap.threads) {

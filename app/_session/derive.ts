@@ -6,16 +6,29 @@ import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { STARTING_RULES } from "#lib/rules/starting-rules.ts";
 import type { Served } from "./second-opinion.ts";
 import type { Derived } from "./session-types.ts";
 
-/** Makes a function that works out one document anew after each change. `served`: findings that count for the plan named. */
-export function deriver(): (doc: Y.Doc, studio: StudioContext, served?: Served | null) => Derived {
+/**
+ * Makes a function that works out one document anew after each change, with the rules that are here by then. `served`:
+ * findings that count for the plan named.
+ */
+export function deriver(
+  rulesNow: () => readonly AnyRule[],
+): (doc: Y.Doc, studio: StudioContext, served?: Served | null) => Derived {
   let reader: PlanReader | undefined;
-  const analyst = new PlanAnalyst();
+  let rules = rulesNow();
+  let analyst = new PlanAnalyst(rules);
   return (doc, studio, served = null) => {
     reader ??= new PlanReader(doc);
+    if (rules !== rulesNow()) {
+      rules = rulesNow();
+      analyst = analyst.withRules(rules);
+    }
     const { plan } = reader.read(studio);
+    const moreToCheck = rules === STARTING_RULES;
     const { clock, balance, talk, classTalk, track, findings } = analyst.of(plan);
     return {
       plan,
@@ -25,7 +38,7 @@ export function deriver(): (doc: Y.Doc, studio: StudioContext, served?: Served |
       talk: new Map([...talk].filter(([, { seconds }]) => seconds > 0)),
       classTalk,
       track,
-      findings: served?.isOf(plan) ? served.findings : findings,
+      ...(served?.isOf(plan) ? { findings: served.findings, moreToCheck: false } : { findings, moreToCheck }),
       deleted: reader.takenOut,
     };
   };

@@ -23,7 +23,7 @@ interface Names {
 interface OpinionAsking {
   /** The plan and findings of this page as they are now. */
   own(): { readonly plan: Plan; readonly findings: readonly Finding[] };
-  /** Hashes plans and findings. Fetched after the page; rejects where there is no network. */
+  /** Hashes plans and findings. Comes once this page has checked with all rules; rejects where there is no network. */
   marker(): Promise<Pick<Marker, "plan" | "findings">>;
   /** Null when the server cannot say. */
   ask(): Promise<Served | null>;
@@ -40,6 +40,7 @@ export class SecondOpinion {
   private cancel: (() => void) | null = null;
   /** The plan whose findings were fetched last. They are fetched once. */
   private fetched: string | null = null;
+  private newest: Names | null = null;
   private ended = false;
 
   constructor(asking: OpinionAsking) {
@@ -48,6 +49,7 @@ export class SecondOpinion {
 
   /** The server has checked the plan again; earlier answers no longer count. */
   hear(names: Names): void {
+    this.newest = names;
     this.cancel?.();
     this.cancel = this.with.later(() => void this.compare(names), COMPARE_AFTER_MS);
   }
@@ -61,7 +63,7 @@ export class SecondOpinion {
   private async compare(names: Names): Promise<void> {
     this.cancel = null;
     const marker = await this.with.marker().catch(() => null);
-    if (marker === null || this.ended) return;
+    if (marker === null || this.ended || names !== this.newest) return;
     const { plan, findings } = this.with.own();
     if (names.plan === this.fetched || names.plan !== marker.plan(plan)) return;
     if (names.findings !== marker.findings(findings)) await this.fetch();

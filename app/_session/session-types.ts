@@ -41,6 +41,8 @@ interface Rights {
 /** What is worked out from this page's own copy, and what was taken out of it. */
 export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
   readonly deleted: readonly DeletedItem[];
+  /** True until the rules that are fetched after the page have run too. */
+  readonly moreToCheck: boolean;
 }
 
 /** What the server sends besides the document. */

@@ -8,10 +8,12 @@ import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
+import { loadLater } from "#lib/client/late.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 import { deriver } from "./derive.ts";
 import { lateOpinion } from "./late-opinion.ts";
+import { lateRules, rulesHere } from "./late-rules.ts";
 import { planUndo } from "./plan-undo.ts";
 import { planValues, planValueWords } from "./plan-values.ts";
 import { SecondOpinion, type Served } from "./second-opinion.ts";
@@ -40,6 +42,18 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
   readonly takenTwice = new TakenTwice(this.doc, this.history.manager);
+  /** The rules that this page did not start with. Once they are here, the plan has been checked with them. */
+  readonly moreRules = loadLater(async () => {
+    this.canBeUsed();
+    const rules = await lateRules.fetch();
+    this.flush();
+    return rules;
+  });
+  private canBeUsed = (): void => undefined;
+  /** Resolves when the page first asks for the rest of the rules, which it does once it can be used. */
+  private readonly usable = new Promise<void>((resolve) => {
+    this.canBeUsed = resolve;
+  });
   private readonly now: StudioNow;
   private readonly studioLink: StudioLink;
   private readonly secondOpinion: SecondOpinion;
@@ -54,9 +68,10 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
       take: (studio) => this.takeStudio(studio),
       later: edge.later,
     });
+    const marker = newMarkerOnce();
     this.secondOpinion = new SecondOpinion({
       own: () => this.getSnapshot(),
-      marker: newMarkerOnce(),
+      marker: () => this.usable.then(() => this.moreRules.fetch()).then(marker),
       ask: async () => (await lateOpinion.fetch()).fetchFindings(props.planId),
       take: (served) => this.takeFindings(served),
       later: edge.later,
@@ -97,7 +112,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
 }
 
 function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<Derived, NewsState, ActUndo> {
-  const derive = deriver();
+  const derive = deriver(rulesHere);
   return {
     kind: "plan",
     key: props.planId,
@@ -106,7 +121,7 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     heard: { rights: props.rights, present: [], state: props.state, threads: [] },
     hear: newsState,
     derive: (doc) => derive(doc, now.studio, now.served),
-    derivesFrom: () => [now.studio],
+    derivesFrom: () => [now.studio, rulesHere()],
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
     values: planValues,

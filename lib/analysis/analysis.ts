@@ -17,7 +17,6 @@ import { RuleChecker } from "#lib/rules/checker.ts";
 import { hasUsableTimes, NOTHING_SAID } from "#lib/rules/context.ts";
 import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
 import type { KnownPlan } from "#lib/rules/known-plan.ts";
-import { RULES } from "#lib/rules/registry.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
 import { TellingCounter } from "#lib/talk/telling.ts";
@@ -48,41 +47,42 @@ class Tools {
   readonly telling = new TellingCounter(this.counter);
   readonly talk = new TalkCounter(this.counter);
   readonly tracker = new CueTracker(this.counter);
-  readonly checker: RuleChecker;
-
-  constructor(rules: readonly AnyRule[]) {
-    this.checker = new RuleChecker(rules);
-  }
 }
 
 /** For a plan that is analysed again after each change. */
 export class PlanAnalyst {
   private readonly tools: Tools;
+  private readonly checker: RuleChecker;
 
-  constructor(rules: readonly AnyRule[] = RULES) {
-    this.tools = new Tools(rules);
+  constructor(rules: readonly AnyRule[], tools = new Tools()) {
+    this.tools = tools;
+    this.checker = new RuleChecker(rules);
   }
 
   of(plan: Plan): PlanAnalysis {
-    return new LazyAnalysis(plan, this.tools);
+    return new LazyAnalysis(plan, this.tools, this.checker);
+  }
+
+  /** Goes on with other rules in its place. Whatever does not depend on rules stays the same value. */
+  withRules(rules: readonly AnyRule[]): PlanAnalyst {
+    return new PlanAnalyst(rules, this.tools);
   }
 }
-
-/** Analyses a plan once. */
-export const analyse = (plan: Plan, rules: readonly AnyRule[] = RULES): PlanAnalysis => new PlanAnalyst(rules).of(plan);
 
 class LazyAnalysis implements PlanAnalysis {
   readonly plan: Plan;
   private readonly parts: PlanParts;
   private readonly tools: Tools;
+  private readonly checker: RuleChecker;
   private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan" | "clock">]?: PlanAnalysis[Part] } & {
     keptClock?: KeptClock;
     spans?: KnownPlan["spans"];
   } = {};
 
-  constructor(plan: Plan, tools: Tools) {
+  constructor(plan: Plan, tools: Tools, checker: RuleChecker) {
     this.plan = plan;
     this.tools = tools;
+    this.checker = checker;
     this.parts = tools.parts.read(plan);
   }
 
@@ -113,7 +113,7 @@ class LazyAnalysis implements PlanAnalysis {
   get findings(): readonly Finding[] {
     const { standards } = this.plan;
     const { balance, spans } = this;
-    this.made.findings ??= this.tools.checker.findings({ ...this.parts, ...this.keptClock, standards, balance, spans });
+    this.made.findings ??= this.checker.findings({ ...this.parts, ...this.keptClock, standards, balance, spans });
     return this.made.findings;
   }
 

@@ -1,5 +1,5 @@
 /** Runs every rule over a plan once. The same plan gives the same findings on the server and in the page. Never throws. */
-import { analyse } from "#lib/analysis/analysis.ts";
+import { type PlanAnalysis, PlanAnalyst } from "#lib/analysis/analysis.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
@@ -15,6 +15,9 @@ export interface PlanCheck {
   /** What is said when, as the rules see it; empty when the times are damaged. */
   readonly track: CueTrack;
 }
+
+/** Analyses a plan once. */
+export const analyse = (plan: Plan, rules: readonly AnyRule[] = RULES): PlanAnalysis => new PlanAnalyst(rules).of(plan);
 
 /** Everything that the rules find in a plan, with the plan's studio standards over the rules' defaults. */
 export function checkPlan(plan: Plan, rules: readonly AnyRule[] = RULES): PlanCheck {

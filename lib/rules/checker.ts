@@ -12,7 +12,6 @@ import type { AnyRule, Finding, PlaceInClass } from "./define/types.ts";
 import { type Batch, batchOf, findingsInOrder } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
 import { findingsOfMove, inClass, type MoveFindings, type MovePlace, moveReads } from "./of-move.ts";
-import { RULES } from "./registry.ts";
 import { type StudioRules, studioRulesOf } from "./studio-rules.ts";
 
 export class RuleChecker {
@@ -25,7 +24,7 @@ export class RuleChecker {
   private readonly kinds = new Kept<Batch>();
   private readonly all = new Kept<readonly Finding[]>();
 
-  constructor(rules: readonly AnyRule[] = RULES) {
+  constructor(rules: readonly AnyRule[]) {
     this.rules = rules;
   }
 

@@ -10,7 +10,6 @@ import { perValue } from "#lib/memo/per-value.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { claimsOf } from "#lib/talk/claims/claims.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
 import type { PlacedMove, PlaceInClass } from "./define/types.ts";
@@ -64,7 +63,7 @@ export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace):
     sinceBefore(at),
   ];
   reads.push(spans?.[n]?.own, spans?.[n + 1]?.own, earlier);
-  pushClaimed(reads, known, at);
+  pushClaimed(reads, studio, known, at);
   pushChange(reads, known, from, placed.index);
   return reads;
 }
@@ -165,30 +164,30 @@ function ofVoice(kept: Kept<OwnBatch>, studio: StudioRules, { frame, plan }: Kno
 
 function ofClaims(kept: Kept<OwnBatch>, studio: StudioRules, known: KnownPlan, at: SpokenPlace): OwnBatch {
   const { item, index } = at.placed;
-  if (!claimsAnything(item)) return NOTHING_FOUND;
+  if (!claimsAnything(studio, item)) return NOTHING_FOUND;
   const reads: unknown[] = [studio, item, at.own, sinceBefore(at), ...at.around.map((span) => span.own)];
-  pushClaimed(reads, known, at);
+  pushClaimed(reads, studio, known, at);
   return kept.get(reads, () => {
     const { setups } = known;
     const plan = { ...setups, items: setups.items.map((one, n) => (n === index ? item : one)) };
     const moves = wordlessMoves(setups).map((other, n) => (n === at.n ? { ...at.placed, row: at.own } : other));
-    const place = ownPlace(at);
+    const place = ownPlace(studio, at);
     const given = { plan, moves, track: () => trackOf(at), ...(place ? { placeOf: () => place } : {}) };
     return ownBatchOf(studio.reading.claims, new ScopedContext("claims", given), item.id);
   });
 }
 
 /** What claims are held against, besides the item itself: nothing where there are none. */
-function pushClaimed(reads: unknown[], { setups }: KnownPlan, at: MovePlace): void {
-  if (!claimsAnything(at.placed.item)) return;
+function pushClaimed(reads: unknown[], studio: StudioRules, { setups }: KnownPlan, at: MovePlace): void {
+  if (!claimsAnything(studio, at.placed.item)) return;
   reads.push(setups);
-  const place = ownPlace(at);
+  const place = ownPlace(studio, at);
   if (place) reads.push(place.classFrom, place.classTo, place.workTo, place.blockFrom, place.blockTo);
 }
 
 /** Where the item stands, from the start of its work, if it claims anything about that. */
-function ownPlace({ placed, place }: MovePlace): PlaceInClass | undefined {
-  if (!place || !claimsTimes(placed.item)) return undefined;
+function ownPlace(studio: StudioRules, { placed, place }: MovePlace): PlaceInClass | undefined {
+  if (!place || !claimsTimes(studio, placed.item)) return undefined;
   const from = (seconds: number): number => tenth(seconds - placed.row.start);
   return {
     ...{ classFrom: from(place.classFrom), classTo: from(place.classTo), workTo: from(place.workTo) },
@@ -199,12 +198,8 @@ function ownPlace({ placed, place }: MovePlace): PlaceInClass | undefined {
 /** The moves of the class without words and times, which all items with claims share. */
 const wordlessMoves = perValue((setups: Plan) => placedMoves(setups, undefined));
 
-const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
-  script.some((line) => claimsOf(line).length > 0),
-);
-const claimsTimes = perValue(({ script = [] }: MoveItem): boolean =>
-  script.some((line) => claimsOf(line).some(({ says }) => says === "time" || says === "halfway")),
-);
+const claimsAnything = ({ claims }: StudioRules, item: MoveItem): boolean => claims.some((read) => read.anything(item));
+const claimsTimes = ({ claims }: StudioRules, item: MoveItem): boolean => claims.some((read) => read.times(item));
 
 /** Seconds from the start of the work before it, else of the class. */
 const sinceBefore = ({ placed, before }: MovePlace): number => tenth(placed.row.start - (before?.row.start ?? 0));

@@ -1,6 +1,7 @@
 /** The rules as a studio has set them: which are on, at which level, with which limits. */
 import { own } from "#lib/plan/lookup.ts";
 import type { FindingLevel, Standards } from "#lib/plan/schema.ts";
+import type { ItemClaims } from "#lib/talk/claims/types.ts";
 import type { AnyRule, LimitedRule, RuleReads } from "./define/types.ts";
 
 export interface RuleInUse extends LimitedRule {
@@ -13,6 +14,8 @@ export interface StudioRules {
   readonly rules: readonly RuleInUse[];
   /** By what they read, in the order of the list. */
   readonly reading: Readonly<Record<RuleReads, readonly RuleInUse[]>>;
+  /** The readers of claims that the rules in use bring with them; empty where none of them reads claims. */
+  readonly claims: readonly ItemClaims[];
 }
 
 export function studioRulesOf(rules: readonly AnyRule[], standards: Standards | undefined): StudioRules {
@@ -25,6 +28,7 @@ export function studioRulesOf(rules: readonly AnyRule[], standards: Standards | 
   const inChange = used.flatMap((one): RuleInUse[] => (one.inChange ? [{ ...one, check: one.inChange }] : []));
   return {
     rules: used,
+    claims: [...new Set(reading("claims").flatMap(({ rule }) => rule.claims ?? []))],
     reading: {
       item: reading("item"),
       change: [...reading("change"), ...inChange],

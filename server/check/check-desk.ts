@@ -16,6 +16,7 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { RULE_CRASHED } from "#lib/rules/findings.ts";
+import { RULES } from "#lib/rules/registry.ts";
 import type { EventLog } from "#server/base/log.ts";
 import type { CheckAnswer } from "#server/context/checks.ts";
 import { planDoc } from "#server/context/live-documents.ts";
@@ -130,7 +131,7 @@ export class CheckDesk {
       doc.destroy();
       return undefined;
     }
-    const kept = { reader: new PlanReader(doc), analyst: new PlanAnalyst(), marker: new Marker() };
+    const kept = { reader: new PlanReader(doc), analyst: new PlanAnalyst(RULES), marker: new Marker() };
     return { doc, generation, ...kept, seq: lastSeq(this.db, name) };
   }
 }

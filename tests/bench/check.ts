@@ -6,12 +6,13 @@
  */
 import * as Y from "yjs";
 import { deriver } from "#app/_session/derive.ts";
-import { analyse } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { moveItem, setItemField, type Writer } from "#lib/doc/write.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { RULES } from "#lib/rules/registry.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 import { Dice } from "#tests/support/dice.ts";
 import { longClass } from "#tests/support/long-class.ts";
@@ -113,7 +114,7 @@ function edited(): void {
   console.log(`check of ${ITEMS} items and ${LINES} lines after each of ${EDITS} edits`);
   for (const { what, make } of KINDS) {
     const { doc, studio } = opened();
-    const [derive, dice, edit] = [deriver(), new Dice(11), make(doc)];
+    const [derive, dice, edit] = [deriver(() => RULES), new Dice(11), make(doc)];
     const p99 = show(what, () => derive(doc, studio), {
       before: () => edit({ doc, origin: "bench" }, dice),
       rounds: EDITS,

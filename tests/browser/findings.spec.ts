@@ -3,6 +3,7 @@
  * shows on the rail, is found, and is put into words with one press.
  */
 import type { Page } from "@playwright/test";
+import type { PlanItem } from "#lib/plan/schema.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { expect, expectSaved, importPlan, onRail, openClass, openPlan, script, test } from "./kit.ts";
@@ -69,3 +70,49 @@ test("what one rule found on many plates is one line in the class's panel, with 
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   await expect(breath).toHaveCount(1);
 });
+
+test("what the lines claim is checked after the page has opened, also when it loses its network before that", async ({
+  as,
+  app,
+}) => {
+  const page = await as("marta");
+  await page.addInitScript(IDLE_WHEN_TOLD);
+  const claim = { kind: "form" as const, text: "This is the last move of the class." };
+  const withClaim = (item: PlanItem) =>
+    item.kind === "move" ? { ...item, script: [...(item.script ?? []), claim] } : item;
+  const [first, ...rest] = UPPER_BODY_AND_TRUNK.items.filter(({ kind }) => kind === "move");
+  const items = UPPER_BODY_AND_TRUNK.items.map((item) => (item === first ? withClaim(item) : item));
+  expect(rest.length).toBeGreaterThan(0);
+  const made = await page.request.post("/api/plans/import", {
+    headers: { origin: app.url },
+    data: { ...UPPER_BODY_AND_TRUNK, title: "Trunk, claimed", items },
+  });
+  await page.goto(`/plans/${(await made.json()).id}`);
+  await expectSaved(page);
+  const lookAgain = page.getByRole("button", { name: /look again$/ });
+  const later = page.getByText("whether the lines match the plan is checked once you are online");
+  await expect(page.getByRole("option").first()).toBeVisible();
+  await expect(lookAgain).toHaveCount(0);
+  // Whatever it would fetch while idle cannot come now.
+  await page.context().setOffline(true);
+  await page.evaluate("window.beIdle()");
+  await expect(later).toBeVisible();
+  await page.context().setOffline(false);
+  await expectSaved(page);
+  await expect(lookAgain).toHaveText("1 look again");
+  await expect(later).toHaveCount(0);
+  await lookAgain.click();
+  await expect(page.getByRole("article", { name: "The script contradicts the plan" })).toBeVisible();
+});
+
+/** The page is idle from `beIdle` on, and not before. */
+const IDLE_WHEN_TOLD = `
+  {
+    const waiting = [];
+    let idle = false;
+    window.requestIdleCallback = (run) => (idle ? setTimeout(run, 0) : waiting.push(run));
+    window.beIdle = () => {
+      idle = true;
+      for (const run of waiting.splice(0)) run();
+    };
+  }`;

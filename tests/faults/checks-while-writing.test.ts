@@ -4,7 +4,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
-import { analyse } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { createChecks } from "#server/check/checks.ts";

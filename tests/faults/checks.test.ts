@@ -4,7 +4,7 @@ import { monitorEventLoopDelay } from "node:perf_hooks";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readCheck } from "#db/repos/check-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
-import { analyse } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { readItems, readPlan } from "#lib/doc/read.ts";

@@ -5,7 +5,8 @@
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { analyse, type PlanAnalysis, PlanAnalyst } from "#lib/analysis/analysis.ts";
+import { type PlanAnalysis, PlanAnalyst } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { readDeleted, readPlan } from "#lib/doc/read.ts";
@@ -51,7 +52,7 @@ describe("[INV-19] after each of many edits", () => {
       const dice = new Dice(seed);
       const at = aClass(carry);
       const reader = new PlanReader(at.doc);
-      const analyst = new PlanAnalyst();
+      const analyst = new PlanAnalyst(RULES);
       for (let edit = 0; edit < EDITS / 2 / SEEDS.length; edit++) {
         editOnce(at, dice);
         const { plan } = reader.read(at.studio);
@@ -70,7 +71,7 @@ describe("[INV-19] after each of many edits", () => {
   test("analyses of two versions may be asked in any order", () => {
     const dice = new Dice(3);
     const at = aClass(false);
-    const analyst = new PlanAnalyst();
+    const analyst = new PlanAnalyst(RULES);
     const before = readPlan(at.doc, at.studio);
     const first = analyst.of(before);
     for (let i = 0; i < 20; i++) editOnce(at, dice);
@@ -96,7 +97,7 @@ describe("an unchanged part stays the same object", () => {
 
   test("findings about other parts", () => {
     const plan = longClass(20, 120);
-    const analyst = new PlanAnalyst();
+    const analyst = new PlanAnalyst(RULES);
     const before = analyst.of(plan).findings;
     const [first] = plan.items.filter((item) => item.kind === "move");
     const items = plan.items.map((item) => (item === first ? { ...first, script: [] } : item));

@@ -11,6 +11,7 @@ import * as studioRoute from "#app/api/plans/[id]/studio/route.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { act, setHead } from "#lib/doc/write.ts";
+import { RULES } from "#lib/rules/registry.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { putMoves } from "#server/library/library.ts";
@@ -74,7 +75,7 @@ function pageOf(client: RawClient, id: string, who: "jonas" | "ines") {
       return { plan: marker.plan(derived.plan), findings: marker.findings(derived.findings) };
     },
   };
-  const derive = deriver();
+  const derive = deriver(() => RULES);
   const read = (doc: Y.Doc, studio: Held) => {
     page.studio = studio;
     page.findings = derive(doc, studio).findings.map((f) => f.rule);

@@ -219,7 +219,8 @@ export class DocSession<
 
   private readonly wordsOf = (at: ValueAt) => this.of.words(at, this.doc, this.derived);
 
-  private flush(): void {
+  /** Makes a new snapshot now, and derives first where something that the page derives from has changed. */
+  protected flush(): void {
     this.cancelFrame?.();
     this.cancelFrame = null;
     if (this.ended) return;

@@ -4,6 +4,7 @@ import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { FindingLevel, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { ItemClaims } from "#lib/talk/claims/types.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 
 export interface Finding {
@@ -125,6 +126,8 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   /** kebab-case and the same as the file's name; it names the problem. */
   readonly id: string;
   readonly reads: RuleReads;
+  /** Given where `reads` is "claims", and only there. The rule brings the reader, so a page can start without either. */
+  readonly claims?: ItemClaims;
   readonly title: string;
   /** The harm, in one sentence. */
   readonly why: string;

@@ -1,10 +1,12 @@
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { claimsOf } from "#lib/talk/claims/claims.ts";
+import { ITEM_CLAIMS } from "#lib/talk/claims/of-item.ts";
 import type { Claim } from "#lib/talk/claims/types.ts";
 import { contradiction } from "../claimed/contradicts.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { LATE_TITLES } from "../define/late-titles.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
 import { type Found, Moment, type RuleExamples } from "../define/types.ts";
 import { actsOtherwise } from "../select/acts-otherwise.ts";
@@ -26,7 +28,8 @@ const turning = (text: string) =>
 export const saysOtherwise = defineRule({
   id: "says-otherwise",
   reads: "claims",
-  title: "The script contradicts the plan",
+  claims: ITEM_CLAIMS,
+  title: LATE_TITLES["says-otherwise"],
   why: "People pace themselves by what they hear: told that it is the last one, they give all they have left.",
   fix: "Say what the plan says, or put in a live field.",
   level: "look",

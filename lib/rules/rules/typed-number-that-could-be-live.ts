@@ -5,6 +5,7 @@ import { claimsOf } from "#lib/talk/claims/claims.ts";
 import type { Claim, TimeClaim } from "#lib/talk/claims/types.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { LATE_TITLES } from "../define/late-titles.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 
@@ -14,7 +15,7 @@ const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
 export const typedNumberThatCouldBeLive = defineRule({
   id: "typed-number-that-could-be-live",
   reads: "item",
-  title: "A typed number that a live field could fill in",
+  title: LATE_TITLES["typed-number-that-could-be-live"],
   why: "Typed numbers stay as they were when the plan's times or springs change.",
   fix: "Put a live field in place of the number.",
   level: "info",

@@ -8,6 +8,7 @@ import type { ScriptLine } from "#lib/plan/schema.ts";
 import { breathIn } from "./breath.ts";
 import { followingIn } from "./following.ts";
 import { halfwayIn } from "./halfway.ts";
+import { mayClaim } from "./may-claim.ts";
 import { nextIn } from "./next.ts";
 import { partsIn } from "./parts.ts";
 import { repsIn } from "./reps.ts";
@@ -17,10 +18,6 @@ import { sidesIn } from "./sides.ts";
 import { springsIn } from "./springs.ts";
 import { timeIn } from "./time.ts";
 import type { Claim, ClaimReading } from "./types.ts";
-
-/** A claim contains one of these; most lines do not and need no further reading. */
-const WORTH_READING =
-  /second|minute|\b(?:just|only) the\b|coming|waiting|finish|\bend|start|begin|open|clos|wrap|opener|kick|class|\blap|hump|middle|mid ?point|midway|couple|dozen|nothing|\bafter\b|from here|\bdone\b|\bover\b|anything|lungs|straight|takes us|leads|afterwards|soon|again|per ?cent|on the clock|\btwice|\bonce|left|right|\bother\b|\btimes\b|target|goal|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|hal(?:e|ing)|breath|blow|\bair\b|puff|sigh|huff|hiss|^(?:in|out) |\b(?:in|out) (?:as|when|on)\b|after this|ready for|moving|follow|into|penultimate|hour|already|time through|\bthen\b|reps?\b|repetition|these|\d|\b(?:no|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|[a-z]+teen|[a-z]+ty)\b/i;
 
 const OF_CLAUSE: readonly ((clause: SpokenClause) => ClaimReading[])[] = [
   timeIn,
@@ -34,16 +31,13 @@ const OF_CLAUSE: readonly ((clause: SpokenClause) => ClaimReading[])[] = [
 ];
 const OF_SENTENCE: readonly ((sentence: Sentence) => ClaimReading[])[] = [nextIn, breathIn];
 
-/** Their names hold such words: `{seconds-left}`. */
-const LIVE_FIELD = /\{[a-z-]+\}/g;
-
 /** No line that is said claims as many things; a line made to be slow could keep others waiting. */
 const MOST_CLAIMS = 12;
 
 /** The claims in a text, the first dozen or so. A live field claims nothing, since the plan fills it in. */
 export function claimsIn(text: string): readonly Claim[] {
   const claims: Claim[] = [];
-  if (!WORTH_READING.test(text.replace(LIVE_FIELD, " "))) return claims;
+  if (!mayClaim(text)) return claims;
   for (const sentence of sentencesOf(text)) {
     claims.push(...claimsOfSentence(text, sentence));
     if (claims.length >= MOST_CLAIMS) break;

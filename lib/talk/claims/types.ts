@@ -1,4 +1,5 @@
 /** What a cue line can claim about the plan. */
+import type { MoveItem } from "#lib/plan/schema.ts";
 
 /** Where it was read. */
 export interface SaidWords {
@@ -130,4 +131,10 @@ export interface ClaimReading {
   readonly at: number;
   readonly length: number;
   readonly sure?: boolean;
+}
+
+/** Whether the lines of an item claim anything about the plan, and whether anything about a time. */
+export interface ItemClaims {
+  anything(item: MoveItem): boolean;
+  times(item: MoveItem): boolean;
 }

@@ -1,6 +1,6 @@
 /** The first draft: what is proposed, when it stops, and that none of it is a mistake that the rules would find. */
 import { describe, expect, test } from "vitest";
-import { analyse } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { firstDraft, takeDraft } from "#lib/draft/first-draft.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";

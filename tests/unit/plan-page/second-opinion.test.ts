@@ -3,12 +3,13 @@ import { describe, expect, test } from "vitest";
 import { deriver } from "#app/_session/derive.ts";
 import { servedFindings } from "#app/_session/opinion-parts.ts";
 import { SecondOpinion, type Served } from "#app/_session/second-opinion.ts";
-import { analyse } from "#lib/analysis/analysis.ts";
+import { analyse } from "#lib/analysis/check-plan.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { RULES } from "#lib/rules/registry.ts";
 
 const plan = examplePlan([exampleMove("a", { script: [] }), exampleMove("b")]);
 const { findings } = analyse(plan);
@@ -71,10 +72,33 @@ describe("the server has checked", () => {
   });
 });
 
+test("answers that come while the page waits for the rest of its rules are compared once", async () => {
+  const waiting: ((marker: Marker) => void)[] = [];
+  let asked = 0;
+  const opinion = new SecondOpinion({
+    own: () => ({ plan, findings }),
+    marker: () => new Promise((resolve) => waiting.push(resolve)),
+    async ask() {
+      asked++;
+      return null;
+    },
+    take: () => undefined,
+    later(run) {
+      run();
+      return () => undefined;
+    },
+  });
+  for (let news = 0; news < 3; news++) opinion.hear(named(plan, findings.slice(1)));
+  expect(asked).toBe(0);
+  for (const come of waiting) come(new Marker());
+  await new Promise((resolve) => setImmediate(resolve));
+  expect(asked).toBe(1);
+});
+
 test("what the server found counts for the plan it was found in, and no longer", () => {
   const { moves, equipment } = plan;
   const doc = createPlanDoc(plan, { carry: false });
-  const derive = deriver();
+  const derive = deriver(() => RULES);
   const own = derive(doc, { moves, equipment });
   expect(own.findings.length).toBeGreaterThan(0);
   const served = servedFindings({ plan: named(own.plan, []).plan, findings: [] });
