@@ -9,6 +9,8 @@ export const takeThese = (lines: number): string => agree(lines, "Take this line
 export const TAKE_ALL = "Take the whole draft";
 export const LEAVE_ALL = "Leave it";
 export const LEFT_SAID = "Left. It is not proposed again on this device.";
+export const twiceWords = (lines: number): string =>
+  `${plural(lines, "line")} ${agree(lines, "stands", "stand")} twice.`;
 export const NOTHING_PROPOSED = "Nothing is proposed here.";
 export const takeBlock = (lines: number): string =>
   agree(lines, "Take the line proposed for this block", `Take the ${lines} lines proposed for this block`);

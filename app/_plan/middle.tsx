@@ -2,6 +2,7 @@
 /** The plan itself in the view that is open: on its rail, as the whole class, as one text. */
 import { useMemo } from "react";
 import { DraftBar } from "#app/_draft/draft-bar.tsx";
+import { TwiceBar } from "#app/_draft/twice-bar.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { StateNote } from "#app/_margin/state-note.tsx";
 import { LatePart } from "#app/_parts/late-part.tsx";
@@ -36,6 +37,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
         {tools}
         <StateNote session={session} />
         <DraftBar session={session} snap={snap} />
+        <TwiceBar session={session} snap={snap} />
         <OnRail {...{ session, snap, page, scale }} />
       </div>
     );

@@ -19,7 +19,6 @@ import { planValues, planValueWords } from "./plan-values.ts";
 import { SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
-import { TakenTwice } from "./taken-twice.ts";
 
 /** One marker for the page, since it keeps what it has hashed. */
 function newMarkerOnce(): () => Promise<Marker> {
@@ -41,7 +40,6 @@ interface StudioNow {
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
-  readonly takenTwice = new TakenTwice(this.doc, this.history.manager);
   /** The rules that this page did not start with. Once they are here, the plan has been checked with them. */
   readonly moreRules = loadLater(async () => {
     this.canBeUsed();
@@ -86,7 +84,6 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   override end(): void {
     this.studioLink.end();
     this.secondOpinion.end();
-    this.takenTwice.end();
     super.end();
   }
 

@@ -21,12 +21,9 @@ import type { PlanSession } from "./session.ts";
 /** Says what it did. */
 export function takeFix(session: PlanSession, fix: Remedy): void {
   const { plan } = session.getSnapshot();
-  const items = fix.changes.map(({ itemId }) => itemId);
-  const done = session.takenTwice.during(items, () =>
-    session.act((w) => {
-      for (const change of fix.changes) write(w, plan, change);
-    }),
-  );
+  const done = session.act((w) => {
+    for (const change of fix.changes) write(w, plan, change);
+  });
   if (done) session.say(`Done: ${fix.label.replace(/\.$/, "")}.`);
 }
 

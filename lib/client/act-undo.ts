@@ -30,7 +30,7 @@ import {
 import { type AnyMap, actorOf, erasedBy, keyStateNow, restoreKeyState, writerOf } from "./undo/key-state.ts";
 import { RestoredTwice } from "./undo/restored-twice.ts";
 import { hasTexts, keepTexts, popTexts } from "./undo/texts.ts";
-import { KEPT_ELSEWHERE, type UndoDirection, type UndoStep } from "./undo/undo-step.ts";
+import type { UndoDirection, UndoStep } from "./undo/undo-step.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
@@ -69,11 +69,6 @@ export interface ActUndoOptions {
 }
 
 const NOTHING: UndoOutcome = { done: false, stood: [] };
-/** The step's words stand as another page wrote them: it is used up, and the step before it is not undone in its place. */
-const ELSEWHERE: UndoOutcome = {
-  done: false,
-  stood: [{ entry: null, key: null, why: "changed", by: undefined, value: undefined }],
-};
 const KEYS = Symbol("changes of keys");
 const WRITTEN = Symbol("entries written in");
 
@@ -148,11 +143,10 @@ export class ActUndo {
     for (;;) {
       const step = (way === "undo" ? this.manager.undoStack : this.manager.redoStack).pop();
       const outcome = step ? this.takeStep(way, step) : NOTHING;
-      const isIdle = !outcome.done && outcome.stood.length === 0;
-      if (step && isIdle && !step.meta.has(KEPT_ELSEWHERE)) continue;
+      if (step && !outcome.done && outcome.stood.length === 0) continue;
       this.manager.stopCapturing();
       this.changed();
-      return step && isIdle ? ELSEWHERE : outcome;
+      return outcome;
     }
   }
 

@@ -19,9 +19,15 @@ export function classStrip(plan: Plan, rows: readonly ClockRow[]): StripPart[] {
   });
 }
 
+/** A list draws no more of a class: the rest would be thinner than a pixel. */
+const MOST = 300;
+
 /** As one short text: "60 45 push, 111 60 pull". */
 export const stripText = (strip: readonly StripPart[]): string =>
-  strip.map(({ from, seconds, pattern }) => `${from} ${seconds} ${pattern ?? "-"}`).join(",");
+  strip
+    .slice(0, MOST)
+    .map(({ from, seconds, pattern }) => `${from} ${seconds} ${pattern ?? "-"}`)
+    .join(",");
 
 /** Parts that cannot be read are left out. */
 export function readStrip(text: string): StripPart[] {

@@ -72,27 +72,11 @@ export function lineElement(line: ScriptLine): Y.XmlElement {
   return element;
 }
 
-/** Fills an empty line that is already in a document. Its text object stays, since somebody may be typing in it. */
-export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
-  element.setAttribute("kind", line.kind);
-  if (line.at) element.setAttribute(LINE_AT, writtenAt(line.at));
-  const [first, ...rest] = piecesOf(line);
-  const text = element.get(0);
-  if (text instanceof Y.XmlText && first && "text" in first) {
-    text.insert(0, first.text);
-    element.insert(1, rest.map(pieceNode));
-  } else element.insert(0, piecesOf(line).map(pieceNode));
-}
-
 /** Undefined removes it: the line is then said when it comes. */
 export function setLineAt(line: Y.XmlElement, at: LineBegin | undefined): void {
   if (at) line.setAttribute(LINE_AT, writtenAt(at));
   else line.removeAttribute(LINE_AT);
 }
-
-/** Whether `line` is a line with nothing in it. */
-export const isEmptyLine = (line: unknown): line is Y.XmlElement =>
-  line instanceof Y.XmlElement && line.toArray().every((child) => child instanceof Y.XmlText && child.length === 0);
 
 /** A text with an unknown field in it is kept as it is. */
 function piecesOf(line: ScriptLine): readonly ScriptPiece[] {

@@ -10,7 +10,7 @@ import { EXPECTED_KEY, type ItemMap, planParts, SHARE_KEY, SPRING_KEY } from "./
 import { setLocked, writeSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
-import { fillLine, isEmptyLine, lineElement, readLine, setLineAt } from "./script.ts";
+import { lineElement, readLine, setLineAt } from "./script.ts";
 import { setOrDelete } from "./set.ts";
 
 export interface Writer {
@@ -104,18 +104,9 @@ export function setExpected(w: Writer, caution: ExpectedCaution, on: boolean, ra
   act(w, () => setOrDelete(planParts(w.doc).head, EXPECTED_KEY + caution, on ? rank : undefined));
 }
 
-/**
- * Adds a cue line at the end of an item's script, filling an only line that is empty. That line is never replaced:
- * somebody may be typing in it, and their words would be lost.
- */
+/** Adds a cue line at the end of an item's script. An empty line stays before it, as in `addFirstScriptLine`. */
 export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
-  withItem(w, id, (map) => {
-    const script = map.get("script");
-    if (!(script instanceof Y.XmlFragment)) return;
-    const only = script.length === 1 ? script.get(0) : undefined;
-    if (isEmptyLine(only)) fillLine(only, line);
-    else script.insert(script.length, [lineElement(line)]);
-  });
+  withScript(w, id, (script) => script.insert(script.length, [lineElement(line)]));
 }
 
 /**

@@ -129,7 +129,7 @@ async function checkedSoon(app: Springline, rows: readonly PlanRow[]): Promise<v
 
 /** Plans that were never checked have no drawing: the next list has it. */
 function drawnSoon(app: Springline, rows: readonly PlanRow[]): void {
-  for (const { id } of rows) if (!readCheck(app.db, id)?.strip) app.checks.soon(id);
+  for (const { id } of rows) if ((readCheck(app.db, id)?.strip ?? null) === null) app.checks.soon(id);
 }
 
 /** From the last check, if it is current. */

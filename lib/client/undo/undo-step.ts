@@ -3,6 +3,3 @@ import type * as Y from "yjs";
 
 export type UndoStep = Y.UndoManager["undoStack"][number];
 export type UndoDirection = "undo" | "redo";
-
-/** In a step's meta: what it wrote was taken out again, since another page's copy of it stays. */
-export const KEPT_ELSEWHERE = Symbol("kept elsewhere");
