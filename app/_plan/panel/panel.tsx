@@ -1,5 +1,5 @@
 "use client";
-/** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
+/** Beside the plan: the chosen item, or the class as a whole. On a narrow screen a sheet over it. */
 import type { KeyboardEvent, Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
@@ -22,7 +22,7 @@ interface PanelProps {
   readonly snap: SessionSnapshot;
   /** What it stands beside, or lies over. */
   readonly beside: "rail" | "lanes" | "read-through";
-  /** On a phone: over the plan. */
+  /** Over the plan, on a narrow screen. */
   readonly asSheet: boolean;
 }
 
