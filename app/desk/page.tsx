@@ -1,5 +1,6 @@
 /** The desk: what waits for this person, the plans they may read, and what their roles let them do from here. */
 import type { Metadata } from "next";
+import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { listSignedPlans } from "#server/editions/editions.ts";
@@ -57,7 +58,7 @@ export default async function DeskPage() {
 interface Group {
   readonly title: string;
   /** What to say when there is nothing in it; left out where an empty group is not shown. */
-  readonly empty?: string;
+  readonly empty?: ReactNode;
   readonly plans: readonly PlanListEntry[];
   readonly waiting?: boolean;
 }
@@ -71,17 +72,32 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
   const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
   return [
     ...(lead ? [{ title: "Offered for reading, waiting for you", plans: waiting, waiting: true }] : []),
-    { title: "Mine", empty: "You have no plans yet. Start one, or open a plan file.", plans: of("mine") },
+    { title: "Mine", empty: <NoPlans />, plans: of("mine") },
     { title: "Team plans", plans: of("team") },
     { title: "Shared with me", plans: of("shared") },
     { title: "Everyone else’s", plans: of("other") },
   ];
 }
 
+function NoPlans() {
+  return (
+    <>
+      <p>
+        <b>You have no plans yet.</b> New plan asks for a title, a length and a room; then you add moves from the
+        library.
+      </p>
+      <p>
+        Is the class in a message, a table or a spreadsheet? Make the plan, then use Paste a list in it. A saved plan
+        comes in with Open a plan file.
+      </p>
+    </>
+  );
+}
+
 /** An owner who said at the first run that they do not teach cannot start a plan: says why, and what to do. */
 function WhyNoPlan() {
   return (
-    <p className="quiet">
+    <p className={`quiet ${styles.why}`}>
       You manage the studio but do not write plans. To write plans too, give yourself the coach role under{" "}
       <a href="/people">People</a>.
     </p>
