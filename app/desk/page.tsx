@@ -3,7 +3,7 @@ import type { Metadata } from "next";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
-import { listSignedPlans } from "#server/editions/editions.ts";
+import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
@@ -47,7 +47,12 @@ export default async function DeskPage() {
           <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
         ) : null,
       )}
-      {signed.ok && !writes ? <SignedPlans plans={signed.value.plans} rooms={roomNames} /> : null}
+      {signed.ok && !writes ? (
+        <SignedPlans
+          plans={signed.value.plans.map((plan) => ({ ...plan, strip: signedStrip(app, plan) }))}
+          rooms={roomNames}
+        />
+      ) : null}
       {archived.ok && archived.value.plans.length > 0 ? <ArchivedPlans plans={archived.value.plans} /> : null}
       {deleted.ok && deleted.value.plans.length > 0 ? <DeletedPlans plans={deleted.value.plans} /> : null}
       {can(actor, "people.manage") && !writes ? <ManagerWays /> : null}

@@ -7,7 +7,7 @@ import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 
 interface SignedPlansProps {
-  readonly plans: readonly SignedPlan[];
+  readonly plans: readonly (SignedPlan & { readonly strip: string | null })[];
   readonly rooms: Readonly<Record<string, string>>;
 }
 
@@ -26,6 +26,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
               state: "signed-off",
               edition: plan.number,
               lengthSeconds: plan.lengthSeconds,
+              strip: plan.strip,
               ownerName: plan.signedByName,
             }}
             facts={
