@@ -6,7 +6,7 @@ import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import { requirePerson } from "../_shell/person.ts";
+import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
@@ -25,7 +25,6 @@ export default async function DeskPage() {
   const known = listRooms(app, actor);
   const rooms = known.ok ? known.value.map(({ id, name }) => ({ id, name })) : [];
   const listed = await listPlans(app, actor);
-  const signed = listSignedPlans(app, actor);
   const archived = listArchivedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);
   const groups = grouped(listed.ok ? listed.value.plans : [], actor.id, actor.roles.includes("lead"));
@@ -47,12 +46,7 @@ export default async function DeskPage() {
           <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
         ) : null,
       )}
-      {signed.ok && !writes ? (
-        <SignedPlans
-          plans={signed.value.plans.map((plan) => ({ ...plan, strip: signedStrip(app, plan) }))}
-          rooms={roomNames}
-        />
-      ) : null}
+      {writes ? null : <Signed app={app} actor={actor} rooms={roomNames} />}
       {archived.ok && archived.value.plans.length > 0 ? <ArchivedPlans plans={archived.value.plans} /> : null}
       {deleted.ok && deleted.value.plans.length > 0 ? <DeletedPlans plans={deleted.value.plans} /> : null}
       {can(actor, "people.manage") && !writes ? <ManagerWays /> : null}
@@ -82,6 +76,18 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
     { title: "Shared with me", plans: of("shared") },
     { title: "Everyone else’s", plans: of("other") },
   ];
+}
+
+interface SignedProps extends Pick<Visit, "app"> {
+  readonly actor: Visit["who"]["actor"];
+  readonly rooms: Readonly<Record<string, string>>;
+}
+
+function Signed({ app, actor, rooms }: SignedProps) {
+  const signed = listSignedPlans(app, actor);
+  if (!signed.ok) return null;
+  const plans = signed.value.plans.map((plan) => ({ ...plan, strip: signedStrip(app, plan) }));
+  return <SignedPlans plans={plans} rooms={rooms} />;
 }
 
 function NoPlans() {
