@@ -10,6 +10,7 @@ import { Corner } from "#app/_parts/corner.tsx";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_parts/not-undone-notice.tsx";
+import { NothingYet } from "#app/_parts/nothing-yet.tsx";
 import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
 import { MONTH_BOUNDS, nearBounds } from "#lib/doc/bounds.ts";
 import { MONTH_KEYS } from "./month-commands.ts";
@@ -38,6 +39,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
     <>
       <MonthHead session={session} props={props} month={month} />
       <Notices session={session} month={month} />
+      {month.ready && month.slots.length === 0 && <NoClasses writes={month.writes} />}
       {month.ready && <Weeks month={month} props={props} onAsk={setAsked} />}
       {!month.ready && month.noLive === null && OPENING}
       <OtherMonths month={props.month} />
@@ -54,6 +56,15 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
     </>
   );
 }
+
+const NoClasses = ({ writes }: { readonly writes: boolean }) => (
+  <NothingYet>
+    <p>
+      <b>No classes in this month yet.</b>{" "}
+      {writes ? "Press a day to add the first: its time, room, coach and plan." : "Coaches and leads add them here."}
+    </p>
+  </NothingYet>
+);
 
 /** What stands between the person and the month. */
 function Notices({ session, month }: { readonly session: MonthSession; readonly month: MonthSnapshot }) {

@@ -30,7 +30,7 @@ interface MiddleProps {
 export function Middle({ session, snap, page, scale }: MiddleProps) {
   const { view } = page;
   const tools = <PlanTools session={session} snap={snap} page={page} />;
-  const inert = page.phone && page.panelShows !== null;
+  const inert = page.asSheet && page.panelShows !== null;
   if (view === "rail") {
     return (
       <div className={styles.middle} inert={inert}>

@@ -31,7 +31,7 @@ const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-thr
 export function PlanInUse({ session }: { readonly session: PlanSession }) {
   const snap = useSnapshot(session);
   const page = usePage(session, snap.selectedId);
-  const { view, phone, panelShows } = page;
+  const { view, asSheet, panelShows } = page;
   const [band, bandHeight] = useHeight<HTMLElement>();
   const scale = useScale(session.planId);
   useTitle(snap.plan.title);
@@ -50,9 +50,9 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
           </MoreMenu>
         </Band>
         <Notices session={session} snap={snap} />
-        <div className={styles.columns} data-alone={panelShows === null || phone || undefined}>
+        <div className={styles.columns} data-alone={panelShows === null || asSheet || undefined}>
           <Middle {...shown} scale={scale} />
-          {panelShows && <Panel ref={page.panel} {...{ session, snap, beside: BESIDE[view], asSheet: phone }} />}
+          {panelShows && <Panel ref={page.panel} {...{ session, snap, beside: BESIDE[view], asSheet }} />}
         </div>
         <Messages session={session} snap={snap} />
         <Dialogs {...shown} />

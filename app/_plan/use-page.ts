@@ -12,8 +12,9 @@ import { type PlanView, usePlanView } from "./use-plan-view.ts";
 
 export interface Page {
   readonly view: PlanView;
-  /** What is beside the plan elsewhere lies over it as a sheet. */
   readonly phone: boolean;
+  /** What is beside the plan on a wide screen lies over it: on a phone, and where plates beside it would be too narrow to read. */
+  readonly asSheet: boolean;
   /** The item whose plate is open on the rail. */
   readonly openId: string | null;
   /** What the panel shows, beside or over the plan; null while it is closed. */
@@ -29,9 +30,11 @@ export interface Page {
 }
 
 const PHONE = "(max-width: 759px)";
+const TABLET = "(max-width: 999px)";
 
 export function usePage(session: PlanSession, selectedId: string | null): Page {
   const phone = useMedia(PHONE);
+  const narrow = useMedia(TABLET);
   const [dialog, setDialog] = useState<OpenDialog>(() => (location.hash === REHEARSALS_HASH ? "rehearsals" : null));
   const [sheetOpen, setSheetOpen] = useState(false);
   /** The chosen item while its plate is closed: walked over by keys, or closed again. */
@@ -55,5 +58,6 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
   const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;
   const shut = () => setShutId(session.getSnapshot().selectedId);
   const closeDialog = () => setDialog(null);
-  return { view, phone, openId, panelShows, dialog, panel, acts, goToFinding, shut, closeDialog };
+  const asSheet = phone || (narrow && view === "rail");
+  return { view, phone, asSheet, openId, panelShows, dialog, panel, acts, goToFinding, shut, closeDialog };
 }

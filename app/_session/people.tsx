@@ -14,11 +14,11 @@ export function People({ session, snap }: { session: PlanSession; snap: SessionS
       {others.map((person) => {
         const place = snap.places.find((p) => p.userId === person.userId && p.itemId !== null);
         const item = place?.itemId ? itemById(snap.plan, place.itemId) : undefined;
-        const doing = person.writes ? (item ? `, on ${nameOf(snap.plan, item)}` : "") : ", read only";
+        const doing = person.writes ? (item ? ` on ${nameOf(snap.plan, item)}` : " is here") : " is reading";
         return (
-          <li key={person.userId} data-reads={!person.writes || undefined} title={`${person.name}${doing}`}>
-            <span aria-hidden="true">{initials(person.name)}</span>
-            <span className="visually-hidden">{`${person.name}${doing}`}</span>
+          <li key={person.userId}>
+            <b>{person.name}</b>
+            {doing}
           </li>
         );
       })}

@@ -1,11 +1,12 @@
 /** The desk: what waits for this person, the plans they may read, and what their roles let them do from here. */
 import type { Metadata } from "next";
+import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
-import { listSignedPlans } from "#server/editions/editions.ts";
+import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import { requirePerson } from "../_shell/person.ts";
+import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
@@ -24,7 +25,6 @@ export default async function DeskPage() {
   const known = listRooms(app, actor);
   const rooms = known.ok ? known.value.map(({ id, name }) => ({ id, name })) : [];
   const listed = await listPlans(app, actor);
-  const signed = listSignedPlans(app, actor);
   const archived = listArchivedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);
   const groups = grouped(listed.ok ? listed.value.plans : [], actor.id, actor.roles.includes("lead"));
@@ -46,7 +46,7 @@ export default async function DeskPage() {
           <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
         ) : null,
       )}
-      {signed.ok && !writes ? <SignedPlans plans={signed.value.plans} rooms={roomNames} /> : null}
+      {writes ? null : <Signed app={app} actor={actor} rooms={roomNames} />}
       {archived.ok && archived.value.plans.length > 0 ? <ArchivedPlans plans={archived.value.plans} /> : null}
       {deleted.ok && deleted.value.plans.length > 0 ? <DeletedPlans plans={deleted.value.plans} /> : null}
       {can(actor, "people.manage") && !writes ? <ManagerWays /> : null}
@@ -57,7 +57,7 @@ export default async function DeskPage() {
 interface Group {
   readonly title: string;
   /** What to say when there is nothing in it; left out where an empty group is not shown. */
-  readonly empty?: string;
+  readonly empty?: ReactNode;
   readonly plans: readonly PlanListEntry[];
   readonly waiting?: boolean;
 }
@@ -71,17 +71,44 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
   const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
   return [
     ...(lead ? [{ title: "Offered for reading, waiting for you", plans: waiting, waiting: true }] : []),
-    { title: "Mine", empty: "You have no plans yet. Start one, or open a plan file.", plans: of("mine") },
+    { title: "Mine", empty: <NoPlans />, plans: of("mine") },
     { title: "Team plans", plans: of("team") },
     { title: "Shared with me", plans: of("shared") },
     { title: "Everyone else’s", plans: of("other") },
   ];
 }
 
+interface SignedProps extends Pick<Visit, "app"> {
+  readonly actor: Visit["who"]["actor"];
+  readonly rooms: Readonly<Record<string, string>>;
+}
+
+function Signed({ app, actor, rooms }: SignedProps) {
+  const signed = listSignedPlans(app, actor);
+  if (!signed.ok) return null;
+  const plans = signed.value.plans.map((plan) => ({ ...plan, strip: signedStrip(app, plan) }));
+  return <SignedPlans plans={plans} rooms={rooms} />;
+}
+
+function NoPlans() {
+  return (
+    <>
+      <p>
+        <b>You have no plans yet.</b> New plan asks for a title, a length and a room; then you add moves from the
+        library.
+      </p>
+      <p>
+        Is the class in a message, a table or a spreadsheet? Make the plan, then use Paste a list in it. A saved plan
+        comes in with Open a plan file.
+      </p>
+    </>
+  );
+}
+
 /** An owner who said at the first run that they do not teach cannot start a plan: says why, and what to do. */
 function WhyNoPlan() {
   return (
-    <p className="quiet">
+    <p className={`quiet ${styles.why}`}>
       You manage the studio but do not write plans. To write plans too, give yourself the coach role under{" "}
       <a href="/people">People</a>.
     </p>

@@ -1,8 +1,10 @@
 /** One group of plans on the desk, each with its facts and what can be done with it. */
+import type { ReactNode } from "react";
 import { plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
+import { NothingYet } from "../_parts/nothing-yet.tsx";
 import { STATE_WORDS } from "../_parts/state-words.ts";
 import styles from "./desk.module.css";
 import { PlanActs } from "./plan-acts.tsx";
@@ -11,7 +13,8 @@ import { ShareAct } from "./share-act.tsx";
 
 interface PlanListProps {
   readonly title: string;
-  readonly empty: string | undefined;
+  /** What to say and do where there is none. */
+  readonly empty: ReactNode;
   readonly plans: readonly PlanListEntry[];
   readonly rooms: Readonly<Record<string, string>>;
   readonly me: string;
@@ -21,7 +24,7 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
   return (
     <section className={styles.group}>
       <h2>{title}</h2>
-      {plans.length === 0 ? <p className="quiet">{empty}</p> : null}
+      {plans.length === 0 ? <NothingYet>{empty}</NothingYet> : null}
       <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (
           <PlanLine

@@ -2,12 +2,12 @@
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { SignedPlan } from "#server/editions/editions.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
-import { lengthWords } from "../_parts/time-words.ts";
+import { NothingYet } from "../_parts/nothing-yet.tsx";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 
 interface SignedPlansProps {
-  readonly plans: readonly SignedPlan[];
+  readonly plans: readonly (SignedPlan & { readonly strip: string | null })[];
   readonly rooms: Readonly<Record<string, string>>;
 }
 
@@ -15,7 +15,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
   return (
     <section className={styles.group}>
       <h2>Signed editions</h2>
-      {plans.length === 0 ? <p className="quiet">No plan is signed off yet.</p> : null}
+      {plans.length === 0 ? <NoneSigned /> : null}
       <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (
           <PlanLine
@@ -26,12 +26,13 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
               state: "signed-off",
               edition: plan.number,
               lengthSeconds: plan.lengthSeconds,
+              strip: plan.strip,
               ownerName: plan.signedByName,
             }}
             facts={
               <>
                 edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
-                <LocalTime at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
+                <LocalTime at={plan.signedAt} />
                 {plan.damaged ? (
                   <strong> · damaged: it is not what was signed, so it is not used anywhere</strong>
                 ) : null}
@@ -47,23 +48,31 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
   );
 }
 
+const NoneSigned = () => (
+  <NothingYet>
+    <p>
+      <b>No plan is signed off yet.</b> Once a lead signs one, its print sheet, crew sheet and tracks are here.
+    </p>
+  </NothingYet>
+);
+
 function Ways({ plan: { planId, number, title } }: { readonly plan: SignedPlan }) {
   const edition = `${planId}/${number}`;
   return (
     <>
-      <a className="button" href={`/editions/${edition}/print`}>
+      <a className="act" href={`/editions/${edition}/print`}>
         Print sheet<span className="visually-hidden"> of {title}</span>
       </a>
-      <a className="button" href={`/editions/${edition}/crew`}>
+      <a className="act" href={`/editions/${edition}/crew`}>
         Crew sheet<span className="visually-hidden"> of {title}</span>
       </a>
-      <a className="button" href={`/editions/${edition}/classes`}>
+      <a className="act" href={`/editions/${edition}/classes`}>
         Classes taught<span className="visually-hidden"> from {title}</span>
       </a>
-      <a className="button" href={`/api/editions/${edition}/cues.vtt`} download>
+      <a className="act" href={`/api/editions/${edition}/cues.vtt`} download>
         Cue track<span className="visually-hidden"> of {title}</span>
       </a>
-      <a className="button" href={`/api/editions/${edition}/chapters.vtt`} download>
+      <a className="act" href={`/api/editions/${edition}/chapters.vtt`} download>
         Chapters<span className="visually-hidden"> of {title}</span>
       </a>
     </>

@@ -1,8 +1,10 @@
 "use client";
 /** The library to search. The down arrow goes from the field into the list; the address keeps what was chosen. */
+import Link from "next/link";
 import { type KeyboardEvent, type ReactNode, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
+import { NothingYet } from "#app/_parts/nothing-yet.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import { findMoves, type LibraryFilter, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
@@ -25,9 +27,10 @@ interface LibraryProps {
   readonly springs: readonly KnownSpring[];
   readonly start: View;
   readonly note: readonly string[];
+  readonly mayAdd: boolean;
 }
 
-export function LibraryBrowser({ moves, archived, springs, start, note }: LibraryProps) {
+export function LibraryBrowser({ moves, archived, springs, start, note, mayAdd }: LibraryProps) {
   const [view, setView] = useState<View>(start);
   const [sheet, setSheet] = useState(false);
   const list = useRef<HTMLUListElement>(null);
@@ -59,13 +62,33 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
       </Count>
       <MoveList ref={list} found={found} query={filterToQuery(filter)} sheet={sheet} />
       {found.length === 0 ? (
-        <p className={styles.none}>
-          {all === 0 ? "There are no moves here yet." : "No move matches all of this. Remove a word or a choice."}
-        </p>
+        <NothingYet>
+          {all === 0 ? <p>There are no moves here yet.</p> : <NoMatch words={filter.text} mayAdd={mayAdd} />}
+        </NothingYet>
       ) : null}
     </>
   );
 }
+
+/** What the search looks through, and what to do when the studio does not have the move. */
+const NoMatch = ({ words, mayAdd }: { readonly words: string; readonly mayAdd: boolean }) => (
+  <>
+    <p>
+      <b>{words.trim() ? `No move matches “${words.trim()}” and all choices.` : "No move matches all choices."}</b>{" "}
+      Remove a word or a choice. The search knows names, muscles, positions and patterns, such as row, triceps,
+      kneeling.
+    </p>
+    <p>
+      {mayAdd ? (
+        <>
+          Is the move new to the studio? <Link href="/library/new">Add a move</Link>.
+        </>
+      ) : (
+        "Is the move new to the studio? Ask a lead to add it."
+      )}
+    </p>
+  </>
+);
 
 /** Lines to read, or tiles to look through. */
 const SheetButton = ({ sheet, onSheet }: { readonly sheet: boolean; readonly onSheet: (sheet: boolean) => void }) => (

@@ -50,6 +50,7 @@ export default async function LibraryPage({ searchParams }: PageProps) {
         springs={knownSprings(rooms.ok ? rooms.value : [])}
         start={{ filter: filterFromQuery(read), out: read("out") === "1" }}
         note={SAFETY_NOTE}
+        mayAdd={can(who.actor, "library.write")}
       />
     </Shell>
   );

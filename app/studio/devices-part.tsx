@@ -6,6 +6,7 @@ import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import type { DeviceView, NewCode } from "#server/devices/manage-devices.ts";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { LocalTime } from "../_parts/local-time.tsx";
+import { NothingYet } from "../_parts/nothing-yet.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./studio.module.css";
@@ -40,12 +41,21 @@ export function DevicesPart({ devices, rooms }: DevicesProps) {
         A tablet beside the machines. It fetches the editions of its room, keeps them, and runs them without a network.
       </p>
       {made ? <PairingCode made={made} /> : null}
-      {devices.length > 0 ? <DeviceList devices={devices} busy={sending.busy} onRemove={remove} /> : null}
+      {devices.length > 0 ? <DeviceList devices={devices} busy={sending.busy} onRemove={remove} /> : <NoDevice />}
       <NewDevice rooms={rooms} busy={sending.busy} onAdd={add} />
       <ProblemLine say={sending.problem} />
     </>
   );
 }
+
+const NoDevice = () => (
+  <NothingYet>
+    <p>
+      <b>No device is paired yet.</b> Name one, choose its room and make a code here. Then open /floor at this address
+      on the tablet and type the code.
+    </p>
+  </NothingYet>
+);
 
 function PairingCode({ made }: { readonly made: MadeCode }) {
   return (

@@ -5,6 +5,7 @@ import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts"
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import { classStrip, stripText } from "#lib/clock/class-strip.ts";
 import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
@@ -51,6 +52,17 @@ export function listSignedPlans(app: Springline, actor: Actor): Result<{ plans: 
     return [{ ...viewOf(app, head, names), roomId: row.roomId }];
   });
   return ok({ plans: plans.sort((a, b) => b.signedAt - a.signedAt) });
+}
+
+/** A signed class in small, as `lib/clock/class-strip.ts` writes it; null for a damaged edition. */
+export function signedStrip(
+  app: EditionReader,
+  { planId, number }: Pick<EditionHead, "planId" | "number">,
+): string | null {
+  const edition = readSoundEdition(app, planId, number);
+  if (!edition || edition === "damaged") return null;
+  const { plan, clock } = edition.card.card;
+  return stripText(classStrip(plan, clock.rows));
 }
 
 export type EditionForm = "plan" | "card" | "cues.vtt" | "chapters.vtt";

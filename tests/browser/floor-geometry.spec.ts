@@ -48,6 +48,17 @@ for (const [turn, screen] of SCREENS.entries()) {
   });
 }
 
+test("the coach's words fit as well where no motion is wanted", async () => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  const faults: string[] = [];
+  for (const [n, [width, height]] of USUAL_SIZES.entries()) {
+    await page.setViewportSize({ width, height });
+    faults.push(...(await page.evaluate(sweep, { screen: "lead" as const, ...share(n) })).faults);
+  }
+  await page.emulateMedia({ reducedMotion: null });
+  expect(faults).toEqual([]);
+});
+
 /** The coach's tablet at the distance that every device is set to at first. */
 const TABLET = { width: 1024, height: 768 };
 const READ_FROM_M = 4;

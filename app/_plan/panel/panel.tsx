@@ -1,5 +1,5 @@
 "use client";
-/** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
+/** Beside the plan: the chosen item, or the class as a whole. On a narrow screen a sheet over it. */
 import type { KeyboardEvent, Ref } from "react";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Alike } from "#app/_margin/alike.tsx";
@@ -24,7 +24,7 @@ interface PanelProps {
   readonly snap: SessionSnapshot;
   /** What it stands beside, or lies over. */
   readonly beside: "rail" | "lanes" | "read-through";
-  /** On a phone: over the plan. */
+  /** Over the plan, on a narrow screen. */
   readonly asSheet: boolean;
 }
 

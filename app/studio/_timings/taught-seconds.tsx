@@ -54,14 +54,17 @@ function LastTaken({ taken }: { readonly taken: NonNullable<TaughtTimings["taken
 
 function HowItIsWorkedOut({ leftOut }: { readonly leftOut: number }) {
   return (
-    <p className="quiet small">
-      A class that simply follows its clock does not show how long a change took. A change counts where the coach went
-      on early because people were ready, held it because they were not, or held the move just after it began. Changes
-      far from the usual seconds are left out{leftOut > 0 && ` (${leftOut} here)`}. A class waits for its slowest, so
-      its seconds are divided by how much longer that person takes: all seconds here are one person’s. The usual seconds
-      count as known to within {percent(PRIOR_SHARE)}, so a few changes move the numbers only a little. A coach who
-      holds slow changes but never goes on early from quick ones makes the numbers too long.
-    </p>
+    <details>
+      <summary>How the classes are read</summary>
+      <p className="quiet small">
+        A class that simply follows its clock does not show how long a change took. A change counts where the coach went
+        on early because people were ready, held it because they were not, or held the move just after it began. Changes
+        far from the usual seconds are left out{leftOut > 0 && ` (${leftOut} here)`}. A class waits for its slowest, so
+        its seconds are divided by how much longer that person takes: all seconds here are one person’s. The usual
+        seconds count as known to within {percent(PRIOR_SHARE)}, so a few changes move the numbers only a little. A
+        coach who holds slow changes but never goes on early from quick ones makes the numbers too long.
+      </p>
+    </details>
   );
 }
 

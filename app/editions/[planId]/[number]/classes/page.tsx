@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { LocalTime } from "#app/_parts/local-time.tsx";
+import { NothingYet } from "#app/_parts/nothing-yet.tsx";
 import { SafetyNote } from "#app/_parts/safety-note.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
@@ -38,6 +39,14 @@ export default async function ClassesPage({ params }: PageProps) {
       <p className={styles.lead}>
         Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned. {countWords(classes)}
       </p>
+      {classes.length === 0 && (
+        <NothingYet>
+          <p>
+            <b>Run this edition on a cue device.</b> After each class the device sends what really happened, as soon as
+            it is online; planned and actual times then stand here side by side.
+          </p>
+        </NothingYet>
+      )}
       {classes.map((taught, n) => (
         <OneClass key={taught.log.sessionId} plan={plan} taught={taught} open={n === 0} />
       ))}
@@ -54,7 +63,7 @@ function countWords(told: readonly TaughtClass[]): string {
   if (classes > 0)
     return `${plural(classes, "class", "classes")} taught${told.length > 1 ? ", the latest first" : ""}.${rehearsed}`;
   if (rehearsals > 0) return `No class taught yet, ${plural(rehearsals, "rehearsal")}.`;
-  return "No class log has arrived yet. A cue device sends one after each class, once it is online.";
+  return "No class log has arrived yet.";
 }
 
 interface OneClassProps {
@@ -87,7 +96,9 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
       )}
       <details open={open}>
         <summary>Item by item</summary>
-        <TaughtTable rows={told.rows} />
+        <div className="table-scroll">
+          <TaughtTable rows={told.rows} />
+        </div>
       </details>
     </section>
   );
