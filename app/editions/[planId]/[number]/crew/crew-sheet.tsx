@@ -17,13 +17,13 @@ import styles from "./crew-sheet.module.css";
 
 const CHANGE_MM = 26;
 
-export function PrintedCrewSheet(signed: SignedProps) {
+export async function PrintedCrewSheet(signed: SignedProps) {
   const { card } = signed;
   const rows = crewRows(card);
   const { plan, clock, cautions, cues, dropped } = card;
   const factsOf = platesOf(plan, { rows: clock.rows, cues, dropped });
   const facts = new Map(plan.items.filter(isMoveItem).map((item) => [item.id, factsOf(item)]));
-  const changes = drawnChanges(plan, CHANGE_MM);
+  const changes = await drawnChanges(plan, CHANGE_MM);
   const { drawn } = layoutOfCrew(rows, changes.heightOf);
   return (
     <SignedPaper {...signed} title={`Crew sheet: ${card.edition.title}`} className={styles.sheet}>

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { MoveFigurePicture } from "#app/_parts/figure.tsx";
 import { Plate } from "#app/_parts/plate/plate.tsx";
 import type { PlateFacts } from "#app/_parts/plate/plate-facts.ts";
-import { pxOf } from "./drawn-changes.ts";
+import { othersFirst, pxOf } from "./drawn-changes.ts";
 
 const FIGURE_MM = 19;
 
@@ -16,7 +16,8 @@ interface PaperPlateProps {
   readonly children?: ReactNode;
 }
 
-export function PaperPlate({ facts, number, at, marks, children }: PaperPlateProps) {
+export async function PaperPlate({ facts, number, at, marks, children }: PaperPlateProps) {
+  await othersFirst();
   const { move, facing, springs, equipment } = facts;
   const side = facts.side === "alternating" ? undefined : facts.side;
   const figure = move && (

@@ -26,11 +26,11 @@ interface Stretch {
 
 const CHANGE_MM = 29;
 
-export function PrintedClass(signed: SignedProps) {
+export async function PrintedClass(signed: SignedProps) {
   const { card } = signed;
   const { plan, cautions } = card;
   const rows = sheetRows(card);
-  const changes = drawnChanges(plan, CHANGE_MM);
+  const changes = await drawnChanges(plan, CHANGE_MM);
   const { pages, drawn } = layoutOfPrint(rows, changes.heightOf);
   const facts = factsById(card);
   return (
