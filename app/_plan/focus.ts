@@ -8,12 +8,17 @@ const WORDS = '[role="textbox"][contenteditable="true"]';
 /** How long the editor of a plate that opens is waited for, ms. */
 const EDITOR_MS = 1000;
 
-/** To the words of the item, else to the first field of the panel, else to the panel itself until its editor is here. */
+/** To the first field of the panel, else to the panel itself. */
 export function focusPanel(panel: HTMLElement | null): void {
-  if (!panel) return;
-  const first = panel.querySelector<HTMLElement>(WORDS) ?? panel.querySelector<HTMLElement>("[data-first]");
+  (panel?.querySelector<HTMLElement>("[data-first]") ?? panel)?.focus();
+}
+
+/** To the words of the item whose plate has opened; to the plate until its editor is here. */
+export function focusPlate(plate: HTMLElement | null): void {
+  if (!plate) return;
+  const first = plate.querySelector<HTMLElement>(WORDS) ?? plate.querySelector<HTMLElement>("[data-first]");
   if (first) first.focus();
-  else focusWordsSoon(panel);
+  else focusWordsSoon(plate);
 }
 
 function focusWordsSoon(panel: HTMLElement): void {

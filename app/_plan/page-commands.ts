@@ -4,7 +4,7 @@ import { takeProposed } from "#app/_draft/draft-acts.ts";
 import type { PageActs } from "#app/_session/page-acts.tsx";
 import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import { focusMiddle, focusPanel, startComment } from "./focus.ts";
+import { focusMiddle, focusPanel, focusPlate, startComment } from "./focus.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
 export type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
@@ -88,7 +88,7 @@ function panelCommands({ session, shown, panel, setShutId, setSheetOpen }: Parts
     session.select(null);
     then();
   };
-  const openItem = openAt(focusPanel);
+  const openItem = openAt((opened) => (shown.current.view === "rail" ? focusPlate : focusPanel)(opened));
   return {
     "open-item": openItem,
     comment: openAt(startComment),

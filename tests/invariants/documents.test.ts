@@ -80,7 +80,11 @@ describe("reading", () => {
     expect(items.get("a")?.get("from-a-later-program")).toEqual({ deep: [1, 2] });
     expect(items.get("no item at all")?.get("kind")).toBe("somersault");
     const nodes = scriptOf(doc, "a")?.toArray() ?? [];
-    expect(nodes.map((node) => (node instanceof Y.XmlElement ? node.nodeName : "text"))).toEqual([CUE_LINE, "drawing"]);
+    expect(nodes.map((node) => (node instanceof Y.XmlElement ? node.nodeName : "text"))).toEqual([
+      CUE_LINE,
+      CUE_LINE,
+      "drawing",
+    ]);
   });
 });
 

@@ -76,7 +76,7 @@ const panelKeys = (run: PageActs["run"]) => (event: KeyboardEvent) => {
  */
 const scriptKeys = (run: PageActs["run"]) => (event: KeyboardEvent) => {
   const { target } = event;
-  if (event.key !== "Escape" || event.nativeEvent.isComposing || !(target instanceof HTMLElement)) return;
+  if (event.nativeEvent.isComposing || !(target instanceof HTMLElement)) return;
   if (!target.isContentEditable || target.hasAttribute("aria-activedescendant")) return;
   keyHandler(PLAN_COMMANDS, "panel", { run })(event);
 };
