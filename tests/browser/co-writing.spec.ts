@@ -79,6 +79,8 @@ test("what was written offline survives closing the page", async ({ as }) => {
   await toEndOfScript(marta);
   await marta.keyboard.type(" Kept on the device.");
   await expect(saveState(marta)).toContainText("kept on this device");
+  // The browser writes the last letter a moment after it was typed; the state does not follow it letter by letter.
+  await marta.waitForTimeout(500);
   await marta.close();
 
   const again = await marta.context().newPage();

@@ -17,6 +17,10 @@ const faults = (page: Page): Promise<{ small: string[]; near: string[] }> =>
         const hidden = element.closest("[inert], .visually-hidden, details:not([open]) > :not(summary)");
         return width > 1 && height > 1 && !hidden && getComputedStyle(element).visibility !== "hidden";
       };
+      const isInHead = (element: Element) => {
+        const head = element.closest("header");
+        return head !== null && getComputedStyle(head).position === "sticky";
+      };
       const boxes = [...document.querySelectorAll(pressed)].filter(isThere).map((element) => {
         const own = element.matches("input[type=checkbox], input[type=radio]") ? element.closest("label") : null;
         const { left, top, right, bottom } = (own ?? element).getBoundingClientRect();
@@ -28,6 +32,8 @@ const faults = (page: Page): Promise<{ small: string[]; near: string[] }> =>
         .map(({ name, left, right, top, bottom }) => `${name}: ${right - left} x ${bottom - top}`);
       const near = boxes.flatMap((a, i) =>
         boxes.slice(i + 1).flatMap((b) => {
+          // The page scrolls under its header, to any distance.
+          if (isInHead(a.element) !== isInHead(b.element)) return [];
           if (a.element.contains(b.element) || b.element.contains(a.element)) return [];
           const across = Math.max(a.left - b.right, b.left - a.right);
           const down = Math.max(a.top - b.bottom, b.top - a.bottom);
