@@ -34,7 +34,7 @@ export function Alike({ session, inDraft }: AlikeProps) {
       <h3>{ALIKE}</h3>
       <ul className={styles.slips}>
         {groups.map((group) => (
-          <AlikeLine key={group[0]?.rule} session={session} findings={group} />
+          <AlikeLine key={`${group[0]?.level} ${group[0]?.rule}`} session={session} findings={group} />
         ))}
       </ul>
     </section>
