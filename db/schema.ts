@@ -90,6 +90,8 @@ export const planTable = sqliteTable(
     deletedAt: integer("deleted_at"),
     /** Since when it is archived; null while it is on the desks. Its editions are not affected. */
     archivedAt: integer("archived_at"),
+    /** The edition that it was made from, as "<plan id>/<number>". */
+    origin: text("origin"),
   },
   (t) => [index("plan_owner").on(t.ownerId)],
 );
@@ -153,6 +155,10 @@ export const editionTable = sqliteTable(
     signedBy: text("signed_by").notNull(),
     signedAt: integer("signed_at").notNull(),
     note: text("note"),
+    /** Findings that were accepted with a reason, JSON; null in editions from before there were any. */
+    acceptedJson: text("accepted_json"),
+    /** The round that it came from; null in editions from before rounds were kept. */
+    round: integer("round"),
   },
   (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );

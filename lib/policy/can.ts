@@ -32,6 +32,12 @@ export type PlanAction =
   | "plan.hand-in"
   | "plan.hand-back"
   | "plan.sign"
+  /** To offer a change of it that its writers take or decline. */
+  | "plan.propose"
+  /** To accept a *look again* as it stands, with a reason. */
+  | "plan.accept-finding"
+  /** To set marks by the studio's rubric. */
+  | "plan.mark"
   /** To take a signed edition out of use. */
   | "plan.withdraw"
   | "plan.share"
@@ -48,6 +54,12 @@ export type StudioAction =
   | "rooms.manage"
   | "standards.manage"
   | "devices.manage"
+  /** Stock remarks, inserted by typing. */
+  | "remarks.read"
+  | "remarks.write"
+  | "rubric.write"
+  /** The mail server, and what could not be sent. */
+  | "mail.manage"
   | "record.read";
 export type DeviceAction = "card.fetch" | "log.send" | "line.join";
 
@@ -68,6 +80,9 @@ export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): bo
       return writesPlans && (mine || onTeam);
     case "plan.hand-back":
     case "plan.sign":
+    case "plan.propose":
+    case "plan.accept-finding":
+    case "plan.mark":
     case "plan.withdraw":
       return has("lead");
     case "plan.share":
@@ -98,6 +113,10 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "rooms.manage": ["manager"],
   "standards.manage": ["manager"],
   "devices.manage": ["manager"],
+  "remarks.read": ["trainee", "coach", "lead"],
+  "remarks.write": ["lead"],
+  "rubric.write": ["lead", "manager"],
+  "mail.manage": ["manager"],
   "record.read": ["manager"],
 };
 
@@ -112,6 +131,12 @@ export function can(actor: Actor, action: StudioAction): boolean {
 export function canReadEditions(actor: Actor, plan: PlanSubject): boolean {
   if (actor?.kind !== "person" || !can(actor, "edition.read")) return false;
   return actor.roles.some((role) => role !== "trainee") || canPlan(actor, "plan.read", plan);
+}
+
+/** Marks and what they rest on are private to the person they are about, leads and managers. */
+export function canReadMarks(actor: Actor, userId: string): boolean {
+  if (actor?.kind !== "person") return false;
+  return actor.id === userId || actor.roles.includes("lead") || actor.roles.includes("manager");
 }
 
 /** A device may fetch its own room's cue cards, send its own logs and join its room's line of screens; nothing else. */

@@ -9,6 +9,7 @@ import {
   canDevice,
   canPlan,
   canReadEditions,
+  canReadMarks,
   canSettle,
   type PlanAction,
   type PlanSubject,
@@ -40,6 +41,10 @@ describe("studio actions", () => {
     "rooms.manage": "      -       -     -     +      -",
     "standards.manage": "  -       -     -     +      -",
     "devices.manage": "    -       -     -     +      -",
+    "remarks.read": "      +       +     +     -      -",
+    "remarks.write": "     -       -     +     -      -",
+    "rubric.write": "      -       -     +     +      -",
+    "mail.manage": "       -       -     -     +      -",
     "record.read": "       -       -     -     +      -",
   };
   const actions = Object.keys(TABLE).filter((key): key is StudioAction => key in TABLE);
@@ -75,6 +80,9 @@ describe("plan actions", () => {
     "plan.hand-in": { own: "+ + + - -", shared: "+ + + - -", team: "- + + - -", other: "- - - - -" },
     "plan.hand-back": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.sign": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
+    "plan.propose": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
+    "plan.accept-finding": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
+    "plan.mark": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.withdraw": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.share": { own: "+ + + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.delete": { own: "+ + + - -", shared: "- - - - -", team: "- - + - -", other: "- - - - -" },
@@ -132,6 +140,13 @@ describe("of one plan", () => {
     expect(ROLES.map((role) => canReadEditions(person(role), foreign))).toEqual(yes("- + + + +"));
     expect(ROLES.map((role) => canReadEditions(person(role), mine))).toEqual(yes("+ + + + +"));
     for (const nobody of [person(), device, null]) expect(canReadEditions(nobody, mine)).toBe(false);
+  });
+
+  test("marks are read by the person they are about, by leads and by managers", () => {
+    //                                                                       trainee coach lead manager crew
+    expect(ROLES.map((role) => canReadMarks(person(role), "other"))).toEqual(yes("- - + + -"));
+    expect(ROLES.map((role) => canReadMarks(person(role), "me"))).toEqual(yes("+ + + + +"));
+    for (const nobody of [device, null]) expect(canReadMarks(nobody, "me")).toBe(false);
   });
 
   test("whoever may comment settles a thread, but one with a lead's comment only a lead", () => {
