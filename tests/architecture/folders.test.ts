@@ -29,7 +29,7 @@ const SHARED = new Set(["_parts", "_session"]);
 /** The plan page puts the features together, the frame holds a page, `_month` has a document of its own. */
 const FEATURES = [
   ...["_rail", "_band", "_load", "_taken-out", "_fit", "_order", "_paste", "_margin", "_lanes", "_read", "_rate"],
-  ...["_rehearsal", "_script", "_draft"],
+  ...["_rehearsal", "_script", "_draft", "_marks", "_rounds", "_propose"],
 ];
 const FLOOR = [
   ...["floor/_parts", "floor/_change", "floor/_line", "floor/_class", "floor/_ready", "floor/_rehearsal"],
