@@ -3,6 +3,7 @@ import { and, count, desc, eq, gt, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { classLogTable } from "#db/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export interface StoredLog {
   readonly log: ClassLog;
@@ -17,15 +18,13 @@ interface LogRow {
   readonly logJson: string;
 }
 
-/** `key`: usually its session. `logJson`: canonical JSON of the log. */
+/** Inside the caller's transaction. It stands in the chained record too. `key`: usually its session. `logJson`: canonical JSON of the log. */
 export function insertClassLog(db: Db, { log, ...rest }: StoredLog, { key, logJson }: LogRow): void {
   const { kind, edition } = log;
   const { planId, number } = edition;
   const startedAt = Date.parse(log.startedAt);
-  db.orm
-    .insert(classLogTable)
-    .values({ ...rest, sessionId: key, planId, number, kind, startedAt, logJson })
-    .run();
+  const kept = { ...rest, sessionId: key, planId, number, kind, startedAt, logJson };
+  addSourceToRecord(db, "class log", db.orm.insert(classLogTable).values(kept).returning().get());
 }
 
 /** The log under that key, as canonical JSON, and the device that sent it. */

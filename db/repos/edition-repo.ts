@@ -6,7 +6,9 @@ import { editionTable } from "#db/schema.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { wellFormed } from "#lib/record/chain.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 /** What a list shows of an edition. */
 export interface EditionHead {
@@ -19,6 +21,10 @@ export interface EditionHead {
   /** ms since the epoch. */
   readonly signedAt: number;
   readonly note: string | null;
+  /** Findings that were accepted with a reason, JSON; null in editions from before there were any. */
+  readonly acceptedJson: string | null;
+  /** The round that it came from; null in editions from before rounds were kept. */
+  readonly round: number | null;
   /** The plan's, as signed. */
   readonly title: string;
   readonly lengthSeconds: number;
@@ -37,12 +43,24 @@ export interface EditionText extends EditionHead {
   readonly findingsJson: string;
 }
 
-export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
-  const { card, findings, ...row } = made;
-  db.orm
+/** The title and the length are in the plan. */
+export type NewEdition = Omit<Edition, "title" | "lengthSeconds" | "acceptedJson" | "round"> &
+  Partial<Pick<Edition, "acceptedJson" | "round">>;
+
+/** Inside the caller's transaction. It stands in the chained record too. */
+export function insertEdition(db: Db, made: NewEdition): void {
+  const { card, findings, note, ...row } = made;
+  const texts = {
+    note: note && wellFormed(note),
+    cardJson: JSON.stringify(card),
+    findingsJson: JSON.stringify(findings),
+  };
+  const kept = db.orm
     .insert(editionTable)
-    .values({ ...row, cardJson: JSON.stringify(card), findingsJson: JSON.stringify(findings) })
-    .run();
+    .values({ ...row, ...texts })
+    .returning()
+    .get();
+  addSourceToRecord(db, "edition", kept);
 }
 
 /** Not verified: to serve an edition use `server/editions/sound-edition.ts`, which checks that it is what was signed. */
@@ -71,6 +89,8 @@ const headColumns = {
   signedBy: editionTable.signedBy,
   signedAt: editionTable.signedAt,
   note: editionTable.note,
+  acceptedJson: editionTable.acceptedJson,
+  round: editionTable.round,
   // An altered row may not be JSON any more; the list is shown anyway.
   title: sql<string>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.title'), '')`,
   lengthSeconds: sql<number>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.lengthSeconds'), 0)`,

@@ -2,6 +2,8 @@
 import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { planEventTable } from "#db/schema.ts";
+import { wellFormed } from "#lib/record/chain.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export type PlanEventKind =
   | "created"
@@ -37,11 +39,11 @@ export interface PlanEvent {
   readonly hash?: string | null;
 }
 
+/** Inside the caller's transaction. It stands in the chained record too. */
 export function addPlanEvent(db: Db, event: PlanEvent): void {
-  db.orm
-    .insert(planEventTable)
-    .values({ ...event, note: event.note ?? null, hash: event.hash ?? null })
-    .run();
+  const { note, hash = null } = event;
+  const kept = { ...event, note: note ? wellFormed(note) : null, hash };
+  addSourceToRecord(db, "plan event", db.orm.insert(planEventTable).values(kept).returning().get());
 }
 
 /** In chronological order. */

@@ -7,6 +7,7 @@ import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { moveEventTable, moveTable } from "#db/schema.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export interface MoveRow {
   readonly id: string;
@@ -67,12 +68,11 @@ export function libraryState(db: Db): { readonly at: number; readonly count: num
   return { at: row?.at ?? 0, count: row?.count ?? 0 };
 }
 
+/** Inside the caller's transaction. It stands in the chained record too. */
 export function addMoveEvent(db: Db, event: MoveEvent): void {
   const { move: data, ...row } = event;
-  db.orm
-    .insert(moveEventTable)
-    .values({ ...row, dataJson: JSON.stringify(data) })
-    .run();
+  const kept = { ...row, dataJson: JSON.stringify(data) };
+  addSourceToRecord(db, "move event", db.orm.insert(moveEventTable).values(kept).returning().get());
 }
 
 /** The record of one move, the newest first. */

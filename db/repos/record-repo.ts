@@ -2,56 +2,103 @@
  * The record of everything that counts, as a chain: each row holds the hash of the one before it and its own, so that a
  * row that is changed, removed, inserted or moved later shows (INV-26). Append-only; the database refuses anything else.
  */
-import { asc, desc, gt } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { recordTable } from "#db/review-schema.ts";
-import { canonicalJson } from "#lib/canonical/canonical.ts";
-import { FIRST_PREVIOUS, type RecordRow, rowHash } from "#lib/record/chain.ts";
+import { FIRST_PREVIOUS, type RecordHead, type RecordRow, recordJson, rowHash } from "#lib/record/chain.ts";
+import { type EntryOfRow, entryOf, type SourceColumns, type SourceName } from "#lib/record/entries.ts";
 
 export interface RecordEntry {
   /** ms since the epoch. */
   readonly at: number;
   readonly actorId: string;
-  /** "plan/<id>", "move/<id>", "room/<id>", "rule/<id>", "person/<id>" or "studio". */
+  /** "plan/<id>", "move/<id>", "room/<id>", "rule/<id>", "person/<id>", "device/<id>" or "studio". */
   readonly subject: string;
   readonly kind: string;
   /** Plain data. */
   readonly body: unknown;
 }
 
-export interface RecordHead {
-  /** 0 while the record is empty. */
-  readonly seq: number;
-  readonly hash: string;
-}
+const COLUMNS =
+  "seq, at, actor_id AS actorId, subject, kind, body_json AS bodyJson, previous_hash AS previousHash, hash";
+/** Where the end of the record is kept a second time: a last row that was removed or added leaves no gap in the chain. */
+const END = "record-head";
 
-const newest = oncePerDatabase(({ orm }) =>
-  orm
-    .select({ seq: recordTable.seq, hash: recordTable.hash })
-    .from(recordTable)
-    .orderBy(desc(recordTable.seq))
-    .limit(1)
-    .prepare(),
-);
+const statements = oncePerDatabase(({ raw }) => ({
+  newest: raw.prepare<[], RecordHead>("SELECT seq, hash FROM record ORDER BY seq DESC LIMIT 1"),
+  add: raw.prepare<[RecordRow]>(
+    `INSERT INTO record (seq, at, actor_id, subject, kind, body_json, previous_hash, hash)
+      VALUES (@seq, @at, @actorId, @subject, @kind, @bodyJson, @previousHash, @hash)`,
+  ),
+  keepEnd: raw.prepare<[string, string, number]>(
+    `INSERT INTO studio_setting (name, data_json, updated_at) VALUES (?, ?, ?)
+      ON CONFLICT (name) DO UPDATE SET data_json = excluded.data_json, updated_at = excluded.updated_at`,
+  ),
+  keptEnd: raw.prepare<[string], string>("SELECT data_json FROM studio_setting WHERE name = ?").pluck(),
+  after: raw.prepare<[number, number], RecordRow>(`SELECT ${COLUMNS} FROM record WHERE seq > ? ORDER BY seq LIMIT ?`),
+}));
 
 /** The end of the chain. Whoever knows it can tell later whether anything before it was touched. */
-export const recordHead = (db: Db): RecordHead => newest(db).get() ?? { seq: 0, hash: FIRST_PREVIOUS };
+export const recordHead = (db: Db): RecordHead => statements(db).newest.get() ?? { seq: 0, hash: FIRST_PREVIOUS };
 
 /** Call inside the transaction that does what is recorded. */
 export function addToRecord(db: Db, { body, ...entry }: RecordEntry): RecordHead {
-  const head = recordHead(db);
-  const row = { ...entry, seq: head.seq + 1, bodyJson: canonicalJson(body ?? null), previousHash: head.hash };
+  return chain(db, { ...entry, bodyJson: recordJson(body) });
+}
+
+/** Adds what the record says about a row of another table. Call inside the transaction that stored the row. */
+export function addSourceToRecord<N extends SourceName>(db: Db, name: N, row: SourceColumns[N]): RecordHead {
+  return chain(db, entryOf(name, row));
+}
+
+function chain(db: Db, entry: EntryOfRow): RecordHead {
+  const before = recordHead(db);
+  const row = { ...entry, seq: before.seq + 1, previousHash: before.hash };
   const hash = rowHash(row);
-  db.orm
-    .insert(recordTable)
-    .values({ ...row, hash })
-    .run();
-  return { seq: row.seq, hash };
+  statements(db).add.run({ ...row, hash });
+  const head = { seq: row.seq, hash };
+  statements(db).keepEnd.run(END, recordJson(head), entry.at);
+  return head;
+}
+
+/** The end of the record as it was last written; undefined before the first row. */
+export function keptRecordEnd(db: Db): RecordHead | undefined {
+  const kept = statements(db).keptEnd.get(END);
+  return kept === undefined ? undefined : (JSON.parse(kept) as RecordHead); // written by chain only
 }
 
 /** At most `limit` rows after `after`, in order. */
-export function listRecord(db: Db, after: number, limit: number): RecordRow[] {
-  const rows = db.orm.select().from(recordTable).where(gt(recordTable.seq, after));
-  return rows.orderBy(asc(recordTable.seq)).limit(limit).all();
+export const listRecord = (db: Db, after: number, limit: number): RecordRow[] => statements(db).after.all(after, limit);
+
+export interface RecordFilter {
+  /** "plan/<id>" and the like. */
+  readonly subject?: string | undefined;
+  /** Who did it, or whom it is about. */
+  readonly personId?: string | undefined;
+  readonly kinds?: readonly string[] | undefined;
+  /** ms since the epoch, included. */
+  readonly from?: number | undefined;
+  /** ms since the epoch, not included. */
+  readonly until?: number | undefined;
+}
+
+/** At most `limit` rows with `after < seq < before` that pass, the newest first. */
+export function findRecord(
+  db: Db,
+  { subject, personId, kinds, from, until }: RecordFilter,
+  { after, before, limit }: { readonly after: number; readonly before: number; readonly limit: number },
+): RecordRow[] {
+  const given = { after, before, limit, subject, personId, about: `person/${personId}`, from, until };
+  const tests = [
+    "seq > @after AND seq < @before",
+    subject !== undefined && "subject = @subject",
+    personId !== undefined && "(actor_id = @personId OR subject = @about)",
+    kinds !== undefined && "kind IN (SELECT value FROM json_each(@kinds))",
+    from !== undefined && "at >= @from",
+    until !== undefined && "at < @until",
+  ].filter((test) => test !== false);
+  return db.raw
+    .prepare<[object], RecordRow>(
+      `SELECT ${COLUMNS} FROM record WHERE ${tests.join(" AND ")} ORDER BY seq DESC LIMIT @limit`,
+    )
+    .all({ ...given, kinds: JSON.stringify(kinds ?? []) });
 }

@@ -4,6 +4,7 @@ import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { studioEventTable } from "#db/schema.ts";
 import type { Spring } from "#lib/plan/schema.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export type StudioEventKind =
   | "standard"
@@ -29,12 +30,11 @@ export interface StudioEvent {
   readonly data: unknown;
 }
 
+/** Inside the caller's transaction. It stands in the chained record too. */
 export function addStudioEvent(db: Db, event: StudioEvent): void {
   const { data, ...rest } = event;
-  db.orm
-    .insert(studioEventTable)
-    .values({ ...rest, dataJson: JSON.stringify(data) })
-    .run();
+  const kept = { ...rest, dataJson: JSON.stringify(data) };
+  addSourceToRecord(db, "studio event", db.orm.insert(studioEventTable).values(kept).returning().get());
 }
 
 /** The newest event of one kind about one subject. */

@@ -3,6 +3,8 @@
 import { and, count, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { editionWithdrawalTable } from "#db/schema.ts";
+import { wellFormed } from "#lib/record/chain.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export interface WithdrawalRow {
   readonly planId: string;
@@ -13,8 +15,10 @@ export interface WithdrawalRow {
   readonly reason: string;
 }
 
+/** Inside the caller's transaction. It stands in the chained record too. */
 export function insertWithdrawal(db: Db, made: WithdrawalRow): void {
-  db.orm.insert(editionWithdrawalTable).values(made).run();
+  const kept = { ...made, reason: wellFormed(made.reason) };
+  addSourceToRecord(db, "withdrawal", db.orm.insert(editionWithdrawalTable).values(kept).returning().get());
 }
 
 export function readWithdrawal(db: Db, planId: string, number: number): WithdrawalRow | undefined {

@@ -1,8 +1,16 @@
 /** The studio's cue devices, for its manager: adding one (a pairing code, shown once), listing and removing them. */
 import * as z from "zod";
-import { listDeviceRows as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
+import {
+  listDeviceRows as allDevices,
+  type DeviceRow,
+  insertDevice,
+  readDevice,
+  revokeDevice,
+} from "#db/repos/device-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
-import { type Actor, can } from "#lib/policy/can.ts";
+import { inTransaction } from "#db/transaction.ts";
+import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
@@ -30,7 +38,10 @@ export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDev
   if (!readRoom(app.db, made.roomId)) return DEVICE_ROOM_UNKNOWN;
   const code = newPairingCode();
   const device = { id: app.newId(), ...made, codeHash: hashToken(code), codeExpiresAt: app.now() + CODE_LIVES_MS };
-  insertDevice(app.db, { ...device, createdBy: actor.id });
+  inTransaction(app.db, () => {
+    insertDevice(app.db, { ...device, createdBy: actor.id });
+    note(app, actor, "device-added", device);
+  });
   return ok({ id: device.id, code, expiresAt: device.codeExpiresAt });
 }
 
@@ -56,6 +67,16 @@ export function listDevices(app: Studio, actor: Actor): Result<readonly DeviceVi
 
 /** Its token stops working at once; the cards on the device work until they expire. Errors: 403 no-right, 404 not-found. */
 export function takeBackDevice(app: Studio, actor: Actor, id: string): Result<null> {
-  if (!can(actor, "devices.manage")) return NO_RIGHT;
-  return revokeDevice(app.db, id, app.now()) ? ok(null) : NOT_FOUND;
+  if (!can(actor, "devices.manage") || actor?.kind !== "person") return NO_RIGHT;
+  return inTransaction(app.db, (): Result<null> => {
+    const device = readDevice(app.db, id);
+    if (!device || !revokeDevice(app.db, id, app.now())) return NOT_FOUND;
+    note(app, actor, "device-removed", device);
+    return ok(null);
+  });
+}
+
+function note(app: Studio, actor: Person, kind: string, device: Pick<DeviceRow, "id" | "name" | "roomId">): void {
+  const body = { name: device.name, room: device.roomId };
+  addToRecord(app.db, { at: app.now(), actorId: actor.id, subject: `device/${device.id}`, kind, body });
 }

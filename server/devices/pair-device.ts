@@ -1,8 +1,10 @@
 /** Exchanges a pairing code for a device's token. Anybody may call this, so wrong guesses are limited. */
 import * as z from "zod";
 import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { newDeviceToken, readPairingCode } from "#server/auth/pairing-code.ts";
 import { ok, type Result } from "#server/base/result.ts";
@@ -59,7 +61,9 @@ export function pairDevice(app: Studio, typed: string, network: string | null): 
   if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return PAIRING_CODE_MAKER_GONE;
   // A wrong guess writes nothing: it would block the database's only writer.
   const device =
-    code === null || maker === undefined ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
+    code === null || maker === undefined
+      ? undefined
+      : inTransaction(app.db, () => claimAndNote(app, { code, token, maker }));
   if (!device) {
     if (network !== null) tries.failed(network, now);
     return PAIRING_CODE_UNKNOWN;
@@ -72,4 +76,14 @@ export function pairDevice(app: Studio, typed: string, network: string | null): 
     studio: { name: studio?.name ?? "", town: studio?.town ?? "" },
     publicKey: app.keys.publicKey,
   });
+}
+
+/** Uses the code up. The person who made it stands in the record for the device. */
+function claimAndNote(app: Studio, { code, token, maker }: { code: string; token: string; maker: string }) {
+  const at = app.now();
+  const device = claimDevice(app.db, hashToken(code), hashToken(token), at);
+  const body = device && { name: device.name, room: device.roomId, codeBy: maker };
+  if (device)
+    addToRecord(app.db, { at, actorId: `device/${device.id}`, subject: `device/${device.id}`, kind: "paired", body });
+  return device;
 }

@@ -6,6 +6,7 @@ import { installationId } from "#server/http/installation-id.ts";
 import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
+import { recordFinding } from "./record.ts";
 
 /** Runs the checks with the settings in `vars`, by default the environment. Throws EnvError when they are unusable. */
 export async function examine(vars?: Record<string, string | undefined>): Promise<Diagnosis[]> {
@@ -38,6 +39,7 @@ async function ways(place: DataLocation, given: string | undefined): Promise<Dia
 const machine = (place: DataLocation): Diagnosis[] => [
   rightsFinding(place),
   databaseFinding(place),
+  recordFinding(place),
   diskFinding(place),
 ];
 

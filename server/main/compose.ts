@@ -2,6 +2,7 @@
 import { randomUUID } from "node:crypto";
 import type { Db } from "#db/connection.ts";
 import { type Checkpoints, checkpointBeside } from "#db/file/checkpoints.ts";
+import { beginRecord } from "#db/repos/record-source-repo.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { newPairingCode } from "#server/auth/pairing-code.ts";
@@ -31,6 +32,7 @@ export function compose({ env, log }: { readonly env: Env; readonly log: Log }, 
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
+  beginRecord(db, now());
   const soundness = watchForDamage({ db, log });
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
   const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };

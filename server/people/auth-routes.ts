@@ -5,6 +5,8 @@
  */
 
 import * as z from "zod";
+import { addToRecord } from "#db/repos/record-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { freshenSession, readSignedIn } from "#server/auth/actor.ts";
 import { type GuessOutcome, guessLimitOf } from "#server/auth/guess-limit.ts";
 import { rememberBrowser } from "#server/auth/known-browser.ts";
@@ -73,7 +75,12 @@ async function changePassword(app: Springline, request: Request): Promise<Respon
   if (!body.ok) return respond(body);
   const wanted = JSON.stringify({ ...body.value, revokeOtherSessions: true });
   const limit = guessLimitOf(app);
-  return answered(await limit.run(app, limit.ownPassword(who.actor.id), () => handOn(app, request, wanted)));
+  const { id } = who.actor;
+  const done = await limit.run(app, limit.ownPassword(id), () => handOn(app, request, wanted));
+  // The library changes it in a transaction of its own.
+  const entry = { at: app.now(), actorId: id, subject: `person/${id}`, kind: "password-changed", body: {} };
+  if (done.ok && done.value.ok) inTransaction(app.db, () => addToRecord(app.db, entry));
+  return answered(done);
 }
 
 /** Lets the library answer, replaces its errors by ours, and reports whether a password in the request was right. */

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { putMove } from "#db/repos/move-repo.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { insertStudio, readStudio, type Studio, studioExists } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
@@ -51,6 +52,8 @@ export async function firstRun(app: Springline, made: FirstRun): Promise<Result<
       if (studioExists(app.db)) return STUDIO_EXISTS;
       insertStudio(app.db, { name: made.studio, town: made.town, soleAuthorMaySign: made.teaches, at });
       insertAccount(app.db, { id: userId, name: made.name, email: made.email, passwordHash, roles, at });
+      const body = { roles, starter: made.starter, soleAuthorMaySign: made.teaches };
+      addToRecord(app.db, { at, actorId: userId, subject: "studio", kind: "studio-made", body });
       if (made.starter) putStarter(app, at);
       return ok({ userId });
     })

@@ -5,10 +5,13 @@ import {
   type Invitation,
   insertInvitation,
   listPendingInvitations,
+  readInvitation,
   readPersonByEmail,
   revokeInvitationsFor,
   settleInvitation,
 } from "#db/repos/people-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -54,6 +57,7 @@ export function invite(app: Springline, actor: Actor, asked: Invite): Result<Inv
       }
       revokeInvitationsFor(app.db, asked.email);
       insertInvitation(app.db, { ...made, inviterId: actor.id });
+      note(app, actor.id, "invited", made);
       return ok(view(app, made));
     })
     .immediate();
@@ -67,8 +71,18 @@ export function listInvitations(app: Springline, actor: Actor): Result<readonly 
 
 /** Revokes a link. Errors: 403 no-right, 404 not-found (also when it was used or revoked before). */
 export function revokeInvitation(app: Springline, actor: Actor, id: string): Result<null> {
-  if (!can(actor, "people.manage")) return NO_RIGHT;
-  return settleInvitation(app.db, id, "revoked") ? ok(null) : NOT_FOUND;
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
+  return inTransaction(app.db, (): Result<null> => {
+    const found = readInvitation(app.db, id);
+    if (!found || !settleInvitation(app.db, id, "revoked")) return NOT_FOUND;
+    note(app, actor.id, "invitation-revoked", found);
+    return ok(null);
+  });
+}
+
+/** Without the id, which is the link. */
+function note(app: Springline, actorId: string, kind: string, { email, name, roles }: Shown): void {
+  addToRecord(app.db, { at: app.now(), actorId, subject: "studio", kind, body: { to: name ?? email, roles } });
 }
 
 type Shown = Pick<Invitation, "id" | "email" | "name" | "roles" | "expiresAt">;

@@ -3,12 +3,14 @@ import * as z from "zod";
 import {
   type Invitation,
   insertAccount,
+  type NewAccount,
   readInvitation,
   readPersonByEmail,
   returnAccount,
   settleInvitation,
   userIdByEmail,
 } from "#db/repos/people-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { readStudio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
@@ -68,7 +70,16 @@ export async function join(
       const made = { id: userId, name: asked.name, email, passwordHash, roles, at: app.now() };
       if (before) returnAccount(app.db, made);
       else insertAccount(app.db, made);
-      endSoleAuthorship(app, roles);
+      const subject = `person/${userId}`;
+      const entry = {
+        at: made.at,
+        actorId: userId,
+        subject,
+        kind: "joined",
+        body: { roles, again: before !== undefined },
+      };
+      addToRecord(app.db, entry);
+      endSoleAuthorship(app, made);
       return ok({ userId, email });
     })
     .immediate();
@@ -85,8 +96,9 @@ function openInvitation(app: Springline, id: string): Result<Invitation> {
 }
 
 /** Once a second person can write plans, sign-off requires a second pair of eyes again. */
-function endSoleAuthorship(app: Springline, roles: readonly Role[]): void {
-  if (roles.some((role) => role === "trainee" || role === "coach" || role === "lead")) {
-    writeSoleAuthorMaySign(app.db, false);
-  }
+function endSoleAuthorship(app: Springline, { id, roles, at }: Pick<NewAccount, "id" | "roles" | "at">): void {
+  if (!readStudio(app.db)?.soleAuthorMaySign || !roles.some((role) => WRITERS.includes(role))) return;
+  writeSoleAuthorMaySign(app.db, false);
+  addToRecord(app.db, { at, actorId: id, subject: "studio", kind: "sole-author", body: { may: false, joined: true } });
 }
+const WRITERS: readonly Role[] = ["trainee", "coach", "lead"];

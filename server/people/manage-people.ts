@@ -7,9 +7,11 @@ import {
   type StudioPerson,
   setRoles,
 } from "#db/repos/people-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
-import { type Actor, can, type Role } from "#lib/policy/can.ts";
+import { inTransaction } from "#db/transaction.ts";
+import { type Actor, can, type Person, type Role } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { roleList } from "./fields.ts";
@@ -52,6 +54,7 @@ export function changeRoles(
       if (!person) return NOT_FOUND;
       if (!roles.includes("manager") && isLastManager(app, person)) return LAST_MANAGER;
       setRoles(app.db, userId, roles);
+      note(app, actor, userId, { kind: "roles", body: { roles, before: person.roles } });
       endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });
       return ok({ ...person, roles });
     })
@@ -65,9 +68,23 @@ export function endSessions(app: Springline, actor: Actor, userId: string): Resu
   const own = actor?.kind === "person" && actor.id === userId;
   if (!own && !can(actor, "people.manage")) return NO_RIGHT;
   if (!readPerson(app.db, userId)) return NOT_FOUND;
-  const ended = endSessionsOf(app.db, userId);
+  const ended = inTransaction(app.db, () => {
+    const sessions = endSessionsOf(app.db, userId);
+    if (actor?.kind === "person") note(app, actor, userId, { kind: "signed-out", body: { ended: sessions } });
+    return sessions;
+  });
   app.documents.refreshAccess();
   return ok({ ended });
+}
+
+/** Inside the transaction that changed something about a person. */
+function note(
+  app: Springline,
+  actor: Person,
+  userId: string,
+  what: { readonly kind: string; readonly body: unknown },
+): void {
+  addToRecord(app.db, { at: app.now(), actorId: actor.id, subject: `person/${userId}`, ...what });
 }
 
 /**
@@ -82,6 +99,7 @@ export function removePerson(app: Springline, actor: Actor, userId: string): Res
       if (!person) return NOT_FOUND;
       if (isLastManager(app, person)) return LAST_MANAGER;
       removeAccess(app.db, userId);
+      note(app, actor, userId, { kind: "removed", body: { before: person.roles } });
       endSessionsOf(app.db, userId);
       dropOpenResetsOf(app.db, userId);
       endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });

@@ -1,5 +1,6 @@
 /** The studio's rooms and their machines: list, add, edit. */
 import * as z from "zod";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { listStudioRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
@@ -42,9 +43,13 @@ export function listRooms(app: Springline, actor: Actor): Result<readonly Studio
 
 /** Errors: 403 no-right, 409 name-taken. */
 export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newRoomSchema>): Result<StudioRoom> {
-  if (!can(actor, "rooms.manage")) return NO_RIGHT;
+  if (!can(actor, "rooms.manage") || actor?.kind !== "person") return NO_RIGHT;
   const room = { id: app.newId(), ...made };
-  return write(app, room, () => insertRoom(app.db, room));
+  return write(app, room, () => {
+    insertRoom(app.db, room);
+    const entry = { at: app.now(), actorId: actor.id, subject: `room/${room.id}`, kind: "room-added" };
+    addToRecord(app.db, { ...entry, body: made });
+  });
 }
 
 /**

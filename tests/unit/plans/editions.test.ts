@@ -54,7 +54,7 @@ describe("a signed edition", () => {
       "UPDATE edition SET note = 'other'",
       "UPDATE OR REPLACE edition SET number = 2",
       "DELETE FROM edition",
-      "INSERT OR REPLACE INTO edition SELECT plan_id, number, 'x', plan_json, card_json, findings_json, signed_by, signed_at, note FROM edition",
+      "INSERT OR REPLACE INTO edition SELECT plan_id, number, 'x', plan_json, card_json, findings_json, signed_by, signed_at, note, accepted_json, round FROM edition",
       "UPDATE plan_event SET kind = 'signed-off'",
       "DELETE FROM plan_event",
       "INSERT OR REPLACE INTO plan_event SELECT id, plan_id, at, 'somebody else', kind, note, hash FROM plan_event",

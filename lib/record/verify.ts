@@ -1,0 +1,73 @@
+/** Proves a chain row by row: which row is the first that does not hold, and why in a sentence (INV-26). */
+import { sha256Hex } from "#lib/canonical/canonical.ts";
+import { type Digest, FIRST_PREVIOUS, type RecordHead, type RecordRow, rowHash } from "./chain.ts";
+
+/** The first thing that does not hold. */
+export interface RecordFault {
+  /** The row of the record; null when it is about a row that the record does not hold. */
+  readonly seq: number | null;
+  /** One sentence. */
+  readonly say: string;
+}
+
+/** Takes the rows of a chain in order and remembers only the last: a million rows need no more memory than one. */
+export class ChainProof {
+  private last: RecordHead;
+  private readonly digest: Digest;
+
+  constructor(digest: Digest = sha256Hex, from: RecordHead = { seq: 0, hash: FIRST_PREVIOUS }) {
+    this.digest = digest;
+    this.last = from;
+  }
+
+  /** The last row that held. */
+  get head(): RecordHead {
+    return this.last;
+  }
+
+  /** Undefined when the row holds. */
+  take(row: RecordRow): RecordFault | undefined {
+    const fault = placeFault(row, this.last.seq) ?? this.contentFault(row);
+    if (!fault) this.last = { seq: row.seq, hash: row.hash };
+    return fault;
+  }
+
+  private contentFault(row: RecordRow): RecordFault | undefined {
+    const { seq } = row;
+    if (hashOf(row, this.digest) !== row.hash)
+      return { seq, say: `Row ${seq} was changed, or moved to another place: its hash is not that of what it says.` };
+    if (row.previousHash !== this.last.hash) {
+      const before = seq === 1 ? "it is not the first row that was written" : `it does not continue row ${seq - 1}`;
+      return { seq, say: `Row ${seq} does not hold: ${before}. A row was replaced, inserted or removed here.` };
+    }
+    return undefined;
+  }
+}
+
+function placeFault({ seq }: RecordRow, last: number): RecordFault | undefined {
+  const next = last + 1;
+  if (seq === next) return undefined;
+  if (!Number.isSafeInteger(seq) || seq < next)
+    return { seq, say: `Row ${seq} stands in the wrong place: after row ${last} there should be row ${next}.` };
+  const missing = seq - 1 === next ? `Row ${next} is missing` : `Rows ${next} to ${seq - 1} are missing`;
+  return { seq: next, say: `${missing}: row ${seq} follows ${last === 0 ? "the beginning" : `row ${last}`}.` };
+}
+
+/** A column of another type than it was written with cannot have its hash taken. */
+function hashOf(row: RecordRow, digest: Digest): string | null {
+  try {
+    return rowHash(row, digest);
+  } catch {
+    return null;
+  }
+}
+
+/** The first of these rows that does not hold, from the first row of the record on; undefined when all do. */
+export function firstFault(rows: Iterable<RecordRow>, digest: Digest = sha256Hex): RecordFault | undefined {
+  const proof = new ChainProof(digest);
+  for (const row of rows) {
+    const fault = proof.take(row);
+    if (fault) return fault;
+  }
+  return undefined;
+}
