@@ -74,7 +74,13 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
         className={styles.keys ?? ""}
         onRun={openKeyHelp}
       />
-      {edition > 0 && <hr />}
+      {(edition > 0 || session.origin) && <hr />}
+      {session.origin && (
+        <a href={`/editions/${session.origin.planId}/${session.origin.number}`}>
+          Made from: {session.origin.title}, edition {session.origin.number}
+        </a>
+      )}
+      {edition > 0 && <a href={`/editions/${session.planId}`}>All editions</a>}
       {edition > 0 &&
         EDITION_PAGES.map(([path, words]) => (
           <a key={path} href={`/editions/${session.planId}/${edition}${path}`}>

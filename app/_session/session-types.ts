@@ -7,6 +7,7 @@ import type { DeletedItem } from "#lib/doc/read.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { Origin } from "#server/editions/origin.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -31,6 +32,8 @@ export interface PlanPageProps {
   /** What else the person may do with the plan. The server asks again at every act. */
   readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;
   readonly state: StateNews;
+  /** The edition that it was made from, where the person may read it. */
+  readonly origin?: Origin | null;
 }
 
 interface Rights {

@@ -40,6 +40,8 @@ interface StudioNow {
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
+  /** The edition that it was made from; null for none. */
+  readonly origin: NonNullable<PlanPageProps["origin"]> | null;
   /** The rules that this page did not start with. Once they are here, the plan has been checked with them. */
   readonly moreRules = loadLater(async () => {
     this.canBeUsed();
@@ -60,6 +62,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     const now: StudioNow = { studio: props.studio, served: null };
     super(planDescription(props, now), edge);
     this.planId = props.planId;
+    this.origin = props.origin ?? null;
     this.now = now;
     this.studioLink = new StudioLink(props.studio.mark, {
       ask: () => fetchStudio(props.planId),

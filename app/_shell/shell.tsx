@@ -11,7 +11,7 @@ import { AccountMenu } from "./account-menu.tsx";
 import type { Visit } from "./person.ts";
 import styles from "./shell.module.css";
 
-type Section = "desk" | "programme" | "library" | "rules" | "people" | "studio";
+type Section = "desk" | "programme" | "library" | "rules" | "people" | "record" | "studio";
 
 interface Place {
   readonly section: Section;
@@ -28,6 +28,7 @@ export function placesFor(who: Visit["who"]): Place[] {
     can(actor, "library.read") && { section: "library", href: "/library", name: "Library" },
     can(actor, "library.read") && { section: "rules", href: "/rules", name: "Rules" },
     can(actor, "people.manage") && { section: "people", href: "/people", name: "People" },
+    can(actor, "record.read") && { section: "record", href: "/record", name: "Record" },
     can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: DEVICES_PLACE.under },
   ];
   return places.filter((place) => place !== false);

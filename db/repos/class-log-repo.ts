@@ -86,3 +86,11 @@ export function listRehearsals(db: Db, planId: string, most: number): StoredLog[
     .limit(most);
   return rows.all().map(toStored);
 }
+
+/** How many classes were taught from each edition of a plan, by its number, without rehearsals. */
+export function countLogsByEdition(db: Db, planId: string): Map<number, number> {
+  const taught = and(eq(classLogTable.planId, planId), eq(classLogTable.kind, "class"));
+  const { number } = classLogTable;
+  const rows = db.orm.select({ number, n: count() }).from(classLogTable).where(taught).groupBy(number).all();
+  return new Map(rows.map((row) => [row.number, row.n]));
+}

@@ -96,3 +96,7 @@ export function revokeDevice(db: Db, id: string, now: number): boolean {
     db.orm.update(deviceTable).set({ revokedAt: now, tokenHash: null, codeHash: null }).where(one).run().changes > 0
   );
 }
+
+/** Also of a device that was removed. */
+export const nameOfDevice = (db: Db, id: string): string | undefined =>
+  db.orm.select({ name: deviceTable.name }).from(deviceTable).where(eq(deviceTable.id, id)).get()?.name;

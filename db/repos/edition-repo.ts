@@ -44,16 +44,20 @@ export interface EditionText extends EditionHead {
 }
 
 /** The title and the length are in the plan. */
-export type NewEdition = Omit<Edition, "title" | "lengthSeconds" | "acceptedJson" | "round"> &
-  Partial<Pick<Edition, "acceptedJson" | "round">>;
+type NewEdition = Omit<Edition, "title" | "lengthSeconds" | "acceptedJson" | "round"> &
+  Partial<Pick<Edition, "round">> & {
+    /** Findings that a lead had accepted, as they stood when it was signed. */
+    readonly accepted?: readonly unknown[];
+  };
 
 /** Inside the caller's transaction. It stands in the chained record too. */
 export function insertEdition(db: Db, made: NewEdition): void {
-  const { card, findings, note, ...row } = made;
+  const { card, findings, accepted, note, ...row } = made;
   const texts = {
     note: note && wellFormed(note),
     cardJson: JSON.stringify(card),
     findingsJson: JSON.stringify(findings),
+    acceptedJson: accepted ? JSON.stringify(accepted) : null,
   };
   const kept = db.orm
     .insert(editionTable)

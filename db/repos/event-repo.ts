@@ -9,6 +9,8 @@ export type PlanEventKind =
   | "created"
   | "imported"
   | "duplicated"
+  /** From an edition; the note is "<plan id>/<number>". */
+  | "from-edition"
   | "handed-in"
   | "taken-back"
   | "handed-back"

@@ -25,13 +25,16 @@ export interface PlanRow {
   readonly updatedAt: number;
   readonly deletedAt: number | null;
   readonly archivedAt: number | null;
+  /** The edition that it was made from, as "<plan id>/<number>". */
+  readonly origin: string | null;
   /** Ids of the people it is shared with, in order of id. */
   readonly sharedWith: readonly string[];
 }
 
-export type NewPlanRow = Pick<PlanRow, "id" | "title" | "lengthSeconds" | "ownerId" | "roomId" | "team"> & {
-  readonly at: number;
-};
+export type NewPlanRow = Pick<PlanRow, "id" | "title" | "lengthSeconds" | "ownerId" | "roomId" | "team"> &
+  Partial<Pick<PlanRow, "origin">> & {
+    readonly at: number;
+  };
 
 export function insertPlan(db: Db, made: NewPlanRow): void {
   const { at, ...row } = made;

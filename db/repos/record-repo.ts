@@ -75,6 +75,10 @@ export interface RecordFilter {
   /** Who did it, or whom it is about. */
   readonly personId?: string | undefined;
   readonly kinds?: readonly string[] | undefined;
+  /** All kinds but these. */
+  readonly otherKinds?: readonly string[] | undefined;
+  /** What its subject begins with. */
+  readonly about?: string | undefined;
   /** ms since the epoch, included. */
   readonly from?: number | undefined;
   /** ms since the epoch, not included. */
@@ -84,15 +88,17 @@ export interface RecordFilter {
 /** At most `limit` rows with `after < seq < before` that pass, the newest first. */
 export function findRecord(
   db: Db,
-  { subject, personId, kinds, from, until }: RecordFilter,
+  { subject, personId, kinds, otherKinds, about, from, until }: RecordFilter,
   { after, before, limit }: { readonly after: number; readonly before: number; readonly limit: number },
 ): RecordRow[] {
-  const given = { after, before, limit, subject, personId, about: `person/${personId}`, from, until };
+  const given = { after, before, limit, subject, personId, self: `person/${personId}`, about, from, until };
   const tests = [
     "seq > @after AND seq < @before",
     subject !== undefined && "subject = @subject",
-    personId !== undefined && "(actor_id = @personId OR subject = @about)",
+    personId !== undefined && "(actor_id = @personId OR subject = @self)",
     kinds !== undefined && "kind IN (SELECT value FROM json_each(@kinds))",
+    otherKinds !== undefined && "kind NOT IN (SELECT value FROM json_each(@otherKinds))",
+    about !== undefined && "substr(subject, 1, length(@about)) = @about",
     from !== undefined && "at >= @from",
     until !== undefined && "at < @until",
   ].filter((test) => test !== false);
@@ -100,5 +106,5 @@ export function findRecord(
     .prepare<[object], RecordRow>(
       `SELECT ${COLUMNS} FROM record WHERE ${tests.join(" AND ")} ORDER BY seq DESC LIMIT @limit`,
     )
-    .all({ ...given, kinds: JSON.stringify(kinds ?? []) });
+    .all({ ...given, kinds: JSON.stringify(kinds ?? []), otherKinds: JSON.stringify(otherKinds ?? []) });
 }

@@ -2,19 +2,30 @@
 import { type Edition, type EditionHead, listEditions } from "#db/repos/edition-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { recordHead } from "#db/repos/record-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { classStrip, stripText } from "#lib/clock/class-strip.ts";
 import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
+import type { RecordHead } from "#lib/record/chain.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { damagedEdition, type EditionReader, readSoundEdition } from "./sound-edition.ts";
 
-export interface EditionView extends EditionHead {
+/** A finding that a lead accepted as it stood, with why. */
+export interface AcceptedThere {
+  readonly message: string;
+  readonly reason: string;
+  readonly byName: string;
+  /** ms since the epoch; null where that was not kept. */
+  readonly at: number | null;
+}
+
+export interface EditionView extends Omit<EditionHead, "acceptedJson"> {
   readonly shortName: string;
   readonly signedByName: string;
   readonly withdrawn: Withdrawal | null;
@@ -73,19 +84,19 @@ export interface EditionFile {
   readonly fileName: string;
 }
 
-/** One edition with everything in it, for the print sheet. Errors: 401, 403, 404, 409 edition-damaged. */
+/** One edition with everything in it, and the head of the record as it is now, for sheets and for its page. Errors: 401, 403, 404, 409 edition-damaged. */
 export function readSignedEdition(
   app: Springline,
   actor: Actor,
   planId: string,
   number: number,
-): Result<Edition & EditionView> {
+): Result<Edition & EditionView & { readonly record: RecordHead }> {
   const opened = openSigned(app, actor, planId);
   if (!opened.ok) return opened;
   const edition = readSoundEdition(app, planId, number);
   if (!edition) return NOT_FOUND;
   if (edition === "damaged") return damagedEdition(number);
-  return ok({ ...edition, ...viewOf(app, edition, namesById(app.db)) });
+  return ok({ ...edition, ...viewOf(app, edition, namesById(app.db)), record: recordHead(app.db) });
 }
 
 /** The plan is sent byte for byte as it was hashed. Errors: 401, 403, 404, 409 edition-damaged; 409 withdrawn for a card. */
@@ -133,15 +144,42 @@ function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanR
 }
 
 function viewOf(app: EditionReader, head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
-  const { planId, number, hash, signedBy, signedAt, note, acceptedJson, round, title, lengthSeconds } = head;
+  const { planId, number, hash, signedBy, signedAt, note, round, title, lengthSeconds } = head;
   const out = readWithdrawal(app.db, planId, number);
   return {
-    ...{ planId, number, hash, signedBy, signedAt, note, acceptedJson, round, title, lengthSeconds },
+    ...{ planId, number, hash, signedBy, signedAt, note, round, title, lengthSeconds },
     shortName: shortName(hash),
     signedByName: names.get(signedBy) ?? FORMER_MEMBER,
     withdrawn: out ? withdrawalView(out, names) : null,
     damaged: readSoundEdition(app, planId, number) === "damaged",
   };
+}
+
+/** What had been accepted when it was signed, in order; none in an edition from before that was kept. */
+export function acceptedIn({ acceptedJson }: Pick<EditionHead, "acceptedJson">): AcceptedThere[] {
+  const stored: unknown = acceptedJson === null ? [] : jsonOrNull(acceptedJson);
+  if (!Array.isArray(stored)) return [];
+  return stored.flatMap((one: Partial<AcceptedThere> | null) => {
+    if (typeof one?.message !== "string" || typeof one.reason !== "string") return [];
+    const { message, reason, byName, at } = one;
+    return [{ message, reason, byName: byName ?? FORMER_MEMBER, at: typeof at === "number" ? at : null }];
+  });
+}
+
+/** An altered row need not be JSON any more. */
+function jsonOrNull(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+/** Whether the asker is shown what the rules found and what was accepted: whoever reads the plan, and managers. */
+export function seesFindings(app: Pick<Springline, "db">, actor: Actor, planId: string): boolean {
+  const row = readPlanRow(app.db, planId);
+  const manager = actor?.kind === "person" && actor.roles.includes("manager");
+  return row !== undefined && (manager || canPlan(actor, "plan.read", row));
 }
 
 /** Whether the asker may withdraw this plan's editions. */

@@ -64,13 +64,15 @@ export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefin
 
 export interface PlanToStore {
   readonly doc: Y.Doc;
-  readonly kind: Extract<PlanEventKind, "created" | "imported" | "duplicated">;
+  readonly kind: Extract<PlanEventKind, "created" | "imported" | "duplicated" | "from-edition">;
   readonly title: string;
   readonly lengthSeconds: number;
   readonly roomId: string;
   readonly team: boolean;
   /** What it was made from, for the record. */
   readonly note?: string;
+  /** The edition that it was made from, as "<plan id>/<number>". */
+  readonly origin?: string;
 }
 
 /** Stores the document as the bytes that it has now, and frees it. */

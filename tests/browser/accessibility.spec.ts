@@ -13,7 +13,7 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
     paths: ["/desk", "/library", "/library/row-kneeling", "/library/row-kneeling/edit", "/library/bring", "/rules"],
   },
   { who: "marta", paths: ["/programme"] },
-  { who: "petra", paths: ["/people", "/studio", "/rules/caution-without-safety-line"] },
+  { who: "petra", paths: ["/people", "/record", "/studio", "/rules/caution-without-safety-line"] },
   { who: "sam", paths: ["/desk"] },
 ];
 for (const { who, paths } of PAGES) {

@@ -22,7 +22,7 @@ const OTHER_SIZES = [
   [1440, 900],
 ] as const;
 const SIZES = LONG ? [...USUAL_SIZES, ...OTHER_SIZES] : USUAL_SIZES;
-const SCREENS = ["lead", "sheet", "demonstrator", "crew", "wall"] as const satisfies readonly Screen[];
+const SCREENS = ["lead", "sheet", "withdrawn", "demonstrator", "crew", "wall"] as const satisfies readonly Screen[];
 
 test.describe.configure({ mode: "parallel" });
 

@@ -12,6 +12,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "ines", path: "/rules" },
   { who: "petra", path: "/rules/caution-without-safety-line" },
   { who: "petra", path: "/people" },
+  { who: "petra", path: "/record" },
   { who: "petra", path: "/studio" },
 ];
 

@@ -1,16 +1,14 @@
 "use client";
 /** What the coach has to know while the class runs, between the top of the screen and the move. */
 import { type ReactNode, useState } from "react";
-import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { minutesSeconds } from "#lib/floor/time-words.ts";
 import type { Awake } from "../_parts/awake.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
-import { SCREEN_MAY_GO_DARK, sleptWords, withdrawnInClassWords } from "./class-words.ts";
+import { SCREEN_MAY_GO_DARK, sleptWords } from "./class-words.ts";
 import styles from "./live-class.module.css";
 
 interface Props {
   readonly live: RunningClass;
-  readonly withdrawn: WithdrawnCard | undefined;
   /** That a sheet closed by itself, in words; null for nothing. */
   readonly closed: string | null;
   readonly awake: Awake;
@@ -18,12 +16,11 @@ interface Props {
   readonly children: ReactNode;
 }
 
-export function ClassNotices({ live, withdrawn, closed, awake, children }: Props) {
+export function ClassNotices({ live, closed, awake, children }: Props) {
   const { view, undoable, sleptSeconds, answerSleep } = live;
   const mayGoDark = (awake === "refused" || awake === "unknown-here") && view.phase === "opening";
   return (
     <div className={styles.notices}>
-      {withdrawn && <Withdrawn of={withdrawn} />}
       {children}
       {mayGoDark && <p className={styles.aside}>{SCREEN_MAY_GO_DARK}</p>}
       {undoable?.did && (
@@ -38,19 +35,6 @@ export function ClassNotices({ live, withdrawn, closed, awake, children }: Props
       )}
       {sleptSeconds > 0 && <Slept seconds={sleptSeconds} onAnswer={answerSleep} />}
     </div>
-  );
-}
-
-function Withdrawn({ of }: { of: WithdrawnCard }) {
-  const [read, setRead] = useState(false);
-  if (read) return null;
-  return (
-    <p className={styles.slept} role="alert">
-      {withdrawnInClassWords(of)}
-      <button type="button" className="button" onClick={() => setRead(true)}>
-        Got it
-      </button>
-    </p>
   );
 }
 

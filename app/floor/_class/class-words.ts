@@ -13,8 +13,13 @@ export const SCREEN_MAY_GO_DARK = "This screen may switch itself off: touch it n
 export const progressWords = (view: FloorView): string =>
   `${view.number > 0 ? `${view.number} of ${view.of} · ` : ""}${minutesSeconds(view.left)} left · ${latenessWords(view.lateBy)}`;
 
-export const withdrawnInClassWords = (of: WithdrawnCard): string =>
-  `${withdrawnWords(of)} This class goes on; end it if the reason applies to it.`;
+/** Asked of the coach; the class itself goes on until they decide. */
+export const WITHDRAWN_ASKS = {
+  title: "This edition was withdrawn",
+  why: (of: WithdrawnCard): string => withdrawnWords(of),
+  goOn: "go on to the end",
+  end: "end now",
+} as const;
 
 export const sleptWords = (figure: string): string => `The device was asleep for ${figure} and the class stood still.`;
 

@@ -36,12 +36,14 @@ import styles from "./live-class.module.css";
 import { OnTimeSheet } from "./on-time-sheet.tsx";
 import { Targets } from "./targets.tsx";
 import { type OpenSheet, useSheet } from "./use-sheet.ts";
+import { useWithdrawal } from "./use-withdrawal.ts";
+import { WithdrawnSheet } from "./withdrawn-sheet.tsx";
 
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
   readonly running: KeptClass | null;
-  /** Set when its edition was withdrawn meanwhile: the class is not stopped. */
+  /** Set when its edition was withdrawn meanwhile: the coach is asked, the class is not stopped. */
   readonly withdrawn: WithdrawnCard | undefined;
   readonly settings: Settings;
   readonly line: FloorLine;
@@ -61,10 +63,11 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
   const into = changedInto(view);
   useFiledAtEnd(live, lead.sameClass, logs);
   const awake = useAwake();
-  const open = useSheet(view);
+  const sheets = useSheet(view);
+  const { open, answer } = useWithdrawal(sheets, withdrawn, view);
   const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
   useCalls(view, settings);
-  useClassKeys(live, open, settings);
+  useClassKeys(live, sheets, settings);
 
   if (view.phase === "done") {
     return <DoneScreen card={card} live={live} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
@@ -80,11 +83,11 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
       <Top card={card} view={view} line={line} />
-      <ClassNotices live={live} withdrawn={withdrawn} closed={open.closed} awake={awake}>
+      <ClassNotices live={live} closed={open.closed} awake={awake}>
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
       </ClassNotices>
       <Present {...{ view, into, settings, sizes }} sheet={open.sheet} plan={card.plan} />
-      <Below card={card} live={live} open={open} settings={settings} />
+      <Below {...{ card, live, open, settings, withdrawn }} onAnswer={answer} />
       <p className="visually-hidden" aria-live="polite">
         {nowWords(view)}
         {view.held ? ", held" : ""}
@@ -202,10 +205,13 @@ interface BelowProps {
   readonly live: RunningClass;
   readonly open: OpenSheet;
   readonly settings: Settings;
+  readonly withdrawn: WithdrawnCard | undefined;
+  /** The coach has decided about a withdrawn edition. */
+  onAnswer(): void;
 }
 
 /** The open sheet, what comes next, and the targets. */
-function Below({ card, live, open: { sheet, set }, settings }: BelowProps) {
+function Below({ card, live, open: { sheet, set }, settings, withdrawn, onAnswer }: BelowProps) {
   const close = () => set(null);
   const { equipment } = card.plan;
   const { distanceM } = settings;
@@ -213,6 +219,7 @@ function Below({ card, live, open: { sheet, set }, settings }: BelowProps) {
   return (
     <>
       {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
+      {sheet === "withdrawn" && withdrawn && <WithdrawnSheet of={withdrawn} live={live} onAnswer={onAnswer} />}
       {next ? (
         <ComingPlate item={next} equipment={equipment} distanceM={distanceM} label={COMING_UP} />
       ) : (

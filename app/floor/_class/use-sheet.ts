@@ -3,7 +3,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { CLOSED_WORDS, SHEET_UNTOUCHED_MS, type SheetClosing, sheetCloses, sheetMoment } from "#lib/floor/sheet.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 
-type ClassSheet = "on-time" | "help";
+/** "withdrawn" is not opened by anybody: it asks until it is answered. */
+type ClassSheet = "on-time" | "help" | "withdrawn";
 
 const TOUCHES = ["pointerdown", "keydown", "wheel", "touchmove"] as const;
 /** How long the screen says that it closed; the next touch ends that too. */

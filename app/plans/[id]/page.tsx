@@ -45,7 +45,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   if (!found.ok) return found;
   const generation = app.documents.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
-  const { rights, roomId, state, title } = found.value;
+  const { rights, roomId, state, title, origin } = found.value;
   const outline = readOutline(app, who.actor, id);
   return ok({
     planId: id,
@@ -58,6 +58,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
     rights: { writes: rights.write, comments: rights.comment },
     may: rights,
     state,
+    origin,
   });
 }
 

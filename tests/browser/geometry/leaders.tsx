@@ -14,9 +14,14 @@ interface Props extends StagedClass {
   readonly lateS?: number;
   /** It is on hold now. */
   readonly held?: boolean;
+  /** Its edition was withdrawn during the class, with the longest reason. */
+  readonly withdrawn?: boolean;
 }
 
-export function LeadProbe({ envelope, at, lateS = 0, held: stands = false }: Props) {
+const LONG_REASON =
+  "The firm spring of the third machine has lost its preload and was taken off this morning; the standing work in the second block cannot be given as it is written, so please use edition five or ask Ines. Thanks.";
+
+export function LeadProbe({ envelope, at, lateS = 0, held: stands = false, withdrawn = false }: Props) {
   const { card } = envelope;
   const began = STOPPED - (at + lateS) * 1000;
   const held = [
@@ -35,7 +40,11 @@ export function LeadProbe({ envelope, at, lateS = 0, held: stands = false }: Pro
       card={card}
       envelope={envelope}
       running={running}
-      withdrawn={undefined}
+      withdrawn={
+        withdrawn
+          ? { ...card.edition, byName: "Ines Duarte", at: Date.UTC(2026, 10, 29), reason: LONG_REASON.slice(0, 200) }
+          : undefined
+      }
       settings={{ ...FLOOR_SETTINGS, set: nothing }}
       line={{ state: UNKNOWN_LINK, link: null }}
       logs={{ waiting: 0, refused: null, send: async () => undefined }}

@@ -21,8 +21,11 @@ import { LeadProbe } from "./leaders.tsx";
 import { faultsOf } from "./measure.ts";
 import { type Moment, momentsOf } from "./moments.ts";
 
-/** `sheet`: the coach's screen of a class that is late, with the ways to end on time open. */
-export type Screen = "lead" | "sheet" | "demonstrator" | "crew" | "wall";
+/**
+ * `sheet`: the coach's screen of a class that is late, with the ways to end on time open. `withdrawn`: of a class whose
+ * edition was withdrawn meanwhile, which asks what to do.
+ */
+export type Screen = "lead" | "sheet" | "withdrawn" | "demonstrator" | "crew" | "wall";
 /** Of the class, or of the screen that follows it. */
 export type State = "held" | "alone";
 interface Look {
@@ -53,8 +56,15 @@ function show({ screen, card, moment, state }: Look): void {
   if (!set) throw new Error(`no class ${card}`);
   shown++;
   const probe: ReactNode =
-    screen === "lead" || screen === "sheet" ? (
-      <LeadProbe key={shown} {...set} at={moment.at} lateS={screen === "sheet" ? LATE_S : 0} held={state === "held"} />
+    screen === "lead" || screen === "sheet" || screen === "withdrawn" ? (
+      <LeadProbe
+        key={shown}
+        {...set}
+        at={moment.at}
+        lateS={screen === "sheet" ? LATE_S : 0}
+        held={state === "held"}
+        withdrawn={screen === "withdrawn"}
+      />
     ) : (
       <LineProbe
         key={`${screen} ${card}`}
@@ -74,8 +84,9 @@ function show({ screen, card, moment, state }: Look): void {
 
 const endOnTime = () => [...document.querySelectorAll("button")].find((button) => button.textContent === "end on time");
 
-/** With the sheet open, the next item and the targets must still be there; the words say where. */
+/** With a sheet open, the next item and the targets must still be there; the words say where. */
 function missing(screen: Screen): string[] {
+  if (screen === "withdrawn") return missingQuestion();
   if (screen !== "sheet") return [];
   const parts = [
     '[role="dialog"]',
@@ -83,6 +94,18 @@ function missing(screen: Screen): string[] {
     '[aria-label="The class"] button',
   ];
   return parts.filter((part) => !document.querySelector(part)?.checkVisibility()).map((part) => `not there: ${part}`);
+}
+
+/** It is asked with both its answers beside work, and never where a change is announced or made. */
+function missingQuestion(): string[] {
+  const question = document.querySelector('[role="alertdialog"]');
+  const answers = [...(question?.querySelectorAll("button") ?? [])].filter((button) => button.checkVisibility());
+  if (document.querySelector("[data-plate]")) return question ? ["the question lies beside a change"] : [];
+  const targets = document.querySelector('[aria-label="The class"] button')?.checkVisibility();
+  return [
+    ...(answers.length === 2 ? [] : [`not there: ${2 - answers.length} answers`]),
+    ...(targets ? [] : ["not there: the targets"]),
+  ];
 }
 
 interface Sweep {

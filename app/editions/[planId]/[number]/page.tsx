@@ -1,14 +1,20 @@
-/** One signed edition: who signed it, where its sheets and tracks are, and whether it may still be taught. */
+/** One signed edition: the class in plates, what the rules found, who signed it, and whether it may still be taught. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { LocalTime } from "#app/_parts/local-time.tsx";
+import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import { mayWithdraw, readSignedEdition } from "#server/editions/editions.ts";
-import styles from "./edition.module.css";
+import { can } from "#lib/policy/can.ts";
+import { acceptedIn, mayWithdraw, readSignedEdition, seesFindings } from "#server/editions/editions.ts";
+import { EditionWays } from "../edition-ways.tsx";
+import styles from "../editions.module.css";
+import { TemplateAct } from "../template-act.tsx";
+import { SignedClass } from "./signed-class.tsx";
+import { SignedFindings } from "./signed-findings.tsx";
 import { Withdraw } from "./withdraw.tsx";
 
 export const metadata: Metadata = { title: "Signed edition" };
@@ -19,7 +25,8 @@ interface PageProps {
 
 export default async function EditionPage({ params }: PageProps) {
   const { planId, number } = await params;
-  const path = `/editions/${encodeURIComponent(planId)}/${encodeURIComponent(number)}`;
+  const all = `/editions/${encodeURIComponent(planId)}`;
+  const path = `${all}/${encodeURIComponent(number)}`;
   const visit = await requirePerson(path);
   const { app, who } = visit;
   const found = readSignedEdition(app, who.actor, planId, Number(number));
@@ -27,51 +34,75 @@ export default async function EditionPage({ params }: PageProps) {
     if (found.error.code !== "edition-damaged") notFound();
     return (
       <Shell visit={visit} section="desk">
-        <Link href="/desk">Desk</Link>
+        <Back all={all} />
         <h1>A damaged edition</h1>
         <p className="problem">{found.error.message}</p>
       </Shell>
     );
   }
+  const signed = found.value;
   return (
     <Shell visit={visit} section="desk">
-      <Signed signed={found.value} path={path} />
-      {!found.value.withdrawn && mayWithdraw(app, who.actor, planId) ? (
-        <Withdraw url={`/api${path}/withdraw`} number={found.value.number} />
+      <Back all={all} />
+      <Head signed={signed} />
+      <div className={styles.ways}>
+        <EditionWays path={path} number={signed.number} />
+        {can(who.actor, "plan.create") && <TemplateAct path={path} number={signed.number} strong />}
+      </div>
+      {seesFindings(app, who.actor, planId) && (
+        <SignedFindings findings={signed.findings} accepted={acceptedIn(signed)} />
+      )}
+      <SignedClass card={signed.card.card} />
+      <Proof hash={signed.hash}>
+        <RecordHeadLine head={signed.record} />
+      </Proof>
+      {!signed.withdrawn && mayWithdraw(app, who.actor, planId) ? (
+        <Withdraw url={`/api${path}/withdraw`} number={signed.number} />
       ) : null}
     </Shell>
   );
 }
 
+const Back = ({ all }: { readonly all: string }) => (
+  <p className={styles.back}>
+    <Link href="/desk" className="link-line">
+      Desk
+    </Link>
+    <Link href={all} className="link-line">
+      All editions
+    </Link>
+  </p>
+);
+
 type SignedEdition = Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
 
-function Signed({ signed, path }: { readonly signed: SignedEdition; readonly path: string }) {
-  const { title, number, card, signedAt, signedByName, note, shortName, withdrawn } = signed;
+function Head({ signed }: { readonly signed: SignedEdition }) {
+  const { title, number, card, signedAt, signedByName, note, round, shortName, withdrawn } = signed;
   return (
     <>
-      <Link href="/desk">Desk</Link>
       <h1>
         {title}, edition {number}
       </h1>
       <p>
         {shortName} · {clockTime(card.card.clock.total)} · {card.card.room.name} · signed off by {signedByName},{" "}
-        <LocalTime at={signedAt} />
+        <LocalTime at={signedAt} /> {new Date(signedAt).getUTCFullYear()}
+        {round !== null && `, in round ${round}`}
       </p>
-      {note ? <p className="quiet">{note}</p> : null}
-      {withdrawn ? <p className="problem">{withdrawnWords(withdrawn)} Devices keep it but do not start it.</p> : null}
-      <ul className={styles.ways}>
-        {WAYS.map(([part, words]) => (
-          <li key={part}>
-            <a href={`${path}/${part}`}>{words}</a>
-          </li>
-        ))}
-      </ul>
+      {note ? <p className={styles.note}>{note}</p> : null}
+      {withdrawn ? <p className="problem">{withdrawnWords(withdrawn)} No device starts it any more.</p> : null}
     </>
   );
 }
 
-const WAYS = [
-  ["print", "Print sheet"],
-  ["crew", "Crew sheet"],
-  ["classes", "Classes taught"],
-] as const;
+/** How to show that this is what was signed. */
+function Proof({ hash, children }: { readonly hash: string; readonly children: React.ReactNode }) {
+  return (
+    <section className={styles.proof} aria-labelledby="proof">
+      <h2 id="proof">How to check it</h2>
+      <p className={styles.hash}>
+        SHA-256 of the plan as signed: <code>{hash}</code>
+      </p>
+      {children}
+    </section>
+  );
+}

@@ -16,6 +16,14 @@ export default async function CrewPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName, withdrawn } = found.value;
-  return <PrintedCrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
+  const { card, signedAt, signedByName, withdrawn, record } = found.value;
+  return (
+    <PrintedCrewSheet
+      card={card.card}
+      signedAt={signedAt}
+      signedBy={signedByName}
+      withdrawn={withdrawn}
+      record={record}
+    />
+  );
 }

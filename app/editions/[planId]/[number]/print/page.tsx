@@ -14,6 +14,8 @@ export default async function PrintPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName, withdrawn } = found.value;
-  return <PrintedClass card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
+  const { card, signedAt, signedByName, withdrawn, record } = found.value;
+  return (
+    <PrintedClass card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} record={record} />
+  );
 }

@@ -4,6 +4,7 @@ import type { Card } from "#lib/card/schema.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
+import { headText, type RecordHead } from "#lib/record/chain.ts";
 import { PrintButton } from "./print-button.tsx";
 import styles from "./printed-class.module.css";
 
@@ -13,6 +14,8 @@ export interface SignedProps {
   readonly signedAt: number;
   readonly signedBy: string;
   readonly withdrawn: Withdrawal | null;
+  /** As it was when the sheet was drawn. */
+  readonly record: RecordHead;
 }
 
 interface PaperProps extends SignedProps {
@@ -34,8 +37,20 @@ export function SignedPaper({ title, className = "", style, children, ...signed 
       <article className={`${styles.sheet} ${className}`} style={style}>
         <Head title={title} {...signed} />
         {children}
+        <RecordOnPaper head={signed.record} />
       </article>
     </main>
+  );
+}
+
+/** Whole: whoever has the sheet can show later that the record was rewritten. Nothing while there is no record. */
+function RecordOnPaper({ head }: { readonly head: RecordHead }) {
+  if (head.seq === 0) return null;
+  return (
+    <p className={styles.record}>
+      <strong>Record</strong> <code>{headText(head)}</code> Given this number and hash,{" "}
+      <code>npm run -s record -- verify --head</code> on the server shows whether anything up to here was changed since.
+    </p>
   );
 }
 

@@ -1,0 +1,42 @@
+/** The class as it was signed, item by item. */
+import { SafetyNote } from "#app/_parts/safety-note.tsx";
+import type { Card } from "#lib/card/schema.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
+import { type ClassPlates, classPlates, SmallPlate } from "../class-plates.tsx";
+import styles from "../editions.module.css";
+
+export function SignedClass({ card }: { readonly card: Card }) {
+  const plates = classPlates(card);
+  return (
+    <section aria-labelledby="class">
+      <h2 id="class">The class</h2>
+      <ol className={styles.class}>
+        {card.plan.items.map((item) => (
+          <Item key={item.id} item={item} plates={plates} />
+        ))}
+      </ol>
+      <SafetyNote sentences={card.cautions.note} />
+    </section>
+  );
+}
+
+function Item({ item, plates }: { readonly item: PlanItem; readonly plates: ClassPlates }) {
+  const plate = plates.of(item.id);
+  if (plate)
+    return (
+      <li>
+        <SmallPlate of={plate} />
+      </li>
+    );
+  return (
+    <li className={styles.still} data-kind={item.kind}>
+      {item.kind === "heading" && <h3>{item.title}</h3>}
+      {item.kind === "pause" && (
+        <p>
+          {item.text || "A pause"}, {clockTime(item.seconds)}
+        </p>
+      )}
+    </li>
+  );
+}

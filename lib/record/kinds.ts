@@ -1,0 +1,251 @@
+/** Each kind of row in the record: the sentence that it is read as, and the group under which it is looked for. */
+import type { RecordRow } from "./chain.ts";
+
+/** Names of what a row is about, looked up when it is read. */
+export interface RecordNames {
+  person(id: string): string;
+  plan(id: string): string;
+  move(id: string): string;
+  room(id: string): string;
+  rule(id: string): string;
+  device(id: string): string;
+}
+
+export const RECORD_GROUPS = {
+  editions: "Editions and classes",
+  plans: "Plans",
+  reading: "Reading and marks",
+  people: "People and access",
+  studio: "Rooms, devices, standards",
+  library: "Library",
+} as const;
+export type RecordGroup = keyof typeof RECORD_GROUPS;
+
+interface Told {
+  /** The name of the subject. */
+  readonly of: string;
+  /** Its id, without what it is. */
+  readonly id: string;
+  readonly body: Readonly<Record<string, unknown>>;
+  readonly names: RecordNames;
+}
+type Sentence = readonly [group: RecordGroup, words: (told: Told) => string];
+
+const text = (value: unknown): string => (typeof value === "string" ? value : "");
+const quoted = (value: unknown): string => (text(value).trim() === "" ? "" : `: “${text(value).trim()}”`);
+const list = (value: unknown): string =>
+  Array.isArray(value) && value.length > 0 ? value.filter((part) => typeof part === "string").join(", ") : "none";
+const people = (count: unknown, one: string, many: string): string => `${Number(count)} ${count === 1 ? one : many}`;
+const nameIn = (data: unknown, key: string): string =>
+  typeof data === "object" && data !== null && key in data ? text((data as Record<string, unknown>)[key]) : "";
+
+const PLANS: Readonly<Record<string, Sentence>> = {
+  created: ["plans", ({ of }) => `began the plan ${of}`],
+  imported: ["plans", ({ of }) => `brought the plan ${of} from a file`],
+  "from-edition": [
+    "plans",
+    ({ of, body }) => `made the plan ${of} from edition ${text(body.note).split("/").at(-1)} of another`,
+  ],
+  duplicated: ["plans", ({ of }) => `made the plan ${of} from another`],
+  "handed-in": ["plans", ({ of, body }) => `offered ${of} for reading${quoted(body.note)}`],
+  "taken-back": ["plans", ({ of, body }) => `took ${of} back in writing${quoted(body.note)}`],
+  "handed-back": ["plans", ({ of, body }) => `returned ${of} with notes${quoted(body.note)}`],
+  "signed-off": ["plans", ({ of, body }) => `put ${of} to signed off${quoted(body.note)}`],
+  "written-on": ["plans", ({ of }) => `wrote in ${of}, which was signed off and is in writing again`],
+  shared: ["plans", ({ of, body, names }) => `shared ${of} with ${names.person(text(body.note))}`],
+  unshared: ["plans", ({ of, body, names }) => `ended sharing ${of} with ${names.person(text(body.note))}`],
+  "team-on": ["plans", ({ of }) => `made ${of} a plan of the team`],
+  "team-off": ["plans", ({ of }) => `made ${of} a plan of one person`],
+  "room-changed": ["plans", ({ of, body, names }) => `moved ${of} to ${names.room(text(body.note))}`],
+  deleted: ["plans", ({ of }) => `deleted ${of}`],
+  unarchived: ["plans", ({ of }) => `took ${of} from the archive`],
+  withdrawn: ["plans", ({ of, body }) => `noted in ${of} that an edition was withdrawn${quoted(body.note)}`],
+  edition: ["editions", ({ of, body }) => `signed edition ${body.number} of ${of}${quoted(body.note)}`],
+  "edition-withdrawn": ["editions", ({ of, body }) => `withdrew edition ${body.number} of ${of}${quoted(body.reason)}`],
+  "class-log": [
+    "editions",
+    ({ of, body, names }) =>
+      `sent the log of a ${text(body.ran) || "class"} from edition ${body.number} of ${of}, ${names.room(text(body.room))}`,
+  ],
+};
+
+const LIBRARY: Readonly<Record<string, Sentence>> = {
+  added: ["library", ({ of }) => `added the move ${of}`],
+  changed: ["library", ({ of }) => `changed the move ${of}`],
+};
+
+/** Kinds that plans and moves share. */
+const BOTH: Readonly<Record<string, Sentence>> = {
+  archived: ["plans", ({ of }) => `archived ${of}`],
+  restored: ["plans", ({ of }) => `restored ${of}`],
+};
+
+const STUDIO: Readonly<Record<string, Sentence>> = {
+  begun: ["studio", ({ body }) => `began the record${earlierWords(body.earlier)}`],
+  "studio-made": ["studio", () => "made the studio, in its first run"],
+  standard: [
+    "studio",
+    ({ of, body }) => (body.data === null ? `put the rule “${of}” back to its own level` : `changed the rule “${of}”`),
+  ],
+  machines: ["studio", ({ of }) => `changed the machines or the name of ${of}`],
+  "room-added": ["studio", ({ of }) => `added the room ${of}`],
+  spring: ["studio", ({ of }) => `took a spring’s values from scale readings in ${of}`],
+  "spring-out": ["studio", ({ of, body }) => `took the spring “${nameIn(body.data, "label")}” out of ${of}`],
+  timings: ["studio", ({ of }) => `set the times of changes in ${of}`],
+  "timings-taken": ["studio", ({ of }) => `took times of changes in ${of} from classes taught`],
+  "device-added": [
+    "studio",
+    ({ body, names }) => `made a pairing code for “${text(body.name)}” in ${names.room(text(body.room))}`,
+  ],
+  paired: [
+    "studio",
+    ({ body, names }) =>
+      `was paired in ${names.room(text(body.room))}, by a code of ${names.person(text(body.codeBy))}`,
+  ],
+  "device-removed": [
+    "studio",
+    ({ body, names }) => `removed the device “${text(body.name)}” from ${names.room(text(body.room))}`,
+  ],
+  "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
+  "sole-author": [
+    "studio",
+    ({ body }) => {
+      if (body.joined === true) return "joined, so that a second person has to sign off again";
+      return body.may === true
+        ? "allowed people to sign off a plan that only they wrote"
+        : "ended that people sign off a plan that only they wrote";
+    },
+  ],
+};
+
+const PEOPLE: Readonly<Record<string, Sentence>> = {
+  invited: ["people", ({ body }) => `invited ${text(body.to)} as ${list(body.roles)}`],
+  "invitation-revoked": ["people", ({ body }) => `revoked the invitation of ${text(body.to)}`],
+  joined: [
+    "people",
+    ({ body }) => `${body.again === true ? "joined again" : "joined"} by invitation as ${list(body.roles)}`,
+  ],
+  roles: ["people", ({ of, body }) => `changed the roles of ${of} from ${list(body.before)} to ${list(body.roles)}`],
+  removed: ["people", ({ of }) => `removed ${of} from the studio`],
+  "signed-out": [
+    "people",
+    ({ of, body }) => `signed ${of} out everywhere (${people(body.ended, "session", "sessions")})`,
+  ],
+  "password-changed": ["people", () => "changed their own password"],
+  "reset-link": ["people", ({ of }) => `made a link for a new password of ${of}`],
+  "reset-link-withdrawn": ["people", ({ of }) => `withdrew the link for a new password of ${of}`],
+  "password-reset": ["people", () => "set a new password by a link"],
+  "links-ended": ["people", ({ of }) => `ended the unused links and codes of ${of}, who may not make them any more`],
+};
+
+const READING: Readonly<Record<string, Sentence>> = {
+  "reading-taken-up": ["reading", ({ of, body }) => `took up the reading of ${of}, round ${body.round}`],
+  "reading-let-go": ["reading", ({ of, body }) => `let the reading of ${of} go, round ${body.round}`],
+  "main-points": [
+    "reading",
+    ({ of, body }) => `named the main points of round ${body.round} of ${of}${quoted(sentences(body.mainPoints))}`,
+  ],
+  "signed-with-open": [
+    "reading",
+    ({ of, body }) =>
+      `signed edition ${body.edition} of ${of} with findings left open${quoted(messages(body.findings))}`,
+  ],
+  "finding-accepted": [
+    "reading",
+    ({ of, body }) => `accepted in ${of}: “${text(body.message)}” Reason${quoted(body.reason)}`,
+  ],
+  "acceptance-ended": ["reading", ({ of, body }) => `no longer accepts in ${of}${quoted(body.message)}`],
+  "proposal-made": ["reading", ({ of, body }) => `proposed a change in ${of}${quoted(body.note)}`],
+  "proposal-taken": ["reading", ({ of }) => `took a proposed change in ${of}`],
+  "proposal-declined": ["reading", ({ of, body }) => `declined a proposed change in ${of}${quoted(body.word)}`],
+  "proposal-withdrawn": ["reading", ({ of }) => `took back a change that they had proposed in ${of}`],
+  marks: ["reading", ({ of, body, names }) => `set marks for ${names.person(text(body.userId))}, from ${of}`],
+  rubric: ["reading", () => "changed the rubric for marks"],
+  "remark-added": ["reading", ({ body }) => `added a stock remark${quoted(body.words)}`],
+  "remark-changed": ["reading", ({ body }) => `changed a stock remark${quoted(body.words)}`],
+  "remark-out-of-use": ["reading", ({ body }) => `took a stock remark out of use${quoted(body.words)}`],
+  "remark-in-use-again": ["reading", ({ body }) => `put a stock remark in use again${quoted(body.words)}`],
+};
+
+const sentences = (value: unknown): string => (Array.isArray(value) ? value.map(text).join(" ") : "");
+const messages = (value: unknown): string =>
+  Array.isArray(value) ? value.map((part) => nameIn(part, "message")).join(" ") : "";
+
+const SENTENCES: Readonly<Record<string, Sentence>> = {
+  ...BOTH,
+  ...PLANS,
+  ...READING,
+  ...LIBRARY,
+  ...STUDIO,
+  ...PEOPLE,
+};
+
+const RECORD_KINDS: readonly string[] = Object.keys(SENTENCES);
+
+/** What rows of a group have in common. */
+export interface GroupTest {
+  readonly kinds?: readonly string[];
+  /** All kinds but these. */
+  readonly otherKinds?: readonly string[];
+  /** What its subject begins with. */
+  readonly about?: string;
+}
+
+/** Kinds that have no sentence of their own here are about reading. */
+export function testOfGroup(group: RecordGroup): GroupTest {
+  if (group === "library") return { about: "move/" };
+  if (group === "reading") return { otherKinds: RECORD_KINDS.filter((kind) => SENTENCES[kind]?.[0] !== group) };
+  const kinds = RECORD_KINDS.filter((kind) => SENTENCES[kind]?.[0] === group);
+  return group === "plans" ? { kinds, about: "plan/" } : { kinds };
+}
+
+/** What a row says, after the name of who did it: "signed edition 3 of Morning class". */
+export function recordSentence(
+  { kind, subject, bodyJson }: Pick<RecordRow, "kind" | "subject" | "bodyJson">,
+  names: RecordNames,
+): string {
+  const { what, id } = splitSubject(subject);
+  const body = bodyOf(bodyJson);
+  const of = nameOfSubject(what, id, names, body);
+  const known = Object.hasOwn(SENTENCES, kind) ? SENTENCES[kind] : undefined;
+  if (known) return known[1]({ of, id, body, names });
+  const said = `noted “${kind.replaceAll("-", " ")}”`;
+  return what === "studio" ? said : `${said} for ${of}`;
+}
+
+/** "plan/<id>" in its two parts. */
+export function splitSubject(subject: string): { readonly what: string; readonly id: string } {
+  const at = subject.indexOf("/");
+  return at < 0 ? { what: subject, id: "" } : { what: subject.slice(0, at), id: subject.slice(at + 1) };
+}
+
+function nameOfSubject(what: string, id: string, names: RecordNames, body: Told["body"]): string {
+  if (what === "plan") return names.plan(id);
+  if (what === "move") return names.move(id);
+  // A room that was renamed since is said by its name now.
+  if (what === "room") return names.room(id) || nameIn(body, "name");
+  if (what === "rule") return names.rule(id);
+  if (what === "device") return names.device(id);
+  return what === "person" ? names.person(id) : "the studio";
+}
+
+function bodyOf(json: string): Told["body"] {
+  try {
+    const body: unknown = JSON.parse(json);
+    return typeof body === "object" && body !== null ? (body as Told["body"]) : {};
+  } catch {
+    return {};
+  }
+}
+
+function earlierWords(earlier: unknown): string {
+  const counts = typeof earlier === "object" && earlier !== null ? Object.values(earlier) : [];
+  const rows = counts.reduce<number>((sum, count) => sum + Number(count), 0);
+  return rows === 0 ? "" : ` with what had been stored before it: ${people(rows, "row", "rows")}, in order of time`;
+}
+
+/** The number of the edition that a row is about; null for none. */
+export function editionOfRow({ bodyJson }: Pick<RecordRow, "bodyJson">): number | null {
+  const { of, number } = bodyOf(bodyJson);
+  return typeof number === "number" && of !== undefined ? number : null;
+}
