@@ -8,17 +8,24 @@ import { dayOfMoment, momentWords } from "./time-words.ts";
 
 const never = () => () => {};
 
-export function LocalTime({ at }: { readonly at: number }) {
+interface LocalTimeProps {
+  /** ms since the epoch. */
+  readonly at: number;
+  /** With the year, where old times stand beside new ones. */
+  readonly year?: boolean;
+}
+
+export function LocalTime({ at, year = false }: LocalTimeProps) {
   const words = useSyncExternalStore(
     never,
-    () => momentWords(at),
+    () => momentWords(at, year),
     () => null,
   );
   return (
     <time style={{ fontFamily: "inherit" }} dateTime={new Date(at).toISOString()}>
       {words ?? (
         <>
-          {dayOfMoment(at)}
+          {dayOfMoment(at, year)}
           <span style={{ visibility: "hidden" }} aria-hidden="true">
             , 00:00
           </span>

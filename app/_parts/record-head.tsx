@@ -16,8 +16,8 @@ export function RecordHeadLine({ head, className }: Props) {
     <p className={`${styles.head} ${className ?? ""}`}>
       <strong>Record</strong> <code>{headText(head)}</code>
       <br />
-      To check on the server that nothing up to here was changed since: <code>npm run -s record -- verify --head</code>{" "}
-      and this number and hash.
+      To check on the server that nothing up to here was changed since:{" "}
+      <code className={styles.command}>npm run -s record -- verify --head</code> and this number and hash.
     </p>
   );
 }

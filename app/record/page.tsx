@@ -77,10 +77,10 @@ function Row({ line: { seq, at, who, says, href, hash } }: { readonly line: Reco
         {seq.toLocaleString("en-GB")}
       </span>
       <span className={styles.when}>
-        <LocalTime at={at} /> {new Date(at).getUTCFullYear()}
+        <LocalTime at={at} year />
       </span>
       <span className={styles.says}>
-        <b>{who}</b> {says}.{" "}
+        <b>{who}</b> {says}{" "}
         {href && (
           <Link href={href} aria-label={`Open what row ${seq} is about`}>
             Open

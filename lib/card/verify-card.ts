@@ -6,10 +6,12 @@ import { hashes, verify } from "@noble/ed25519";
 import { sha512 } from "@noble/hashes/sha2.js";
 import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
 import { fromBase64url } from "./base64url.ts";
-import { cardBytes } from "./card-bytes.ts";
 import { CARD_FORMAT, type Card, cardSchema, envelopeSchema } from "./schema.ts";
 
 hashes.sha512 = sha512;
+
+/** Whether `signature` (64 bytes) over `message` is by the owner of `publicKey` (32 bytes). May throw for bytes that are neither. */
+export type SignatureCheck = (signature: Uint8Array, message: Uint8Array, publicKey: Uint8Array) => boolean;
 
 export type Verified = { readonly ok: true; readonly card: Card } | { readonly ok: false; readonly reason: string };
 
@@ -24,15 +26,21 @@ const OTHER_PLAN = "The plan in this file is not the edition that it names. Fetc
  * Checks shape, digest, signature, date and the plan's hash, in this order, and says in a sentence what is wrong.
  * @param publicKey the studio's Ed25519 key, base64url, 32 bytes, as it was received at pairing
  * @param now ms since the epoch, UTC
+ * @param check of an Ed25519 signature (RFC 8032); the server gives its own, which is fifty times as fast
  */
-export function verifyCard(envelope: unknown, publicKey: string, now: number): Verified {
+export function verifyCard(
+  envelope: unknown,
+  publicKey: string,
+  now: number,
+  check: SignatureCheck = plainCheck,
+): Verified {
   const outer = envelopeSchema.safeParse(envelope);
   if (!outer.success) return refuse(NOT_A_CARD);
   const { card: raw, sha256, signature } = outer.data;
   const text = canonicalOf(raw);
   if (text === null) return refuse(NOT_A_CARD);
   if (sha256Hex(text) !== sha256) return refuse(CHANGED);
-  if (!signedBy(publicKey, signature, raw)) return refuse(OTHER_KEY);
+  if (!signedBy(check, { publicKey, signature, text })) return refuse(OTHER_KEY);
   const parsed = cardSchema.safeParse(raw);
   if (!parsed.success) return refuse(NOT_A_CARD);
   const card = parsed.data;
@@ -53,14 +61,23 @@ function canonicalOf(value: unknown): string | null {
   }
 }
 
-function signedBy(publicKey: string, signature: string, card: unknown): boolean {
+interface Signed {
+  readonly publicKey: string;
+  readonly signature: string;
+  /** The canonical card: the bytes that are signed (`card-bytes.ts`). */
+  readonly text: string;
+}
+
+function signedBy(check: SignatureCheck, { publicKey, signature, text }: Signed): boolean {
   const key = fromBase64url(publicKey);
   const sig = fromBase64url(signature);
   if (key?.length !== 32 || sig?.length !== 64) return false;
   try {
-    // zip215 off: the strict reading of RFC 8032, as in OpenSSL.
-    return verify(sig, cardBytes(card), key, { zip215: false });
+    return check(sig, new TextEncoder().encode(text), key);
   } catch {
     return false; // the key or the signature is not a point on the curve
   }
 }
+
+// zip215 off: the strict reading of RFC 8032, as in OpenSSL.
+const plainCheck: SignatureCheck = (signature, message, key) => verify(signature, message, key, { zip215: false });

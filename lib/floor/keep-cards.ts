@@ -34,8 +34,16 @@ export interface Refused {
   readonly earlierKept: boolean;
 }
 
+/** What is left of a withdrawn edition once its card is deleted: enough to say which one it was. */
+export interface DroppedCard {
+  readonly planId: string;
+  readonly number: number;
+  readonly title: string;
+}
+
 export interface KeptAfter {
   readonly kept: readonly KeptCard[];
+  readonly dropped: readonly DroppedCard[];
   readonly refused: readonly Refused[];
 }
 
@@ -55,13 +63,15 @@ const field = (value: unknown, name: string): unknown =>
 /**
  * Keeps what verifies under the studio's key. A card that fails, or is older than the kept one, is refused with a reason
  * and the kept one stays. Plans that the studio no longer sends are dropped, unless a refused card belongs to no known
- * plan: it may stand for any of them. A withdrawn card stays, so that people can read why it cannot be started.
+ * plan: it may stand for any of them. A withdrawn card cannot be started any more; it is deleted once no class that had
+ * begun with it can still run, on this screen or on one that this one follows.
  */
 export function keepCards(
   before: readonly KeptCard[],
   fetched: readonly unknown[],
   trust: { readonly publicKey: string; readonly now: number },
   withdrawn: readonly WithdrawnCard[] = [],
+  droppedBefore: readonly DroppedCard[] = [],
 ): KeptAfter {
   const good = new Map<string, KeptCard>();
   const stays = new Set<string>();
@@ -83,9 +93,24 @@ export function keepCards(
     const reason = verdict.ok ? FLOOR_SENTENCES.olderEdition : verdict.reason;
     refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
   }
-  const left = before.filter(
-    ({ planId, envelope }) =>
-      !good.has(planId) && (unknown || stays.has(planId) || withdrawnOf(envelope.card.edition, withdrawn)),
+  const old = before.filter(({ planId }) => !good.has(planId));
+  const isOver = ({ envelope }: KeptCard) => {
+    const out = withdrawnOf(envelope.card.edition, withdrawn);
+    return out !== undefined && trust.now - out.at > CLASS_OVER_MS;
+  };
+  const left = old.filter(
+    (card) =>
+      !isOver(card) &&
+      (unknown || stays.has(card.planId) || withdrawnOf(card.envelope.card.edition, withdrawn) !== undefined),
   );
-  return { kept: [...good.values(), ...left], refused };
+  const now = old.filter(isOver).map(({ planId, envelope: { card } }): DroppedCard => {
+    return { planId, number: card.edition.number, title: card.edition.title };
+  });
+  const still = droppedBefore.filter(
+    (one) => !good.has(one.planId) && withdrawnOf(one, withdrawn) && !now.some(({ planId }) => planId === one.planId),
+  );
+  return { kept: [...good.values(), ...left], dropped: [...now, ...still], refused };
 }
+
+/** Three times the longest class. */
+const CLASS_OVER_MS = 12 * 60 * 60_000;

@@ -85,7 +85,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
   "studio-made": ["studio", () => "made the studio, in its first run"],
   standard: [
     "studio",
-    ({ of, body }) => (body.data === null ? `put the rule “${of}” back to its own level` : `changed the rule “${of}”`),
+    ({ of, body }) => (body.data === null ? `put the rule ${of} back to its own level` : `changed the rule ${of}`),
   ],
   machines: ["studio", ({ of }) => `changed the machines or the name of ${of}`],
   "room-added": ["studio", ({ of }) => `added the room ${of}`],
@@ -199,8 +199,13 @@ export function testOfGroup(group: RecordGroup): GroupTest {
   return group === "plans" ? { kinds, about: "plan/" } : { kinds };
 }
 
-/** What a row says, after the name of who did it: "signed edition 3 of Morning class". */
-export function recordSentence(
+/** What a row says, after the name of who did it: "signed edition 3 of “Morning class”." */
+export function recordSentence(row: Pick<RecordRow, "kind" | "subject" | "bodyJson">, names: RecordNames): string {
+  const said = sayRow(row, names);
+  return /[.!?]”?$/.test(said) ? said : `${said}.`;
+}
+
+function sayRow(
   { kind, subject, bodyJson }: Pick<RecordRow, "kind" | "subject" | "bodyJson">,
   names: RecordNames,
 ): string {
@@ -220,11 +225,11 @@ export function splitSubject(subject: string): { readonly what: string; readonly
 }
 
 function nameOfSubject(what: string, id: string, names: RecordNames, body: Told["body"]): string {
-  if (what === "plan") return names.plan(id);
-  if (what === "move") return names.move(id);
+  if (what === "plan") return `“${names.plan(id)}”`;
+  if (what === "move") return `“${names.move(id)}”`;
   // A room that was renamed since is said by its name now.
   if (what === "room") return names.room(id) || nameIn(body, "name");
-  if (what === "rule") return names.rule(id);
+  if (what === "rule") return `“${names.rule(id)}”`;
   if (what === "device") return names.device(id);
   return what === "person" ? names.person(id) : "the studio";
 }

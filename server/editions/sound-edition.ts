@@ -10,6 +10,7 @@ import { type CardEnvelope, envelopeSchema, verifyCard } from "#lib/card/card.ts
 import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { checkSignature } from "#server/signing/ed25519.ts";
 
 export type EditionReader = Pick<Springline, "db" | "keys" | "log">;
 
@@ -56,7 +57,7 @@ function holds(app: EditionReader, { planJson, cardJson, findingsJson, planId, n
   const envelope = envelopeSchema.safeParse(parsed(cardJson)).data;
   if (sha256Hex(planJson) !== hash || parsed(findingsJson) === undefined || !envelope) return false;
   const publicKey = app.keys.publicKeyOf(envelope.keyId);
-  const verified = publicKey === undefined ? undefined : verifyCard(envelope, publicKey, NO_TIME);
+  const verified = publicKey === undefined ? undefined : verifyCard(envelope, publicKey, NO_TIME, checkSignature);
   if (!verified?.ok) return false;
   const { edition } = verified.card;
   return edition.planId === planId && edition.number === number && edition.hash === hash;

@@ -100,7 +100,7 @@ function namesOf({ db }: Springline): RecordNames {
     move: (id) => readMoveRow(db, id)?.move.name ?? id,
     room: (id) => readRoom(db, id)?.name ?? MISSING_ROOM,
     rule: (id) => RULES.find((rule) => rule.id === id)?.title ?? id,
-    device: (id) => nameOfDevice(db, id) ?? "a device",
+    device: (id) => nameOfDevice(db, id) ?? "",
   };
 }
 
@@ -112,7 +112,7 @@ function lineOf(app: Springline, row: RecordRow, names: RecordNames): RecordLine
 /** "server" is the program itself, or a command on the server. */
 function whoOf(actorId: string, names: RecordNames): string {
   const { what, id } = splitSubject(actorId);
-  if (what === "device") return `The device ${names.device(id)}`;
+  if (what === "device") return `The device “${names.device(id)}”`.replace(" “”", "");
   return actorId === "server" ? "The server" : names.person(actorId);
 }
 

@@ -7,8 +7,6 @@ import { isMoveItem } from "#lib/plan/lookup.ts";
 
 export interface PlateOfClass {
   readonly facts: PlateFacts;
-  /** Among the moves. */
-  readonly number: number;
   /** When its work begins, seconds of the class. */
   readonly at: number;
 }
@@ -21,20 +19,16 @@ export interface ClassPlates {
 export function classPlates({ plan, clock, cues, dropped }: Card): ClassPlates {
   const factsOf = platesOf(plan, { rows: clock.rows, cues, dropped });
   const starts = new Map(clock.rows.map((row) => [row.item, row.start]));
-  const plates = plan.items.filter(isMoveItem).map((item, n): [string, PlateOfClass] => {
-    return [item.id, { facts: factsOf(item), number: n + 1, at: starts.get(item.id) ?? 0 }];
+  const plates = plan.items.filter(isMoveItem).map((item): [string, PlateOfClass] => {
+    return [item.id, { facts: factsOf(item), at: starts.get(item.id) ?? 0 }];
   });
   const byId = new Map(plates);
   return { of: (id) => byId.get(id) };
 }
 
-export function SmallPlate({ of: { facts, number, at } }: { readonly of: PlateOfClass }) {
+export function SmallPlate({ of: { facts, at } }: { readonly of: PlateOfClass }) {
   const { move, facing, side } = facts;
   return (
-    <Plate
-      {...{ facts, number, at }}
-      density="small"
-      figure={<LatePlateFigure {...{ move, facing, side }} px={SMALL_PX} />}
-    />
+    <Plate {...{ facts, at }} density="small" figure={<LatePlateFigure {...{ move, facing, side }} px={SMALL_PX} />} />
   );
 }

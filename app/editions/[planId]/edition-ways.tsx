@@ -13,7 +13,7 @@ const FILES = [
 
 /** `path`: the edition's address. */
 export function EditionWays({ path, number }: { readonly path: string; readonly number: number }) {
-  const of = <span className="visually-hidden"> of edition {number}</span>;
+  const of = <span className="visually-hidden">, edition {number}</span>;
   return (
     <>
       {PAGES.map(([part, words]) => (

@@ -29,8 +29,7 @@ export function ListedEditionRow({ edition, path, newest, creates }: Props) {
           {newest && !withdrawn && !damaged && <span className={styles.state}> in use</span>}
         </h2>
         <p>
-          {shortName} · {clockTime(lengthSeconds)} · signed off by {signedByName}, <LocalTime at={signedAt} />{" "}
-          {new Date(signedAt).getUTCFullYear()}
+          {shortName} · {clockTime(lengthSeconds)} · signed off by {signedByName}, <LocalTime at={signedAt} year />
           {round !== null && ` · round ${round}`} ·{" "}
           {classes === 0 ? "not taught yet" : plural(classes, "class", "classes")}
         </p>

@@ -5,7 +5,6 @@ import { notFound } from "next/navigation";
 import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
-import { plural } from "#lib/plan/format.ts";
 import { type PlanEditions, readPlanEditions } from "#server/editions/plan-editions.ts";
 import { CompareForm } from "./compare-form.tsx";
 import styles from "./editions.module.css";
@@ -48,7 +47,7 @@ export default async function EditionsPage({ params }: { readonly params: Promis
 function About({ planId, of: { editions, origin, opens } }: { readonly planId: string; readonly of: PlanEditions }) {
   return (
     <p>
-      {plural(editions.length, "edition")}, the newest first.{" "}
+      {editions.length === 1 ? "One edition." : `${editions.length} editions, the newest first.`}{" "}
       {origin && (
         <>
           The plan was made from{" "}

@@ -37,13 +37,16 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
     <div className={styles.shelf}>
       <Head state={state} pairing={pairing} logs={logs} />
       <Notices state={state} />
-      {rows.length === 0 && <p className={styles.empty}>{emptyWords(pairing.room.name, refreshing)}</p>}
+      {rows.length === 0 && !shelf.dropped?.length && (
+        <p className={styles.empty}>{emptyWords(pairing.room.name, refreshing)}</p>
+      )}
       <ul className={styles.cards}>
         {rows.map((row) => (
           <li key={row.planId}>
             <CardButton row={row} onChoose={onChoose} />
           </li>
         ))}
+        <Dropped shelf={shelf} />
       </ul>
       {children}
       <footer className={styles.foot}>
@@ -128,6 +131,24 @@ function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }
       <span className={styles.state}>{stateWords(row)}</span>
     </button>
   );
+}
+
+/** Editions that were withdrawn and whose cards are deleted: which, by whom and why. */
+function Dropped({ shelf: { dropped = [], withdrawn } }: { readonly shelf: ShelfState["shelf"] }) {
+  return dropped.map((one) => {
+    const out = withdrawnOf(one, withdrawn);
+    return (
+      out && (
+        <li key={`${one.planId} ${one.number}`}>
+          <button type="button" className={styles.card} disabled>
+            <span className={styles.title}>{one.title}</span>
+            <span className={styles.about}>edition {one.number}</span>
+            <span className={styles.state}>{cannotStartWords(out)}</span>
+          </button>
+        </li>
+      )
+    );
+  });
 }
 
 function stateWords({ verdict, withdrawn }: Row): string {

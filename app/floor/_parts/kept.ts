@@ -4,7 +4,7 @@
  */
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import type { KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
+import type { DroppedCard, KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
@@ -20,6 +20,8 @@ export interface Shelf {
   readonly cards: readonly KeptCard[];
   /** By plan id: `2026-05-04T18:00`, the studio's wall clock. */
   readonly nextSlots: Readonly<Record<string, string>>;
+  /** Withdrawn editions whose cards were deleted. A shelf kept by an older page has none. */
+  readonly dropped?: readonly DroppedCard[];
   /** Editions that must not be started any more. A shelf kept by an older page has none. */
   readonly withdrawn?: readonly WithdrawnCard[];
   /** ms since the epoch; when the studio last answered. */

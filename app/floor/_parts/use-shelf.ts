@@ -93,8 +93,9 @@ async function refreshed(pairing: Pairing): Promise<Refreshed> {
   const now = Date.now();
   const before = (await kept("shelf")) ?? EMPTY;
   const { cards, nextSlots, withdrawn } = answer.value;
-  const after = keepCards(before.cards, cards, { publicKey: pairing.publicKey, now }, withdrawn);
-  const shelf = { cards: after.kept, nextSlots, withdrawn, refreshedAt: now };
+  const trust = { publicKey: pairing.publicKey, now };
+  const after = keepCards(before.cards, cards, trust, withdrawn, before.dropped);
+  const shelf = { cards: after.kept, dropped: after.dropped, nextSlots, withdrawn, refreshedAt: now };
   await keep("shelf", shelf);
   const off = now - answer.value.serverTime;
   return { shelf, refused: after.refused, notices: Math.abs(off) > CLOCK_OFF_MS ? [wrongClockWords(off)] : [] };

@@ -14,6 +14,7 @@ import type { ReactNode } from "react";
 import { flushSync } from "react-dom";
 import { createRoot } from "react-dom/client";
 import { floorView } from "#lib/floor/now.ts";
+import type { FloorView } from "#lib/floor/view.ts";
 import { CARDS, type StagedClass } from "./cards.ts";
 import { angleFaults, changeFaults } from "./change-faults.ts";
 import { LineProbe } from "./followers.tsx";
@@ -85,8 +86,8 @@ function show({ screen, card, moment, state }: Look): void {
 const endOnTime = () => [...document.querySelectorAll("button")].find((button) => button.textContent === "end on time");
 
 /** With a sheet open, the next item and the targets must still be there; the words say where. */
-function missing(screen: Screen): string[] {
-  if (screen === "withdrawn") return missingQuestion();
+function missing(screen: Screen, view: FloorView): string[] {
+  if (screen === "withdrawn") return missingQuestion(view);
   if (screen !== "sheet") return [];
   const parts = [
     '[role="dialog"]',
@@ -97,10 +98,10 @@ function missing(screen: Screen): string[] {
 }
 
 /** It is asked with both its answers beside work, and never where a change is announced or made. */
-function missingQuestion(): string[] {
+function missingQuestion({ phase, headsUp }: FloorView): string[] {
   const question = document.querySelector('[role="alertdialog"]');
   const answers = [...(question?.querySelectorAll("button") ?? [])].filter((button) => button.checkVisibility());
-  if (document.querySelector("[data-plate]")) return question ? ["the question lies beside a change"] : [];
+  if (phase === "change" || headsUp) return question ? ["the question lies beside a change"] : [];
   const targets = document.querySelector('[aria-label="The class"] button')?.checkVisibility();
   return [
     ...(answers.length === 2 ? [] : [`not there: ${2 - answers.length} answers`]),
@@ -124,7 +125,7 @@ function faultsAt({ screen, card, moment, state }: Look, fromM: number | undefin
   const root = main as HTMLElement;
   const view = floorView((CARDS[card] as StagedClass).envelope.card, [{ type: "start", at: 0 }], moment.at * 1000);
   return [
-    ...missing(screen),
+    ...missing(screen, view),
     ...faultsOf(root),
     ...(state ? [] : changeFaults(root, view)),
     ...(fromM === undefined ? [] : angleFaults(root, fromM)),

@@ -48,6 +48,24 @@ describe("when cards arrive", () => {
     expect(after.refused[0]?.reason).toMatch(/changed after it was signed/);
   });
 
+  test("a withdrawn card stays while a class may still run from it, then only what says which it was", () => {
+    const before = [kept(envelope("rows", 1)), kept(envelope("reaches", 1))];
+    const out = { planId: "rows", number: 1, byName: "Ines", at: NOW, reason: "The firm spring is worn." };
+    const hours = (count: number) => ({ ...trust, now: NOW + count * 3_600_000 });
+    const late = envelope("reaches", 1, NOW + 100 * 3_600_000);
+    const soon = keepCards(before, [late], hours(4), [out]);
+    expect(titles(soon.kept)).toEqual(["reaches 1", "rows 1"]);
+    expect(soon.dropped).toEqual([]);
+    const later = keepCards(soon.kept, [late], hours(13), [out], soon.dropped);
+    expect(titles(later.kept)).toEqual(["reaches 1"]);
+    expect(later.dropped).toEqual([{ planId: "rows", number: 1, title: "rows 1" }]);
+    const again = keepCards(later.kept, [late], hours(14), [out], later.dropped);
+    expect(again.dropped).toEqual(later.dropped);
+    const signedAgain = envelope("rows", 2, NOW + 100 * 3_600_000);
+    expect(keepCards(again.kept, [late, signedAgain], hours(15), [out], again.dropped)).toMatchObject({ dropped: [] });
+    expect(keepCards(again.kept, [late], hours(15), [], again.dropped)).toMatchObject({ dropped: [] });
+  });
+
   test("does not keep a forged card of an unknown plan", () => {
     const after = keepCards([], [forged(envelope("rows", 1)), "nonsense", null], trust);
     expect(after.kept).toEqual([]);

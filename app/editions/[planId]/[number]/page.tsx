@@ -85,7 +85,7 @@ function Head({ signed }: { readonly signed: SignedEdition }) {
       </h1>
       <p>
         {shortName} · {clockTime(card.card.clock.total)} · {card.card.room.name} · signed off by {signedByName},{" "}
-        <LocalTime at={signedAt} /> {new Date(signedAt).getUTCFullYear()}
+        <LocalTime at={signedAt} year />
         {round !== null && `, in round ${round}`}
       </p>
       {note ? <p className={styles.note}>{note}</p> : null}

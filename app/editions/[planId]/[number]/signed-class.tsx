@@ -34,7 +34,7 @@ function Item({ item, plates }: { readonly item: PlanItem; readonly plates: Clas
       {item.kind === "heading" && <h3>{item.title}</h3>}
       {item.kind === "pause" && (
         <p>
-          {item.text || "A pause"}, {clockTime(item.seconds)}
+          <span className="mono">{clockTime(item.seconds)}</span> {item.text || "A pause"}
         </p>
       )}
     </li>

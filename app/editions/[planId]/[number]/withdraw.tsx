@@ -24,8 +24,8 @@ export function Withdraw({ url, number }: Props) {
       <h2>Withdraw this edition</h2>
       <p>
         Devices will no longer start a class from edition {number}. A device that is offline learns of it when it is
-        next online. A class that is running is told, not stopped. This cannot be undone: a new sign-off makes the next
-        edition.
+        next online. Where a class of it is running, the coach is asked whether to go on; nothing stops by itself. This
+        cannot be undone: a new sign-off makes the next edition.
       </p>
       <label>
         Reason, shown on the devices

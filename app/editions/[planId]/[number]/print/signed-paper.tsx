@@ -49,7 +49,8 @@ function RecordOnPaper({ head }: { readonly head: RecordHead }) {
   return (
     <p className={styles.record}>
       <strong>Record</strong> <code>{headText(head)}</code> Given this number and hash,{" "}
-      <code>npm run -s record -- verify --head</code> on the server shows whether anything up to here was changed since.
+      <code className={styles.together}>npm run -s record -- verify --head</code> on the server shows whether anything
+      up to here was changed since.
     </p>
   );
 }
