@@ -94,22 +94,25 @@ export function keepCards(
     refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
   }
   const old = before.filter(({ planId }) => !good.has(planId));
-  const isOver = ({ envelope }: KeptCard) => {
-    const out = withdrawnOf(envelope.card.edition, withdrawn);
-    return out !== undefined && trust.now - out.at > CLASS_OVER_MS;
-  };
+  const over = old.filter(({ envelope }) => isOver(withdrawnOf(envelope.card.edition, withdrawn), trust.now));
   const left = old.filter(
     (card) =>
-      !isOver(card) &&
+      !over.includes(card) &&
       (unknown || stays.has(card.planId) || withdrawnOf(card.envelope.card.edition, withdrawn) !== undefined),
   );
-  const now = old.filter(isOver).map(({ planId, envelope: { card } }): DroppedCard => {
+  const still = droppedBefore.filter((one) => !good.has(one.planId) && withdrawnOf(one, withdrawn));
+  return { kept: [...good.values(), ...left], dropped: dropped(over, still), refused };
+}
+
+const isOver = (out: WithdrawnCard | undefined, now: number): boolean =>
+  out !== undefined && now - out.at > CLASS_OVER_MS;
+
+/** Those whose cards are deleted now, then those from before; one of each plan. */
+function dropped(over: readonly KeptCard[], before: readonly DroppedCard[]): DroppedCard[] {
+  const now = over.map(({ planId, envelope: { card } }) => {
     return { planId, number: card.edition.number, title: card.edition.title };
   });
-  const still = droppedBefore.filter(
-    (one) => !good.has(one.planId) && withdrawnOf(one, withdrawn) && !now.some(({ planId }) => planId === one.planId),
-  );
-  return { kept: [...good.values(), ...left], dropped: [...now, ...still], refused };
+  return [...now, ...before.filter((one) => !now.some(({ planId }) => planId === one.planId))];
 }
 
 /** Three times the longest class. */

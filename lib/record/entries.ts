@@ -15,7 +15,7 @@ export interface EntryOfRow {
   readonly bodyJson: string;
 }
 
-export interface PlanEventColumns {
+interface PlanEventColumns {
   readonly id: number;
   readonly planId: string;
   readonly at: number;
@@ -24,7 +24,7 @@ export interface PlanEventColumns {
   readonly note: string | null;
   readonly hash: string | null;
 }
-export interface StudioEventColumns {
+interface StudioEventColumns {
   readonly id: number;
   readonly at: number;
   readonly actorId: string;
@@ -32,7 +32,7 @@ export interface StudioEventColumns {
   readonly subject: string;
   readonly dataJson: string;
 }
-export interface MoveEventColumns {
+interface MoveEventColumns {
   readonly id: number;
   readonly moveId: string;
   readonly at: number;
@@ -40,7 +40,7 @@ export interface MoveEventColumns {
   readonly kind: string;
   readonly dataJson: string;
 }
-export interface EditionColumns {
+interface EditionColumns {
   readonly planId: string;
   readonly number: number;
   readonly hash: string;
@@ -53,14 +53,14 @@ export interface EditionColumns {
   readonly acceptedJson: string | null;
   readonly round: number | null;
 }
-export interface WithdrawalColumns {
+interface WithdrawalColumns {
   readonly planId: string;
   readonly number: number;
   readonly withdrawnBy: string;
   readonly withdrawnAt: number;
   readonly reason: string;
 }
-export interface ClassLogColumns {
+interface ClassLogColumns {
   readonly sessionId: string;
   readonly planId: string;
   readonly number: number;

@@ -11,7 +11,7 @@ export interface Origin {
 }
 
 /** `origin`: "<plan id>/<number>", as the plan keeps it. */
-export function originOf(app: Pick<Springline, "db">, actor: Actor, origin: string | null): Origin | null {
+export function editionOrigin(app: Pick<Springline, "db">, actor: Actor, origin: string | null): Origin | null {
   const [planId, text] = origin?.split("/") ?? [];
   const row = planId === undefined ? undefined : readPlanRow(app.db, planId);
   if (!row || row.deletedAt !== null || !canReadEditions(actor, row)) return null;

@@ -8,7 +8,7 @@ import type { RecordHead } from "#lib/record/chain.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { type AcceptedThere, acceptedIn, type EditionView, listPlanEditions, seesFindings } from "./editions.ts";
-import { type Origin, originOf } from "./origin.ts";
+import { editionOrigin, type Origin } from "./origin.ts";
 
 export interface ListedEdition extends EditionView {
   /** Empty for a reader who is shown no findings. */
@@ -45,7 +45,7 @@ export function readPlanEditions(app: Springline, actor: Actor, planId: string):
       accepted: (shown && accepted.get(edition.number)) || [],
       classes: taught.get(edition.number) ?? 0,
     })),
-    origin: originOf(app, actor, row.origin),
+    origin: editionOrigin(app, actor, row.origin),
     opens: canPlan(actor, "plan.read", row),
     creates: can(actor, "plan.create"),
     record: recordHead(app.db),

@@ -5,7 +5,7 @@ import { type Actor, canPlan, type PlanAction } from "#lib/policy/can.ts";
 import type { StateNews } from "#lib/protocol/messages.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { type Origin, originOf } from "#server/editions/origin.ts";
+import { editionOrigin, type Origin } from "#server/editions/origin.ts";
 import { stateNews } from "#server/news/plan-news.ts";
 import { openPlan } from "./open-plan.ts";
 
@@ -54,7 +54,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
     roomId: row.roomId,
     team: row.team,
     archived: row.archivedAt !== null,
-    origin: originOf(app, actor, row.origin),
+    origin: editionOrigin(app, actor, row.origin),
     owner: named(row.ownerId),
     sharedWith: row.sharedWith.map(named),
     state: stateNews(app, row),

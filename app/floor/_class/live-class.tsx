@@ -88,13 +88,18 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       </ClassNotices>
       <Present {...{ view, into, settings, sizes }} sheet={open.sheet} plan={card.plan} />
       <Below {...{ card, live, open, settings, withdrawn }} onAnswer={answer} />
-      <p className="visually-hidden" aria-live="polite">
-        {nowWords(view)}
-        {view.held ? ", held" : ""}
-      </p>
+      <NowAloud view={view} />
     </div>
   );
 }
+
+/** For who listens. */
+const NowAloud = ({ view }: { readonly view: FloorView }) => (
+  <p className="visually-hidden" aria-live="polite">
+    {nowWords(view)}
+    {view.held ? ", held" : ""}
+  </p>
+);
 
 /** Files the log as soon as the class is over, but not while the end may still be undone as a slip. */
 function useFiledAtEnd({ view, undoable, file }: RunningClass, ledElsewhere: boolean, { send }: ClassLogs): void {
