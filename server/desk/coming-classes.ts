@@ -2,9 +2,8 @@
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
-import { readMonth } from "#lib/programme/read.ts";
-import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { slotsOfMonth } from "#server/programme/month-slots.ts";
 
 export interface ComingClass {
   /** "2026-12-01 07:00", the studio's own time. */
@@ -23,7 +22,7 @@ export function comingClasses(app: Springline): ComingClass[] {
   const today = new Date(app.now()).toISOString().slice(0, 10);
   return listMonths(app.db, today.slice(0, 7))
     .slice(0, MOST_MONTHS)
-    .flatMap((month) => slotsOf(app, month))
+    .flatMap((month) => slotsOfMonth(app, month))
     .filter(({ date }) => date >= today)
     .map(({ date, time, coachId, planId, theme }) => {
       return { at: `${date} ${time}`, coachId, planId, theme, signed: planId !== null && hasEdition(app, planId) };
@@ -34,14 +33,4 @@ export function comingClasses(app: Springline): ComingClass[] {
 function hasEdition(app: Pick<Springline, "db">, planId: string): boolean {
   const newest = newestEdition(app.db, planId);
   return newest !== undefined && readWithdrawal(app.db, planId, newest.number) === undefined;
-}
-
-/** Empty for a month that cannot be read just now. */
-function slotsOf(app: Springline, month: string) {
-  try {
-    return app.documents.withDoc(monthDoc(month), (doc) => readMonth(doc).slots);
-  } catch (error) {
-    if (unavailableReason(error) === undefined) throw error;
-    return [];
-  }
 }

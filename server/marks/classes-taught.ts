@@ -5,10 +5,9 @@
 import { listMarksOf } from "#db/repos/marks-repo.ts";
 import { type LoggedClass, listNewestClasses } from "#db/repos/progress-repo.ts";
 import type { Slot } from "#lib/programme/layout.ts";
-import { readMonth } from "#lib/programme/read.ts";
 import { type TaughtAgainstPlan, taughtAgainstPlan } from "#lib/progress/taught.ts";
-import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { slotsOfMonth } from "#server/programme/month-slots.ts";
 
 /** Our own choice: a year of a busy studio. */
 const MOST_CLASSES = 1_000;
@@ -40,17 +39,7 @@ function slotsFor(app: Springline, known: Map<string, readonly Slot[]>, { log, r
 }
 
 function slotsOf(app: Springline, known: Map<string, readonly Slot[]>, month: string): readonly Slot[] {
-  const found = known.get(month) ?? readSlots(app, month);
+  const found = known.get(month) ?? slotsOfMonth(app, month);
   known.set(month, found);
   return found;
-}
-
-/** Empty for a month that nobody has written in, or that cannot be read just now. */
-export function readSlots(app: Springline, month: string): readonly Slot[] {
-  try {
-    return app.documents.withDoc(monthDoc(month), (doc) => readMonth(doc).slots);
-  } catch (error) {
-    if (unavailableReason(error) === undefined) throw error;
-    return [];
-  }
 }
