@@ -8,7 +8,7 @@ import type { ItemTalk } from "#lib/talk/talk.ts";
 import { talkWords } from "#lib/talk/talk-words.ts";
 import type { ItemMarks } from "./marks.ts";
 
-interface LabelFacts {
+export interface LabelFacts {
   readonly start: string;
   readonly reps: number | null;
   readonly talk: ItemTalk | undefined;

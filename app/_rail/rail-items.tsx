@@ -15,7 +15,7 @@ import type { RailLayout } from "#lib/rail/layout.ts";
 import { type ItemTalk, talkShare } from "#lib/talk/talk.ts";
 import { talkOver } from "#lib/talk/talk-words.ts";
 import { useSteady } from "../_parts/use-steady.ts";
-import { itemLabel } from "./item-label.ts";
+import { itemLabel, type LabelFacts } from "./item-label.ts";
 import { ItemOnRail } from "./item-on-rail.tsx";
 import type { ItemMarks } from "./marks.ts";
 import { type RestLine, useRestLines } from "./rest-lines.ts";
@@ -43,11 +43,6 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
   const linesOf = useRestLines(snap, draft);
   const saidIn = useSaid(snap);
   const steady = useSteady();
-  const labelOf = (item: PlanItem, row: ClockRow, holds: readonly HoldMark[]) =>
-    itemLabel(snap.plan, item, {
-      ...{ start: clockTime(row.start), reps: row.reps },
-      ...{ talk: snap.talk.get(item.id), marks: marks.get(item.id), holds },
-    });
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
     const row = snap.rows[i];
@@ -69,13 +64,20 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
         {...{ selected: snap.selectedId === item.id, open: openId === item.id, tabbable: item.id === tabbableId }}
         editable={session.canWrite}
         dragged={draggedBy(item, drag.preview)}
-        label={labelOf(item, row, holds)}
+        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id) })}
         measure={measure(item.id)}
         {...hands}
       />
     );
   });
 }
+
+interface LabelOf extends Pick<LabelFacts, "holds" | "marks"> {
+  readonly row: ClockRow;
+}
+
+const labelOf = ({ plan, talk }: SessionSnapshot, item: PlanItem, { row, ...facts }: LabelOf): string =>
+  itemLabel(plan, item, { ...facts, start: clockTime(row.start), reps: row.reps, talk: talk.get(item.id) });
 
 /** What a plate takes from its plan. The plan itself is another after every letter, so no plate is given it. */
 const factsOf = (plan: Plan, item: PlanItem) => ({
