@@ -32,7 +32,7 @@ const MOST_LINES = 4;
 export const HeadingsRow = memo(function HeadingsRow({ lane, axis, focus }: RowProps<"headings">) {
   return lane.cells.map((cell) => (
     <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key}>
-      <span className={styles.heading} aria-hidden="true">
+      <span className={styles.heading} data-preview="" aria-hidden="true">
         {cell.name}
       </span>
     </LaneCell>

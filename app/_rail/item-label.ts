@@ -1,5 +1,5 @@
 /** An item of the rail in words. */
-import { holdMarks } from "#app/_session/hold-sign.tsx";
+import type { HoldMark } from "#app/_session/hold-sign.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -8,10 +8,11 @@ import type { ItemTalk } from "#lib/talk/talk.ts";
 import { talkWords } from "#lib/talk/talk-words.ts";
 import type { ItemMarks } from "./marks.ts";
 
-interface LabelFacts {
+export interface LabelFacts {
   readonly start: string;
   readonly reps: number | null;
   readonly talk: ItemTalk | undefined;
+  readonly holds: readonly HoldMark[];
   readonly marks?: ItemMarks | undefined;
 }
 
@@ -27,7 +28,7 @@ export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
   if (row.reps !== null) parts.push(repsWords(row.reps));
   if (row.talk) parts.push(talkWords(row.talk));
   if (item.kind === "move" && item.locked) parts.push("locked");
-  if (item.kind === "move") parts.push(...holdMarks(plan, item).map((mark) => mark.words));
+  parts.push(...row.holds.map((mark) => mark.words));
   if (row.marks) parts.push(...markWords(row.marks));
   return parts.join(", ");
 }

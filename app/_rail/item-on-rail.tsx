@@ -1,16 +1,14 @@
 "use client";
 /** One item on the rail: a plate as tall as its time is long, with its window, name, numbers, script at rest, and talk as ink. */
 import { memo, type PointerEvent } from "react";
-import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
+import { type HoldMark, HoldSign } from "#app/_session/hold-sign.tsx";
 import { plainNumber, plural } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type RailSegment } from "#lib/rail/layout.ts";
 import shared from "../_parts/plate/plate.module.css";
 import { PlateInk, PlateMeta, PlateName, PlateNumbers, PlateSeconds } from "../_parts/plate/plate-words.tsx";
 import type { Stretch } from "../_parts/plate/said.ts";
 import { tintOf } from "../_parts/plate/tint.ts";
-import { nameOf } from "../_session/item-words.ts";
 import type { ItemMarks } from "./marks.ts";
 import styles from "./plate.module.css";
 import { PlateRest } from "./plate-rest.tsx";
@@ -19,7 +17,11 @@ import type { RestLine } from "./rest-lines.ts";
 
 interface ItemOnRailProps {
   readonly item: PlanItem;
-  readonly plan: Plan;
+  readonly name: string;
+  /** Its move in the library; undefined for a pause, a heading, or where the plan lacks it. */
+  readonly move: Move | undefined;
+  readonly equipment: Plan["equipment"];
+  readonly holds: readonly HoldMark[];
   readonly segment: RailSegment;
   readonly headsUp: number;
   /** Seconds of talk divided by seconds of the item; null when nothing is said. */
@@ -50,7 +52,7 @@ interface ItemOnRailProps {
 }
 
 export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
-  const { item, plan, segment, selected, editable, dragged, open } = props;
+  const { item, segment, selected, editable, dragged, open } = props;
   const isMove = item.kind === "move";
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the listbox around it answers the keys
@@ -68,10 +70,10 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
     >
       {/* What is read aloud says more than the eye needs; what is seen is not read a second time. */}
       <span className="visually-hidden">{props.label}</span>
-      {isMove && <RailWindow {...{ plan, item, open }} />}
+      {isMove && <RailWindow {...{ item, open }} move={props.move} />}
       <div className={styles.body} ref={props.measure} aria-hidden="true">
         <div className={styles.head}>
-          <PlateName name={nameOf(plan, item)} side={isMove ? item.side : undefined} />
+          <PlateName name={props.name} side={isMove ? item.side : undefined} />
           <PlateMeta>
             <Meta {...props} />
           </PlateMeta>
@@ -86,12 +88,12 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
 });
 
 /** What the stylesheet draws an item by. */
-function looks({ item, plan, inDraft, selected, open, editable, dragged }: ItemOnRailProps) {
+function looks({ item, move, inDraft, selected, open, editable, dragged }: ItemOnRailProps) {
   return {
     "data-kind": item.kind,
     "data-density": open ? "open" : "rest",
     "data-shape": item.kind === "move" ? item.side : "both",
-    "data-tint": item.kind === "move" ? tintOf(moveOf(plan, item)) : item.kind,
+    "data-tint": item.kind === "move" ? tintOf(move) : item.kind,
     "data-open": open || undefined,
     "data-draft": inDraft || undefined,
     "data-selected": selected || undefined,
@@ -100,16 +102,16 @@ function looks({ item, plan, inDraft, selected, open, editable, dragged }: ItemO
   };
 }
 
-function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
+function Meta({ item, equipment, holds, reps, marks, people, talkOver }: ItemOnRailProps) {
   const threads = marks?.threads ?? 0;
   return (
     <>
       {item.kind !== "heading" && <PlateSeconds value={item.seconds} />}
       {item.kind === "move" && (
         <>
-          <PlateNumbers {...{ springs: item.springs, equipment: plan.equipment, offsetMm: item.offsetMm ?? 0, reps }} />
+          <PlateNumbers {...{ springs: item.springs, equipment, offsetMm: item.offsetMm ?? 0, reps }} />
           {item.locked && <span>locked</span>}
-          {holdMarks(plan, item).map((mark) => (
+          {holds.map((mark) => (
             <HoldSign key={mark.words} mark={mark} />
           ))}
         </>

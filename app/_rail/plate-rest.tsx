@@ -19,7 +19,7 @@ export function PlateRest({
   return (
     <div className={styles.rest}>
       {lines.length > 0 && (
-        <p className={styles.script}>
+        <p className={styles.script} data-preview="">
           {lines.map(({ kind, text }, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two lines may say the same
             <span key={i} data-kind={kind}>

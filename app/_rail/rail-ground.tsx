@@ -1,13 +1,12 @@
 "use client";
 /** Behind the items: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
-import { useMemo } from "react";
 import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
 import { PlateActs } from "../_parts/plate/plate-acts.tsx";
 import { Seconds } from "../_parts/seconds.tsx";
-import { changeActs } from "../_session/change-acts.ts";
+import { useChangeActs } from "../_session/change-acts.ts";
 import { doTellWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./rail.module.css";
@@ -26,7 +25,7 @@ const NO_ACTS: readonly string[] = [];
 const LABEL_PX = 20;
 
 export function RailGround({ snap, layout, preview, measure }: GroundProps) {
-  const acts = useMemo(() => changeActs(snap.plan), [snap.plan]);
+  const acts = useChangeActs(snap.plan);
   return (
     <>
       <Steel layout={layout} />

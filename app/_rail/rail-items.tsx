@@ -1,18 +1,21 @@
 "use client";
 /** Every item of the plan, hung in its place on the rail. */
 import { useMemo, useRef, useState } from "react";
+import { type HoldMark, holdMarks } from "#app/_session/hold-sign.tsx";
+import { nameOf } from "#app/_session/item-words.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import { headSeconds } from "#lib/plan/lookup.ts";
-import type { PlanItem } from "#lib/plan/schema.ts";
+import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import { type ItemTalk, talkShare } from "#lib/talk/talk.ts";
 import { talkOver } from "#lib/talk/talk-words.ts";
-import { itemLabel } from "./item-label.ts";
+import { useSteady } from "../_parts/use-steady.ts";
+import { itemLabel, type LabelFacts } from "./item-label.ts";
 import { ItemOnRail } from "./item-on-rail.tsx";
 import type { ItemMarks } from "./marks.ts";
 import { type RestLine, useRestLines } from "./rest-lines.ts";
@@ -39,38 +42,49 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
   const hands = useHands(drag);
   const linesOf = useRestLines(snap, draft);
   const saidIn = useSaid(snap);
-  const labelOf = (item: PlanItem, row: ClockRow) =>
-    itemLabel(snap.plan, item, {
-      ...{ start: clockTime(row.start), reps: row.reps },
-      ...{ talk: snap.talk.get(item.id), marks: marks.get(item.id) },
-    });
+  const steady = useSteady();
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
     const row = snap.rows[i];
     if (!segment || !row) return null;
-    const talk = snap.talk.get(item.id);
+    const holds = steady(`holds ${item.id}`, item.kind === "move" ? holdMarks(snap.plan, item) : NO_HOLDS);
     return (
       <ItemOnRail
         key={item.id}
         item={asPreviewed(item, drag.preview)}
-        {...{ plan: snap.plan, segment, headsUp }}
-        {...talkOf(talk)}
-        marks={marks.get(item.id)}
+        {...factsOf(snap.plan, item)}
+        {...{ segment: steady(`place ${item.id}`, segment), headsUp, holds }}
+        {...talkOf(snap.talk.get(item.id))}
+        marks={steady(`marks ${item.id}`, marks.get(item.id))}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
         inDraft={draft.has(item.id)}
         reps={row.reps}
-        said={saidIn(item.id)}
-        people={people.get(item.id) ?? NOBODY}
+        said={steady(`said ${item.id}`, saidIn(item.id))}
+        people={steady(`people ${item.id}`, people.get(item.id) ?? NOBODY)}
         {...{ selected: snap.selectedId === item.id, open: openId === item.id, tabbable: item.id === tabbableId }}
         editable={session.canWrite}
         dragged={draggedBy(item, drag.preview)}
-        label={labelOf(item, row)}
+        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id) })}
         measure={measure(item.id)}
         {...hands}
       />
     );
   });
 }
+
+interface LabelOf extends Pick<LabelFacts, "holds" | "marks"> {
+  readonly row: ClockRow;
+}
+
+const labelOf = ({ plan, talk }: SessionSnapshot, item: PlanItem, { row, ...facts }: LabelOf): string =>
+  itemLabel(plan, item, { ...facts, start: clockTime(row.start), reps: row.reps, talk: talk.get(item.id) });
+
+/** What a plate takes from its plan. The plan itself is another after every letter, so no plate is given it. */
+const factsOf = (plan: Plan, item: PlanItem) => ({
+  name: nameOf(plan, item),
+  move: item.kind === "move" ? moveOf(plan, item) : undefined,
+  equipment: plan.equipment,
+});
 
 const talkOf = (talk: ItemTalk | undefined) => ({
   talk: talk ? talkShare(talk) : null,
@@ -82,6 +96,7 @@ const draggedBy = ({ id }: PlanItem, preview: DragPreview | null): number | null
 
 const NOBODY: readonly string[] = [];
 const NO_LINES: readonly RestLine[] = [];
+const NO_HOLDS: readonly HoldMark[] = [];
 
 /** What a press on an item does, as functions that never change: an item is drawn again only when something in it did. */
 function useHands(drag: RailDrag) {

@@ -4,12 +4,11 @@ import { LatePlateFigure } from "#app/_parts/plate/late-plate-figure.tsx";
 import { PlateWindow } from "#app/_parts/plate/plate-window.tsx";
 import { FACING_WORDS } from "#app/_session/item-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
-import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { Move, MoveItem } from "#lib/plan/schema.ts";
 import styles from "./plate.module.css";
 
 interface RailWindowProps {
-  readonly plan: Plan;
+  readonly move: Move | undefined;
   readonly item: MoveItem;
   /** There is room to say the set-up in words. */
   readonly open: boolean;
@@ -18,8 +17,7 @@ interface RailWindowProps {
 const REST_PX = 56;
 const OPEN_PX = 124;
 
-export function RailWindow({ plan, item, open }: RailWindowProps) {
-  const move = moveOf(plan, item);
+export function RailWindow({ move, item, open }: RailWindowProps) {
   const { side, facing } = item;
   return (
     <PlateWindow move={move} figure={<LatePlateFigure {...{ move, side, facing }} px={open ? OPEN_PX : REST_PX} />}>

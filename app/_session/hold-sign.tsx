@@ -4,7 +4,7 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { comesAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "./hold.module.css";
 
-interface HoldMark {
+export interface HoldMark {
   readonly kind: "tie" | "after";
   readonly words: string;
   /** The item is not where it should be. */

@@ -41,6 +41,9 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
             {roles.map((role) => ROLE_WORDS[role].name).join(", ")}
           </span>
         </p>
+        <a className="link-line" href={`/people/${id}`}>
+          Your marks and classes
+        </a>
         <SchemeChoice />
         <button type="button" className="button" onClick={openKeyHelp}>
           Keys (?)

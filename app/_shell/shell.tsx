@@ -27,7 +27,11 @@ export function placesFor(who: Visit["who"]): Place[] {
     can(actor, "programme.read") && { section: "programme", href: "/programme", name: "Programme" },
     can(actor, "library.read") && { section: "library", href: "/library", name: "Library" },
     can(actor, "library.read") && { section: "rules", href: "/rules", name: "Rules" },
-    can(actor, "people.manage") && { section: "people", href: "/people", name: "People" },
+    (can(actor, "people.manage") || can(actor, "rubric.write")) && {
+      section: "people",
+      href: "/people",
+      name: "People",
+    },
     can(actor, "record.read") && { section: "record", href: "/record", name: "Record" },
     can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: DEVICES_PLACE.under },
   ];

@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { readWaiting } from "#server/desk/waiting.ts";
 import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
@@ -11,10 +12,11 @@ import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
 import styles from "./desk.module.css";
+import { FreshDesk } from "./fresh-desk.tsx";
 import { NewPlanActs } from "./new-plan.tsx";
 import { PlanList } from "./plan-list.tsx";
 import { SignedPlans } from "./signed-plans.tsx";
-import { WaitingPlans } from "./waiting-plans.tsx";
+import { WaitingList } from "./waiting-list.tsx";
 
 export const metadata: Metadata = { title: "Desk" };
 
@@ -27,7 +29,9 @@ export default async function DeskPage() {
   const listed = await listPlans(app, actor);
   const archived = listArchivedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);
-  const groups = grouped(listed.ok ? listed.value.plans : [], actor.id, actor.roles.includes("lead"));
+  const plans = listed.ok ? listed.value.plans : [];
+  const groups = grouped(plans, actor.id, actor.roles.includes("lead"));
+  const waits = readWaiting(app, actor);
   const writes = can(actor, "plan.create");
   const roomNames = Object.fromEntries(rooms.map((room) => [room.id, room.name]));
   return (
@@ -39,11 +43,13 @@ export default async function DeskPage() {
         ) : null}
       </div>
       {can(actor, "people.manage") && !writes ? <WhyNoPlan /> : null}
-      {groups.map(({ title, empty, plans, waiting }) =>
-        waiting ? (
-          <WaitingPlans key={title} title={title} plans={plans} rooms={roomNames} />
-        ) : plans.length > 0 || (empty && writes) ? (
-          <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
+      {waits.ok && writes ? (
+        <WaitingList {...waits.value} plans={new Map(plans.map((plan) => [plan.id, plan]))} me={actor.id} />
+      ) : null}
+      <FreshDesk />
+      {groups.map(({ title, empty, plans: own }) =>
+        own.length > 0 || (empty && writes) ? (
+          <PlanList key={title} title={title} empty={empty} plans={own} rooms={roomNames} me={actor.id} />
         ) : null,
       )}
       {writes ? null : <Signed app={app} actor={actor} rooms={roomNames} />}
@@ -59,10 +65,9 @@ interface Group {
   /** What to say when there is nothing in it; left out where an empty group is not shown. */
   readonly empty?: ReactNode;
   readonly plans: readonly PlanListEntry[];
-  readonly waiting?: boolean;
 }
 
-/** Every plan in one group only: what waits for a lead, then mine, the team's, what others share, all others. */
+/** Every plan in one group only: mine, the team's, what others share, all others; what waits for a lead is above them. */
 function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Group[] {
   const waiting = lead ? plans.filter((plan) => plan.handedIn && plan.handedIn.byId !== me) : [];
   const rest = plans.filter((plan) => !waiting.includes(plan));
@@ -70,7 +75,6 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
     plan.ownerId === me ? "mine" : plan.sharedWith.includes(me) ? "shared" : plan.team ? "team" : "other";
   const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
   return [
-    ...(lead ? [{ title: "Offered for reading, waiting for you", plans: waiting, waiting: true }] : []),
     { title: "Mine", empty: <NoPlans />, plans: of("mine") },
     { title: "Team plans", plans: of("team") },
     { title: "Shared with me", plans: of("shared") },

@@ -1,10 +1,13 @@
-/** Who is in the studio: roles, sessions, invitations, reset links. For managers. */
+/** Who is in the studio: for managers with roles, sessions, invitations and reset links, for leads as a way to marks. */
 import type { Metadata } from "next";
+import Link from "next/link";
 import { notFound } from "next/navigation";
+import { can } from "#lib/policy/can.ts";
 import { listInvitations } from "#server/people/invite.ts";
-import { listPeople } from "#server/people/manage-people.ts";
+import { listNames, listPeople } from "#server/people/manage-people.ts";
 import { listResetLinks } from "#server/people/open-resets.ts";
-import { requirePerson } from "../_shell/person.ts";
+import { ROLE_WORDS } from "../_parts/role-words.ts";
+import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { Invitations } from "./invitations.tsx";
 import { InviteForm } from "./invite-form.tsx";
@@ -17,6 +20,7 @@ export const metadata: Metadata = { title: "People" };
 export default async function PeoplePage() {
   const visit = await requirePerson("/people");
   const { actor } = visit.who;
+  if (!can(actor, "people.manage") && can(actor, "rubric.write")) return <ForLeads visit={visit} />;
   const people = listPeople(visit.app, actor);
   const invitations = listInvitations(visit.app, actor);
   const resets = listResetLinks(visit.app, actor);
@@ -40,6 +44,28 @@ export default async function PeoplePage() {
           <OpenResets open={resets.value} />
         </section>
       </div>
+    </Shell>
+  );
+}
+
+/** Names and roles; who has marks, classes or plans to talk about is one touch away. */
+function ForLeads({ visit }: { readonly visit: Visit }) {
+  const people = listNames(visit.app, visit.who.actor);
+  if (!people.ok) notFound();
+  return (
+    <Shell visit={visit} section="people">
+      <h1>People</h1>
+      <p className="quiet">Marks, findings that return and classes taught, person by person. Nobody is ranked.</p>
+      <ul className={styles.people}>
+        {people.value.map(({ id, name, roles }) => (
+          <li key={id} className={styles.name}>
+            <Link className="link-line" href={`/people/${id}`}>
+              {name}
+            </Link>
+            <span className="quiet">{roles.map((role) => ROLE_WORDS[role].name).join(", ")}</span>
+          </li>
+        ))}
+      </ul>
     </Shell>
   );
 }

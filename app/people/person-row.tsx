@@ -1,5 +1,6 @@
 "use client";
 /** One person, and what a manager can do about them. */
+import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import * as z from "zod/mini";
@@ -42,7 +43,9 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
   return (
     <li className={styles.person}>
       <span>
-        <strong>{person.name}</strong>
+        <Link href={`/people/${person.id}`}>
+          <strong>{person.name}</strong>
+        </Link>
         {me ? <span className="quiet"> you</span> : null}
         <br />
         <span className="quiet small">{person.email}</span>

@@ -33,6 +33,11 @@ export default async function RulesPage() {
           ? "Open one to change its level or its limits for your studio."
           : "A manager sets each rule’s level and limits for your studio."}
       </p>
+      <p>
+        <Link className="link-line" href="/rubric">
+          The rubric that leads mark by
+        </Link>
+      </p>
       <SafetyNote sentences={SAFETY_NOTE} />
       {STANDARD_LEVELS.map((level) => (
         <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />

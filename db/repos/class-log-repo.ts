@@ -35,6 +35,14 @@ export const readLogRow = (db: Db, key: string): { logJson: string; deviceId: st
     .where(eq(classLogTable.sessionId, key))
     .get();
 
+/** What the log under that key is about. */
+export const readLogOf = (db: Db, key: string): { planId: string; kind: string } | undefined =>
+  db.orm
+    .select({ planId: classLogTable.planId, kind: classLogTable.kind })
+    .from(classLogTable)
+    .where(eq(classLogTable.sessionId, key))
+    .get();
+
 /** How many logs a device has sent since then (ms since the epoch). */
 export function countLogsOf(db: Db, device: string, since: number): number {
   const told = and(eq(classLogTable.deviceId, device), gt(classLogTable.receivedAt, since));
@@ -61,6 +69,17 @@ export function listClassLogs(db: Db, planId: string, number: number): StoredLog
     .orderBy(...latestFirst)
     .all()
     .map(toStored);
+}
+
+/** The classes of all editions of one plan, without rehearsals, the newest first. */
+export function listClassesOfPlan(db: Db, planId: string): StoredLog[] {
+  const taught = and(eq(classLogTable.planId, planId), eq(classLogTable.kind, "class"));
+  const rows = db.orm
+    .select(stored)
+    .from(classLogTable)
+    .where(taught)
+    .orderBy(...latestFirst);
+  return rows.all().map(toStored);
 }
 
 /** The newest `most` classes of one room, without rehearsals, the newest first. */

@@ -5,19 +5,19 @@ import { studioSettingTable } from "#db/review-schema.ts";
 
 type SettingName = "rubric" | "mail";
 
-export interface Setting {
+interface StoredSetting {
   /** Plain data, as its subject wrote it. */
   readonly data: unknown;
   /** ms since the epoch. */
   readonly updatedAt: number;
 }
 
-export function readSetting(db: Db, name: SettingName): Setting | undefined {
+export function readSetting(db: Db, name: SettingName): StoredSetting | undefined {
   const row = db.orm.select().from(studioSettingTable).where(eq(studioSettingTable.name, name)).get();
   return row && { data: JSON.parse(row.dataJson) as unknown, updatedAt: row.updatedAt };
 }
 
-export function writeSetting(db: Db, name: SettingName, { data, updatedAt }: Setting): void {
+export function writeSetting(db: Db, name: SettingName, { data, updatedAt }: StoredSetting): void {
   const row = { name, dataJson: JSON.stringify(data), updatedAt };
   db.orm.insert(studioSettingTable).values(row).onConflictDoUpdate({ target: studioSettingTable.name, set: row }).run();
 }

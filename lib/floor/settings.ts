@@ -8,6 +8,8 @@ export interface FloorSettings {
   readonly extendSeconds: number;
   readonly sound: boolean;
   readonly vibration: boolean;
+  /** The plate of a change is less bright, for a room with little light. */
+  readonly dim: boolean;
   readonly keys: KeyChoice;
   /** Whether it leads classes, or which view it shows of a class that another screen leads. */
   readonly screen: ScreenView;
@@ -20,6 +22,7 @@ export const FLOOR_SETTINGS: FloorSettings = {
   extendSeconds: 15,
   sound: false,
   vibration: false,
+  dim: false,
   keys: {},
   screen: "lead",
 };

@@ -2,6 +2,7 @@
  * Follows the body through the class from set-up to set-up: what the hands hold, which foot is in a strap, which springs are
  * on, where the carriage is, and what must be let go before the next move can begin.
  */
+import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Pause, Plan } from "#lib/plan/schema.ts";
 import { type Tellings, tellingsOf } from "#lib/talk/telling.ts";
@@ -70,9 +71,14 @@ export interface SetupStep {
 
 /**
  * One step for each move item whose move is known, in plan order. Headings do not matter. Never throws. `tellings` are the
- * plan's own, where already worked out.
+ * plan's own, where already worked out; without them it walks once a plan, since words are counted for it.
  */
-export function walkSetups(plan: Plan, tellings: Tellings = tellingsOf(plan)): SetupStep[] {
+export const walkSetups = (plan: Plan, tellings?: Tellings): readonly SetupStep[] =>
+  tellings ? walk(plan, tellings) : walkCounted(plan);
+
+const walkCounted = perValue((plan: Plan) => walk(plan, tellingsOf(plan)));
+
+function walk(plan: Plan, tellings: Tellings): SetupStep[] {
   const steps: SetupStep[] = [];
   let before: SetupStep["before"] = null;
   let pauses: Pause[] = [];

@@ -10,7 +10,16 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
   { who: null, paths: ["/sign-in", "/floor"] },
   {
     who: "ines",
-    paths: ["/desk", "/library", "/library/row-kneeling", "/library/row-kneeling/edit", "/library/bring", "/rules"],
+    paths: [
+      "/desk",
+      "/library",
+      "/library/row-kneeling",
+      "/library/row-kneeling/edit",
+      "/library/bring",
+      "/rules",
+      "/rubric",
+      "/people",
+    ],
   },
   { who: "marta", paths: ["/programme"] },
   { who: "petra", paths: ["/people", "/record", "/studio", "/rules/caution-without-safety-line"] },

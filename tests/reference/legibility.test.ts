@@ -125,7 +125,9 @@ describe("contrast", () => {
 
   test("every text colour of the floor has 7:1 or more on every ground it may stand on", () => {
     const css = readFileSync("app/floor/floor.css", "utf8");
-    const colours = new Map([...css.matchAll(/(--floor-[a-z-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1], m[2]]));
+    const declared = (text: string) =>
+      new Map([...text.matchAll(/(--floor-[a-z-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1], m[2]]));
+    const colours = declared(css);
     const hex = (name: string) => colours.get(`--floor-${name}`) ?? "";
     for (const ground of ["ground", "raised"]) {
       for (const words of ["chalk", "soft", "say", "warn"]) {
@@ -134,9 +136,14 @@ describe("contrast", () => {
     }
     expect(ratioOf(hex("ground"), hex("chalk"))).toBeGreaterThanOrEqual(7);
     expect(ratioOf(hex("ground"), hex("say"))).toBeGreaterThanOrEqual(7);
-    // The plate of a change, and the tab on it.
-    for (const words of ["ink", "ink-soft", "ground"]) {
-      expect([words, ratioOf(hex(words), hex("plate")) >= 7]).toEqual([words, true]);
+    // The plate of a change, and the tab on it; in a dim room too, where later declarations count.
+    const bright = new Map([...colours, ...declared(css.slice(0, css.indexOf(":root[data-dim]")))]);
+    for (const plate of [bright, colours]) {
+      const of = (name: string) => plate.get(`--floor-${name}`) ?? "";
+      for (const words of ["ink", "ink-soft", "ground"]) {
+        expect([words, ratioOf(of(words), of("plate")) >= 7]).toEqual([words, true]);
+      }
     }
+    expect(bright.get("--floor-plate")).not.toBe(colours.get("--floor-plate"));
   });
 });

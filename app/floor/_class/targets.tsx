@@ -1,5 +1,5 @@
 "use client";
-/** The targets along the bottom edge. Ending asks once more, in the same place; undo says what it would undo. */
+/** The targets along the bottom edge. Undo is at the far left and says what it would undo; ending asks once more, in the same place. */
 import type { MouseEvent, ReactNode } from "react";
 import { useAsked } from "../_parts/use-asked.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
@@ -16,6 +16,9 @@ export function Targets({ live, extendBy, onEndOnTime }: Props) {
   const { held } = live.view;
   return (
     <nav className={styles.targets} aria-label="The class">
+      <Target className={styles.undo} disabled={!live.undoable} onAct={live.undo}>
+        undo{live.undoable && <span>: {live.undoable.what}</span>}
+      </Target>
       <Target onAct={() => live.act("back")}>back</Target>
       <Target className={styles.hold} held={held} onAct={() => live.act(held ? "resume" : "hold")}>
         {held ? "go on" : "hold"}
@@ -25,9 +28,6 @@ export function Targets({ live, extendBy, onEndOnTime }: Props) {
         {extendBy} s more
       </Target>
       <Target onAct={onEndOnTime}>end on time</Target>
-      <Target className={styles.undo} disabled={!live.undoable} onAct={live.undo}>
-        undo{live.undoable && <span>: {live.undoable.what}</span>}
-      </Target>
       <End onEnd={() => live.act("end")} />
     </nav>
   );

@@ -18,6 +18,9 @@ export function useSettings(): Settings {
       here = false;
     };
   }, []);
+  useEffect(() => {
+    document.documentElement.toggleAttribute("data-dim", settings.dim);
+  }, [settings.dim]);
   const set = useCallback((change: Partial<FloorSettings>) => {
     setSettings((was) => {
       const next = { ...was, ...change };

@@ -1,5 +1,5 @@
 "use client";
-/** The device's settings for its room: reading distance, the seconds of "more", sound, vibration. Kept on the device. */
+/** The device's settings for its room: reading distance, the seconds of "more", sound, vibration, a dim room. Kept on the device. */
 import { useEffect, useState } from "react";
 import { tooSmallWords } from "#lib/floor/legibility.ts";
 import { DISTANCES_M, EXTEND_SECONDS } from "#lib/floor/settings.ts";
@@ -29,6 +29,7 @@ export function DeviceSettings({ settings }: { settings: Settings }) {
           onChoose={(extendSeconds) => settings.set({ extendSeconds })}
         />
         <Calls settings={settings} />
+        <Choice label="Dim room: changes less bright" on={settings.dim} onChange={(dim) => settings.set({ dim })} />
       </div>
       {small && <p className="problem">{small}</p>}
       <ScreenChoice settings={settings} />
@@ -90,7 +91,7 @@ interface ChoiceProps {
   readonly label: string;
   readonly on: boolean;
   onChange(on: boolean): void;
-  onTry(): void;
+  onTry?(): void;
 }
 
 function Choice({ label, on, onChange, onTry }: ChoiceProps) {
@@ -100,7 +101,7 @@ function Choice({ label, on, onChange, onTry }: ChoiceProps) {
         <input type="checkbox" checked={on} onChange={(event) => onChange(event.target.checked)} />
         {label}
       </label>
-      {on && (
+      {on && onTry && (
         <button type="button" className="button" onClick={onTry}>
           Try it
         </button>

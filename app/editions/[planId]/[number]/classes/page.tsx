@@ -13,6 +13,7 @@ import { latenessSentence } from "#lib/floor/time-words.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { readClassLogs, type TaughtClass } from "#server/class-log/read-logs.ts";
+import { noteLogsSeen } from "#server/desk/see-logs.ts";
 import styles from "./classes.module.css";
 import { TaughtTable } from "./taught-table.tsx";
 
@@ -29,6 +30,11 @@ export default async function ClassesPage({ params }: PageProps) {
   const found = readClassLogs(visit.app, visit.who.actor, planId, Number(number));
   if (!found.ok) notFound();
   const { edition, classes } = found.value;
+  noteLogsSeen(
+    visit.app,
+    visit.who.actor,
+    classes.map(({ log }) => log.sessionId),
+  );
   const { plan } = edition.card.card;
   return (
     <Shell visit={visit} section="desk">

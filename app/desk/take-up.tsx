@@ -1,0 +1,34 @@
+"use client";
+/** A lead takes a round of reading from the queue, so that nobody reads it a second time, or leaves it to others. */
+import { useRouter } from "next/navigation";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { useSend } from "../_parts/use-send.ts";
+import { WAITING } from "./waiting-words.ts";
+
+interface TakeUpProps {
+  readonly planId: string;
+  readonly title: string;
+  readonly reader: { readonly id: string; readonly name: string } | null;
+  readonly me: string;
+}
+
+export function TakeUp({ planId, title, reader, me }: TakeUpProps) {
+  const sending = useSend();
+  const router = useRouter();
+  const mine = reader?.id === me;
+  const turn = async () => {
+    const body = { on: !mine, ...(reader && !mine ? { from: reader.id } : {}) };
+    await sending.run("POST", `/api/plans/${planId}/take-up`, body);
+    // Also after a refusal: somebody else was quicker, and the list is old.
+    router.refresh();
+  };
+  return (
+    <>
+      <button type="button" className="act" onClick={turn} aria-disabled={sending.busy}>
+        {reader === null ? WAITING.takeUp : mine ? WAITING.giveBack : WAITING.takeOver}
+        <span className="visually-hidden">: {title}</span>
+      </button>
+      <ProblemLine say={sending.problem} />
+    </>
+  );
+}

@@ -1,0 +1,38 @@
+/** The sentences of what waits at the desk. */
+import { plural } from "#lib/plan/format.ts";
+import type { PlanState } from "#lib/protocol/messages.ts";
+
+export const WAITING = {
+  title: "Waiting for you",
+  nothing: "Nothing is waiting for you.",
+  isNew: "new",
+  noClass: "no class yet",
+  takeUp: "I’ll read it",
+  giveBack: "Leave it to others",
+  takeOver: "Take it over",
+} as const;
+
+/** "Tue 1 Dec, 07:00" of "2026-12-01 07:00": the studio's own time, whatever the reader's zone. */
+export function comingWords(at: string): string {
+  const day = new Date(`${at.slice(0, 10)}T12:00:00Z`);
+  const words = day.toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
+  return `${words}, ${at.slice(11)}`;
+}
+
+export const readBy = (name: string, isMe: boolean): string => (isMe ? "You are reading it" : `${name} is reading it`);
+
+/** Why a class in the programme waits. */
+export function unsignedWords(state: PlanState | null): string {
+  switch (state) {
+    case null:
+      return "Your class has no plan yet.";
+    case "handed-in":
+      return "Your class has no signed plan: it is offered for reading.";
+    case "handed-back":
+      return "Your class has no signed plan: it was returned with notes.";
+    default:
+      return "Your class has no signed plan. Offer it for reading in time.";
+  }
+}
+
+export const unreadLogs = (count: number): string => `${plural(count, "class log")} not looked at`;

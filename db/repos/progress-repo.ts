@@ -1,0 +1,69 @@
+/** What rounds, threads and class logs say about one person's plans. Reads only. */
+import { and, asc, desc, eq, inArray } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { planMomentTable, planRoundTable } from "#db/review-schema.ts";
+import { classLogTable, planTable, threadTable } from "#db/schema.ts";
+import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import type { Anchor } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+
+export interface RoundMoment {
+  readonly planId: string;
+  readonly round: number;
+  readonly kind: "offered" | "returned" | "signed" | "withdrawn" | "taken-back";
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly findings: readonly Finding[];
+}
+
+/** The moments of all rounds that this person offered, the oldest first. */
+export function listMomentsOffered(db: Db, userId: string): RoundMoment[] {
+  const rows = db.orm
+    .select({ moment: planMomentTable })
+    .from(planMomentTable)
+    .innerJoin(
+      planRoundTable,
+      and(eq(planRoundTable.planId, planMomentTable.planId), eq(planRoundTable.number, planMomentTable.round)),
+    )
+    .where(eq(planRoundTable.offeredBy, userId))
+    .orderBy(asc(planMomentTable.id));
+  return rows.all().map(({ moment: { planId, round, kind, at, findingsJson } }) => {
+    return { planId, round, kind, at, findings: JSON.parse(findingsJson) as Finding[] }; // written with the moment
+  });
+}
+
+/** Where the threads of these plans are pinned, and since when. */
+export function listPins(db: Db, planIds: readonly string[]): { planId: string; at: number; anchor: Anchor }[] {
+  if (planIds.length === 0) return [];
+  const rows = db.orm
+    .select({ planId: threadTable.planId, at: threadTable.createdAt, anchorJson: threadTable.anchorJson })
+    .from(threadTable)
+    .where(inArray(threadTable.planId, [...planIds]));
+  return rows.all().map(({ anchorJson, ...pin }) => ({ ...pin, anchor: JSON.parse(anchorJson) as Anchor }));
+}
+
+export interface LoggedClass {
+  readonly log: ClassLog;
+  readonly roomId: string;
+}
+
+/** The newest `most` classes of the studio, without rehearsals, the newest first. */
+export function listNewestClasses(db: Db, most: number): LoggedClass[] {
+  const rows = db.orm
+    .select({ logJson: classLogTable.logJson, roomId: classLogTable.roomId })
+    .from(classLogTable)
+    .where(eq(classLogTable.kind, "class"))
+    .orderBy(desc(classLogTable.receivedAt))
+    .limit(most);
+  return rows.all().map(({ logJson, roomId }) => ({ roomId, log: JSON.parse(logJson) as ClassLog }));
+}
+
+/** Titles by plan, deleted ones too. */
+export const titlesById = (db: Db): Map<string, string> =>
+  new Map(
+    db.orm
+      .select({ id: planTable.id, title: planTable.title })
+      .from(planTable)
+      .all()
+      .map(({ id, title }) => [id, title]),
+  );

@@ -1,0 +1,36 @@
+/** The classes of the programme from today on, the next one first. */
+import { newestEdition } from "#db/repos/edition-repo.ts";
+import { listMonths } from "#db/repos/month-repo.ts";
+import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { slotsOfMonth } from "#server/programme/month-slots.ts";
+
+export interface ComingClass {
+  /** "2026-12-01 07:00", the studio's own time. */
+  readonly at: string;
+  readonly coachId: string | null;
+  readonly planId: string | null;
+  readonly theme: string;
+  /** Its plan has an edition that stands. */
+  readonly signed: boolean;
+}
+
+/** Months that are looked at: this one and two more. */
+const MOST_MONTHS = 3;
+
+export function comingClasses(app: Springline): ComingClass[] {
+  const today = new Date(app.now()).toISOString().slice(0, 10);
+  return listMonths(app.db, today.slice(0, 7))
+    .slice(0, MOST_MONTHS)
+    .flatMap((month) => slotsOfMonth(app, month))
+    .filter(({ date }) => date >= today)
+    .map(({ date, time, coachId, planId, theme }) => {
+      return { at: `${date} ${time}`, coachId, planId, theme, signed: planId !== null && hasEdition(app, planId) };
+    })
+    .sort((a, b) => (a.at < b.at ? -1 : 1));
+}
+
+function hasEdition(app: Pick<Springline, "db">, planId: string): boolean {
+  const newest = newestEdition(app.db, planId);
+  return newest !== undefined && readWithdrawal(app.db, planId, newest.number) === undefined;
+}

@@ -1,0 +1,178 @@
+/** What waits for somebody: plans to read, plans that came back, threads that name them, proposals, classes, logs. */
+import {
+  type DeskRound,
+  lastReturns,
+  openProposals,
+  openRounds,
+  unseenLogs,
+  unseenMentions,
+  visitDesk,
+} from "#db/repos/desk-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { byUrgency, type Waiting } from "#lib/desk/waiting.ts";
+import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
+import type { PlanState } from "#lib/protocol/messages.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type ComingClass, comingClasses } from "./coming-classes.ts";
+
+const DAY_MS = 86_400_000;
+/** Our own choice: a log older than a month teaches little. */
+const LOGS_SINCE_MS = 31 * DAY_MS;
+/** Our own choice: how far ahead a class without a signed plan is said. */
+const CLASSES_AHEAD_DAYS = 14;
+
+export interface WaitingAtDesk {
+  /** The most urgent first. */
+  readonly waiting: readonly Waiting[];
+  /** When this person was here before, ms since the epoch; 0 for the first time. What is later is new. */
+  readonly before: number;
+}
+
+interface Asking {
+  readonly app: Springline;
+  readonly person: Person;
+  readonly rows: ReadonlyMap<string, PlanRow>;
+  readonly nameOf: (id: string) => string;
+  readonly classes: readonly ComingClass[];
+}
+
+/** Errors: 401, 403 for devices. */
+export function readWaiting(app: Springline, actor: Actor): Result<WaitingAtDesk> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (actor.kind !== "person") return NO_RIGHT;
+  const names = namesById(app.db);
+  const rows = listPlanRows(app.db).filter(
+    (row) => row.deletedAt === null && row.archivedAt === null && canPlan(actor, "plan.read", row),
+  );
+  const asking: Asking = {
+    app,
+    person: actor,
+    rows: new Map(rows.map((row) => [row.id, row])),
+    nameOf: (id) => names.get(id) ?? FORMER_MEMBER,
+    classes: comingClasses(app),
+  };
+  const before = visitDesk(app.db, actor.id, app.now());
+  const waiting = [
+    ...offered(asking),
+    ...returned(asking),
+    ...named(asking),
+    ...proposed(asking),
+    ...unsigned(asking),
+    ...logs(asking),
+  ];
+  return ok({ waiting: waiting.sort(byUrgency), before });
+}
+
+/** The next class that a plan is for, as "2026-12-01 07:00". */
+const classOf = ({ classes }: Asking, planId: string): string | null =>
+  classes.find((coming) => coming.planId === planId)?.at ?? null;
+
+/** For leads: everything that somebody else offered. */
+function offered(asking: Asking): Waiting[] {
+  const { app, person, rows, nameOf } = asking;
+  if (!person.roles.includes("lead")) return [];
+  const rounds = openRounds(app.db);
+  return [...rows.values()].flatMap((row): Waiting[] => {
+    if (row.state !== "handed-in" || row.handedInBy === null || row.handedInBy === person.id) return [];
+    const round: DeskRound | undefined = rounds.get(row.id);
+    const reader = round?.readerId
+      ? { id: round.readerId, name: nameOf(round.readerId), since: round.readSince ?? 0 }
+      : null;
+    return [
+      {
+        ...about(asking, row),
+        kind: "offered",
+        at: row.handedInAt ?? row.updatedAt,
+        byName: nameOf(row.handedInBy),
+        round: round?.number ?? 1,
+        note: row.stateNote,
+        reader,
+      },
+    ];
+  });
+}
+
+const about = (asking: Asking, row: PlanRow) => ({
+  planId: row.id,
+  title: row.title,
+  classAt: classOf(asking, row.id),
+});
+
+const isMine = ({ person }: Asking, row: PlanRow): boolean =>
+  row.ownerId === person.id || row.sharedWith.includes(person.id) || row.handedInBy === person.id;
+
+function returned(asking: Asking): Waiting[] {
+  const own = [...asking.rows.values()].filter((row) => row.state === "handed-back" && isMine(asking, row));
+  const returns = lastReturns(
+    asking.app.db,
+    own.map(({ id }) => id),
+  );
+  return own.map((row): Waiting => {
+    const last = returns.get(row.id);
+    return {
+      ...about(asking, row),
+      kind: "returned",
+      at: last?.at ?? row.updatedAt,
+      byName: last ? asking.nameOf(last.byId) : null,
+      note: row.stateNote,
+      mainPoints: last?.mainPoints ?? [],
+    };
+  });
+}
+
+function named(asking: Asking): Waiting[] {
+  const { app, person, rows, nameOf } = asking;
+  return unseenMentions(app.db, person.id).flatMap(({ planId, threadId, byId, at, body }): Waiting[] => {
+    const row = rows.get(planId);
+    return row ? [{ ...about(asking, row), kind: "named", at, threadId, byName: nameOf(byId), words: body }] : [];
+  });
+}
+
+function proposed(asking: Asking): Waiting[] {
+  const { app, person, rows, nameOf } = asking;
+  const own = [...rows.values()].filter((row) => canPlan(person, "plan.write", row) && isMine(asking, row));
+  return openProposals(
+    app.db,
+    own.map(({ id }) => id),
+  ).flatMap(({ id, planId, byId, at }): Waiting[] => {
+    const row = rows.get(planId);
+    if (!row || byId === person.id) return [];
+    return [{ ...about(asking, row), kind: "proposed", at, proposalId: id, byName: nameOf(byId) }];
+  });
+}
+
+/** Classes of mine in the programme that have no signed plan. */
+function unsigned({ app, person, rows, classes }: Asking): Waiting[] {
+  const until = new Date(app.now() + CLASSES_AHEAD_DAYS * DAY_MS).toISOString().slice(0, 10);
+  return classes.flatMap((coming): Waiting[] => {
+    if (coming.coachId !== person.id || coming.at.slice(0, 10) > until || coming.signed) return [];
+    const row = coming.planId === null ? undefined : rows.get(coming.planId);
+    if (coming.planId !== null && !row) return [];
+    const state: PlanState | null = row?.state ?? null;
+    return [
+      {
+        kind: "unsigned",
+        planId: row?.id ?? null,
+        title: row?.title ?? coming.theme,
+        classAt: coming.at,
+        at: 0,
+        month: coming.at.slice(0, 7),
+        state,
+      },
+    ];
+  });
+}
+
+function logs(asking: Asking): Waiting[] {
+  const { app, person, rows } = asking;
+  const own = [...rows.values()].filter((row) => row.ownerId === person.id || person.roles.includes("lead"));
+  const ids = own.map(({ id }) => id);
+  return unseenLogs(app.db, person.id, ids, app.now() - LOGS_SINCE_MS).flatMap((log): Waiting[] => {
+    const row = rows.get(log.planId);
+    if (!row) return [];
+    const { receivedAt: at, sessionId, edition } = log;
+    return [{ kind: "log", planId: row.id, title: row.title, classAt: null, at, sessionId, edition }];
+  });
+}
