@@ -29,7 +29,8 @@ export function ListedEditionRow({ edition, path, newest, creates }: Props) {
           {newest && !withdrawn && !damaged && <span className={styles.state}> in use</span>}
         </h2>
         <p>
-          {shortName} · {clockTime(lengthSeconds)} · signed off by {signedByName}, <LocalTime at={signedAt} year />
+          {shortName} · planned for {clockTime(lengthSeconds)} · signed off by {signedByName},{" "}
+          <LocalTime at={signedAt} year />
           {round !== null && ` · round ${round}`} ·{" "}
           {classes === 0 ? "not taught yet" : plural(classes, "class", "classes")}
         </p>

@@ -12,13 +12,15 @@ interface Props {
   /** That a sheet closed by itself, in words; null for nothing. */
   readonly closed: string | null;
   readonly awake: Awake;
+  /** Something is asked below: what can wait is not said. */
+  readonly asked: boolean;
   /** What concerns other screens. */
   readonly children: ReactNode;
 }
 
-export function ClassNotices({ live, closed, awake, children }: Props) {
+export function ClassNotices({ live, closed, awake, asked, children }: Props) {
   const { view, undoable, sleptSeconds, answerSleep } = live;
-  const mayGoDark = (awake === "refused" || awake === "unknown-here") && view.phase === "opening";
+  const mayGoDark = (awake === "refused" || awake === "unknown-here") && view.phase === "opening" && !asked;
   return (
     <div className={styles.notices}>
       {children}

@@ -83,7 +83,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
       <Top card={card} view={view} line={line} />
-      <ClassNotices live={live} closed={open.closed} awake={awake}>
+      <ClassNotices {...{ live, awake }} closed={open.closed} asked={open.sheet === "withdrawn"}>
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
       </ClassNotices>
       <Present {...{ view, into, settings, sizes }} sheet={open.sheet} plan={card.plan} />

@@ -34,7 +34,7 @@ export default async function ComparePage({ params, searchParams }: PageProps) {
         All editions
       </Link>
       <h1>
-        {found.ok ? `${found.value.after.title}: edition` : "Edition"} {which.from} and {which.to}
+        {found.ok ? `${found.value.after.title}: editions` : "Editions"} {which.from} and {which.to}
       </h1>
       <CompareForm action={`${path}/compare`} editions={listed.value.editions} from={which.from} to={which.to} />
       {found.ok ? <Differences of={found.value} /> : <p className="problem">{found.error.message}</p>}
