@@ -5,6 +5,7 @@ import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
+import { mailFinding } from "./mail.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
 
 /** Runs the checks with the settings in `vars`, by default the environment. Throws EnvError when they are unusable. */
@@ -39,6 +40,7 @@ const machine = (place: DataLocation): Diagnosis[] => [
   rightsFinding(place),
   databaseFinding(place),
   diskFinding(place),
+  mailFinding(place),
 ];
 
 /** Undefined before the first start, and when this account may not read the secret. */
