@@ -11,7 +11,10 @@ const ANSWER_MAX = 300;
 
 /** As errors of nodemailer, Node's sockets and TLS come. */
 interface SendError {
+  /** nodemailer's own. */
   readonly code?: unknown;
+  /** The system's or TLS's, where there is one. */
+  readonly originalCode?: unknown;
   readonly responseCode?: unknown;
   readonly response?: unknown;
   /** What the mail server refused: "RCPT TO". */
@@ -54,10 +57,10 @@ const printable = (text: string): string =>
  * repeat it.
  */
 export function mailProblem(error: unknown, secret: string | null = null): MailProblem {
-  const { code, responseCode, response, command, message } = (
+  const { code, originalCode, responseCode, response, command, message } = (
     typeof error === "object" && error !== null ? error : {}
   ) as SendError;
-  const known = typeof code === "string" ? WORDS[code] : undefined;
+  const known = WORDS[String(originalCode)] ?? WORDS[String(code)];
   const answered = typeof response === "string" && response !== "" ? printable(response) : undefined;
   const other = typeof message === "string" ? printable(message) : "No reason was given.";
   const said = answered === undefined ? (known ?? other) : `${known ? `${known} ` : ""}It said: ${answered}`;

@@ -41,7 +41,7 @@ export function noticeChoiceOf(app: Pick<Springline, "db">, person: Person): Not
 export function chooseNotices(
   app: Pick<Springline, "db" | "now">,
   person: Person,
-  { kinds, ...choice }: z.infer<typeof noticeChoiceSchema>,
+  { kinds, ...choice }: NoticeChoice,
 ): Result<NoticeChoiceView> {
   const before: KindChoices = readNoticeChoice(app.db, person.id)?.kinds ?? {};
   const row = { ...choice, userId: person.id, kinds: { ...before, ...kinds }, digestSentAt: app.now() };
