@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { LocalTime } from "#app/_parts/local-time.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
+import { seePlace } from "#app/_shell/see-place.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -33,6 +34,7 @@ export default async function EditionPage({ params }: PageProps) {
       </Shell>
     );
   }
+  await seePlace(app, who.actor, { planId, kinds: ["signed", "withdrawn"] });
   return (
     <Shell visit={visit} section="desk">
       <Signed signed={found.value} path={path} />
