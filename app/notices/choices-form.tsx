@@ -78,7 +78,7 @@ function DigestFields({ form }: { readonly form: ReturnType<typeof useChoices> }
         <input type="checkbox" checked={digest} onChange={(event) => setDigest(event.target.checked)} />
         One mail a day, when there is something new
       </label>
-      <div className="field">
+      <div className={`field ${styles.time}`}>
         <label htmlFor={id}>Time of day</label>
         <input
           id={id}

@@ -23,10 +23,12 @@ export const NO_NOTICES = {
   what: "When a plan of yours is returned or signed off, or somebody writes in a thread of yours, it is listed here.",
 } as const;
 
-/** Who can set up e-mail, by name. */
+export const NO_MAIL = "You are told here only: e-mail is not set up in this studio.";
+
+/** With who can set it up, by name. */
 export const noMailWords = (managers: readonly { readonly name: string }[]): string =>
   managers.length === 0
-    ? "E-mail is not set up in this studio."
-    : `E-mail is not set up in this studio. ${listWords(managers.map(({ name }) => name))} can set it up on the studio’s page.`;
+    ? NO_MAIL
+    : `${NO_MAIL} ${listWords(managers.map(({ name }) => name))} can set it up on the studio’s page.`;
 
 export const allSeenWords = "All notices are marked as seen.";

@@ -12,7 +12,7 @@ import { Shell } from "../_shell/shell.tsx";
 import { ChoicesForm } from "./choices-form.tsx";
 import { NoticeList } from "./notice-list.tsx";
 import styles from "./notices.module.css";
-import { CHOICES, NO_NOTICES, noMailWords } from "./notices-words.ts";
+import { CHOICES, NO_MAIL, NO_NOTICES, noMailWords } from "./notices-words.ts";
 import { SeeAll } from "./see-all.tsx";
 
 export const metadata: Metadata = { title: "Notices" };
@@ -52,23 +52,34 @@ export default async function NoticesPage({ searchParams }: PageProps) {
 
 function Choices({ visit: { app, who } }: { readonly visit: Visit }) {
   const choice = noticeChoiceOf(app, who.actor);
-  const people = listNames(app, who.actor);
-  const any = Object.keys(choice.kinds).length > 0;
   return (
     <section className={styles.choices} id="choices">
       <h2>{CHOICES.title}</h2>
-      {any ? <p className="quiet">{CHOICES.intro}</p> : <p className="quiet">{CHOICES.noKinds}</p>}
-      {isMailSetUp(app) ? (
-        any && <ChoicesForm choice={choice} />
-      ) : can(who.actor, "mail.manage") ? (
-        <p>
-          E-mail is not set up in this studio. <Link href="/studio#mail">Set up e-mail</Link>
-        </p>
+      {!isMailSetUp(app) ? (
+        <NoMail app={app} actor={who.actor} />
+      ) : Object.keys(choice.kinds).length === 0 ? (
+        <p>{CHOICES.noKinds}</p>
       ) : (
-        <p>{noMailWords(people.ok ? people.value.filter(({ roles }) => roles.includes("manager")) : [])}</p>
+        <>
+          <p className="quiet">{CHOICES.intro}</p>
+          <ChoicesForm choice={choice} />
+        </>
       )}
     </section>
   );
+}
+
+function NoMail({ app, actor }: Pick<Visit, "app"> & { readonly actor: Visit["who"]["actor"] }) {
+  if (can(actor, "mail.manage")) {
+    return (
+      <p>
+        {NO_MAIL} <Link href="/studio#mail">Set up e-mail</Link>
+      </p>
+    );
+  }
+  const people = listNames(app, actor);
+  const managers = people.ok ? people.value.filter(({ roles }) => roles.includes("manager")) : [];
+  return <p>{noMailWords(managers)}</p>;
 }
 
 /** Undefined for anything that is no id. */

@@ -1,8 +1,7 @@
 "use client";
 /** The mail server's settings. Uncontrolled: what was typed stays when the server refuses. */
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useId, useState } from "react";
 import type { MailSecurity, MailSettingsView } from "#server/mail/mail-settings.ts";
-import { SelectField } from "../_parts/choice.tsx";
 import { Dialog } from "../_parts/dialog.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
@@ -20,31 +19,12 @@ interface MailFormProps {
   readonly onDone: () => void;
 }
 
-const SECURITIES = (["starttls", "tls", "none"] as const).map((value) => ({ value, label: SECURITY_WORDS[value] }));
+const SECURITIES = ["starttls", "tls", "none"] as const;
 
 export function MailForm({ settings, address, onClose, onDone }: MailFormProps) {
-  const sending = useSend();
-  const [security, setSecurity] = useState<MailSecurity>(settings?.security ?? "starttls");
-  const [links, setLinks] = useState(settings?.address ?? address);
-  const save = async (event: FormEvent<HTMLFormElement>) => {
-    event.preventDefault();
-    const form = new FormData(event.currentTarget);
-    const password = textOf(form, "password");
-    const drop = form.get("drop") !== null;
-    const saved = await sending.run("PUT", "/api/mail", {
-      host: textOf(form, "host"),
-      port: Number(textOf(form, "port")),
-      security,
-      user: textOf(form, "user"),
-      ...(drop ? { password: "" } : password === "" ? {} : { password }),
-      from: textOf(form, "from"),
-      address: links,
-      seen: settings?.seen ?? 0,
-    });
-    if (saved !== undefined) onDone();
-  };
+  const { security, setSecurity, links, setLinks, sending, save } = useMailForm({ settings, address, onDone });
   return (
-    <Dialog title="Mail server" onClose={onClose}>
+    <Dialog title="E-mail" onClose={onClose}>
       <form className={styles.form} onSubmit={save}>
         <ServerFields settings={settings} security={security} onSecurity={setSecurity} />
         <AccountFields settings={settings} />
@@ -75,6 +55,30 @@ export function MailForm({ settings, address, onClose, onDone }: MailFormProps) 
   );
 }
 
+function useMailForm({ settings, address, onDone }: Omit<MailFormProps, "onClose">) {
+  const sending = useSend();
+  const [security, setSecurity] = useState<MailSecurity>(settings?.security ?? "starttls");
+  const [links, setLinks] = useState(settings?.address ?? address);
+  const save = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    const password = textOf(form, "password");
+    const drop = form.get("drop") !== null;
+    const saved = await sending.run("PUT", "/api/mail", {
+      host: textOf(form, "host"),
+      port: Number(textOf(form, "port")),
+      security,
+      user: textOf(form, "user"),
+      ...(drop ? { password: "" } : password === "" ? {} : { password }),
+      from: textOf(form, "from"),
+      address: links,
+      seen: settings?.seen ?? 0,
+    });
+    if (saved !== undefined) onDone();
+  };
+  return { security, setSecurity, links, setLinks, sending, save };
+}
+
 interface ServerProps {
   readonly settings: MailSettingsView | null;
   readonly security: MailSecurity;
@@ -82,13 +86,23 @@ interface ServerProps {
 }
 
 function ServerFields({ settings, security, onSecurity }: ServerProps) {
+  const id = useId();
   return (
     <>
       <div className={styles.pair}>
         <FormField label="Mail server" name="host" required maxLength={253} defaultValue={settings?.host} />
         <FormField label="Port" name="port" inputMode="numeric" required defaultValue={settings?.port ?? 587} />
       </div>
-      <SelectField label="Security" value={security} options={SECURITIES} onChoose={onSecurity} />
+      <div className="field">
+        <label htmlFor={id}>Security</label>
+        <select id={id} value={security} onChange={(event) => onSecurity(event.target.value as MailSecurity)}>
+          {SECURITIES.map((value) => (
+            <option key={value} value={value}>
+              {SECURITY_WORDS[value]}
+            </option>
+          ))}
+        </select>
+      </div>
     </>
   );
 }

@@ -40,7 +40,9 @@ export function fillQueue(app: App): void {
 
 function queueAtOnce(app: App, person: Person, choice: NoticeChoiceRow): void {
   const now = app.now();
-  const due = wanted(app, person, { choice, since: now - AT_ONCE_MS, as: ["at-once"] });
+  // Not what was there before they chose, or what the last digest has dealt with.
+  const since = Math.max(now - AT_ONCE_MS, choice.digestSentAt);
+  const due = wanted(app, person, { choice, since, as: ["at-once"] });
   const first = due[0];
   if (first && first.at <= now - BUNDLE_MS) queue(app, person, due);
 }

@@ -63,7 +63,8 @@ export function mailProblem(error: unknown, secret: string | null = null): MailP
   const known = WORDS[String(originalCode)] ?? WORDS[String(code)];
   const answered = typeof response === "string" && response !== "" ? printable(response) : undefined;
   const other = typeof message === "string" ? printable(message) : "No reason was given.";
-  const said = answered === undefined ? (known ?? other) : `${known ? `${known} ` : ""}It said: ${answered}`;
+  const said =
+    answered === undefined ? (known ?? other) : `${known ? `${known} It` : "The mail server"} said: ${answered}`;
   const says = secret ? said.replaceAll(secret, "…") : said;
   const aboutMail = (code === "EENVELOPE" || code === "EMESSAGE") && command !== "MAIL FROM";
   const reply = typeof responseCode === "number" ? responseCode : 500;
