@@ -4,6 +4,8 @@ const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 
 const formats = new Map<string, Intl.DateTimeFormat>();
+/** There are fewer zones; spellings are without number ("europe/LONDON", "+01:07"). */
+const MOST_FORMATS = 600;
 
 /** Throws RangeError for a zone that the platform does not know. */
 function formatOf(zone: string): Intl.DateTimeFormat {
@@ -11,6 +13,7 @@ function formatOf(zone: string): Intl.DateTimeFormat {
   if (known) return known;
   const parts = { year: "numeric", month: "numeric", day: "numeric", hour: "numeric", minute: "numeric" } as const;
   const made = new Intl.DateTimeFormat("en-GB", { timeZone: zone, calendar: "gregory", hourCycle: "h23", ...parts });
+  if (formats.size >= MOST_FORMATS) formats.clear();
   formats.set(zone, made);
   return made;
 }

@@ -24,7 +24,7 @@ type App = Pick<Springline, "db" | "env" | "now" | "log">;
 
 const MINUTE_MS = 60_000;
 /** Pauses after the first, second, ... attempt. After the last one a mail has failed. Together about 45 hours. */
-export const RETRY_MS: readonly number[] = [1, 5, 30, 120, 360, 720, 1440].map((minutes) => minutes * MINUTE_MS);
+const RETRY_MS: readonly number[] = [1, 5, 30, 120, 360, 720, 1440].map((minutes) => minutes * MINUTE_MS);
 /** A mail that was tried this often, over half an hour, is told of before it has failed. Our own choice. */
 const TOLD_AFTER = 4;
 const MOST_AT_ONCE = 100;

@@ -50,17 +50,23 @@ const HOST = /^(?:[a-z0-9](?:[a-z0-9-]*[a-z0-9])?\.)*[a-z0-9](?:[a-z0-9-]*[a-z0-
 const LOCAL = /^(?:localhost|127(?:\.\d{1,3}){3}|::1|\[::1\])$/i;
 const NO_ADDRESS = "Give the studio's address as people open it, such as https://plans.example.org.";
 /** As an e-mail address may stand in a header and in MAIL FROM: ASCII, one line (RFC 5321, 4.1.2, without quoted names). */
-const plainEmail = z.email("Give the address that mails come from, such as studio@example.org.").max(254);
+const plainEmail = z
+  .string()
+  .trim()
+  .max(254, "An e-mail address has at most 254 characters.")
+  .pipe(z.email("Give the address that mails come from, such as studio@example.org."));
 
 const hostName = z
   .string()
   .trim()
   .min(1, "Give the name of the mail server.")
   .max(253, "A host name has at most 253 characters.")
-  .regex(HOST, "A mail server's name has letters, digits, dots and hyphens only: smtp.example.org.");
+  // Only after its length is known to be small.
+  .pipe(z.string().regex(HOST, "A mail server's name has letters, digits, dots and hyphens only: smtp.example.org."));
 const originOnly = z
   .string()
   .trim()
+  .max(2000, NO_ADDRESS)
   .refine((text) => /^https?:\/\/[^\s/?#@]+\/?$/i.test(text) && URL.canParse(text), NO_ADDRESS)
   .transform((text) => new URL(text).origin);
 
@@ -72,7 +78,7 @@ export const mailSettingsSchema = z
     user: z.string().trim().max(254, "A user name has at most 254 characters."),
     /** Left out: as it was. Empty: none. */
     password: z.string().max(1000, "A password has at most 1000 characters.").optional(),
-    from: z.string().trim().pipe(plainEmail),
+    from: plainEmail,
     address: originOnly,
     /** The version that was shown; 0 where nothing was set. */
     seen: z.number().int(),

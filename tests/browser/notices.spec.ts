@@ -3,7 +3,7 @@
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { type MailServer, startMailServer } from "../support/mail-server.ts";
-import { expect, importPlan, test } from "./kit.ts";
+import { DEMO_PASSWORD, expect, importPlan, test } from "./kit.ts";
 
 let server: MailServer | undefined;
 test.afterEach(async () => {
@@ -41,6 +41,23 @@ test("a comment is told to the plan's owner, leads to its thread, and is seen on
   await expect(slip).toBeFocused();
   await jonas.goto("/notices");
   await expect(jonas.getByRole("listitem").filter({ has: link })).not.toContainText("new");
+});
+
+test("a link from a mail leads somebody who is signed out to sign in, then on to the thread", async ({ as }) => {
+  const jonas = await as("jonas");
+  await jonas.goto("/desk");
+  const id = await importPlan(jonas, { ...WHOLE_BODY, title: "Opened from a mail" });
+  const { id: thread } = await post(jonas, `/api/plans/${id}/threads`, {
+    anchor: { kind: "plan" },
+    body: "A question",
+  });
+  const nobody = await as(null);
+  await nobody.goto(`/plans/${id}#thread-${thread}`);
+  await nobody.getByRole("textbox", { name: "Email" }).fill("jonas@tholepin.example");
+  await nobody.getByLabel("Password").fill(DEMO_PASSWORD);
+  await nobody.getByRole("button", { name: "Sign in" }).click();
+  await nobody.waitForURL(`**/plans/${id}#thread-${thread}`);
+  await expect(nobody.locator(`#thread-${thread}`)).toBeFocused();
 });
 
 test("all are marked as seen in one act, by keyboard, and the frame is quiet then", async ({ as }) => {

@@ -87,6 +87,15 @@ test.each([
   expect(mailSettingsSchema.safeParse({ ...GOOD, ...change }).error?.issues[0]?.message).toContain(says);
 });
 
+test("a text of a quarter of a megabyte in any field is refused at once", () => {
+  const long = "a-".repeat(120_000);
+  for (const field of ["host", "user", "password", "from", "address"]) {
+    const begun = performance.now();
+    expect(mailSettingsSchema.safeParse({ ...GOOD, [field]: `${long}!` }).success).toBe(false);
+    expect(performance.now() - begun).toBeLessThan(200);
+  }
+});
+
 test.each(["localhost", "127.0.0.1", "::1"])("no encryption is possible to %s", (host) => {
   expect(mailSettingsSchema.safeParse({ ...GOOD, host, security: "none" }).success).toBe(true);
 });
