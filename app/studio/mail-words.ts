@@ -33,4 +33,4 @@ export const otherAddressWords = (own: string): string =>
   `The server itself is started for ${own}. Links in mails only work if this address leads to it.`;
 
 export const attemptsWords = (attempts: number): string =>
-  attempts === 0 ? "not tried yet" : `tried ${plural(attempts, "time")}`;
+  attempts === 0 ? "not tried yet" : attempts === 1 ? "tried once" : `tried ${plural(attempts, "time")}`;
