@@ -58,6 +58,7 @@ test("a link from a mail leads somebody who is signed out to sign in, then on to
   await nobody.getByRole("button", { name: "Sign in" }).click();
   await nobody.waitForURL(`**/plans/${id}#thread-${thread}`);
   await expect(nobody.locator(`#thread-${thread}`)).toBeFocused();
+  await expect(nobody.locator(`#thread-${thread}`)).toBeInViewport();
 });
 
 test("all are marked as seen in one act, by keyboard, and the frame is quiet then", async ({ as }) => {
