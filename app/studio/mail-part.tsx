@@ -65,10 +65,41 @@ function InUse({ settings, lastSentAt }: { settings: MailSettingsView; lastSentA
           </>
         )}
       </p>
-      <button type="button" className="button" aria-disabled={sending.busy} onClick={test}>
-        {sending.busy ? "Sending…" : "Send me a test mail"}
-      </button>
+      <div className="acts">
+        <button type="button" className="button" aria-disabled={sending.busy} onClick={test}>
+          {sending.busy ? "Sending…" : "Send me a test mail"}
+        </button>
+        <TurnOff />
+      </div>
       <div role="status">{said ? <p className="done">{said}</p> : null}</div>
+      <ProblemLine say={sending.problem} />
+    </>
+  );
+}
+
+function TurnOff() {
+  const router = useRouter();
+  const sending = useSend();
+  const [asked, setAsked] = useState(false);
+  const turnOff = async () => {
+    if ((await sending.run("DELETE", "/api/mail")) !== undefined) router.refresh();
+  };
+  if (!asked) {
+    return (
+      <button type="button" className="act" onClick={() => setAsked(true)}>
+        {MAIL.turnOff}
+      </button>
+    );
+  }
+  return (
+    <>
+      <span role="status">{MAIL.turnOffAsk}</span>
+      <button type="button" className="act" aria-disabled={sending.busy} onClick={turnOff}>
+        {MAIL.turnOff}
+      </button>
+      <button type="button" className="act" onClick={() => setAsked(false)}>
+        Keep it
+      </button>
       <ProblemLine say={sending.problem} />
     </>
   );

@@ -23,6 +23,8 @@ export const MAIL = {
   notSet: "E-mail is not set up: people are told in the app only.",
   passwordKept: "Leave it empty to keep the password that is saved.",
   passwordHint: "It is encrypted with the server’s secret and never shown again.",
+  turnOff: "Turn e-mail off",
+  turnOffAsk: "Nobody is told by e-mail any more, and the mail server’s settings and password are forgotten.",
   addressHint: "Links in mails lead here.",
 } as const;
 

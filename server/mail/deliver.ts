@@ -11,6 +11,7 @@ import { listMembers, readPerson, type StudioPerson } from "#db/repos/people-rep
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { toldAs } from "#lib/notices/kinds.ts";
+import { isTimeZone } from "#lib/notices/local-day.ts";
 import { can } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { tell } from "#server/notices/tell.ts";
@@ -25,6 +26,8 @@ type App = Pick<Springline, "db" | "env" | "now" | "log">;
 const MINUTE_MS = 60_000;
 /** Pauses after the first, second, ... attempt. After the last one a mail has failed. Together about 45 hours. */
 const RETRY_MS: readonly number[] = [1, 5, 30, 120, 360, 720, 1440].map((minutes) => minutes * MINUTE_MS);
+/** Until a mail that the program could not write is looked at again. */
+const FAULT_MS = 60 * MINUTE_MS;
 /** A mail that was tried this often, over half an hour, is told of before it has failed. Our own choice. */
 const TOLD_AFTER = 4;
 const MOST_AT_ONCE = 100;
@@ -34,16 +37,28 @@ export async function deliverDue(app: App, options: SmtpOptions = {}): Promise<v
   for (const { id } of listDueMails(app.db, app.now(), MOST_AT_ONCE)) {
     const settings = readMailSettings(app);
     if (!settings || options.signal?.aborted) return;
-    const problem = await deliverOne(app, settings, { id, options });
+    const problem = await tryOne(app, settings, { id, options });
     if (problem?.kind === "server") return;
   }
 }
 
-async function deliverOne(
-  app: App,
-  settings: MailSettings,
-  { id, options }: { readonly id: string; readonly options: SmtpOptions },
-): Promise<MailProblem | null> {
+interface One {
+  readonly id: string;
+  readonly options: SmtpOptions;
+}
+
+/** A fault of the program with one mail is no reason to keep the others back. */
+async function tryOne(app: App, settings: MailSettings, one: One): Promise<MailProblem | null> {
+  try {
+    return await deliverOne(app, settings, one);
+  } catch (err) {
+    app.log.error({ err, mail: one.id }, "a mail could not be written");
+    if (!one.options.signal?.aborted) setMail(app.db, one.id, { nextAt: app.now() + FAULT_MS });
+    return null;
+  }
+}
+
+async function deliverOne(app: App, settings: MailSettings, { id, options }: One): Promise<MailProblem | null> {
   // Read again: the list is as old as the mails before it took.
   const mail = readMail(app.db, id);
   if (!mail || mail.sentAt !== null || mail.failedAt !== null || mail.nextAt > app.now()) return null;
@@ -114,10 +129,16 @@ function letterOf(app: App, settings: MailSettings, mail: MailRow): WrittenMail 
     id: mail.id,
     to: { name: person.name, address },
     studioName: readStudio(app.db)?.name ?? "Springline",
-    timeZone: readNoticeChoice(app.db, person.id)?.timeZone ?? "UTC",
+    timeZone: zoneOf(app, person.id),
     notices,
     now: app.now(),
   });
+}
+
+/** A zone that this machine's Node does not know any more is told in UTC. */
+function zoneOf(app: App, userId: string): string {
+  const zone = readNoticeChoice(app.db, userId)?.timeZone;
+  return zone !== undefined && isTimeZone(zone) ? zone : "UTC";
 }
 
 function stillNew(app: App, person: StudioPerson, mail: MailRow): ToldNotice[] {

@@ -1,7 +1,7 @@
 /** The studio's mail server, as its manager sets it. The password is sealed with the server's secret and never shown again. */
 import * as z from "zod";
 import { addToRecord } from "#db/repos/record-repo.ts";
-import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
+import { deleteSetting, readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
@@ -137,6 +137,18 @@ export function saveMailSettings(
     addToRecord(app.db, { at: app.now(), actorId: actor.id, subject: "studio", kind: "mail-settings", body });
     return ok({ ...plain, hasPassword: sealedPassword !== null, seen: updatedAt });
   });
+}
+
+/** Forgets the mail server and its password: nothing is queued or sent any more. Errors: 403 no-right. */
+export function turnMailOff(app: App & Pick<Springline, "now">, actor: Actor): Result<null> {
+  if (actor?.kind !== "person" || !can(actor, "mail.manage")) return NO_RIGHT;
+  inTransaction(app.db, () => {
+    if (!isMailSetUp(app)) return;
+    deleteSetting(app.db, "mail");
+    const entry = { at: app.now(), actorId: actor.id, subject: "studio", kind: "mail-off" };
+    addToRecord(app.db, { ...entry, body: null });
+  });
+  return ok(null);
 }
 
 const sameServer = (a: MailServer, b: MailServer): boolean =>

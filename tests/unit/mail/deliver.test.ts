@@ -189,6 +189,20 @@ describe("overtaken", () => {
     expect(told()).toEqual([expect.stringContaining("no e-mail address")]);
   });
 
+  test("a mail that cannot be written keeps no other back; a zone that is not known is told in UTC", async () => {
+    m.choose("ines", { offered: "at-once" });
+    m.tell("jonas");
+    m.tell("ines", "offered");
+    m.server.next.push(busy, busy);
+    await m.run(1);
+    expect(state().waiting).toBe(2);
+    m.s.db.raw.prepare("update notice set data_json = '[{' where user_id = 'jonas'").run();
+    m.s.db.raw.prepare("update notice_choice set time_zone = 'Nowhere/Else' where user_id = 'ines'").run();
+    await m.run(2);
+    expect(m.server.arrived.map(({ to }) => to[0])).toEqual(["ines@tholepin.example"]);
+    expect(m.server.arrived[0]?.mail.text).toContain("Monday 2 November, 09:00");
+  });
+
   test("a server whose secret has changed: the password is asked for again, nothing is lost", async () => {
     const own = await openMailStudio({ user: { name: "studio", password: "kelp-and-rope-9" } });
     own.choose("jonas", { comment: "at-once" });

@@ -11,6 +11,7 @@ import {
   readMailSettings,
   saveMailSettings,
   showMailSettings,
+  turnMailOff,
 } from "#server/mail/mail-settings.ts";
 import { sendTestMail } from "#server/mail/manage-mail.ts";
 import { type MailServer, startMailServer } from "#tests/support/mail-server.ts";
@@ -60,6 +61,17 @@ describe("the password", () => {
       must(save({ ...change, seen }));
     },
   );
+});
+
+test("turned off, the server and its password are forgotten, by a manager alone, and the record says so", () => {
+  must(save());
+  expect(turnMailOff(s.app, s.people.ines)).toMatchObject({ error: { status: 403 } });
+  must(turnMailOff(s.app, s.people.petra));
+  must(turnMailOff(s.app, s.people.petra));
+  expect(readMailSettings(s.app)).toBeUndefined();
+  const kinds = s.db.raw.prepare("select kind from record order by seq").pluck().all();
+  expect(kinds).toEqual(["mail-settings", "mail-off"]);
+  must(save());
 });
 
 test("of two managers who change it, the second is told and nothing of theirs is half done", () => {
@@ -119,6 +131,7 @@ describe("over HTTP", () => {
     for (const who of [null, "ines", "jonas", "sam"] as const) {
       const refused = who === null ? 401 : 403;
       expect((await call(mailRoute.PUT, "PUT", who, GOOD)).status).toBe(refused);
+      expect((await call(mailRoute.DELETE, "DELETE", who)).status).toBe(refused);
       expect((await call(testRoute.POST, "POST", who)).status).toBe(refused);
       expect((await call(tryAgainRoute.POST, "POST", who)).status).toBe(refused);
     }
