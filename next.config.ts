@@ -6,7 +6,7 @@ const config: NextConfig = {
   poweredByHeader: false,
   agentRules: false,
   // Each of these must exist once in the process: Next's bundle and the server's share them.
-  serverExternalPackages: ["better-sqlite3", "yjs", "y-protocols", "lib0", "pino", "ws", "better-auth"],
+  serverExternalPackages: ["better-sqlite3", "yjs", "y-protocols", "lib0", "pino", "ws", "better-auth", "nodemailer"],
   outputFileTracingRoot: import.meta.dirname,
   // `npm test` checks the types of everything; a second look while building would only cost a minute.
   typescript: { ignoreBuildErrors: true },

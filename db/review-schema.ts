@@ -183,7 +183,7 @@ export const noticeTable = sqliteTable(
     /** What the sentence is made of (lib/notices), JSON. */
     dataJson: text("data_json").notNull(),
     seenAt: integer("seen_at"),
-    /** When it was sent by e-mail. */
+    /** When it was put into a mail. */
     mailedAt: integer("mailed_at"),
   },
   (t) => [index("notice_user").on(t.userId, t.id)],
@@ -197,6 +197,7 @@ export const noticeChoiceTable = sqliteTable("notice_choice", {
   timeZone: text("time_zone").notNull().default("UTC"),
   /** By kind: "digest", "at-once" or "off"; what is missing has the kind's default. */
   kindsJson: text("kinds_json").notNull().default("{}"),
+  /** Up to when digests have been dealt with: the last one, or when the choice was made. */
   digestSentAt: integer("digest_sent_at"),
 });
 

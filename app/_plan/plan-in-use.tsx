@@ -24,6 +24,7 @@ import { Notices } from "./notices.tsx";
 import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import { PlanMenu } from "./plan-tools.tsx";
+import { useNamedPlace } from "./use-named-place.ts";
 import { usePage } from "./use-page.ts";
 
 const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
@@ -38,6 +39,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   useUndoKeys(session);
   useLateParts(useMemo(() => latePartsOf(session), [session]));
   useFocusKept(view);
+  useNamedPlace(snap, page.acts.show);
   useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
   const shown = { session, snap, page };
   return (

@@ -6,12 +6,15 @@ import type { Studio } from "#db/repos/studio-repo.ts";
 import type { SignedIn } from "#server/auth/actor.ts";
 import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { type Springline, springline } from "#server/context/springline.ts";
+import { countUnseen } from "#server/notices/list-notices.ts";
 import { presentStudio } from "#server/people/first-run.ts";
 
 export interface Visit {
   readonly app: Springline;
   readonly who: SignedIn;
   readonly studio: Studio;
+  /** How many notices they have not seen. */
+  readonly unseen: number;
 }
 
 /** The signed-in person; anybody else is sent to sign in (and back to `path`), or to the first run of a new studio. */
@@ -21,7 +24,7 @@ export async function requirePerson(path: string): Promise<Visit> {
   if (!studio) redirect("/first-run");
   const who = await actorFromHeaders(await headers(), app);
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(path)}`);
-  return { app, who, studio };
+  return { app, who, studio, unseen: countUnseen(app, who.actor) };
 }
 
 /** A path of this program to go on to after signing in; anything else (another site, a loop) leads to the desk. */

@@ -4,6 +4,7 @@
  */
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { newWords } from "#lib/notices/notice-words.ts";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { ProgramMark } from "../_parts/program-mark.tsx";
@@ -41,12 +42,12 @@ export function placesFor(who: Visit["who"]): Place[] {
 interface ShellProps {
   readonly visit: Visit;
   /** Undefined on pages that belong to no section. */
-  readonly section?: Section;
+  readonly section?: Section | "notices";
   readonly children: ReactNode;
 }
 
 export function Shell({ visit, section, children }: ShellProps) {
-  const { who, studio } = visit;
+  const { who, studio, unseen } = visit;
   return (
     <div className={styles.page}>
       <a className="skip" href="#content">
@@ -64,6 +65,9 @@ export function Shell({ visit, section, children }: ShellProps) {
             </Link>
           ))}
         </nav>
+        <Link className={styles.notices} href="/notices" aria-current={section === "notices" ? "page" : undefined}>
+          Notices{unseen > 0 ? <span className={styles.unseen}> {newWords(unseen)}</span> : null}
+        </Link>
         <AccountMenu id={who.actor.id} name={who.name} email={who.email} roles={who.actor.roles} />
       </header>
       <main id="content" className={styles.content} tabIndex={-1}>

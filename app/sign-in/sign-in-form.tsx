@@ -14,7 +14,8 @@ export function SignInForm({ to }: { readonly to: string }) {
     const form = new FormData(event.currentTarget);
     const body = { email: textOf(form, "email").trim(), password: textOf(form, "password") };
     const done = await sending.run("POST", "/api/auth/sign-in/email", body);
-    if (done !== undefined) location.assign(to);
+    // The part after `#` never reaches the server: the browser kept it on its way here.
+    if (done !== undefined) location.assign(`${to}${location.hash}`);
   };
   return (
     <form className={styles.form} onSubmit={submit}>

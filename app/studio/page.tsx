@@ -1,12 +1,16 @@
-/** The studio for its manager: rooms and measured springs, cue devices, the sign-off policy and the studio standards. */
+/** The studio for its manager: rooms and measured springs, cue devices, the sign-off policy, e-mail and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { listDevices } from "#server/devices/manage-devices.ts";
+import { showMailSettings } from "#server/mail/mail-settings.ts";
+import { readMailState } from "#server/mail/manage-mail.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
+import { seePlace } from "../_shell/see-place.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { DevicesPart } from "./devices-part.tsx";
+import { MailPart } from "./mail-part.tsx";
 import { RoomsPart } from "./rooms-part.tsx";
 import { SignOffPolicy } from "./sign-off-policy.tsx";
 import { StandardsPart } from "./standards-part.tsx";
@@ -19,7 +23,10 @@ export default async function StudioPage() {
   const { app, who, studio } = visit;
   const rooms = listRooms(app, who.actor);
   const devices = listDevices(app, who.actor);
-  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok) notFound();
+  const mail = showMailSettings(app, who.actor);
+  const mails = readMailState(app, who.actor);
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok) notFound();
+  await seePlace(app, who.actor, { kinds: ["mail-failed"] });
   return (
     <Shell visit={visit} section="studio">
       <h1>{studio.name}</h1>
@@ -32,6 +39,9 @@ export default async function StudioPage() {
       </section>
       <section className={styles.part} id="policy">
         <SignOffPolicy soleAuthorMaySign={studio.soleAuthorMaySign} />
+      </section>
+      <section className={styles.part} id="mail">
+        <MailPart settings={mail.value} state={mails.value} address={app.env.origin} />
       </section>
       <section className={styles.part} id="standards">
         <StandardsPart own={studio.standards} />

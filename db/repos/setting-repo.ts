@@ -21,3 +21,7 @@ export function writeSetting(db: Db, name: SettingName, { data, updatedAt }: Sto
   const row = { name, dataJson: JSON.stringify(data), updatedAt };
   db.orm.insert(studioSettingTable).values(row).onConflictDoUpdate({ target: studioSettingTable.name, set: row }).run();
 }
+
+export function deleteSetting(db: Db, name: SettingName): void {
+  db.orm.delete(studioSettingTable).where(eq(studioSettingTable.name, name)).run();
+}

@@ -83,6 +83,15 @@ export function leadSpoke(db: Db, threadId: string): boolean {
     .some(({ role }) => parseRoles(role).includes("lead"));
 }
 
+/** Ids of everybody who wrote in a thread. */
+export function listThreadPeople(db: Db, threadId: string): string[] {
+  const rows = db.orm.selectDistinct({ id: commentTable.authorId }).from(commentTable);
+  return rows
+    .where(eq(commentTable.threadId, threadId))
+    .all()
+    .map(({ id }) => id);
+}
+
 export function countThreads(db: Db, planId: string): { readonly all: number; readonly open: number } {
   const of = (where: ReturnType<typeof and>) =>
     db.orm.select({ n: count() }).from(threadTable).where(where).get()?.n ?? 0;

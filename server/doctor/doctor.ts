@@ -5,6 +5,7 @@ import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
+import { mailFinding } from "./mail.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
 import { recordFinding } from "./record.ts";
 
@@ -41,6 +42,7 @@ const machine = (place: DataLocation): Diagnosis[] => [
   databaseFinding(place),
   recordFinding(place),
   diskFinding(place),
+  mailFinding(place),
 ];
 
 /** Undefined before the first start, and when this account may not read the secret. */

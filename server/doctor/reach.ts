@@ -18,7 +18,7 @@ export interface Reached {
   readonly address: Diagnosis;
 }
 
-export interface Setting extends Pick<DataLocation, "origin" | "originGiven"> {
+export interface ReachSetting extends Pick<DataLocation, "origin" | "originGiven"> {
   /** The setting as it was typed. */
   readonly given: string | undefined;
   /** The address that the server listens on. */
@@ -28,13 +28,13 @@ export interface Setting extends Pick<DataLocation, "origin" | "originGiven"> {
   readonly running: boolean;
 }
 
-export async function reach(set: Setting): Promise<Reached> {
+export async function reach(set: ReachSetting): Promise<Reached> {
   const asked = await requestAddress(set.origin);
   const isHere = asked.kind === "answer" && asked.answer.server === set.id;
   return { setting: settingOf(set), asked, isHere, address: addressOf(set, asked) };
 }
 
-function settingOf({ given, origin, originGiven, host }: Setting): Diagnosis {
+function settingOf({ given, origin, originGiven, host }: ReachSetting): Diagnosis {
   const what = "public address";
   if (!originGiven) {
     const only = `SPRINGLINE_URL is not set: people use ${origin}`;
@@ -64,7 +64,7 @@ function settingOf({ given, origin, originGiven, host }: Setting): Diagnosis {
 
 const START = "Start the server and run the doctor again.";
 
-function addressOf({ origin, id, running }: Setting, asked: AddressReply): Diagnosis {
+function addressOf({ origin, id, running }: ReachSetting, asked: AddressReply): Diagnosis {
   const what = "leads here";
   switch (asked.kind) {
     case "nothing":
@@ -95,7 +95,7 @@ function addressOf({ origin, id, running }: Setting, asked: AddressReply): Diagn
 }
 
 /** Springline answers: is it this server, and started with this address? */
-function answeringServer({ origin, id }: Pick<Setting, "origin" | "id">, answer: AddressAnswer): Diagnosis {
+function answeringServer({ origin, id }: Pick<ReachSetting, "origin" | "id">, answer: AddressAnswer): Diagnosis {
   const what = "leads here";
   if (answer.server !== id)
     return wrong(

@@ -11,6 +11,7 @@ import { noteOtherOrigin } from "#server/http/proxy-signs.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
 import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
+import { type MailRuns, startMailRuns } from "#server/mail/mail-runs.ts";
 import { fillDemo, openDatabaseFor } from "#server/main/demo-database.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { compose } from "./compose.ts";
@@ -69,7 +70,9 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
-    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages, soundness, checkpoints }) };
+    const mails = startMailRuns({ app });
+    const running = { app, serving, door, line, pages, soundness, checkpoints, mails };
+    return { app, url: env.origin, stop: () => stopAll(running) };
   } catch (error) {
     setSpringline(undefined);
     db.close();
@@ -88,12 +91,14 @@ interface Running {
   readonly pages: Pages;
   readonly soundness: DamageWatch;
   readonly checkpoints: Checkpoints;
+  readonly mails: MailRuns;
 }
 
 /** Documents first: their pages are told `stopping` while what they sent is being written. */
 async function stopAll(running: Running): Promise<readonly string[]> {
-  const { app, serving, door, line, pages, soundness, checkpoints } = running;
+  const { app, serving, door, line, pages, soundness, checkpoints, mails } = running;
   soundness.stop();
+  const mailed = mails.stop();
   door.detach();
   line.stop();
   const closed = serving.close(STOP_MS.requests);
@@ -101,6 +106,7 @@ async function stopAll(running: Running): Promise<readonly string[]> {
   await app.checks.stop();
   await closed;
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
+  await mailed;
   setSpringline(undefined);
   await checkpoints.stop();
   app.db.close();

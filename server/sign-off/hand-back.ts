@@ -2,6 +2,7 @@
 import type { Actor } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { tellReturned } from "#server/notices/tell-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
@@ -12,6 +13,7 @@ export function handBack(app: Springline, actor: Actor, id: string, note: string
   const { row, person } = opened.value;
   const state = expectState(row, ["handed-in"], "Only a plan that is offered for reading can be returned with notes.");
   if (!state.ok) return state;
-  takeStep(app, id, { state: "handed-back", note, actorId: person.id, event: "handed-back" });
+  const tell = () => tellReturned(app, row, person.id);
+  takeStep(app, id, { state: "handed-back", note, actorId: person.id, event: "handed-back", tell });
   return ok({ id });
 }

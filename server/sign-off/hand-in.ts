@@ -2,6 +2,7 @@
 import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { tellOffered } from "#server/notices/tell-plan.ts";
 import { storeArchived } from "#server/plans/archive-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow } from "#server/plans/plan-doc.ts";
@@ -32,6 +33,7 @@ export async function handIn(
     actorId: person.id,
     event: "handed-in",
     hash: found.value.hash,
+    tell: () => tellOffered(app, row, person.id),
   });
   return ok({ mustFix: found.value.mustFix.length });
 }

@@ -34,6 +34,8 @@ export interface PlanStep extends StateChange {
   readonly actorId: string;
   readonly event: PlanEventKind;
   readonly hash?: string;
+  /** Tells the people it concerns, in the same transaction. */
+  readonly tell?: () => void;
 }
 
 /** Stores a step with its line in the record, then tells everybody who has the plan or its month open. */
@@ -44,7 +46,8 @@ export function takeStep(app: Springline, id: string, step: PlanStep): void {
 
 /** The same inside the caller's transaction; the caller announces. */
 export function storeStep(app: Pick<Springline, "db" | "now">, id: string, step: PlanStep): void {
-  const { actorId, event, hash, ...change } = step;
+  const { actorId, event, hash, tell, ...change } = step;
   setPlanState(app.db, id, change);
   addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind: event, note: change.note, hash: hash ?? null });
+  tell?.();
 }

@@ -19,6 +19,7 @@ import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
+import { tellSigned } from "#server/notices/tell-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
 import { optionalNoteSchema, storeStep } from "./plan-states.ts";
@@ -106,6 +107,7 @@ function writeEdition(
   inTransaction(app.db, () => {
     insertEdition(app.db, edition);
     storeStep(app, row.id, { state: "signed-off", note, actorId: person.id, event: "signed-off", hash });
+    tellSigned(app, row, person.id, number);
   });
   return ok({ edition: number, hash });
 }

@@ -8,6 +8,7 @@ import type { Actor } from "#lib/policy/can.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
+import { tellWithdrawn } from "#server/notices/tell-plan.ts";
 import { openAnyPlan } from "#server/plans/open-plan.ts";
 import { storeStep } from "./plan-states.ts";
 
@@ -48,6 +49,7 @@ export function withdrawEdition(
     const stands = row.state === "signed-off" && newestEdition(app.db, planId)?.number === number;
     if (stands) storeStep(app, planId, { ...step, state: "handed-back", event: "withdrawn" });
     else addPlanEvent(app.db, { ...step, planId, at, kind: "withdrawn" });
+    tellWithdrawn(app, row, person.id, edition);
   });
   announceState(app, planId);
   return ok({ number });

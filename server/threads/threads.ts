@@ -16,6 +16,7 @@ import type { ThreadView } from "#lib/protocol/messages.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceThreads } from "#server/news/plan-news.ts";
+import { tellComment } from "#server/notices/tell-plan.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
@@ -55,6 +56,7 @@ export function openThread(
   inTransaction(app.db, () => {
     insertThread(app.db, { id, planId, anchor: anchor.value, at });
     insertComment(app.db, { id: app.newId(), threadId: id, authorId: person.id, body: made.body, at });
+    tellComment(app, row, person.id, { threadId: id });
   });
   announceThreads(app, planId);
   return ok({ id });
@@ -64,9 +66,12 @@ export function openThread(
 export function addComment(app: Springline, actor: Actor, threadId: string, text: string): Result<{ id: string }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
-  const { thread, person } = opened.value;
+  const { thread, person, row } = opened.value;
   const id = app.newId();
-  insertComment(app.db, { id, threadId, authorId: person.id, body: text, at: app.now() });
+  inTransaction(app.db, () => {
+    insertComment(app.db, { id, threadId, authorId: person.id, body: text, at: app.now() });
+    tellComment(app, row, person.id, { threadId });
+  });
   announceThreads(app, thread.planId);
   return ok({ id });
 }

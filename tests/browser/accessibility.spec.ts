@@ -21,9 +21,9 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
       "/people",
     ],
   },
-  { who: "marta", paths: ["/programme"] },
+  { who: "marta", paths: ["/programme", "/notices"] },
   { who: "petra", paths: ["/people", "/record", "/studio", "/rules/caution-without-safety-line"] },
-  { who: "sam", paths: ["/desk"] },
+  { who: "sam", paths: ["/desk", "/notices"] },
 ];
 for (const { who, paths } of PAGES) {
   test(`${paths.join(", ")} for ${who ?? "nobody"}, light and dark`, async ({ as }) => {

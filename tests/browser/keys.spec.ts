@@ -9,6 +9,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "marta", path: "/programme", says: "In the month" },
   { who: "marta", path: "/library", says: "In the search" },
   { who: "marta", path: "/library/row-kneeling" },
+  { who: "ines", path: "/notices" },
   { who: "ines", path: "/rules" },
   { who: "ines", path: "/rubric" },
   { who: "petra", path: "/rules/caution-without-safety-line" },

@@ -9,6 +9,7 @@ import Link from "next/link";
 import { redirect } from "next/navigation";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
+import { seePlace } from "#app/_shell/see-place.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { SignedIn } from "#server/auth/actor.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
@@ -36,6 +37,7 @@ export default async function Page({ params }: PageProps) {
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
   const found = planPageProps(who, id);
   if (!found.ok) return <NotHere sentence={found.error.message} />;
+  await seePlace(springline(), who.actor, { planId: id });
   return <PlanPage {...found.value} />;
 }
 

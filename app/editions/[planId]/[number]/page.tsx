@@ -5,6 +5,7 @@ import { notFound } from "next/navigation";
 import { LocalTime } from "#app/_parts/local-time.tsx";
 import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
+import { seePlace } from "#app/_shell/see-place.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -41,6 +42,7 @@ export default async function EditionPage({ params }: PageProps) {
     );
   }
   const signed = found.value;
+  await seePlace(app, who.actor, { planId, kinds: ["signed", "withdrawn"] });
   return (
     <Shell visit={visit} section="desk">
       <Back all={all} />

@@ -1,0 +1,63 @@
+/** A notice as one sentence, and the place that it opens. Pure. */
+import { planTitle } from "#lib/plan/plan-title.ts";
+import type { NoticeData, NoticeKind } from "./kinds.ts";
+
+/** What the sentence names; looked up when it is read. */
+export interface NoticeNames {
+  /** Who did it; null for the program itself. */
+  readonly by: string | null;
+  /** The plan's title; null where there is no plan, or one that its reader may not see. */
+  readonly title: string | null;
+  /** To whom a mail could not be sent, and what the mail server said. */
+  readonly mail?: { readonly to: string; readonly why: string } | undefined;
+}
+
+const TITLE_MAX = 120;
+/** Control characters, line ends among them, and marks that change the direction of what follows. */
+const UNSEEN = /[\p{Cc}\p{Zl}\p{Zp}\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]+/gu;
+
+/** Text that somebody typed, on one line and at most `most` characters long. */
+export function oneLine(text: string, most = TITLE_MAX): string {
+  const plain = text.replace(UNSEEN, " ").replace(/\s+/gu, " ").trim();
+  const letters = [...plain];
+  return letters.length <= most ? plain : `${letters.slice(0, most - 1).join("")}…`;
+}
+
+const SENTENCES: Readonly<
+  Record<NoticeKind, (who: string, plan: string, of: NoticeData, names: NoticeNames) => string>
+> = {
+  offered: (who, plan) => `${who} offered ${plan} for reading.`,
+  returned: (who, plan) => `${who} returned ${plan} with notes.`,
+  signed: (who, plan, { edition }) => `${who} signed off ${plan}${edition ? ` as edition ${edition}` : ""}.`,
+  withdrawn: (who, plan, { edition }) => `${who} withdrew ${edition ? `edition ${edition} of ` : ""}${plan}.`,
+  mention: (who, plan) => `${who} named you in a thread of ${plan}.`,
+  comment: (who, plan) => `${who} commented on ${plan}.`,
+  proposal: (who, plan) => `${who} proposed a change of ${plan}.`,
+  answer: (who, plan, { taken }) => `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
+  marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
+  "mail-failed": (_, __, ___, { mail }) =>
+    mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
+};
+
+export function noticeSentence(kind: NoticeKind, data: NoticeData, names: NoticeNames): string {
+  const plan = names.title === null ? "a plan" : `“${oneLine(planTitle(names.title))}”`;
+  return SENTENCES[kind](names.by === null ? "Springline" : oneLine(names.by), plan, data, names);
+}
+
+/** The path of the very place: a plan, a thread or a proposal in it, an edition, a person's marks. */
+export function noticePath(kind: NoticeKind, planId: string | null, data: NoticeData, readerId: string): string {
+  if (kind === "mail-failed") return "/studio#mail";
+  if (kind === "marks") return `/people/${encodeURIComponent(readerId)}`;
+  if (planId === null) return "/notices";
+  const id = encodeURIComponent(planId);
+  if ((kind === "signed" || kind === "withdrawn") && data.edition) return `/editions/${id}/${data.edition}`;
+  const spot = data.threadId
+    ? `#thread-${encodeURIComponent(data.threadId)}`
+    : data.proposalId
+      ? `#proposal-${encodeURIComponent(data.proposalId)}`
+      : "";
+  return `/plans/${id}${spot}`;
+}
+
+/** "3 new"; "nothing new" for none. */
+export const newWords = (unseen: number): string => (unseen === 0 ? "nothing new" : `${unseen} new`);

@@ -1,0 +1,57 @@
+/**
+ * Who is told of what happens to a plan: one function an event. Call it inside the transaction of the command, with the row
+ * as it was before.
+ */
+import { listMembers } from "#db/repos/people-repo.ts";
+import type { PlanRow } from "#db/repos/plan-repo.ts";
+import { listThreadPeople } from "#db/repos/thread-repo.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { tell } from "./tell.ts";
+
+type App = Pick<Springline, "db" | "now">;
+type OfPlan = Pick<PlanRow, "id" | "ownerId" | "sharedWith" | "handedInBy">;
+
+/** Its owner, whoever offered it, and the people it is shared with. */
+const peopleOf = ({ ownerId, handedInBy, sharedWith }: OfPlan): string[] => [
+  ownerId,
+  ...(handedInBy === null ? [] : [handedInBy]),
+  ...sharedWith,
+];
+
+/** A plan is offered for reading: the leads. */
+export function tellOffered(app: App, plan: OfPlan, byId: string): void {
+  const leads = listMembers(app.db).filter(({ roles }) => roles.includes("lead"));
+  tell(app, { kind: "offered", to: leads.map(({ id }) => id), planId: plan.id, data: { byId } });
+}
+
+/** A plan is returned with notes. */
+export function tellReturned(app: App, plan: OfPlan, byId: string): void {
+  tell(app, { kind: "returned", to: peopleOf(plan), planId: plan.id, data: { byId } });
+}
+
+/** A plan is signed off. */
+export function tellSigned(app: App, plan: OfPlan, byId: string, edition: number): void {
+  tell(app, { kind: "signed", to: peopleOf(plan), planId: plan.id, data: { byId, edition } });
+}
+
+/** An edition is withdrawn: whoever signed it is told too. */
+export function tellWithdrawn(
+  app: App,
+  plan: OfPlan,
+  byId: string,
+  edition: { readonly number: number; readonly signedBy: string },
+): void {
+  const data = { byId, edition: edition.number };
+  tell(app, { kind: "withdrawn", to: [...peopleOf(plan), edition.signedBy], planId: plan.id, data });
+}
+
+/** A comment, once it is stored: everybody who wrote in its thread, and the plan's owner; not those told of it otherwise. */
+export function tellComment(
+  app: App,
+  plan: OfPlan,
+  byId: string,
+  { threadId, except = [] }: { readonly threadId: string; readonly except?: readonly string[] },
+): void {
+  const people = [plan.ownerId, ...listThreadPeople(app.db, threadId)].filter((id) => !except.includes(id));
+  tell(app, { kind: "comment", to: people, planId: plan.id, data: { byId, threadId } });
+}

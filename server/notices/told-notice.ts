@@ -1,0 +1,70 @@
+/**
+ * A notice as its reader may have it now. Rights are asked each time it is read or mailed: of a plan that somebody may not
+ * read any more, nothing is said, not even its title.
+ */
+import { readMail } from "#db/repos/mail-repo.ts";
+import type { NoticeRow } from "#db/repos/notice-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
+import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import type { NoticeKind } from "#lib/notices/kinds.ts";
+import { type NoticeNames, noticePath, noticeSentence } from "#lib/notices/notice-words.ts";
+import { can, canPlan, canReadEditions, type Person } from "#lib/policy/can.ts";
+import type { Springline } from "#server/context/springline.ts";
+
+export interface ToldNotice {
+  readonly id: number;
+  readonly kind: NoticeKind;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly seen: boolean;
+  readonly sentence: string;
+  /** The path of the place that it is about, with its `#` part. */
+  readonly path: string;
+}
+
+/** Looks up plans and names once for a whole list of notices. */
+export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
+  const plans = new Map<string, PlanRow | undefined>();
+  let names: ReadonlyMap<string, string> | undefined;
+  const planOf = (id: string | null): PlanRow | undefined => {
+    if (id === null) return undefined;
+    if (!plans.has(id)) plans.set(id, readPlanRow(app.db, id));
+    return plans.get(id);
+  };
+  const nameOf = (id: string): string => {
+    names ??= namesById(app.db);
+    return names.get(id) ?? FORMER_MEMBER;
+  };
+  const mayRead = ({ kind, planId }: { readonly kind: NoticeKind; readonly planId: string | null }): boolean =>
+    mayReadNotice(reader, kind, planOf(planId));
+  const namesOf = ({ kind, planId, data }: NoticeRow): NoticeNames => {
+    const plan = planOf(planId);
+    const mail = kind === "mail-failed" && data.mailId ? readMail(app.db, data.mailId) : undefined;
+    return {
+      by: data.byId === null ? null : nameOf(data.byId),
+      title: plan && canPlan(reader, "plan.read", plan) ? plan.title : null,
+      mail: mail && { to: nameOf(mail.userId), why: mail.problem ?? "no reason was given" },
+    };
+  };
+  return {
+    mayRead,
+    /** Null for a notice that is not theirs to read any more. */
+    read(row: NoticeRow): ToldNotice | null {
+      if (!mayRead(row)) return null;
+      const { id, kind, at, seenAt, planId, data } = row;
+      const sentence = noticeSentence(kind, data, namesOf(row));
+      return { id, kind, at, seen: seenAt !== null, sentence, path: noticePath(kind, planId, data, reader.id) };
+    },
+  };
+}
+
+function mayReadNotice(reader: Person, kind: NoticeKind, plan: PlanRow | undefined): boolean {
+  if (kind === "mail-failed") return can(reader, "mail.manage");
+  if (kind === "marks") return true;
+  if (!plan) return false;
+  // The editions of a plan outlive it.
+  if (kind === "signed" || kind === "withdrawn") {
+    return canPlan(reader, "plan.read", plan) && canReadEditions(reader, plan);
+  }
+  return plan.deletedAt === null && canPlan(reader, "plan.read", plan);
+}
