@@ -19,6 +19,8 @@ export interface EditionHead {
   /** ms since the epoch. */
   readonly signedAt: number;
   readonly note: string | null;
+  /** The round that it came from; null in editions from before rounds were kept. */
+  readonly round: number | null;
   /** The plan's, as signed. */
   readonly title: string;
   readonly lengthSeconds: number;
@@ -37,7 +39,9 @@ export interface EditionText extends EditionHead {
   readonly findingsJson: string;
 }
 
-export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
+type NewEdition = Omit<Edition, "title" | "lengthSeconds" | "round"> & Partial<Pick<Edition, "round">>;
+
+export function insertEdition(db: Db, made: NewEdition): void {
   const { card, findings, ...row } = made;
   db.orm
     .insert(editionTable)
@@ -71,6 +75,7 @@ const headColumns = {
   signedBy: editionTable.signedBy,
   signedAt: editionTable.signedAt,
   note: editionTable.note,
+  round: editionTable.round,
   // An altered row may not be JSON any more; the list is shown anyway.
   title: sql<string>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.title'), '')`,
   lengthSeconds: sql<number>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.lengthSeconds'), 0)`,

@@ -133,10 +133,10 @@ function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanR
 }
 
 function viewOf(app: EditionReader, head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
-  const { planId, number, hash, signedBy, signedAt, note, title, lengthSeconds } = head;
+  const { planId, number, hash, signedBy, signedAt, note, round, title, lengthSeconds } = head;
   const out = readWithdrawal(app.db, planId, number);
   return {
-    ...{ planId, number, hash, signedBy, signedAt, note, title, lengthSeconds },
+    ...{ planId, number, hash, signedBy, signedAt, note, round, title, lengthSeconds },
     shortName: shortName(hash),
     signedByName: names.get(signedBy) ?? FORMER_MEMBER,
     withdrawn: out ? withdrawalView(out, names) : null,
