@@ -25,7 +25,19 @@ export const HAND_BACK = {
   note: "What should be changed",
   required: "Say what should be changed, so that the author knows what to do.",
   done: "Returned with notes.",
+  mainPoints: "Main points (up to three, optional)",
+  mainPointsHint: "What matters most. The author sees these first, at the head of the plan.",
+  allTheSame: "Return it all the same",
 } as const;
+
+export const TAKE_UP = {
+  act: "Take up the reading",
+  letGo: "Let go of the reading",
+  done: "You are reading this plan now. The other leads see it.",
+  letGoDone: "Another lead can take up the reading now.",
+  nobody: "No lead has taken up the reading yet.",
+} as const;
+export const takeOverWords = (name: string): string => `Take over from ${name}`;
 
 /** Who gets the plan back, with how many open threads. */
 export const handBackWords = (to: string | null, open: number): string =>

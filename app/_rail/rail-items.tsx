@@ -1,6 +1,7 @@
 "use client";
 /** Every item of the plan, hung in its place on the rail. */
 import { useMemo, useRef, useState } from "react";
+import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
@@ -23,6 +24,7 @@ interface RailItemsProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly marks: ReadonlyMap<string, ItemMarks>;
+  readonly changes: ReadonlyMap<string, ChangeMark>;
   readonly draft: FirstDraft;
   readonly layout: RailLayout;
   /** The item whose plate is open. */
@@ -31,7 +33,7 @@ interface RailItemsProps {
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-export function RailItems({ session, snap, layout, drag, measure, marks, draft, openId }: RailItemsProps) {
+export function RailItems({ session, snap, layout, drag, measure, marks, changes, draft, openId }: RailItemsProps) {
   const people = useMemo(() => peopleByItem(snap), [snap]);
   const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
@@ -42,7 +44,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
   const labelOf = (item: PlanItem, row: ClockRow) =>
     itemLabel(snap.plan, item, {
       ...{ start: clockTime(row.start), reps: row.reps },
-      ...{ talk: snap.talk.get(item.id), marks: marks.get(item.id) },
+      ...{ talk: snap.talk.get(item.id), marks: marks.get(item.id), change: changes.get(item.id) },
     });
   return snap.plan.items.map((item, i) => {
     const segment = segments.get(item.id);
@@ -56,6 +58,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
         {...{ plan: snap.plan, segment, headsUp }}
         {...talkOf(talk)}
         marks={marks.get(item.id)}
+        change={changes.get(item.id)}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
         inDraft={draft.has(item.id)}
         reps={row.reps}

@@ -31,8 +31,23 @@ function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["room
   return (
     <>
       {handedIn.byName}, <LocalTime at={handedIn.at} /> · {rooms[plan.roomId]} · <MustFix count={handedIn.mustFix} />
+      {handedIn.reader ? <Reader reader={handedIn.reader} /> : null}
       {plan.openThreads > 0 ? ` · ${plural(plan.openThreads, "open thread")}` : ""}
       {handedIn.note ? <q className={styles.note}>{handedIn.note}</q> : null}
+    </>
+  );
+}
+
+/** Leads share what waits: who has taken one up is said to the others. */
+function Reader({
+  reader: { name, since },
+}: {
+  reader: NonNullable<NonNullable<PlanListEntry["handedIn"]>["reader"]>;
+}) {
+  return (
+    <>
+      {` · being read by ${name} since `}
+      <LocalTime at={since} />
     </>
   );
 }

@@ -49,11 +49,6 @@ export function listRounds(db: Db, planId: string): RoundRow[] {
   return rows.orderBy(asc(planRoundTable.number)).all().map(toRound);
 }
 
-/** The open rounds of all plans. */
-export function listOpenRounds(db: Db): RoundRow[] {
-  return db.orm.select().from(planRoundTable).where(isNull(planRoundTable.outcome)).all().map(toRound);
-}
-
 /** Null: nobody reads it any more. Of an open round only. */
 export function setReader(db: Db, round: Pick<RoundRow, "planId" | "number">, reader: Reader | null): void {
   const set = { readerId: reader?.id ?? null, readSince: reader?.since ?? null };

@@ -6,6 +6,7 @@ import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
+import { latePlateChange } from "#app/_rounds/late-rounds.ts";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -48,6 +49,7 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       aria-label={`Item: ${nameOf(snap.plan, item)}`}
     >
       {inPlate ? <h2 className="visually-hidden">{nameOf(snap.plan, item)}</h2> : <PanelHead snap={snap} item={item} />}
+      <LatePart part={latePlateChange} props={{ session, itemId: item.id }} meanwhile={null} />
       {item.kind === "move" && (
         <div className={styles.script}>
           <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>

@@ -82,7 +82,11 @@ describe("a plan", () => {
 
   it("lets a lead comment, return with notes and sign, but not write, offer for reading or delete what is not the team's", async () => {
     const { ines } = s.people;
-    for (const refused of [await handIn(s.app, ines, id), await takeBack(s.app, ines, id), deletePlan(s.app, ines, id)]) {
+    for (const refused of [
+      await handIn(s.app, ines, id),
+      await takeBack(s.app, ines, id),
+      deletePlan(s.app, ines, id),
+    ]) {
       expect(outcome(refused)).toBe("no-right");
     }
     expect(outcome(changePlan(s.app, ines, id, { roomId: ROOMS.loft }))).toBe("no-right");
