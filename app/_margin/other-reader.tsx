@@ -24,7 +24,7 @@ export function OtherReader({ reader: { reader, since }, act, sure, onSure }: Ot
   return (
     <div className="notice">
       <p id={OTHER_READER_ID}>
-        {reader.name} is reading this plan{since !== null && " since "}
+        {reader.name} has been reading this plan{since !== null && " since "}
         {since !== null && <LocalTime at={since} />}. Talk to them first, or say that you want to go on.
       </p>
       <label className="check">

@@ -10,7 +10,6 @@ import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { lateOffer, lateReturn, lateReview } from "./late-review.ts";
 import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
-import { TakeUp } from "./take-up.tsx";
 
 type Open = "hand-in" | "hand-back" | "review";
 
@@ -28,7 +27,6 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
         </button>
       )}
       {state.state === "handed-in" && mine && <TakeBack session={session} />}
-      {acts.includes("review") && <TakeUp session={session} me={me} />}
       {acts.includes("hand-back") && (
         <button type="button" className="button" onClick={() => setOpen("hand-back")}>
           Return with notes

@@ -3,9 +3,9 @@
 import { LocalTime } from "#app/_parts/local-time.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import type { StateNews } from "#lib/protocol/messages.ts";
 import styles from "./margin.module.css";
 import { NOTE_WORDS, TAKE_UP } from "./margin-words.ts";
+import { TakeUp } from "./take-up.tsx";
 
 /** The authors work from it. */
 export function StateNote({ session }: { readonly session: PlanSession }) {
@@ -15,7 +15,7 @@ export function StateNote({ session }: { readonly session: PlanSession }) {
   const hasNote = words !== undefined && state.note !== null && state.note !== "";
   return (
     <>
-      {state.state === "handed-in" && <Reader state={state} me={session.me.id} />}
+      {state.state === "handed-in" && <Reader session={session} />}
       {(hasNote || points.length > 0) && (
         <div className={styles.stateNote}>
           {points.length > 0 && (
@@ -36,12 +36,23 @@ export function StateNote({ session }: { readonly session: PlanSession }) {
   );
 }
 
-function Reader({ state: { round }, me }: { readonly state: StateNews; readonly me: string }) {
-  if (!round?.reader || round.since === null) return <p className={styles.reader}>{TAKE_UP.nobody}</p>;
-  const who = round.reader.id === me ? "You are" : `${round.reader.name} is`;
+/** Leads share what is offered: who reads it is said to all, and a lead takes it up here. */
+function Reader({ session }: { readonly session: PlanSession }) {
+  const { state } = useSnapshot(session);
+  const { reader, since } = state.round ?? {};
+  const who = reader?.id === session.me.id ? "You are" : `${reader?.name} is`;
   return (
-    <p className={styles.reader} role="status">
-      {who} reading it, since <LocalTime at={round.since} />.
-    </p>
+    <div className={styles.reader}>
+      <p role="status">
+        {reader && since != null ? (
+          <>
+            {who} reading it, since <LocalTime at={since} />.
+          </>
+        ) : (
+          TAKE_UP.nobody
+        )}
+      </p>
+      {session.me.roles.includes("lead") && <TakeUp session={session} />}
+    </div>
   );
 }

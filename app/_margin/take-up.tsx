@@ -1,17 +1,16 @@
 "use client";
 /** A lead takes the reading of a plan up, lets it go, or takes it over from another lead. */
 import type { PlanSession } from "#app/_session/session.ts";
-import type { Me } from "#app/_session/session-types.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { TAKE_UP, takeOverWords } from "./margin-words.ts";
 
-export function TakeUp({ session, me }: { readonly session: PlanSession; readonly me: Me }) {
+export function TakeUp({ session }: { readonly session: PlanSession }) {
   const { state } = useSnapshot(session);
   const sending = useSend();
   const reader = state.round?.reader ?? null;
-  const mine = reader?.id === me.id;
+  const mine = reader?.id === session.me.id;
   const go = async () => {
     const from = reader && !mine ? { from: reader.id } : {};
     const done = await sending.run("POST", `/api/plans/${session.planId}/take-up`, { on: !mine, ...from });
@@ -20,7 +19,7 @@ export function TakeUp({ session, me }: { readonly session: PlanSession; readonl
   const words = mine ? TAKE_UP.letGo : reader ? takeOverWords(reader.name) : TAKE_UP.act;
   return (
     <>
-      <button type="button" className="button button-quiet" onClick={go} aria-disabled={sending.busy}>
+      <button type="button" className="act" onClick={go} aria-disabled={sending.busy}>
         {words}
       </button>
       <ProblemLine say={sending.problem} />

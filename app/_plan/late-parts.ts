@@ -3,7 +3,7 @@ import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateOffer, lateReturn, lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
-import { lateChangesBar, lateComparing, latePlateChange } from "#app/_rounds/late-rounds.ts";
+import { lateChangesBar, lateComparing, latePlateChange, lateReadCount } from "#app/_rounds/late-rounds.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { lateChange } from "#app/_session/late-change.ts";
 import { lateOpinion } from "#app/_session/late-opinion.ts";
@@ -36,6 +36,7 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   lateReturn,
   lateComparing,
   lateChangesBar,
+  lateReadCount,
   latePlateChange,
   lateFigure,
   lateChange,

@@ -9,7 +9,7 @@ import { PageKeys } from "#app/_parts/key-help.tsx";
 import { LatePart, useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
 import { useScale } from "#app/_rail/use-scale.ts";
-import { lateComparing } from "#app/_rounds/late-rounds.ts";
+import { lateComparing, lateReadCount } from "#app/_rounds/late-rounds.ts";
 import { hasRounds } from "#app/_session/changes-shown.ts";
 import { PageActsContext } from "#app/_session/page-acts.tsx";
 import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
@@ -46,6 +46,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
     <PageActsContext value={page.acts}>
       <main className={styles.page} data-view={view} style={{ "--band": `${bandHeight}px` }}>
         <Band ref={band} session={session} snap={snap}>
+          {hasRounds(snap) && <LatePart part={lateReadCount} props={{ session }} meanwhile={null} />}
           <StateActs session={session} me={session.me} />
           <MoreMenu>
             <PlanMenu {...shown} scale={scale} />

@@ -57,8 +57,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, changes
         item={asPreviewed(item, drag.preview)}
         {...{ plan: snap.plan, segment, headsUp }}
         {...talkOf(talk)}
-        marks={marks.get(item.id)}
-        change={changes.get(item.id)}
+        {...{ marks: marks.get(item.id), change: changes.get(item.id) }}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
         inDraft={draft.has(item.id)}
         reps={row.reps}

@@ -3,7 +3,7 @@
 import { useMemo } from "react";
 import type { Plan } from "#lib/plan/schema.ts";
 import { changedPlates } from "#lib/plan-diff/changed-plates.ts";
-import { classChanges } from "#lib/plan-diff/plan-changes.ts";
+import { changesBesides } from "#lib/plan-diff/plan-changes.ts";
 import { ChangeWords } from "./change-words.tsx";
 import styles from "./rounds.module.css";
 import { CHANGES } from "./rounds-words.ts";
@@ -19,7 +19,7 @@ const SIGNS = { new: "new", changed: "changed", moved: "moved", gone: "removed" 
 
 export function ChangeList({ before, after, onOpen }: ChangeListProps) {
   const plates = useMemo(() => changedPlates(before, after), [before, after]);
-  const besides = useMemo(() => classChanges(before, after), [before, after]);
+  const besides = useMemo(() => changesBesides(before, after), [before, after]);
   if (plates.length + besides.length === 0) return <p>{CHANGES.same}</p>;
   return (
     <ol className={styles.list} aria-label={CHANGES.label}>

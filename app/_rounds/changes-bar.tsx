@@ -50,6 +50,15 @@ function Count({ now: { before, order, marks, plates, setRead } }: { readonly no
   );
 }
 
+/** In the header, which stays in sight: how much a lead has read. */
+export function ReadCount({ session }: { readonly session: PlanSession }) {
+  const { order, marks, setRead } = useChangesShown(session.changes);
+  const { state } = useSnapshot(session);
+  if (!setRead || order.length === 0 || state.state !== "handed-in") return null;
+  const read = order.filter((id) => marks.get(id)?.read === true).length;
+  return <p className={styles.inHeader}>{countWords(order.length, read)}</p>;
+}
+
 function AsList() {
   const { run } = usePageActs();
   return (

@@ -86,7 +86,7 @@ function goneByFollower(before: readonly PlanItem[], is: ReadonlySet<string>): M
 }
 
 function changedLines(before: Plan, after: Plan, was: PlanItem, is: PlanItem): ChangedLine[] {
-  if (was.kind !== "move" || is.kind !== "move") return [];
+  if (was.kind !== "move" || is.kind !== "move" || sameData(was.script, is.script)) return [];
   return otherLines(readLines(before, was) ?? [], readLines(after, is) ?? []).map(changedLine);
 }
 

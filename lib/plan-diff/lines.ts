@@ -1,5 +1,6 @@
 /** Changes of a script: its lines as people read them, side by side. */
 import { readerOf } from "#lib/cues/as-read.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { LineBegin, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
@@ -10,8 +11,11 @@ export interface Read extends ScriptLine {
   readonly read: string;
 }
 
+/** One clock for all items of a plan. */
+const reader = perValue((plan: Plan) => readerOf(plan));
+
 export function readLines(plan: Plan, item: MoveItem): Read[] | undefined {
-  const asRead = readerOf(plan);
+  const asRead = reader(plan);
   return item.script?.map((line) => ({ ...line, read: asRead(item, line.text) }));
 }
 

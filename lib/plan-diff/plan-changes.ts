@@ -16,7 +16,7 @@ export function planChanges(before: Plan, after: Plan): string[] {
 }
 
 /** What changed besides the plates. */
-export const classChanges = (before: Plan, after: Plan): string[] => [
+export const changesBesides = (before: Plan, after: Plan): string[] => [
   ...headChanges(before, after),
   ...studioChanges(before, after),
 ];

@@ -39,7 +39,16 @@ interface ItemPanelProps {
   readonly inPlate?: boolean;
 }
 
-export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelProps) {
+export function ItemPanel(props: ItemPanelProps) {
+  return (
+    <>
+      <LatePart part={latePlateChange} props={{ session: props.session, itemId: props.item.id }} meanwhile={null} />
+      <ItemItself {...props} />
+    </>
+  );
+}
+
+function ItemItself({ session, snap, item, inPlate = false }: ItemPanelProps) {
   const own = { session, snap, readOnly: !session.canWrite };
   const inDraft = useFirstDraft(session, snap).has(item.id);
   return (
@@ -49,7 +58,6 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       aria-label={`Item: ${nameOf(snap.plan, item)}`}
     >
       {inPlate ? <h2 className="visually-hidden">{nameOf(snap.plan, item)}</h2> : <PanelHead snap={snap} item={item} />}
-      <LatePart part={latePlateChange} props={{ session, itemId: item.id }} meanwhile={null} />
       {item.kind === "move" && (
         <div className={styles.script}>
           <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>
