@@ -83,6 +83,12 @@ export function useFocusKept(view: PlanView): void {
   }, [view]);
 }
 
+/** Into the rounds of reading, which the menu opens: it would keep the keyboard. */
+export function focusRounds(): void {
+  const go = () => document.querySelector<HTMLElement>("[data-rounds] h2")?.focus();
+  whenViewIsHere("rounds", () => requestAnimationFrame(() => requestAnimationFrame(go)));
+}
+
 const NOTHING = () => undefined;
 
 /** Runs `then` at once when the view is here, or when its late part has come. */

@@ -5,7 +5,7 @@ import { nextChanged } from "#app/_session/changes-shown.ts";
 import type { PageActs } from "#app/_session/page-acts.tsx";
 import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import { focusMiddle, focusPanel, focusPlate, startComment } from "./focus.ts";
+import { focusMiddle, focusPanel, focusPlate, focusRounds, startComment } from "./focus.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
 export type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
@@ -139,10 +139,14 @@ function viewCommands({ setSheetOpen, openView }: Parts) {
     setSheetOpen(false);
     openView(which);
   };
+  const rounds = () => {
+    view("rounds")();
+    focusRounds();
+  };
   return {
     rail: view("rail"),
     "whole-class": view("whole-class"),
     "read-through": view("read-through"),
-    rounds: view("rounds"),
+    rounds,
   };
 }

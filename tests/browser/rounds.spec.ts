@@ -101,7 +101,7 @@ test("[INV-27] three people and two rounds, to a signed edition", async ({ as, a
   await test.step("what the author changes since is marked on their plates", async () => {
     await expect(changed(jonas).locator("option:checked")).toContainText("returned it, round 1");
     await onRail(jonas, /^Seated chest press/).focus();
-    await jonas.keyboard.press("+");
+    await jonas.keyboard.press("-");
     for (const key of ["Home", "Delete"]) await jonas.keyboard.press(key);
     await expect(onRail(jonas, /^Seated chest press/)).toContainText("changed");
     await expect(onRail(jonas, /^Seated row, right/)).toContainText("removed above it");
@@ -140,7 +140,7 @@ test("[INV-27] three people and two rounds, to a signed edition", async ({ as, a
   await test.step("a plate that changes again is to be read again", async () => {
     await jonas.reload();
     await onRail(jonas, /^Seated chest press/).focus();
-    await jonas.keyboard.press("+");
+    await jonas.keyboard.press("-");
     await expectSaved(jonas);
     await expect(ines.getByText("1 of 2 changed plates read, one removed")).toBeVisible();
   });
