@@ -4,3 +4,4 @@ import { loadLater } from "#lib/client/late.ts";
 export const lateReview = loadLater(() => import("./review-dialog.tsx").then((module) => module.ReviewDialog));
 export const lateReturn = loadLater(() => import("./hand-dialogs.tsx").then((module) => module.HandBackDialog));
 export const lateOffer = loadLater(() => import("./hand-dialogs.tsx").then((module) => module.HandInDialog));
+export const lateReader = loadLater(() => import("./reader.tsx").then((module) => module.Reader));

@@ -2,8 +2,8 @@
 /** Up to three main points of a return: a field for each, the next one as soon as the one before has words. */
 import { useId } from "react";
 import { MOST_POINTS, POINT_MAX } from "#lib/rounds/rounds.ts";
+import { HAND_BACK } from "./hand-words.ts";
 import styles from "./margin.module.css";
-import { HAND_BACK } from "./margin-words.ts";
 
 interface MainPointsProps {
   readonly points: readonly string[];

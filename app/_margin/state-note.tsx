@@ -1,11 +1,11 @@
 "use client";
 /** Over the rail: who reads the plan, and the note and main points that came with its last step. */
-import { LocalTime } from "#app/_parts/local-time.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { lateReader } from "./late-review.ts";
 import styles from "./margin.module.css";
-import { NOTE_WORDS, TAKE_UP } from "./margin-words.ts";
-import { TakeUp } from "./take-up.tsx";
+import { NOTE_WORDS } from "./margin-words.ts";
 
 /** The authors work from it. */
 export function StateNote({ session }: { readonly session: PlanSession }) {
@@ -15,7 +15,11 @@ export function StateNote({ session }: { readonly session: PlanSession }) {
   const hasNote = words !== undefined && state.note !== null && state.note !== "";
   return (
     <>
-      {state.state === "handed-in" && <Reader session={session} />}
+      {state.state === "handed-in" && (
+        <div className={styles.reader}>
+          <LatePart part={lateReader} props={{ session }} meanwhile={null} />
+        </div>
+      )}
       {(hasNote || points.length > 0) && (
         <div className={styles.stateNote}>
           {points.length > 0 && (
@@ -33,26 +37,5 @@ export function StateNote({ session }: { readonly session: PlanSession }) {
         </div>
       )}
     </>
-  );
-}
-
-/** Leads share what is offered: who reads it is said to all, and a lead takes it up here. */
-function Reader({ session }: { readonly session: PlanSession }) {
-  const { state } = useSnapshot(session);
-  const { reader, since } = state.round ?? {};
-  const who = reader?.id === session.me.id ? "You are" : `${reader?.name} is`;
-  return (
-    <div className={styles.reader}>
-      <p role="status">
-        {reader && since != null ? (
-          <>
-            {who} reading it, since <LocalTime at={since} />.
-          </>
-        ) : (
-          TAKE_UP.nobody
-        )}
-      </p>
-      {session.me.roles.includes("lead") && <TakeUp session={session} />}
-    </div>
   );
 }

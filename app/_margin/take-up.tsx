@@ -4,7 +4,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { TAKE_UP, takeOverWords } from "./margin-words.ts";
+import { TAKE_UP, takeOverWords } from "./hand-words.ts";
 
 export function TakeUp({ session }: { readonly session: PlanSession }) {
   const { state } = useSnapshot(session);

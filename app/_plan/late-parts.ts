@@ -1,6 +1,6 @@
 /** What the page fetches once it can be used, by how soon it is wanted: the editor, the rules that it did not start with, the load, then views and dialogs. */
 import { lateItemLoad } from "#app/_load/late-load.ts";
-import { lateOffer, lateReturn, lateReview } from "#app/_margin/late-review.ts";
+import { lateOffer, lateReader, lateReturn, lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateChangesBar, lateComparing, latePlateChange, lateReadCount } from "#app/_rounds/late-rounds.ts";
@@ -32,6 +32,7 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   ...Object.values(LATE),
   lateReadAloud,
   lateReview,
+  lateReader,
   lateOffer,
   lateReturn,
   lateComparing,

@@ -45,8 +45,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   return (
     <PageActsContext value={page.acts}>
       <main className={styles.page} data-view={view} style={{ "--band": `${bandHeight}px` }}>
-        <Band ref={band} session={session} snap={snap}>
-          {hasRounds(snap) && <LatePart part={lateReadCount} props={{ session }} meanwhile={null} />}
+        <Band ref={band} session={session} snap={snap} read={<ReadSoFar {...shown} />}>
           <StateActs session={session} me={session.me} />
           <MoreMenu>
             <PlanMenu {...shown} scale={scale} />
@@ -64,6 +63,10 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
       </main>
     </PageActsContext>
   );
+}
+
+function ReadSoFar({ session, snap }: Pick<Parameters<typeof Middle>[0], "session" | "snap">) {
+  return hasRounds(snap) ? <LatePart part={lateReadCount} props={{ session }} meanwhile={null} /> : null;
 }
 
 function useTitle(title: string): void {

@@ -156,6 +156,9 @@ test("[INV-27] three people and two rounds, to a signed edition", async ({ as, a
   });
 
   await test.step("what is left open is ticked before it is signed; the edition ends the second round", async () => {
+    for (const key of ["+", "+"]) await jonas.keyboard.press(key); // the class ends on time again
+    await expectSaved(jonas);
+    await expect(ines.getByText("1 of one changed plate read, one removed")).toBeVisible();
     await ines.getByRole("button", { name: "Review and sign" }).click();
     const review = ines.getByRole("dialog", { name: "Review and sign" });
     const sign = review.getByRole("button", { name: /Sign off edition 1/ });
