@@ -7,8 +7,8 @@ import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { ComparePoint } from "#lib/rounds/rounds.ts";
-import { ChangeList } from "./change-list.tsx";
 import type { ThenOrProblem } from "./fetch-rounds.ts";
+import { PlateChangeList } from "./plate-change-list.tsx";
 import styles from "./rounds.module.css";
 import { atPointWords, CHANGES, ROUNDS } from "./rounds-words.ts";
 import { usePoint } from "./use-rounds.ts";
@@ -62,7 +62,7 @@ function Found({ before, after, onOpen }: FoundProps) {
   const problem = "problem" in before ? before.problem : "problem" in after ? after.problem : null;
   if (problem !== null) return <p className="problem">{problem}</p>;
   const [was, is] = [before, after].map((one) => ("plan" in one ? one.plan : null));
-  return was && is ? <ChangeList before={was} after={is} onOpen={onOpen} /> : <p>{CHANGES.noText}</p>;
+  return was && is ? <PlateChangeList before={was} after={is} onOpen={onOpen} /> : <p>{CHANGES.noText}</p>;
 }
 
 interface PointChoiceProps {

@@ -7,7 +7,7 @@ import { PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import styles from "./rounds.module.css";
-import { CHANGES, countWords, pointWords, removedWords } from "./rounds-words.ts";
+import { CHANGES, changedCountWords, pointWords, removedWords } from "./rounds-words.ts";
 
 export function ChangesBar({ session }: { readonly session: PlanSession }) {
   const now = useChangesShown(session.changes);
@@ -44,7 +44,7 @@ function Count({ now: { before, order, marks, plates, setRead } }: { readonly no
   const removed = plates.size - order.length;
   return (
     <p role="status" className={styles.count}>
-      {before === null ? CHANGES.loading : countWords(order.length, read)}
+      {before === null ? CHANGES.loading : changedCountWords(order.length, read)}
       {before !== null && removed > 0 && `, ${removedWords(removed)}`}
     </p>
   );
@@ -56,7 +56,7 @@ export function ReadCount({ session }: { readonly session: PlanSession }) {
   const { state } = useSnapshot(session);
   if (!setRead || order.length === 0 || state.state !== "handed-in") return null;
   const read = order.filter((id) => marks.get(id)?.read === true).length;
-  return <p className={styles.inHeader}>{countWords(order.length, read)}</p>;
+  return <p className={styles.inHeader}>{changedCountWords(order.length, read)}</p>;
 }
 
 function AsList() {

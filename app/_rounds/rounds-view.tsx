@@ -10,7 +10,7 @@ import type { EarlierStep, MomentHead, RoundsView, RoundView } from "#lib/rounds
 import { Between } from "./between.tsx";
 import { MomentThen } from "./moment-then.tsx";
 import styles from "./rounds.module.css";
-import { earlierWords, ROUNDS, roundTitle, stepWords, thenWords } from "./rounds-words.ts";
+import { earlierWords, ROUNDS, roundTitle, stepTakenWords, thenWords } from "./rounds-words.ts";
 import { useRounds } from "./use-rounds.ts";
 
 interface RoundsProps {
@@ -93,7 +93,7 @@ function Steps({ session, moments }: { readonly session: PlanSession; readonly m
       {moments.map((moment) => (
         <li key={moment.id}>
           <p>
-            <b>{stepWords(moment)}</b>, <LocalTime at={moment.at} />
+            <b>{stepTakenWords(moment)}</b>, <LocalTime at={moment.at} />
           </p>
           {moment.note && <p className={styles.note}>{moment.note}</p>}
           <p className="small quiet">{moment.hasText ? thenWords(moment) : ROUNDS.textMissing}</p>

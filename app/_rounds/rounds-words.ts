@@ -59,7 +59,7 @@ export function atPointWords(point: ComparePoint): string {
 }
 
 /** "12 of 14 changed plates read", "14 changed plates". `read`: null for who is not asked to read. */
-export function countWords(changed: number, read: number | null): string {
+export function changedCountWords(changed: number, read: number | null): string {
   if (changed === 0) return CHANGES.samePlates;
   if (read === null) return plural(changed, "changed plate");
   return agree(changed, `${read} of one changed plate read`, `${read} of ${changed} changed plates read`);
@@ -103,7 +103,7 @@ const STEPS: Readonly<Record<MomentHead["kind"], string>> = {
   withdrawn: "Edition withdrawn by",
   "taken-back": "Taken back by",
 };
-export const stepWords = ({ kind, byName }: MomentHead): string => `${STEPS[kind]} ${byName}`;
+export const stepTakenWords = ({ kind, byName }: MomentHead): string => `${STEPS[kind]} ${byName}`;
 
 const EARLIER: Readonly<Record<EarlierStep["kind"], MomentHead["kind"]>> = {
   "handed-in": "offered",

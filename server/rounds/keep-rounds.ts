@@ -32,13 +32,13 @@ export const NO_TEXT: MomentText = { hash: "", planJson: null, findings: [] };
  * A plan that is not a valid file yet is kept as the server reads it: what a page shows, without items of kinds that this
  * version does not know.
  */
-export const textOf = ({ plan, hash, findings }: Assessment): MomentText => ({
+export const momentText = ({ plan, hash, findings }: Assessment): MomentText => ({
   hash,
   planJson: canonicalJson(plan),
   findings,
 });
 
-export const textIfRead = (found: Result<Assessment>): MomentText => (found.ok ? textOf(found.value) : NO_TEXT);
+export const textIfRead = (found: Result<Assessment>): MomentText => (found.ok ? momentText(found.value) : NO_TEXT);
 
 interface Step {
   readonly actorId: string;

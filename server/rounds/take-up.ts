@@ -17,13 +17,13 @@ export const takeUpSchema = z.strictObject({
   /** The id of the lead it is taken over from. */
   from: z.string().min(1).max(64).optional(),
 });
-export type TakeUp = z.infer<typeof takeUpSchema>;
+export type TakeUpBody = z.infer<typeof takeUpSchema>;
 
 /**
  * Taking up twice, or letting go what nobody reads, changes nothing. Errors: 401, 403, 404; 409 not-offered, being-read
  * (`details.readerId`, `reader`, `since`), not-reader.
  */
-export function takeUp(app: Springline, actor: Actor, id: string, body: TakeUp): Result<{ round: number }> {
+export function takeUp(app: Springline, actor: Actor, id: string, body: TakeUpBody): Result<{ round: number }> {
   const opened = openPlan(app, actor, id, "plan.hand-back");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
@@ -41,7 +41,7 @@ export function takeUp(app: Springline, actor: Actor, id: string, body: TakeUp):
   return ok({ round: taken.value.round });
 }
 
-function refusal(app: Springline, round: RoundRow, me: string, { on, from }: TakeUp): Result<never> | null {
+function refusal(app: Springline, round: RoundRow, me: string, { on, from }: TakeUpBody): Result<never> | null {
   const { readerId, readSince } = round;
   if (readerId === me) return null;
   if (!on) return readerId === null ? null : NOT_YOURS_TO_LET_GO;

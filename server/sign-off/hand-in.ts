@@ -6,7 +6,7 @@ import { tell } from "#server/notices/tell.ts";
 import { storeArchived } from "#server/plans/archive-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow } from "#server/plans/plan-doc.ts";
-import { endRound, openRound, textIfRead, textOf } from "#server/rounds/keep-rounds.ts";
+import { endRound, momentText, openRound, textIfRead } from "#server/rounds/keep-rounds.ts";
 import { leadsOf } from "#server/rounds/whom-to-tell.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
@@ -30,7 +30,7 @@ export async function handIn(
   const said = { note: note || null, actorId: person.id };
   const offered = { state: "handed-in", handedInBy: person.id, handedInAt: app.now(), event: "handed-in" } as const;
   takeStep(app, id, { ...said, ...offered, hash: found.value.hash }, () => {
-    const round = openRound(app, id, { ...said, text: textOf(found.value) });
+    const round = openRound(app, id, { ...said, text: momentText(found.value) });
     tell(app, { kind: "offered", to: leadsOf(app), planId: id, data: { byId: person.id, round } });
   });
   return ok({ mustFix: found.value.mustFix.length });

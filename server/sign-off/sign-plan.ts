@@ -25,7 +25,7 @@ import { announceState } from "#server/news/plan-news.ts";
 import { tell } from "#server/notices/tell.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
-import { endRound, textOf } from "#server/rounds/keep-rounds.ts";
+import { endRound, momentText } from "#server/rounds/keep-rounds.ts";
 import { writersOf } from "#server/rounds/whom-to-tell.ts";
 import { optionalNoteSchema, storeStep } from "./plan-states.ts";
 import { signBlockers } from "./sign-blockers.ts";
@@ -121,7 +121,7 @@ function writeEdition(
   };
   inTransaction(app.db, () => {
     const said = { note, actorId: person.id };
-    const round = endRound(app, row, { ...said, outcome: "signed", edition: number, text: textOf(now) });
+    const round = endRound(app, row, { ...said, outcome: "signed", edition: number, text: momentText(now) });
     insertEdition(app.db, { ...edition, round });
     storeStep(app, row.id, { ...said, state: "signed-off", event: "signed-off", hash });
     recordLeftOpen(app, edition);

@@ -8,7 +8,7 @@ import { ChangeWords } from "./change-words.tsx";
 import styles from "./rounds.module.css";
 import { CHANGES } from "./rounds-words.ts";
 
-interface ChangeListProps {
+interface PlateChangeListProps {
   readonly before: Plan;
   readonly after: Plan;
   /** Opens a plate that is in the plan now; undefined where the later text is not the plan's own. */
@@ -17,7 +17,7 @@ interface ChangeListProps {
 
 const SIGNS = { new: "new", changed: "changed", moved: "moved", gone: "removed" } as const;
 
-export function ChangeList({ before, after, onOpen }: ChangeListProps) {
+export function PlateChangeList({ before, after, onOpen }: PlateChangeListProps) {
   const plates = useMemo(() => changedPlates(before, after), [before, after]);
   const besides = useMemo(() => changesBesides(before, after), [before, after]);
   if (plates.length + besides.length === 0) return <p>{CHANGES.same}</p>;
