@@ -17,14 +17,16 @@ interface BandProps {
   readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
+  /** Under the title: how much of what changed has been read. */
+  readonly read?: ReactNode;
   /** What the plan's state asks for next, and the menu of everything else. */
   readonly children: ReactNode;
 }
 
-export function Band({ ref, session, snap, children }: BandProps) {
+export function Band({ ref, session, snap, read, children }: BandProps) {
   return (
     <header ref={ref} className={styles.band}>
-      <Title session={session} snap={snap} />
+      <Title session={session} snap={snap} read={read} />
       <Clock snap={snap} />
       <div className={styles.here}>
         <People session={session} snap={snap} />
@@ -38,7 +40,7 @@ export function Band({ ref, session, snap, children }: BandProps) {
 }
 
 /** The plan's title, the way back, and where the plan stands. */
-function Title({ session, snap }: Pick<BandProps, "session" | "snap">) {
+function Title({ session, snap, read }: Pick<BandProps, "session" | "snap" | "read">) {
   const { edition, state, withdrawn } = snap.state;
   return (
     <div className={styles.title}>
@@ -58,6 +60,7 @@ function Title({ session, snap }: Pick<BandProps, "session" | "snap">) {
         )}
         {session.studio.roomName}
       </p>
+      {read}
     </div>
   );
 }

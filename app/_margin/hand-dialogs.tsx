@@ -1,12 +1,14 @@
 "use client";
 /** Offering a plan to the leads for reading, and returning it with what should be changed. */
-import { useRef } from "react";
+import { useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { send } from "../_parts/send.ts";
-import { HAND_BACK, HAND_IN, handBackWords } from "./margin-words.ts";
+import { HAND_BACK, HAND_IN, handBackWords } from "./hand-words.ts";
+import { MainPoints } from "./main-points.tsx";
 import { NoteForm } from "./note-form.tsx";
+import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
 interface Props {
@@ -45,10 +47,15 @@ export function HandInDialog({ session, onClosed }: Props) {
   );
 }
 
+/** With up to three main points, which the author sees first. */
 export function HandBackDialog({ session, onClosed }: Props) {
   const { threads, state } = useSnapshot(session);
+  const [points, setPoints] = useState<readonly string[]>([]);
+  const [sure, setSure] = useState(false);
   const closer = useRef<(() => void) | null>(null);
   const open = threads.filter((thread) => !thread.settled).length;
+  const other = otherReader(state, session.me.id);
+  const mainPoints = points.map((point) => point.trim()).filter((point) => point !== "");
   return (
     <StateDialog title="Return with notes" onClosed={onClosed} closer={closer}>
       <p>{handBackWords(state.handedInBy, open)}</p>
@@ -56,13 +63,17 @@ export function HandBackDialog({ session, onClosed }: Props) {
         label={HAND_BACK.note}
         verb="Return with notes"
         required={HAND_BACK.required}
-        submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note })}
+        submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note, mainPoints })}
+        {...(other && !sure ? { blockedBy: OTHER_READER_ID } : {})}
         onDone={() => {
           session.say(HAND_BACK.done);
           closer.current?.();
         }}
         onLeave={() => closer.current?.()}
-      />
+      >
+        <MainPoints points={points} onChange={setPoints} />
+        {other && <OtherReader reader={other} act={HAND_BACK.allTheSame} sure={sure} onSure={setSure} />}
+      </NoteForm>
     </StateDialog>
   );
 }

@@ -1,4 +1,7 @@
-/** Fetched after the page: few people read a plan to sign it. */
+/** Fetched after the page: few people read a plan to return or sign it. */
 import { loadLater } from "#lib/client/late.ts";
 
 export const lateReview = loadLater(() => import("./review-dialog.tsx").then((module) => module.ReviewDialog));
+export const lateReturn = loadLater(() => import("./hand-dialogs.tsx").then((module) => module.HandBackDialog));
+export const lateOffer = loadLater(() => import("./hand-dialogs.tsx").then((module) => module.HandInDialog));
+export const lateReader = loadLater(() => import("./reader.tsx").then((module) => module.Reader));

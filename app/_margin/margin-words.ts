@@ -12,25 +12,6 @@ export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
   "signed-off": "Signed off with a note",
 };
 
-export const HAND_IN = {
-  mustFix: "You can offer it for reading as it is, but it cannot be signed off until this is fixed:",
-  nothing: "Nothing has to be fixed first.",
-  nothingSoFar: "Nothing has to be fixed first, so far: whether the lines match the plan has not been checked yet.",
-  unsaved: "Some of your changes are not saved on the server yet. A lead sees only what is saved.",
-  note: "A note to the lead (optional)",
-  done: "Offered for reading.",
-} as const;
-
-export const HAND_BACK = {
-  note: "What should be changed",
-  required: "Say what should be changed, so that the author knows what to do.",
-  done: "Returned with notes.",
-} as const;
-
-/** Who gets the plan back, with how many open threads. */
-export const handBackWords = (to: string | null, open: number): string =>
-  `${to ?? "The author"} gets the plan back with your note${open === 0 ? "." : agree(open, " and the open thread.", ` and the ${open} open threads.`)}`;
-
 export const HANDING_IN_TAKEN_BACK = "Taken back. The plan is in writing again.";
 
 export const CHECK_BROKE = "A check could not run";

@@ -22,6 +22,9 @@ export const readingToSignSchema = z.object({
   findings: z.array(findingSchema),
   blockers: z.array(blockerSchema),
   fromFile: z.array(fromFileSchema),
+  lookAgain: z.array(findingSchema),
+  /** What the changes are told from. */
+  since: z.optional(z.object({ kind: z.string(), byId: z.string(), byName: z.string() })),
   changedSince: z.optional(z.array(changeSchema)),
   /** The items as they were when this person last read the plan; without them nothing is marked. */
   itemsRead: z.catch(z.optional(z.array(itemSchema)), undefined),

@@ -5,8 +5,11 @@
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { type Sent, send } from "../_parts/send.ts";
+import { LEFT_OPEN_ID, LeftOpen } from "./left-open.tsx";
 import { NoteForm } from "./note-form.tsx";
+import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
 import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
 import { SIGN_OFF, signedWords } from "./sign-off-words.ts";
@@ -43,7 +46,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <SignOffReadingView reading={shown.reading} />}
+        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} />}
       </div>
       {refused && <RefusedView refused={refused} onReadAgain={again} />}
       {shown.t === "read" && !refused?.changes && (
@@ -68,22 +71,40 @@ interface SignProps {
   readonly onRefused: (refused: Refused | null) => void;
 }
 
+/** Nothing is signed in silence: what stays open, and who else is reading, is said and asked about. */
 function SignForm({ session, reading, closer, onRefused }: SignProps) {
+  const { state } = useSnapshot(session);
+  const [leaves, setLeaves] = useState(false);
+  const [sure, setSure] = useState(false);
+  const { hash, lookAgain, blockers } = reading;
+  const other = otherReader(state, session.me.id);
+  const leftOpen = lookAgain.length;
   const sign = (note: string) =>
-    send("POST", `/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
+    send("POST", `/api/plans/${session.planId}/sign`, { hash, leftOpen, ...(note === "" ? {} : { note }) });
+  const blockedBy =
+    blockers.length > 0
+      ? "sign-off-blockers"
+      : leftOpen > 0 && !leaves
+        ? LEFT_OPEN_ID
+        : other && !sure
+          ? OTHER_READER_ID
+          : undefined;
   return (
     <NoteForm
       label={SIGN_OFF.note}
       verb={`Sign off edition ${reading.nextEdition}`}
       submit={sign}
-      {...(reading.blockers.length > 0 ? { blockedBy: "sign-off-blockers" } : {})}
+      {...(blockedBy === undefined ? {} : { blockedBy })}
       onDone={() => {
         session.say(signedWords(reading.nextEdition));
         closer.current?.();
       }}
       onLeave={() => closer.current?.()}
       onRefused={(sent) => onRefused(refusalOf(sent.details))}
-    />
+    >
+      {leftOpen > 0 && <LeftOpen findings={lookAgain} leaves={leaves} onLeaves={setLeaves} />}
+      {other && <OtherReader reader={other} act={SIGN_OFF.allTheSame} sure={sure} onSure={setSure} />}
+    </NoteForm>
   );
 }
 

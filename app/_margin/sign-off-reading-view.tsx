@@ -7,9 +7,9 @@ import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
 import type { ReadingToSign } from "./reading-to-sign.ts";
 import { SignOffClass } from "./sign-off-class.tsx";
-import { hashWords, SIGN_OFF } from "./sign-off-words.ts";
+import { changedSinceWords, hashWords, SIGN_OFF } from "./sign-off-words.ts";
 
-export function SignOffReadingView({ reading }: { readonly reading: ReadingToSign }) {
+export function SignOffReadingView({ reading, me }: { readonly reading: ReadingToSign; readonly me: string }) {
   const { plan, findings, blockers, changedSince = [], itemsRead, fromFile } = reading;
   return (
     <div className={styles.dialog}>
@@ -25,7 +25,7 @@ export function SignOffReadingView({ reading }: { readonly reading: ReadingToSig
       )}
       {changedSince.length > 0 && (
         <div className="notice">
-          <p>{SIGN_OFF.changedSince}</p>
+          <p>{changedSinceWords(reading.since, me)}</p>
           <ul>
             {changedSince.map((change) => (
               <li key={change.message}>{change.message}</li>

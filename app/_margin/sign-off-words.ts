@@ -1,15 +1,33 @@
 /** The sentences of the reading before a sign-off, fetched with its dialog. Pure. */
 import type { FromFile } from "#lib/doc/from-file.ts";
+import { agree } from "#lib/plan/format.ts";
 
 export const SIGN_OFF = {
   loading: "Loading the plan from the server…",
   unreadable: "The server’s answer could not be read. Reload the page and try again.",
   blocked: "It cannot be signed off yet:",
-  changedSince: "Changed since you last read it:",
   changedMeanwhile: "The plan has changed since you read it:",
   noFindings: "The checks found nothing.",
+  leaveOpen: "Nobody has accepted these. They stay with the edition and in the record:",
+  allTheSame: "Sign it all the same",
   note: "A note to go with the edition (optional)",
 } as const;
+
+/** Whose reading, return or sign-off the changes are told from. */
+export function changedSinceWords(since: Since | undefined, me: string): string {
+  if (!since || since.kind === "reading") return "Changed since you last read it:";
+  const did = since.kind === "returned" ? "returned it" : since.kind === "withdrawn" ? "withdrew it" : "signed it";
+  return `Changed since ${since.byId === me ? "you" : since.byName} ${did}:`;
+}
+
+interface Since {
+  readonly kind: string;
+  readonly byId: string;
+  readonly byName: string;
+}
+
+export const leaveOpenWords = (open: number): string =>
+  agree(open, "Sign with one finding left open", `Sign with ${open} findings left open`);
 
 export const signedWords = (edition: number): string => `Signed off as edition ${edition}.`;
 

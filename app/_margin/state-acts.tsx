@@ -8,8 +8,7 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
-import { lateReview } from "./late-review.ts";
+import { lateOffer, lateReturn, lateReview } from "./late-review.ts";
 import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
@@ -38,8 +37,8 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
           Review and sign
         </button>
       )}
-      {open === "hand-in" && <HandInDialog session={session} onClosed={closed} />}
-      {open === "hand-back" && <HandBackDialog session={session} onClosed={closed} />}
+      {open === "hand-in" && <LatePart part={lateOffer} props={{ session, onClosed: closed }} />}
+      {open === "hand-back" && <LatePart part={lateReturn} props={{ session, onClosed: closed }} />}
       {open === "review" && <LatePart part={lateReview} props={{ session, onClosed: closed }} />}
     </div>
   );

@@ -1,7 +1,9 @@
 "use client";
-/** Over the rail: the note that came with the last step of the plan. */
+/** Over the rail: who reads the plan, and the note and main points that came with its last step. */
+import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { lateReader } from "./late-review.ts";
 import styles from "./margin.module.css";
 import { NOTE_WORDS } from "./margin-words.ts";
 
@@ -9,10 +11,31 @@ import { NOTE_WORDS } from "./margin-words.ts";
 export function StateNote({ session }: { readonly session: PlanSession }) {
   const { state } = useSnapshot(session);
   const words = NOTE_WORDS[state.state];
-  if (words === undefined || state.note === null || state.note === "") return null;
+  const points = state.state === "handed-back" ? (state.round?.mainPoints ?? []) : [];
+  const hasNote = words !== undefined && state.note !== null && state.note !== "";
   return (
-    <p className={styles.stateNote}>
-      <strong>{words}:</strong> {state.note}
-    </p>
+    <>
+      {state.state === "handed-in" && (
+        <div className={styles.reader}>
+          <LatePart part={lateReader} props={{ session }} meanwhile={null} />
+        </div>
+      )}
+      {(hasNote || points.length > 0) && (
+        <div className={styles.stateNote}>
+          {points.length > 0 && (
+            <ol aria-label="Main points">
+              {points.map((point) => (
+                <li key={point}>{point}</li>
+              ))}
+            </ol>
+          )}
+          {hasNote && (
+            <p>
+              <strong>{words}:</strong> {state.note}
+            </p>
+          )}
+        </div>
+      )}
+    </>
   );
 }

@@ -1,7 +1,7 @@
 "use client";
 /** Where the keyboard goes on a plan's page when something opens, closes or takes another's place. */
 import { useEffect, useRef } from "react";
-import { LATE } from "./late-parts.ts";
+import { LATE, LATE_VIEW } from "./late-parts.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
 const WORDS = '[role="textbox"][contenteditable="true"]';
@@ -41,7 +41,9 @@ export function startComment(panel: HTMLElement | null): void {
 
 /** To the chosen item on the rail, or to the one that takes the keyboard; in another view to the cell or line that takes the keyboard. */
 export function focusMiddle(id: string | null): void {
-  const cell = document.querySelector<HTMLElement>(':is([role="grid"], [data-reading]) [tabindex="0"]');
+  const cell = document.querySelector<HTMLElement>(
+    ':is([role="grid"], [data-reading]) [tabindex="0"], [data-rounds] h2',
+  );
   if (cell) cell.focus();
   else if (id === null) focusRail();
   else document.getElementById(`rail-${id}`)?.focus();
@@ -81,11 +83,17 @@ export function useFocusKept(view: PlanView): void {
   }, [view]);
 }
 
+/** Into the rounds of reading, which the menu opens: it would keep the keyboard. */
+export function focusRounds(): void {
+  const go = () => document.querySelector<HTMLElement>("[data-rounds] h2")?.focus();
+  whenViewIsHere("rounds", () => requestAnimationFrame(() => requestAnimationFrame(go)));
+}
+
 const NOTHING = () => undefined;
 
 /** Runs `then` at once when the view is here, or when its late part has come. */
 function whenViewIsHere(view: PlanView, then: () => void): void {
-  const part = view === "rail" ? null : LATE[view === "whole-class" ? "wholeClass" : "readThrough"];
+  const part = view === "rail" ? null : LATE[LATE_VIEW[view]];
   if (!part || part.here !== null) then();
   // The page draws the part in a step of its own after it has come. A part that does not come shows that itself.
   else part.fetch().then(() => requestAnimationFrame(then), NOTHING);

@@ -1,8 +1,9 @@
 /** What the page fetches once it can be used, by how soon it is wanted: the editor, the rules that it did not start with, the load, then views and dialogs. */
 import { lateItemLoad } from "#app/_load/late-load.ts";
-import { lateReview } from "#app/_margin/late-review.ts";
+import { lateOffer, lateReader, lateReturn, lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
+import { lateChangesBar, lateComparing, latePlateChange, lateReadCount } from "#app/_rounds/late-rounds.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { lateChange } from "#app/_session/late-change.ts";
 import { lateOpinion } from "#app/_session/late-opinion.ts";
@@ -18,8 +19,12 @@ export const LATE = {
   rehearsals: loadLater(() =>
     import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog),
   ),
+  rounds: loadLater(() => import("#app/_rounds/rounds-view.tsx").then((module) => module.RoundsViewPart)),
   legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
+/** By view, the part that it is. */
+export const LATE_VIEW = { "whole-class": "wholeClass", "read-through": "readThrough", rounds: "rounds" } as const;
+
 export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>[] => [
   lateScript,
   session.moreRules,
@@ -27,6 +32,13 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   ...Object.values(LATE),
   lateReadAloud,
   lateReview,
+  lateReader,
+  lateOffer,
+  lateReturn,
+  lateComparing,
+  lateChangesBar,
+  lateReadCount,
+  latePlateChange,
   lateFigure,
   lateChange,
   lateOpinion,

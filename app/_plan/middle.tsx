@@ -10,11 +10,13 @@ import { Empty } from "#app/_rail/empty.tsx";
 import { marksOf } from "#app/_rail/marks.ts";
 import { Rail } from "#app/_rail/rail.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
+import { lateChangesBar } from "#app/_rounds/late-rounds.ts";
+import { hasRounds, useChangesShown } from "#app/_session/changes-shown.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
-import { LATE } from "./late-parts.ts";
+import { LATE, LATE_VIEW } from "./late-parts.ts";
 import { OpenPlate } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import { PlanTools } from "./plan-tools.tsx";
@@ -36,6 +38,11 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
       <div className={styles.middle} inert={inert}>
         {tools}
         <StateNote session={session} />
+        {hasRounds(snap) && (
+          <div className={styles.changesBar}>
+            <LatePart part={lateChangesBar} props={{ session }} meanwhile={null} />
+          </div>
+        )}
         <DraftBar session={session} snap={snap} />
         <TwiceBar session={session} snap={snap} />
         <OnRail {...{ session, snap, page, scale }} />
@@ -48,7 +55,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
         {tools}
         {!snap.plan.items.some(isMoveItem) && <Empty />}
       </div>
-      <LatePart part={LATE[view === "whole-class" ? "wholeClass" : "readThrough"]} props={{ session, snap }} />
+      <LatePart part={LATE[LATE_VIEW[view]]} props={{ session, snap }} />
     </div>
   );
 }
@@ -56,6 +63,7 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
 function OnRail({ session, snap, page, scale }: MiddleProps) {
   const draft = useFirstDraft(session, snap);
   const marks = useMemo(() => marksOf(snap, draft), [snap, draft]);
+  const changes = useChangesShown(session.changes);
   const hasMoves = snap.plan.items.some(isMoveItem);
   const item = page.openId === null ? undefined : itemById(snap.plan, page.openId);
   const open = item && {
@@ -65,7 +73,7 @@ function OnRail({ session, snap, page, scale }: MiddleProps) {
   return (
     <>
       {!hasMoves && <Empty />}
-      <Rail {...{ session, snap, marks, draft, open }} scale={scale.pixels} />
+      <Rail {...{ session, snap, marks, draft, open }} changes={changes.marks} scale={scale.pixels} />
       {hasMoves && session.canWrite && <AddLast session={session} lastId={snap.plan.items.at(-1)?.id ?? null} />}
     </>
   );

@@ -1,10 +1,11 @@
 /** What the commands of a plan's page do: what they open, and where the keyboard then is. */
 import type { RefObject } from "react";
 import { takeProposed } from "#app/_draft/draft-acts.ts";
+import { nextChanged } from "#app/_session/changes-shown.ts";
 import type { PageActs } from "#app/_session/page-acts.tsx";
 import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import { focusMiddle, focusPanel, focusPlate, startComment } from "./focus.ts";
+import { focusMiddle, focusPanel, focusPlate, focusRounds, startComment } from "./focus.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
 export type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
@@ -66,6 +67,7 @@ export const pageCommands = (page: Parts, goToFinding: () => void): Commands => 
   ...dialogCommands(page),
   ...viewCommands(page),
   "next-finding": goToFinding,
+  ...changedCommands(page),
   "take-draft": () => {
     const { selectedId } = page.session.getSnapshot();
     if (selectedId !== null) takeProposed(page.session, selectedId);
@@ -98,6 +100,26 @@ function panelCommands({ session, shown, panel, setShutId, setSheetOpen }: Parts
   };
 }
 
+/** From changed plate to changed plate: each opens, and the keyboard stays on the rail. */
+function changedCommands(page: Parts) {
+  const { session } = page;
+  const go = (by: 1 | -1) => () => {
+    const { plan, selectedId } = session.getSnapshot();
+    const places = plan.items.map(({ id }) => id);
+    const next = nextChanged(session.changes.get(), places, selectedId, by);
+    if (next === undefined) return session.say(ALL_READ);
+    showing(page)(next);
+  };
+  const markRead = () => {
+    const { selectedId } = session.getSnapshot();
+    if (selectedId === null) return;
+    session.changes.get().setRead?.(selectedId, true);
+    go(1)();
+  };
+  return { "next-changed": go(1), "changed-before": go(-1), "mark-read": markRead };
+}
+const ALL_READ = "No other changed plate is left to read.";
+
 function dialogCommands({ setDialog }: Parts) {
   const opening = (which: OpenDialog) => () => setDialog(which);
   return {
@@ -117,5 +139,14 @@ function viewCommands({ setSheetOpen, openView }: Parts) {
     setSheetOpen(false);
     openView(which);
   };
-  return { rail: view("rail"), "whole-class": view("whole-class"), "read-through": view("read-through") };
+  const rounds = () => {
+    view("rounds")();
+    focusRounds();
+  };
+  return {
+    rail: view("rail"),
+    "whole-class": view("whole-class"),
+    "read-through": view("read-through"),
+    rounds,
+  };
 }

@@ -6,9 +6,11 @@ import { MoreMenu } from "#app/_band/more-menu.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
-import { useLateParts } from "#app/_parts/late-part.tsx";
+import { LatePart, useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
 import { useScale } from "#app/_rail/use-scale.ts";
+import { lateComparing, lateReadCount } from "#app/_rounds/late-rounds.ts";
+import { hasRounds } from "#app/_session/changes-shown.ts";
 import { PageActsContext } from "#app/_session/page-acts.tsx";
 import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -27,7 +29,7 @@ import { PlanMenu } from "./plan-tools.tsx";
 import { useNamedPlace } from "./use-named-place.ts";
 import { usePage } from "./use-page.ts";
 
-const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
+const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through", rounds: "rail" } as const;
 
 export function PlanInUse({ session }: { readonly session: PlanSession }) {
   const snap = useSnapshot(session);
@@ -45,7 +47,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   return (
     <PageActsContext value={page.acts}>
       <main className={styles.page} data-view={view} style={{ "--band": `${bandHeight}px` }}>
-        <Band ref={band} session={session} snap={snap}>
+        <Band ref={band} session={session} snap={snap} read={<ReadSoFar {...shown} />}>
           <StateActs session={session} me={session.me} />
           <MoreMenu>
             <PlanMenu {...shown} scale={scale} />
@@ -57,11 +59,16 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
           {panelShows && <Panel ref={page.panel} {...{ session, snap, beside: BESIDE[view], asSheet }} />}
         </div>
         <Messages session={session} snap={snap} />
+        {hasRounds(snap) && <LatePart part={lateComparing} props={{ session }} meanwhile={null} />}
         <Dialogs {...shown} />
         <PageKeys of={PLAN_KEYS} />
       </main>
     </PageActsContext>
   );
+}
+
+function ReadSoFar({ session, snap }: Pick<Parameters<typeof Middle>[0], "session" | "snap">) {
+  return hasRounds(snap) ? <LatePart part={lateReadCount} props={{ session }} meanwhile={null} /> : null;
 }
 
 function useTitle(title: string): void {

@@ -20,7 +20,7 @@ interface PlanToolsProps {
   readonly page: Page;
 }
 
-const PLACES = { rail: "rail", "whole-class": "lanes", "read-through": "read" } as const;
+const PLACES = { rail: "rail", "whole-class": "lanes", "read-through": "read", rounds: "rounds" } as const;
 const VIEWS = ["rail", "whole-class", "read-through"] as const;
 
 export function PlanTools({ session, snap, page }: PlanToolsProps) {

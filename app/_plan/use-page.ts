@@ -54,7 +54,7 @@ export function usePage(session: PlanSession, selectedId: string | null): Page {
       goToFinding,
     };
   }, [session, openView]);
-  const beside = view !== "rail" && selectedId !== null && (!phone || sheetOpen);
+  const beside = view !== "rail" && view !== "rounds" && selectedId !== null && (!phone || sheetOpen);
   const panelShows = beside ? "item" : sheetOpen && selectedId === null ? "class" : null;
   const shut = () => setShutId(session.getSnapshot().selectedId);
   const closeDialog = () => setDialog(null);

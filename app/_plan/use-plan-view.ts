@@ -2,7 +2,7 @@
 /** Which view of the plan is open. It is part of the address, so it can be linked to, reloaded and gone back from. */
 import { useCallback, useSyncExternalStore } from "react";
 
-const OTHER_VIEWS = ["whole-class", "read-through"] as const;
+const OTHER_VIEWS = ["whole-class", "read-through", "rounds"] as const;
 export type PlanView = "rail" | (typeof OTHER_VIEWS)[number];
 
 const KEY = "view";

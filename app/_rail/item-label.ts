@@ -1,4 +1,5 @@
 /** An item of the rail in words. */
+import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import type { HoldMark } from "#app/_session/hold-sign.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
@@ -14,6 +15,7 @@ export interface LabelFacts {
   readonly talk: ItemTalk | undefined;
   readonly holds: readonly HoldMark[];
   readonly marks?: ItemMarks | undefined;
+  readonly change?: ChangeMark | undefined;
 }
 
 /** What a screen reader says of an item. */
@@ -30,7 +32,17 @@ export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
   if (item.kind === "move" && item.locked) parts.push("locked");
   parts.push(...row.holds.map((mark) => mark.words));
   if (row.marks) parts.push(...markWords(row.marks));
+  if (row.change) parts.push(...changeWords(row.change));
   return parts.join(", ");
+}
+
+function changeWords({ word, read, goneAbove, goneBelow }: ChangeMark): string[] {
+  const removed = (names: readonly string[], where: string) => names.map((name) => `${name} removed ${where} it`);
+  return [
+    ...(word === null ? [] : [read ? `${word}, read` : word]),
+    ...removed(goneAbove, "above"),
+    ...removed(goneBelow, "below"),
+  ];
 }
 
 /** The worst that was found in words, how much more there is, and open threads. */

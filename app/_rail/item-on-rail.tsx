@@ -1,6 +1,7 @@
 "use client";
 /** One item on the rail: a plate as tall as its time is long, with its window, name, numbers, script at rest, and talk as ink. */
 import { memo, type PointerEvent } from "react";
+import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import { type HoldMark, HoldSign } from "#app/_session/hold-sign.tsx";
 import { plainNumber, plural } from "#lib/plan/format.ts";
 import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -29,6 +30,7 @@ interface ItemOnRailProps {
   /** Seconds of talk for which there is no time; 0 when it fits. */
   readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
+  readonly change: ChangeMark | undefined;
   readonly lines: readonly RestLine[];
   /** Some of them are only proposed. */
   readonly inDraft: boolean;
@@ -82,6 +84,7 @@ export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
       </div>
       {isMove && <PlateInk said={props.said} over={props.talk !== null && props.talk > 1} />}
       {isMove && <Notch segment={segment} headsUp={props.headsUp} />}
+      {props.change && <Gone change={props.change} />}
       {editable && <Grips item={item} onGripDown={props.onGripDown} />}
     </div>
   );
@@ -102,7 +105,7 @@ function looks({ item, move, inDraft, selected, open, editable, dragged }: ItemO
   };
 }
 
-function Meta({ item, equipment, holds, reps, marks, people, talkOver }: ItemOnRailProps) {
+function Meta({ item, equipment, holds, reps, marks, change, people, talkOver }: ItemOnRailProps) {
   const threads = marks?.threads ?? 0;
   return (
     <>
@@ -116,6 +119,12 @@ function Meta({ item, equipment, holds, reps, marks, people, talkOver }: ItemOnR
           ))}
         </>
       )}
+      {change?.word && (
+        <span className={styles.change} data-read={change.read || undefined}>
+          {change.word}
+          {change.read && ", read"}
+        </span>
+      )}
       {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
       {threads > 0 && <span>{plural(threads, "thread")}</span>}
       {people.map((name) => (
@@ -123,6 +132,22 @@ function Meta({ item, equipment, holds, reps, marks, people, talkOver }: ItemOnR
           {name}
         </span>
       ))}
+    </>
+  );
+}
+
+/** Plates that were removed: a thin line where each was. */
+function Gone({ change: { goneAbove, goneBelow } }: { readonly change: ChangeMark }) {
+  const line = (names: readonly string[], where: "above" | "below") =>
+    names.length > 0 && (
+      <span className={styles.gone} data-where={where} aria-hidden="true">
+        <span>removed: {names.join(", ")}</span>
+      </span>
+    );
+  return (
+    <>
+      {line(goneAbove, "above")}
+      {line(goneBelow, "below")}
     </>
   );
 }

@@ -1,6 +1,7 @@
 "use client";
 /** Every item of the plan, hung in its place on the rail. */
 import { useMemo, useRef, useState } from "react";
+import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import { type HoldMark, holdMarks } from "#app/_session/hold-sign.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
@@ -26,6 +27,7 @@ interface RailItemsProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly marks: ReadonlyMap<string, ItemMarks>;
+  readonly changes: ReadonlyMap<string, ChangeMark>;
   readonly draft: FirstDraft;
   readonly layout: RailLayout;
   /** The item whose plate is open. */
@@ -34,7 +36,7 @@ interface RailItemsProps {
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-export function RailItems({ session, snap, layout, drag, measure, marks, draft, openId }: RailItemsProps) {
+export function RailItems({ session, snap, layout, drag, measure, marks, changes, draft, openId }: RailItemsProps) {
   const people = useMemo(() => peopleByItem(snap), [snap]);
   const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
@@ -56,6 +58,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
         {...{ segment: steady(`place ${item.id}`, segment), headsUp, holds }}
         {...talkOf(snap.talk.get(item.id))}
         marks={steady(`marks ${item.id}`, marks.get(item.id))}
+        change={steady(`change ${item.id}`, changes.get(item.id))}
         lines={item.kind === "move" ? linesOf(item) : NO_LINES}
         inDraft={draft.has(item.id)}
         reps={row.reps}
@@ -64,7 +67,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
         {...{ selected: snap.selectedId === item.id, open: openId === item.id, tabbable: item.id === tabbableId }}
         editable={session.canWrite}
         dragged={draggedBy(item, drag.preview)}
-        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id) })}
+        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id), change: changes.get(item.id) })}
         measure={measure(item.id)}
         {...hands}
       />
@@ -72,7 +75,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, draft, 
   });
 }
 
-interface LabelOf extends Pick<LabelFacts, "holds" | "marks"> {
+interface LabelOf extends Pick<LabelFacts, "holds" | "marks" | "change"> {
   readonly row: ClockRow;
 }
 

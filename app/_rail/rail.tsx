@@ -15,6 +15,7 @@ import {
 import type { Command } from "#app/_parts/commands/command.ts";
 import { commandOfKey, keyHandler } from "#app/_parts/commands/keys.ts";
 import { type Needs, useNeeds } from "#app/_parts/use-needs.ts";
+import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import { type PageActs, usePageActs } from "#app/_session/page-acts.tsx";
 import { commandHolds, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -35,6 +36,8 @@ interface RailProps {
   /** Pixels a second. */
   readonly scale: number;
   readonly marks: ReadonlyMap<string, ItemMarks>;
+  /** What has changed since the text that is compared with. */
+  readonly changes: ReadonlyMap<string, ChangeMark>;
   /** What is proposed for moves without words. */
   readonly draft: FirstDraft;
   /** The item whose plate is open, and what is in it. */
@@ -46,7 +49,7 @@ interface OpenOnRail {
   readonly plate: ReactNode;
 }
 
-export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
+export function Rail({ session, snap, scale, marks, changes, draft, open }: RailProps) {
   const { needs: words, measure } = useNeeds();
   const needs = useMemo(() => withOpenPlate(words, open?.id), [words, open?.id]);
   const sizes = { snap, scale, needs };
@@ -69,7 +72,7 @@ export function Rail({ session, snap, scale, marks, draft, open }: RailProps) {
         className={styles.list}
         onKeyDown={railKeys(acts)}
       >
-        <RailItems {...{ session, snap, marks, draft, layout, drag, measure }} openId={open?.id} />
+        <RailItems {...{ session, snap, marks, changes, draft, layout, drag, measure }} openId={open?.id} />
       </div>
       {open && (
         <Opened key={open.id} {...{ open, layout }} head={words[open.id] ?? 0} measure={measure(openKey(open.id))} />

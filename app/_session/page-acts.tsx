@@ -38,7 +38,7 @@ export function usePageActs(): PageActs {
 interface PlanButtonProps {
   readonly command: PageCommand | ItemCommand;
   /** The view that is open, whose keys count. */
-  readonly place?: "rail" | "lanes" | "read";
+  readonly place?: "rail" | "lanes" | "read" | "rounds";
   readonly className?: string;
   readonly pressed?: boolean;
   readonly children?: React.ReactNode;

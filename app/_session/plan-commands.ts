@@ -6,10 +6,13 @@ import { type CommandAt, type CommandId, type CommandTable, keyParts } from "#ap
 import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { hasRounds } from "./changes-shown.ts";
 import type { PlanSession } from "./session.ts";
 
 /** What a command may need of the plan, the person and the chosen item. */
-type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move" | "a-finding";
+type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move" | "a-finding" | ReadingFact;
+/** Of a plan that was offered once; of one with plates that changed; of the chosen plate among them, for a lead. */
+type ReadingFact = "a-round" | "a-changed-plate" | "to-be-read";
 
 const SCRIPT_KEYS = [
   ...CUE_KINDS.map((kind, i) => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`] as const),
@@ -40,6 +43,7 @@ export const PLAN_COMMANDS = {
     rail: { title: "On the rail" },
     drag: { title: "While you drag an item", whileTyping: true },
     lanes: { title: "In the whole class" },
+    rounds: { title: "In the rounds of reading" },
     read: { title: "In the read-through", others: [["Enter", "go to the line in its item's script"]] },
     finding: { title: "On a finding" },
     panel: { title: "In the panel of an item or the class", whileTyping: true },
@@ -60,6 +64,24 @@ export const PLAN_COMMANDS = {
       keys: { rail: "f", finding: "f" },
       help: "to the next finding: what must be fixed first",
       needs: ["a-finding"],
+    },
+    "next-changed": {
+      words: "Next changed plate",
+      keys: { rail: "n" },
+      help: "to the next changed plate, for a lead the next not yet read",
+      needs: ["a-changed-plate"],
+    },
+    "changed-before": {
+      words: "Changed plate before",
+      keys: { rail: "b" },
+      help: "to the changed plate before",
+      needs: ["a-changed-plate"],
+    },
+    "mark-read": {
+      words: "Mark as read",
+      keys: { rail: "m" },
+      help: "mark the changed plate as read and go on to the next",
+      needs: ["to-be-read"],
     },
     "take-fix": { keys: { finding: "Enter" }, help: "fix it with the act that it offers" },
     "take-draft": {
@@ -123,11 +145,12 @@ export const PLAN_COMMANDS = {
     "last-line": { keys: { read: "End" }, help: LINE_AT_END },
 
     // Views, panel and dialogs of the page.
-    rail: { words: "Rail", keys: { lanes: "w", read: "r" }, help: "back to the rail" },
-    "whole-class": { words: "Whole class", keys: { rail: "w", read: "w" }, help: "to the whole class" },
+    rail: { words: "Rail", keys: { lanes: "w", read: "r", rounds: "Escape" }, help: "back to the rail" },
+    "whole-class": { words: "Whole class", keys: { rail: "w", read: "w", rounds: "w" }, help: "to the whole class" },
+    rounds: { words: "Rounds of reading", needs: ["a-round"] },
     "read-through": {
       words: "Read-through",
-      keys: { rail: "r", lanes: "r" },
+      keys: { rail: "r", lanes: "r", rounds: "r" },
       help: "to the read-through: all words of the class",
     },
     "leave-panel": {
@@ -147,6 +170,9 @@ type CommandIn<P extends keyof (typeof PLAN_COMMANDS)["places"]> = CommandAt<typ
 export const PAGE_COMMANDS = [
   "open-item",
   "next-finding",
+  "next-changed",
+  "changed-before",
+  "mark-read",
   "take-draft",
   "comment",
   "add",
@@ -160,6 +186,7 @@ export const PAGE_COMMANDS = [
   "rail",
   "whole-class",
   "read-through",
+  "rounds",
   "leave-panel",
   "show-class",
   "legend",
@@ -169,7 +196,13 @@ export type PageCommand = (typeof PAGE_COMMANDS)[number];
 export type OwnCommand<P extends keyof (typeof PLAN_COMMANDS)["places"]> = Exclude<CommandIn<P>, PageCommand>;
 
 /** In the menu of the plan, and beside the chosen item. */
-export const MENU = ["show-class", "paste", "fewer-set-ups", "rehearse"] as const satisfies readonly PlanCommand[];
+export const MENU = [
+  "show-class",
+  "rounds",
+  "paste",
+  "fewer-set-ups",
+  "rehearse",
+] as const satisfies readonly PlanCommand[];
 export const ITEM_ACTS = [
   "add-after",
   "block-in-fewer",
@@ -187,7 +220,8 @@ export const PLAN_KEYS = {
 /** Whether something that a command needs holds just now. */
 export function commandHolds(session: PlanSession): (need: string) => boolean {
   return (need) => {
-    const { plan, selectedId, findings } = session.getSnapshot();
+    const { plan, selectedId, findings, state } = session.getSnapshot();
+    const { order, marks } = session.changes.get();
     const item = selectedId === null ? undefined : itemById(plan, selectedId);
     const facts: Readonly<Record<Fact, boolean>> = {
       writing: session.canWrite,
@@ -196,6 +230,9 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       "one-sided": item?.kind === "move" && (item.side === "left" || item.side === "right"),
       "a-change": item?.kind === "move",
       "a-move": plan.items.some(isMoveItem),
+      "a-round": hasRounds({ state }),
+      "a-changed-plate": order.length > 0,
+      "to-be-read": selectedId !== null && marks.get(selectedId)?.read === false,
       "a-finding": findings.some(({ level }) => level !== "info"),
     };
     return facts[need as Fact] ?? false;

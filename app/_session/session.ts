@@ -11,6 +11,7 @@ import { DocSession } from "#lib/client/doc-session/session.ts";
 import { loadLater } from "#lib/client/late.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
+import { ChangesShown } from "./changes-shown.ts";
 import { deriver } from "./derive.ts";
 import { lateOpinion } from "./late-opinion.ts";
 import { lateRules, rulesHere } from "./late-rules.ts";
@@ -49,6 +50,8 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     this.flush();
     return rules;
   });
+  /** What has changed on the plates since the text that this person compares with. */
+  readonly changes = new ChangesShown();
   private canBeUsed = (): void => undefined;
   /** Resolves when the page first asks for the rest of the rules, which it does once it can be used. */
   private readonly usable = new Promise<void>((resolve) => {

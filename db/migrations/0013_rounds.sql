@@ -183,6 +183,10 @@ BEGIN SELECT RAISE(ABORT, 'the text of a moment is never changed'); END;
 CREATE TRIGGER `plan_text_never_deleted` BEFORE DELETE ON `plan_text`
 BEGIN SELECT RAISE(ABORT, 'the text of a moment is never deleted'); END;
 --> statement-breakpoint
+CREATE TRIGGER `plan_text_never_replaced` BEFORE INSERT ON `plan_text`
+WHEN EXISTS (SELECT 1 FROM `plan_text` WHERE `plan_id` = NEW.`plan_id` AND `hash` = NEW.`hash`)
+BEGIN SELECT RAISE(ABORT, 'the text of a moment is never changed'); END;
+--> statement-breakpoint
 CREATE TRIGGER `plan_moment_never_updated` BEFORE UPDATE ON `plan_moment`
 BEGIN SELECT RAISE(ABORT, 'the moments of a round are only added to'); END;
 --> statement-breakpoint

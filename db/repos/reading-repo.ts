@@ -1,5 +1,5 @@
 /** What a lead had read when they opened a sign-off, so that it can be compared with what they sign. */
-import { and, desc, eq, notInArray } from "drizzle-orm";
+import { and, asc, desc, eq, notInArray } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { planReadingTable } from "#db/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -14,10 +14,13 @@ export interface StoredReading {
   readonly at: number;
 }
 
+export type ReadingHead = Pick<StoredReading, "hash" | "at">;
+
 /** Readings kept per lead and plan: reading while others write adds many. */
 const KEPT = 10;
 
-export function putReading(db: Db, reading: StoredReading): void {
+/** `since`: the hash of the reading that changes are told from, which is kept however old it is. */
+export function putReading(db: Db, reading: StoredReading, since?: string): void {
   const { planId, userId, hash, at } = reading;
   db.orm
     .insert(planReadingTable)
@@ -30,10 +33,10 @@ export function putReading(db: Db, reading: StoredReading): void {
   const mine = and(eq(planReadingTable.planId, planId), eq(planReadingTable.userId, userId));
   const newest = db.orm.select({ hash: planReadingTable.hash }).from(planReadingTable).where(mine);
   const keep = newest.orderBy(desc(planReadingTable.at), desc(planReadingTable.hash)).limit(KEPT).all();
-  const old = notInArray(
-    planReadingTable.hash,
-    keep.map((row) => row.hash),
-  );
+  const old = notInArray(planReadingTable.hash, [
+    ...keep.map((row) => row.hash),
+    ...(since === undefined ? [] : [since]),
+  ]);
   db.orm.delete(planReadingTable).where(and(mine, old)).run();
 }
 
@@ -48,11 +51,11 @@ export function readReading(db: Db, planId: string, userId: string, hash: string
   return row && toReading(row);
 }
 
-/** What this person read last. */
-export function newestReading(db: Db, planId: string, userId: string): StoredReading | undefined {
+/** What this person has read, the oldest first. */
+export function listReadings(db: Db, planId: string, userId: string): ReadingHead[] {
   const mine = and(eq(planReadingTable.planId, planId), eq(planReadingTable.userId, userId));
-  const row = db.orm.select().from(planReadingTable).where(mine).orderBy(desc(planReadingTable.at)).limit(1).get();
-  return row && toReading(row);
+  const heads = db.orm.select({ hash: planReadingTable.hash, at: planReadingTable.at }).from(planReadingTable);
+  return heads.where(mine).orderBy(asc(planReadingTable.at), asc(planReadingTable.hash)).all();
 }
 
 function toReading({ planJson, ...row }: typeof planReadingTable.$inferSelect): StoredReading {

@@ -1,42 +1,49 @@
 /** Changes to the items: which were added, removed and moved, and what is different in those that stayed. */
-import { readerOf } from "#lib/cues/as-read.ts";
-import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import type { LineBegin, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { tieOf } from "#lib/plan/ties.ts";
-import {
-  became,
-  type FieldWords,
-  quote,
-  sayNumber,
-  sayRange,
-  saySeconds,
-  sayTag,
-  sayText,
-  sayYes,
-} from "./field-words.ts";
+import { became, type FieldWords, sayNumber, sayRange, saySeconds, sayTag, sayText, sayYes } from "./field-words.ts";
+import { readLines, scriptChanges } from "./lines.ts";
 
-export function itemChanges(before: Plan, after: Plan): string[] {
+/** One sentence for each change of an item; those of items that were removed come first. */
+export const itemChanges = (before: Plan, after: Plan): string[] =>
+  itemStories(before, after).flatMap(({ sentences }) => sentences);
+
+export interface ItemStory {
+  readonly id: string;
+  readonly what: "gone" | "new" | "there";
+  readonly moved: boolean;
+  readonly sentences: readonly string[];
+}
+
+/** The same by item, without items that are as they were. `words`: whether changed lines are told too. */
+export function itemStories(before: Plan, after: Plan, { words = true } = {}): ItemStory[] {
   const was = new Map(before.items.map((item) => [item.id, item]));
-  const is = new Map(after.items.map((item) => [item.id, item]));
-  const removed = before.items
-    .filter((i) => !is.has(i.id))
-    .map((i) => `${sentenceCase(itemName(before, i))} was removed.`);
-  const moved = movedIds(
-    before.items.map((item) => item.id),
-    after.items.map((item) => item.id),
-  );
-  const inPlace = after.items.flatMap((item, i) => {
-    const old = was.get(item.id);
-    if (!old) return [`${sentenceCase(itemName(after, item))} was added ${placeWords(after, i)}.`];
-    const move = moved.has(item.id)
-      ? [`${sentenceCase(itemName(after, item))} was moved ${placeWords(after, i)}.`]
-      : [];
-    return [...move, ...changesOf(before, after, old, item)];
+  const is = new Set(after.items.map((item) => item.id));
+  const gone = before.items.filter((item) => !is.has(item.id)).map((item) => goneStory(before, item));
+  const moved = movedIds([...was.keys()], [...is]);
+  const inPlace = after.items.map((item, i): ItemStory => {
+    const { id } = item;
+    const old = was.get(id);
+    const name = sentenceCase(itemName(after, item));
+    if (!old) return { id, what: "new", moved: false, sentences: [`${name} was added ${placeWords(after, i)}.`] };
+    const move = moved.has(id) ? [`${name} was moved ${placeWords(after, i)}.`] : [];
+    const changes = changesOf(before, after, old, item, words);
+    return { id, what: "there", moved: moved.has(id), sentences: [...move, ...changes] };
   });
-  return [...removed, ...inPlace];
+  return [...gone, ...inPlace.filter(({ sentences, id }) => sentences.length > 0 || !sameLines(before, after, id))];
+}
+
+const goneStory = (before: Plan, item: PlanItem): ItemStory => ({
+  ...{ id: item.id, what: "gone", moved: false },
+  sentences: [`${sentenceCase(itemName(before, item))} was removed.`],
+});
+
+function sameLines(before: Plan, after: Plan, id: string): boolean {
+  const [was, is] = [before, after].map(({ items }) => items.find((item) => item.id === id));
+  return was?.kind !== "move" || is?.kind !== "move" || sameData(was.script, is.script);
 }
 
 function placeWords(plan: Plan, index: number): string {
@@ -44,10 +51,13 @@ function placeWords(plan: Plan, index: number): string {
   return above ? `after ${itemName(plan, above)}` : "at the start";
 }
 
-function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem): string[] {
+function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem, words: boolean): string[] {
   if (sameData(was, is)) return [];
   const name = sentenceCase(itemName(after, is));
-  if (was.kind === "move" && is.kind === "move") return moveItemChanges(before, after, was, is);
+  if (was.kind === "move" && is.kind === "move") {
+    const lines = words ? scriptChanges(itemName(after, is), readLines(before, was), readLines(after, is)) : [];
+    return [...moveItemChanges(before, after, was, is), ...lines];
+  }
   if (was.kind === "heading" && is.kind === "heading")
     return became("A heading", was.title, is.title, { say: sayText });
   if (was.kind === "pause" && is.kind === "pause") {
@@ -93,7 +103,6 @@ function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem)
     ...fields,
     ...springs,
     ...placeChanges(before, after, was, is),
-    ...scriptChanges(name, readLines(before, was), readLines(after, is)),
   ];
 }
 
@@ -116,57 +125,3 @@ function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): s
     }),
   ];
 }
-
-/** A line with its words as people read them. Two lines are the same only if they are written the same. */
-interface Read extends ScriptLine {
-  readonly read: string;
-}
-
-function readLines(plan: Plan, item: MoveItem): Read[] | undefined {
-  const asRead = readerOf(plan);
-  return item.script?.map((line) => ({ ...line, read: asRead(item, line.text) }));
-}
-
-const written = (lines: readonly Read[] | undefined): readonly ScriptLine[] | undefined =>
-  lines?.map(({ read: _read, ...line }) => line);
-const isSame = (a: Read | undefined, b: Read | undefined): boolean =>
-  a?.kind === b?.kind && a?.text === b?.text && sameData(a?.at, b?.at);
-
-/** The lines between the common start and the common end, side by side. */
-function scriptChanges(name: string, was: Read[] | undefined, is: Read[] | undefined): string[] {
-  if (sameData(written(was), written(is))) return [];
-  const [old, now] = [was ?? [], is ?? []];
-  let start = 0;
-  while (start < Math.min(old.length, now.length) && isSame(old[start], now[start])) start++;
-  let end = 0;
-  const room = Math.min(old.length, now.length) - start;
-  while (end < room && isSame(old[old.length - 1 - end], now[now.length - 1 - end])) end++;
-  const gone = old.slice(start, old.length - end);
-  const come = now.slice(start, now.length - end);
-  if (gone.length === 0 && come.length === 0) return [`The script of ${name} is written differently (no lines).`];
-  return Array.from({ length: Math.max(gone.length, come.length) }, (_, i) =>
-    lineChange(name, gone[i], come[i]),
-  ).flat();
-}
-
-function lineChange(name: string, was: Read | undefined, is: Read | undefined): string[] {
-  if (was && is) {
-    if (isSame(was, is)) return [];
-    const kind = kindWords(was, is);
-    if (was.text === is.text && was.kind === is.kind)
-      return [`A line of ${name} (${kind}) ${atWords(is.at)}: ${quote(is.read)}.`];
-    if (was.text === is.text)
-      return [`A line of ${name} (${KIND_WORDS[was.kind]}) became ${KIND_WORDS[is.kind]}: ${quote(is.read)}.`];
-    if (was.read === is.read)
-      return [`A line of ${name} (${kind}) has other live fields and reads the same: ${quote(is.read)}.`];
-    return [`The words of ${name} (${kind}) changed: ${quote(was.read)} became ${quote(is.read)}.`];
-  }
-  if (is) return [`A line of ${name} (${KIND_WORDS[is.kind]}) was added: ${quote(is.read)}.`];
-  return was ? [`A line of ${name} (${KIND_WORDS[was.kind]}) was removed: ${quote(was.read)}.`] : [];
-}
-
-const atWords = (at: LineBegin | undefined): string =>
-  at ? `now begins ${beginWords(at)}` : "no longer has a time of its own";
-
-const kindWords = (was: Read, is: Read): string =>
-  was.kind === is.kind ? KIND_WORDS[was.kind] : `${KIND_WORDS[was.kind]}, now ${KIND_WORDS[is.kind]}`;

@@ -11,12 +11,18 @@ import { itemChanges } from "./items.ts";
  */
 export function planChanges(before: Plan, after: Plan): string[] {
   if (sameData(before, after)) return [];
-  const changes = [
-    ...headChanges(before, after),
-    ...itemChanges(before, after),
-    ...equipmentChanges(before.equipment, after.equipment),
-    ...standardsChanges(before.standards, after.standards),
-    ...libraryChanges(before.moves, after.moves),
-  ];
+  const changes = [...headChanges(before, after), ...itemChanges(before, after), ...studioChanges(before, after)];
   return changes.length > 0 ? changes : ["The plan is written differently."];
 }
+
+/** What changed besides the plates. */
+export const changesBesides = (before: Plan, after: Plan): string[] => [
+  ...headChanges(before, after),
+  ...studioChanges(before, after),
+];
+
+const studioChanges = (before: Plan, after: Plan): string[] => [
+  ...equipmentChanges(before.equipment, after.equipment),
+  ...standardsChanges(before.standards, after.standards),
+  ...libraryChanges(before.moves, after.moves),
+];

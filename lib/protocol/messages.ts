@@ -42,6 +42,17 @@ export interface Withdrawal {
   readonly reason: string;
 }
 
+/** The round of reading that is open, or the last one. */
+export interface RoundNews {
+  readonly number: number;
+  /** The lead who has taken it up; null while nobody has, and after it has ended. */
+  readonly reader: { readonly id: string; readonly name: string } | null;
+  /** Since when, ms since the epoch. */
+  readonly since: number | null;
+  /** What matters most in a return, while the plan is returned. */
+  readonly mainPoints: readonly string[];
+}
+
 export interface StateNews {
   readonly state: PlanState;
   /** Number of the newest signed edition, 0 when there is none. */
@@ -56,6 +67,10 @@ export interface StateNews {
   readonly handedInById?: string | null;
   /** What was said with the last hand-in, hand-back or sign-off. */
   readonly note: string | null;
+  /** Left out before the plan was first offered. */
+  readonly round?: RoundNews;
+  /** The newest moment that was kept of the plan; another one means that there is more to compare with. */
+  readonly moment?: number | null;
 }
 
 export type Anchor =

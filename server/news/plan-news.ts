@@ -2,6 +2,7 @@
 
 import type { KeptCheck } from "#db/repos/check-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
+import { newestMomentId } from "#db/repos/moment-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
@@ -12,6 +13,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
+import { roundNews } from "./shown-round.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now">;
 
@@ -19,6 +21,7 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
   const edition = newestEdition(app.db, row.id);
   const out = edition && readWithdrawal(app.db, row.id, edition.number);
   const by = row.handedInBy;
+  const round = roundNews(app, row);
   return {
     state: row.state,
     edition: edition?.number ?? 0,
@@ -27,6 +30,8 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
     handedInBy: by === null ? null : (namesById(app.db).get(by) ?? null),
     handedInById: by,
     note: row.stateNote,
+    moment: newestMomentId(app.db, row.id),
+    ...(round ? { round } : {}),
   };
 }
 

@@ -5,6 +5,7 @@
 import { listMembers } from "#db/repos/people-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { listThreadPeople } from "#db/repos/thread-repo.ts";
+import type { NoticeData } from "#lib/notices/kinds.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { tell } from "./tell.ts";
 
@@ -18,32 +19,26 @@ const peopleOf = ({ ownerId, handedInBy, sharedWith }: OfPlan): string[] => [
   ...sharedWith,
 ];
 
+/** Who did it, and in which round or edition. */
+type Done = Pick<NoticeData, "round" | "edition"> & { readonly byId: string };
+
 /** A plan is offered for reading: the leads. */
-export function tellOffered(app: App, plan: OfPlan, byId: string): void {
+export function tellOffered(app: App, plan: OfPlan, data: Done): void {
   const leads = listMembers(app.db).filter(({ roles }) => roles.includes("lead"));
-  tell(app, { kind: "offered", to: leads.map(({ id }) => id), planId: plan.id, data: { byId } });
+  tell(app, { kind: "offered", to: leads.map(({ id }) => id), planId: plan.id, data });
 }
 
 /** A plan is returned with notes. */
-export function tellReturned(app: App, plan: OfPlan, byId: string): void {
-  tell(app, { kind: "returned", to: peopleOf(plan), planId: plan.id, data: { byId } });
-}
+export const tellReturned = (app: App, plan: OfPlan, data: Done): void =>
+  tell(app, { kind: "returned", to: peopleOf(plan), planId: plan.id, data });
 
 /** A plan is signed off. */
-export function tellSigned(app: App, plan: OfPlan, byId: string, edition: number): void {
-  tell(app, { kind: "signed", to: peopleOf(plan), planId: plan.id, data: { byId, edition } });
-}
+export const tellSigned = (app: App, plan: OfPlan, data: Done): void =>
+  tell(app, { kind: "signed", to: peopleOf(plan), planId: plan.id, data });
 
 /** An edition is withdrawn: whoever signed it is told too. */
-export function tellWithdrawn(
-  app: App,
-  plan: OfPlan,
-  byId: string,
-  edition: { readonly number: number; readonly signedBy: string },
-): void {
-  const data = { byId, edition: edition.number };
-  tell(app, { kind: "withdrawn", to: [...peopleOf(plan), edition.signedBy], planId: plan.id, data });
-}
+export const tellWithdrawn = (app: App, plan: OfPlan, data: Done, signedBy: string): void =>
+  tell(app, { kind: "withdrawn", to: [...peopleOf(plan), signedBy], planId: plan.id, data });
 
 /** A comment, once it is stored: everybody who wrote in its thread, and the plan's owner; not those told of it otherwise. */
 export function tellComment(

@@ -6,6 +6,7 @@ import { tellOffered } from "#server/notices/tell-plan.ts";
 import { storeArchived } from "#server/plans/archive-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow } from "#server/plans/plan-doc.ts";
+import { endRound, momentText, openRound, textIfRead } from "#server/rounds/keep-rounds.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
 /** Allowed with findings that must be fixed, since a lead may be able to help. Errors: 401, 403, 404, 409 wrong-state. */
@@ -25,15 +26,11 @@ export async function handIn(
   const { row, person } = still.value;
   // Otherwise the lead would not see it on the desk.
   if (row.archivedAt !== null) storeArchived(app, id, person.id, null);
-  takeStep(app, id, {
-    state: "handed-in",
-    note: note || null,
-    handedInBy: person.id,
-    handedInAt: app.now(),
-    actorId: person.id,
-    event: "handed-in",
-    hash: found.value.hash,
-    tell: () => tellOffered(app, row, person.id),
+  const said = { note: note || null, actorId: person.id };
+  const offered = { state: "handed-in", handedInBy: person.id, handedInAt: app.now(), event: "handed-in" } as const;
+  takeStep(app, id, { ...said, ...offered, hash: found.value.hash }, () => {
+    const round = openRound(app, id, { ...said, text: momentText(found.value) });
+    tellOffered(app, row, { byId: person.id, round });
   });
   return ok({ mustFix: found.value.mustFix.length });
 }
@@ -50,13 +47,26 @@ function openForHandIn(app: Springline, actor: Actor, id: string): ReturnType<ty
 }
 
 /** For the person who offered it for reading, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
-export function takeBack(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
+export async function takeBack(app: Springline, actor: Actor, id: string): Promise<Result<{ id: string }>> {
+  const opened = openToTakeBack(app, actor, id);
+  if (!opened.ok) return opened;
+  const found = await assessNow(app, opened.value.row);
+  // Rights and state may have changed while the rules were run.
+  const still = openToTakeBack(app, actor, id);
+  if (!still.ok) return still;
+  const { row, person } = still.value;
+  const said = { note: null, actorId: person.id };
+  takeStep(app, id, { ...said, state: "in-writing", event: "taken-back" }, () => {
+    endRound(app, row, { ...said, outcome: "taken-back", text: textIfRead(found) });
+  });
+  return ok({ id });
+}
+
+function openToTakeBack(app: Springline, actor: Actor, id: string): ReturnType<typeof openPlan> {
   const opened = openPlan(app, actor, id, "plan.hand-in");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   const state = expectState(row, ["handed-in"], "Only a plan that is offered for reading can be taken back.");
   if (!state.ok) return state;
-  if (person.id !== row.handedInBy && person.id !== row.ownerId) return NO_RIGHT;
-  takeStep(app, id, { state: "in-writing", note: null, actorId: person.id, event: "taken-back" });
-  return ok({ id });
+  return person.id === row.handedInBy || person.id === row.ownerId ? opened : NO_RIGHT;
 }

@@ -5,6 +5,7 @@ import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { type PlanRow, type StateChange, setPlanState } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
+import { MOST_POINTS, POINT_MAX } from "#lib/rounds/rounds.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
@@ -14,6 +15,18 @@ const note = z.string().trim().max(NOTE_MAX, `A note has at most ${NOTE_MAX} cha
 export const optionalNoteSchema = z.strictObject({ note: note.optional() });
 export const requiredNoteSchema = z.strictObject({
   note: note.min(1, "Write a note that says what has to change."),
+});
+export const returnSchema = requiredNoteSchema.extend({
+  mainPoints: z
+    .array(
+      z
+        .string()
+        .trim()
+        .min(1, "A main point needs words.")
+        .max(POINT_MAX, `A main point has at most ${POINT_MAX} characters.`),
+    )
+    .max(MOST_POINTS, `A return has at most ${MOST_POINTS} main points.`)
+    .optional(),
 });
 
 /** As in "The plan is offered for reading." */
@@ -34,20 +47,23 @@ export interface PlanStep extends StateChange {
   readonly actorId: string;
   readonly event: PlanEventKind;
   readonly hash?: string;
-  /** Tells the people it concerns, in the same transaction. */
-  readonly tell?: () => void;
 }
 
-/** Stores a step with its line in the record, then tells everybody who has the plan or its month open. */
-export function takeStep(app: Springline, id: string, step: PlanStep): void {
-  inTransaction(app.db, () => storeStep(app, id, step));
+/**
+ * Stores a step with its line in the record, then tells everybody who has the plan or its month open. `within` belongs to the
+ * step: it is stored with it or not at all.
+ */
+export function takeStep(app: Springline, id: string, step: PlanStep, within: () => void): void {
+  inTransaction(app.db, () => {
+    storeStep(app, id, step);
+    within();
+  });
   announceState(app, id);
 }
 
 /** The same inside the caller's transaction; the caller announces. */
 export function storeStep(app: Pick<Springline, "db" | "now">, id: string, step: PlanStep): void {
-  const { actorId, event, hash, tell, ...change } = step;
+  const { actorId, event, hash, ...change } = step;
   setPlanState(app.db, id, change);
   addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind: event, note: change.note, hash: hash ?? null });
-  tell?.();
 }

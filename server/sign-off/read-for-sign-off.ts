@@ -2,18 +2,22 @@
 
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
-import { newestReading, putReading } from "#db/repos/reading-repo.ts";
+import { putReading } from "#db/repos/reading-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
+import { contentHash } from "#lib/canonical/canonical.ts";
 import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
+import { openLookAgain } from "#lib/rounds/open-look-again.ts";
+import type { ComparePoint } from "#lib/rounds/rounds.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
+import { readPoint, readRounds } from "#server/rounds/read-rounds.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
 import { type Blocker, signBlockers } from "./sign-blockers.ts";
 
@@ -25,8 +29,15 @@ export interface SignOffReading {
   readonly blockers: readonly Blocker[];
   /** What came with a file and differs from the studio's own data; the findings are based on the file's. */
   readonly fromFile: readonly FromFile[];
-  /** What has changed since this person last read it, in sentences; left out when nothing has or they never did. */
+  /** The *look again* findings that nobody has accepted: signing leaves them open. */
+  readonly lookAgain: readonly Finding[];
+  /**
+   * What has changed since this person last read, returned or signed it, or a colleague returned it, in sentences; left out
+   * when nothing has or nobody did. Opening the review again shows the same.
+   */
   readonly changedSince?: readonly string[];
+  /** Whose reading or return that was. */
+  readonly since?: ComparePoint;
   /** The items as they were then, to mark what is different on each; left out as `changedSince` is. */
   readonly itemsRead?: readonly PlanItem[];
   /** The number the next edition will have. */
@@ -54,15 +65,39 @@ function readingOf(
   differing: readonly FromFile[],
 ): SignOffReading {
   const { plan, hash, findings } = found;
-  const last = newestReading(app.db, row.id, person.id);
-  inTransaction(app.db, () => putReading(app.db, { planId: row.id, userId: person.id, hash, plan, at: app.now() }));
+  const last = readBefore(app, person, row);
+  const reading = { planId: row.id, userId: person.id, hash, plan, at: app.now() };
+  inTransaction(app.db, () => putReading(app.db, reading, last?.readingHash));
   return {
     hash,
     plan,
     findings,
     blockers: signBlockers(app, row, person.id, found),
     fromFile: differing,
+    lookAgain: openLookAgain(findings, []),
     nextEdition: (newestEdition(app.db, row.id)?.number ?? 0) + 1,
-    ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan), itemsRead: last.plan.items } : {}),
+    ...(last ? changesSince(last, plan) : {}),
   };
+}
+
+interface ReadBefore {
+  readonly point: ComparePoint;
+  readonly plan: Plan;
+  /** Of the stored reading, where it was one. */
+  readonly readingHash: string | undefined;
+}
+
+/** What the review compares with: the point that the plan's page compares with for this person. */
+function readBefore(app: Springline, person: Person, row: PlanRow): ReadBefore | null {
+  const rounds = readRounds(app, person, row.id);
+  const point = rounds.ok ? rounds.value.points.find(({ id }) => id === rounds.value.usual) : undefined;
+  const text = point && readPoint(app, person, row.id, point.id);
+  if (!point || !text?.ok || text.value.plan === null) return null;
+  const plan = text.value.plan as Plan; // written by the server as it read it
+  return { point, plan, readingHash: point.kind === "reading" ? contentHash(plan) : undefined };
+}
+
+function changesSince({ point, plan: before }: ReadBefore, plan: Plan): Partial<SignOffReading> {
+  const changedSince = planChanges(before, plan);
+  return changedSince.length === 0 ? {} : { changedSince, since: point, itemsRead: before.items };
 }

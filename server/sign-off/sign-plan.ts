@@ -8,13 +8,16 @@ import * as z from "zod";
 import { type Edition, insertEdition, newestEdition } from "#db/repos/edition-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { readReading } from "#db/repos/reading-repo.ts";
+import { addToRecord } from "#db/repos/record-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { canonicalJson, contentHash } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
+import { agree } from "#lib/plan/format.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
+import { openLookAgain } from "#lib/rounds/open-look-again.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -22,11 +25,14 @@ import { announceState } from "#server/news/plan-news.ts";
 import { tellSigned } from "#server/notices/tell-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
+import { endRound, momentText } from "#server/rounds/keep-rounds.ts";
 import { optionalNoteSchema, storeStep } from "./plan-states.ts";
 import { signBlockers } from "./sign-blockers.ts";
 
 export const signSchema = optionalNoteSchema.extend({
   hash: z.string().regex(/^[0-9a-f]{64}$/, "Send the hash of the plan that you read."),
+  /** How many *look again* findings the lead has said to leave open. A program that sends none is not asked. */
+  leftOpen: z.int().min(0).optional(),
 });
 export type SignBody = z.infer<typeof signSchema>;
 
@@ -54,7 +60,7 @@ export async function signPlan(
   const { row, person } = still.value;
   const signed = withPlan(app, row, ({ plan }) => {
     const now = { ...found.value, plan, hash: contentHash(plan) };
-    const refused = refusal(app, row, person, { now, assessed: found.value.hash, hash: body.hash });
+    const refused = refusal(app, row, person, { now, assessed: found.value.hash, ...body });
     return refused ?? writeEdition(app, row, person, { now, note: body.note || null });
   });
   if (signed.ok) announceState(app, id);
@@ -65,9 +71,9 @@ function refusal(
   app: Springline,
   row: PlanRow,
   person: Person,
-  asked: { now: Assessment; assessed: string; hash: string },
+  asked: { now: Assessment; assessed: string; hash: string; leftOpen?: number | undefined },
 ): Result<never> | null {
-  const { now, assessed, hash } = asked;
+  const { now, assessed, hash, leftOpen } = asked;
   const read = readReading(app.db, row.id, person.id, hash);
   if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open the sign-off first.");
   if (now.hash !== hash || assessed !== hash) {
@@ -77,9 +83,17 @@ function refusal(
   }
   const blockers = signBlockers(app, row, person.id, now);
   const first = blockers[0];
-  if (!first) return null;
+  if (!first) return leftOpen === undefined ? null : leftOpenRefusal(openLookAgain(now.findings, []).length, leftOpen);
   const details = { ...(typeof first.details === "object" ? first.details : {}), blockers };
   return fail(first.code === "only-author" ? 403 : 409, first.code, first.message, details);
+}
+
+/** Findings also come from the studio's standards, which may change while the words stay. */
+function leftOpenRefusal(open: number, said: number): Result<never> | null {
+  if (open === said) return null;
+  const findings = agree(open, "One finding is", `${open} findings are`);
+  const message = `${findings} open now, not ${said}. Read the plan again, then decide.`;
+  return fail(409, "left-open-changed", message, { open });
 }
 
 function writeEdition(
@@ -105,12 +119,26 @@ function writeEdition(
     note,
   };
   inTransaction(app.db, () => {
-    insertEdition(app.db, edition);
-    storeStep(app, row.id, { state: "signed-off", note, actorId: person.id, event: "signed-off", hash });
-    tellSigned(app, row, person.id, number);
+    const said = { note, actorId: person.id };
+    const round = endRound(app, row, { ...said, outcome: "signed", edition: number, text: momentText(now) });
+    insertEdition(app.db, { ...edition, round });
+    storeStep(app, row.id, { ...said, state: "signed-off", event: "signed-off", hash });
+    recordLeftOpen(app, edition);
+    tellSigned(app, row, { byId: person.id, round, edition: number });
   });
   return ok({ edition: number, hash });
 }
+
+/** What the lead knew to be open and signed all the same. */
+function recordLeftOpen(app: Springline, { planId, number, findings, signedBy }: SignedEdition): void {
+  const open = openLookAgain(findings, []);
+  if (open.length === 0) return;
+  const body = { edition: number, findings: open.map(({ key, rule, message }) => ({ key: key ?? rule, message })) };
+  const entry = { at: app.now(), actorId: signedBy, subject: `plan/${planId}`, kind: "signed-with-open", body };
+  addToRecord(app.db, entry);
+}
+
+type SignedEdition = Pick<Edition, "planId" | "number" | "findings" | "signedBy">;
 
 function sealedCard(app: Springline, row: PlanRow, made: { now: Assessment; number: number }): Result<Edition["card"]> {
   const studio = readStudio(app.db);

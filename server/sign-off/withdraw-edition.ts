@@ -1,15 +1,18 @@
 /** A lead withdraws a signed edition and says why. Devices keep its card but do not start it any more. */
 import * as z from "zod";
-import { newestEdition, readEditionText } from "#db/repos/edition-repo.ts";
+import { type EditionText, newestEdition, readEditionText } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { insertWithdrawal, readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
+import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
 import { tellWithdrawn } from "#server/notices/tell-plan.ts";
 import { openAnyPlan } from "#server/plans/open-plan.ts";
+import { keepWithdrawn, type MomentText, NO_TEXT } from "#server/rounds/keep-rounds.ts";
 import { storeStep } from "./plan-states.ts";
 
 /** Short, since it is read on the screen of a device by somebody about to teach. */
@@ -49,8 +52,15 @@ export function withdrawEdition(
     const stands = row.state === "signed-off" && newestEdition(app.db, planId)?.number === number;
     if (stands) storeStep(app, planId, { ...step, state: "handed-back", event: "withdrawn" });
     else addPlanEvent(app.db, { ...step, planId, at, kind: "withdrawn" });
-    tellWithdrawn(app, row, person.id, edition);
+    keepWithdrawn(app, planId, edition.round, { actorId: person.id, note: reason, text: editionText(edition) });
+    tellWithdrawn(app, row, { byId: person.id, edition: number }, edition.signedBy);
   });
   announceState(app, planId);
   return ok({ number });
+}
+
+/** An edition whose row was altered is withdrawn like any other, but its text is not kept as what was signed. */
+function editionText({ planJson, hash, findingsJson }: EditionText): MomentText {
+  if (sha256Hex(planJson) !== hash) return NO_TEXT;
+  return { hash, planJson, findings: JSON.parse(findingsJson) as Finding[] }; // written with the edition
 }

@@ -1,6 +1,6 @@
 /** Every screen of the workspace, light and dark, against the rules that a tool can check (WCAG 2.2 A and AA). */
 import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
-import { expect, onRail, openPlan, test, type Who } from "./kit.ts";
+import { expect, more, onRail, openPlan, test, type Who } from "./kit.ts";
 
 // Each opens a page and changes nothing: they may be shared out over the workers.
 test.describe.configure({ mode: "parallel" });
@@ -66,6 +66,19 @@ test("the whole class, alone and with an item open, light and dark", async ({ as
   await grid.getByRole("columnheader", { name: /^8, / }).click();
   await expect(page.getByRole("complementary")).toHaveCount(1);
   await expectNoBarrierLightOrDark(page);
+});
+
+test("the rounds of reading, light and dark; Escape leads back to the rail", async ({ as }) => {
+  const page = await as("ines");
+  await openPlan(page, "Arms and chest, first try");
+  await more(page, "Rounds of reading");
+  await expect(page.getByRole("region", { name: /^Round 1/ })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Rounds of reading" })).toBeFocused();
+  await page.getByText("Findings and threads then").first().press("Enter");
+  await expect(page.getByText(/^must fix: /i)).toBeVisible();
+  await expectNoBarrierLightOrDark(page);
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
 });
 
 test("a class is written by keyboard alone", async ({ as }) => {

@@ -79,6 +79,9 @@ test("offered for reading, commented, returned with notes, fixed, signed", async
   await expect(settle).toHaveCount(0);
 
   await ines.getByRole("button", { name: "Review and sign" }).click();
+  // What is left open is said and ticked: nothing is signed in silence.
+  await expect(review.getByRole("button", { name: /Sign off edition 1/ })).toHaveAttribute("aria-disabled", "true");
+  await review.getByRole("checkbox", { name: /left open$/ }).check();
   await expect(review.getByRole("button", { name: /Sign off edition 1/ })).toHaveAttribute("aria-disabled", "false");
   // Changed while she reads: what she signs must be what she read.
   await jonas.getByRole("button", { name: "5 seconds more" }).click();
@@ -88,6 +91,7 @@ test("offered for reading, commented, returned with notes, fixed, signed", async
   await jonas.getByRole("button", { name: "Undo" }).click();
   await expectSaved(jonas);
   await review.getByRole("button", { name: "Read it again" }).click();
+  await review.getByRole("checkbox", { name: /left open$/ }).check();
   await review.getByRole("button", { name: /Sign off edition 1/ }).click();
   await expect(ines.getByText(/signed off · edition 1/)).toBeVisible();
   await expect(jonas.getByText(/signed off · edition 1/)).toBeVisible();

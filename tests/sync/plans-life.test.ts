@@ -57,7 +57,7 @@ test("created, written by two, offered for reading, returned with notes, fixed, 
   const first = must(await readForSignOff(app, ines, id));
   expect(first.blockers.map((b) => b.code)).toEqual(["open-threads"]);
   expect(outcome(await signPlan(app, ines, id, { hash: first.hash }))).toBe("open-threads");
-  must(handBack(app, ines, id, "See the thread"));
+  must(await handBack(app, ines, id, { note: "See the thread" }));
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-back", note: "See the thread", edition: 0 });
 
   // Jonas fixes it, answers, hands in again; what a lead asked for a lead settles.

@@ -6,6 +6,7 @@ import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
+import { latePlateChange } from "#app/_rounds/late-rounds.ts";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -38,7 +39,16 @@ interface ItemPanelProps {
   readonly inPlate?: boolean;
 }
 
-export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelProps) {
+export function ItemPanel(props: ItemPanelProps) {
+  return (
+    <>
+      <LatePart part={latePlateChange} props={{ session: props.session, itemId: props.item.id }} meanwhile={null} />
+      <ItemItself {...props} />
+    </>
+  );
+}
+
+function ItemItself({ session, snap, item, inPlate = false }: ItemPanelProps) {
   const own = { session, snap, readOnly: !session.canWrite };
   const inDraft = useFirstDraft(session, snap).has(item.id);
   return (

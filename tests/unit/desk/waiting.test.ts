@@ -65,7 +65,7 @@ describe("at the desk", () => {
     expect(kinds(s.people.ines)).toEqual(["offered"]);
     expect(kinds(s.people.jonas)).toEqual([]);
     expect(kinds(s.people.marta)).toEqual([]);
-    must(handBack(s.app, s.people.ines, id, "Shorter set-ups, please."));
+    must(await handBack(s.app, s.people.ines, id, { note: "Shorter set-ups, please." }));
     expect(kinds(s.people.ines)).toEqual([]);
     expect(must(readWaiting(s.app, s.people.jonas)).waiting).toMatchObject([
       { kind: "returned", note: "Shorter set-ups, please.", planId: id },

@@ -36,7 +36,7 @@ describe("who is told", () => {
     must(sharePlan(s.app, jonas, id, { userId: marta.id, on: true }));
     await writeGoodClass(s, planDoc(id), [jonas, marta]);
     must(await handIn(s.app, marta, id, "A private word"));
-    must(handBack(s.app, ines, id, "Too fast"));
+    must(await handBack(s.app, ines, id, { note: "Too fast" }));
     must(await handIn(s.app, jonas, id));
     const { hash } = must(await readForSignOff(s.app, ines, id));
     must(await signPlan(s.app, ines, id, { hash }));
@@ -73,7 +73,7 @@ describe("who is told", () => {
 
   test("a refused act tells nobody", async () => {
     const id = plan();
-    expect(handBack(s.app, s.people.ines, id, "Not offered").ok).toBe(false);
+    expect((await handBack(s.app, s.people.ines, id, { note: "Not offered" })).ok).toBe(false);
     expect((await handIn(s.app, s.people.noor, id)).ok).toBe(false);
     expect(s.db.raw.prepare("select count(*) as n from notice").get()).toEqual({ n: 0 });
   });

@@ -51,9 +51,9 @@ const onPlan = async (actor: Actor): Promise<Record<string, Result<unknown>>> =>
   open: openThread(s.app, actor, id, { anchor: { kind: "plan" }, body: "x" }),
   comment: addComment(s.app, actor, threadId, "x"),
   settle: settlePlanThread(s.app, actor, threadId, true),
-  takeBack: takeBack(s.app, actor, id),
+  takeBack: await takeBack(s.app, actor, id),
   handIn: await handIn(s.app, actor, id),
-  handBack: handBack(s.app, actor, id, "x"),
+  handBack: await handBack(s.app, actor, id, { note: "x" }),
   readForSignOff: await readForSignOff(s.app, actor, id),
   sign: await signPlan(s.app, actor, id, { hash }),
   delete: deletePlan(s.app, actor, id),
@@ -82,13 +82,17 @@ describe("a plan", () => {
 
   it("lets a lead comment, return with notes and sign, but not write, offer for reading or delete what is not the team's", async () => {
     const { ines } = s.people;
-    for (const refused of [await handIn(s.app, ines, id), takeBack(s.app, ines, id), deletePlan(s.app, ines, id)]) {
+    for (const refused of [
+      await handIn(s.app, ines, id),
+      await takeBack(s.app, ines, id),
+      deletePlan(s.app, ines, id),
+    ]) {
       expect(outcome(refused)).toBe("no-right");
     }
     expect(outcome(changePlan(s.app, ines, id, { roomId: ROOMS.loft }))).toBe("no-right");
     expect(outcome(await signPlan(s.app, ines, id, { hash }))).toBe("not-read"); // hers to sign, had she read it
     expect(outcome(addComment(s.app, ines, threadId, "x"))).toBe("ok");
-    expect(outcome(handBack(s.app, ines, id, "x"))).toBe("ok");
+    expect(outcome(await handBack(s.app, ines, id, { note: "x" }))).toBe("ok");
   });
 
   it("opens to a coach when it is shared or becomes the team's, and closes again", async () => {

@@ -110,7 +110,7 @@ describe("sign-off", () => {
     expect(blockers.map((b) => b.code)).toEqual(["not-handed-in"]);
     expect(outcome(await sign(id, hash))).toBe("not-handed-in");
     must(await handIn(s.app, ines, id)); // an owner who is a lead hands in first
-    must(takeBack(s.app, ines, id));
+    must(await takeBack(s.app, ines, id));
     expect(outcome(await sign(id, hash))).toBe("not-handed-in");
     must(await handIn(s.app, ines, id));
     expect(outcome(await sign(id, hash))).toBe("ok");
@@ -150,8 +150,10 @@ describe("sign-off", () => {
     const written = sign(id, hash);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 105));
     expect(outcome(await written)).toBe("changed-since-read");
-    const later = sign(id, (await read(id)).hash);
-    must(takeBack(s.app, s.people.jonas, id));
+    const again = (await read(id)).hash;
+    const taken = takeBack(s.app, s.people.jonas, id);
+    const later = sign(id, again);
+    must(await taken);
     expect(outcome(await later)).toBe("not-handed-in");
     const twice = await Promise.all([1, 2].map(() => handIn(s.app, s.people.jonas, id)));
     expect(twice.map(outcome).sort()).toEqual(["ok", "wrong-state"]);
@@ -281,14 +283,14 @@ describe("states", () => {
     const { jonas, marta, ines } = s.people;
     const { id } = await goodPlan(jonas, marta);
     expect(outcome(await handIn(s.app, jonas, id))).toBe("wrong-state");
-    expect(outcome(takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor offered it for reading
-    must(takeBack(s.app, jonas, id));
-    expect(outcome(takeBack(s.app, jonas, id))).toBe("wrong-state");
-    expect(outcome(handBack(s.app, ines, id, "why"))).toBe("wrong-state");
+    expect(outcome(await takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor offered it for reading
+    must(await takeBack(s.app, jonas, id));
+    expect(outcome(await takeBack(s.app, jonas, id))).toBe("wrong-state");
+    expect(outcome(await handBack(s.app, ines, id, { note: "why" }))).toBe("wrong-state");
     must(await handIn(s.app, marta, id)); // by a co-author; the owner may take that back too
-    must(takeBack(s.app, jonas, id));
+    must(await takeBack(s.app, jonas, id));
     must(await handIn(s.app, jonas, id));
-    must(handBack(s.app, ines, id, "why"));
+    must(await handBack(s.app, ines, id, { note: "why" }));
     must(await handIn(s.app, jonas, id));
   });
 

@@ -2,9 +2,9 @@
 import { guarded } from "#server/http/respond.ts";
 import { needsPlan } from "#server/plans/open-plan.ts";
 import { handBack } from "#server/sign-off/hand-back.ts";
-import { requiredNoteSchema } from "#server/sign-off/plan-states.ts";
+import { returnSchema } from "#server/sign-off/plan-states.ts";
 
 export const POST = guarded(
-  { body: requiredNoteSchema, first: needsPlan("plan.hand-back") },
-  ({ app, actor, params, body }) => handBack(app, actor, params.id ?? "", body.note),
+  { body: returnSchema, first: needsPlan("plan.hand-back") },
+  ({ app, actor, params, body }) => handBack(app, actor, params.id ?? "", body),
 );
