@@ -9,7 +9,7 @@ import { LocalTime } from "../_parts/local-time.tsx";
 import { lengthWords } from "../_parts/time-words.ts";
 import { ClassInSmall } from "./class-in-small.tsx";
 import styles from "./desk.module.css";
-import { TakeUp } from "./take-up.tsx";
+import { TakeFromQueue } from "./take-from-queue.tsx";
 import { comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
 
 interface WaitingProps {
@@ -89,7 +89,7 @@ function WaitingRow({ one, count, plan, isNew, me }: RowProps) {
       </span>
       {one.kind === "offered" ? (
         <span className={styles.acts}>
-          <TakeUp planId={one.planId} title={planTitle(one.title)} reader={one.reader} me={me} />
+          <TakeFromQueue planId={one.planId} title={planTitle(one.title)} reader={one.reader} me={me} />
         </span>
       ) : null}
     </li>

@@ -65,7 +65,7 @@ describe("the list", () => {
     expect({ title, origin }).toEqual({ title: "Pull & press", origin: null });
     expect(editions).toMatchObject([
       { number: 2, round: 2, withdrawn: null, accepted: [{ message: "Two in a row.", reason: "Asked for." }] },
-      { number: 1, round: null, accepted: [], withdrawn: { byName: "Ines", reason: "Superseded." } },
+      { number: 1, round: 1, accepted: [], withdrawn: { byName: "Ines", reason: "Superseded." } },
     ]);
     expect(proveRecord(s.db).holds).toBe(true);
   });

@@ -12,7 +12,7 @@ interface TakeUpProps {
   readonly me: string;
 }
 
-export function TakeUp({ planId, title, reader, me }: TakeUpProps) {
+export function TakeFromQueue({ planId, title, reader, me }: TakeUpProps) {
   const sending = useSend();
   const router = useRouter();
   const mine = reader?.id === me;
