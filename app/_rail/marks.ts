@@ -1,6 +1,7 @@
 /** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
@@ -28,9 +29,8 @@ export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<s
     add(id, { [finding.level]: before[finding.level] + 1, worst });
   }
   for (const { anchor, settled } of snap.threads) {
-    if (!settled && anchor.kind !== "plan") {
-      add(anchor.itemId, { threads: (marks.get(anchor.itemId) ?? NONE).threads + 1 });
-    }
+    const id = itemOfAnchor(anchor);
+    if (!settled && id !== null) add(id, { threads: (marks.get(id) ?? NONE).threads + 1 });
   }
   return marks;
 }
