@@ -6,6 +6,7 @@ import { editionTable } from "#db/schema.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import type { AcceptanceView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 
 /** What a list shows of an edition. */
@@ -37,11 +38,16 @@ export interface EditionText extends EditionHead {
   readonly findingsJson: string;
 }
 
-export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
-  const { card, findings, ...row } = made;
+/** `accepted`: findings that a lead had accepted as they stood when it was signed. */
+export function insertEdition(
+  db: Db,
+  made: Omit<Edition, "title" | "lengthSeconds"> & { readonly accepted?: readonly AcceptanceView[] },
+): void {
+  const { card, findings, accepted = [], ...row } = made;
+  const texts = { cardJson: JSON.stringify(card), findingsJson: JSON.stringify(findings) };
   db.orm
     .insert(editionTable)
-    .values({ ...row, cardJson: JSON.stringify(card), findingsJson: JSON.stringify(findings) })
+    .values({ ...row, ...texts, acceptedJson: JSON.stringify(accepted) })
     .run();
 }
 

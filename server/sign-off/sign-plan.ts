@@ -15,6 +15,7 @@ import { canonicalJson, contentHash } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
+import { acceptedOf } from "#server/acceptances/accepted-of.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -99,6 +100,7 @@ function writeEdition(
     planJson: canonicalJson(plan),
     card: card.value,
     findings,
+    accepted: acceptedOf(app, row.id, findings),
     signedBy: person.id,
     signedAt: app.now(),
     note,
