@@ -1,25 +1,43 @@
 "use client";
-/** One thread: the words it is about, its comments, and what can be done: reply, settle, open again. */
-import { useMemo, useRef, useState } from "react";
+/** One thread: what it is about, its comments, and what can be done: reply, settle, open again. */
+import { useRef, useState } from "react";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import type { Sent } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { lateComment } from "#app/_session/threads/late-comment.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { pinOf } from "#lib/margin/pin.ts";
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
+import { itemById } from "#lib/plan/lookup.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
-import { CommentForm } from "../_session/threads/comment-form.tsx";
-import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
-import { postReply, postSettled } from "../_session/threads/thread-acts.ts";
+import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
+import { postReply } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
-import { settledWords, THREAD, threadTitle } from "./margin-words.ts";
+import { SettleThread } from "./settle-thread.tsx";
+import { ThreadComments } from "./thread-comments.tsx";
+import { ThreadPlace } from "./thread-place.tsx";
+import { THREAD, threadTitle } from "./thread-words.ts";
 
 interface Props {
   readonly session: PlanSession;
   readonly thread: ThreadView;
 }
 
-export function ThreadSlip({ session, thread }: Props) {
-  const { rights } = useSnapshot(session);
+export function ThreadSlip({ session, thread: known }: Props) {
+  const { rights, plan } = useSnapshot(session);
   const [open, setOpen] = useState(false);
-  const shown = open ? thread.comments : thread.comments.slice(0, 1);
+  const [since, setSince] = useState<readonly CommentView[]>([]);
+  const opener = useRef<HTMLButtonElement>(null);
+  const thread = withComments(known, since);
+  const shown = open ? thread.comments : inSightClosed(thread.comments);
+  const leave = () => {
+    setOpen(false);
+    opener.current?.focus();
+  };
+  const posted = (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent);
+  const form = {
+    ...{ session, label: "Reply", verb: "Reply", place: placeOf(known, plan), onLeave: leave, onPosted: posted },
+    post: (written: Parameters<typeof postReply>[1]) => postReply(thread.id, written),
+  };
   return (
     <article
       className={styles.slip}
@@ -33,116 +51,59 @@ export function ThreadSlip({ session, thread }: Props) {
         <p className={styles.name}>{threadTitle(thread)}</p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
-      <PinWords session={session} thread={thread} />
-      <ol className={styles.comments} aria-label="Comments">
-        {shown.map((comment, i) => (
-          <Comment key={comment.id} comment={comment} named={i > 0} />
-        ))}
-      </ol>
-      <ThreadActs session={session} thread={thread} open={open} onOpen={setOpen} />
-      {open && rights.comments && (
-        <CommentForm
-          label="Reply"
-          verb="Reply"
-          post={(body) => postReply(thread.id, body)}
-          onPosted={() => session.say(THREAD.replySent)}
-          onLeave={() => setOpen(false)}
-        />
-      )}
+      <ThreadPlace session={session} anchor={thread.anchor} />
+      <ThreadComments session={session} thread={thread} shown={shown} />
+      <div className={styles.slipActs}>
+        {(thread.comments.length > 1 || rights.comments) && (
+          <button
+            ref={opener}
+            type="button"
+            className="text-button text-button-low small"
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
+            {open ? "Close" : thread.comments.length > 1 ? "Open" : "Reply"}
+          </button>
+        )}
+        {rights.comments && (
+          <SettleThread
+            {...{ session, thread }}
+            seen={shown.length}
+            onShow={(comments) => {
+              setSince(comments);
+              setOpen(true);
+            }}
+          />
+        )}
+      </div>
+      {open && rights.comments && <LatePart part={lateComment} props={form} />}
     </article>
   );
 }
 
-interface ActsProps extends Pick<Props, "session" | "thread"> {
-  readonly open: boolean;
-  readonly onOpen: (open: boolean) => void;
+/** A closed thread shows what was asked and what was said last. */
+const inSightClosed = (comments: readonly CommentView[]): readonly CommentView[] =>
+  comments.length <= 2 ? comments : comments.filter((_, i) => i === 0 || i === comments.length - 1);
+
+/** Comments that came with a refusal, while the page's socket has not brought them yet. */
+function withComments(thread: ThreadView, since: readonly CommentView[]): ThreadView {
+  const missing = since.filter(({ id }) => !thread.comments.some((one) => one.id === id));
+  return missing.length === 0 ? thread : { ...thread, comments: [...thread.comments, ...missing] };
 }
 
-/** What a lead asked, only a lead settles. */
-function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
-  const { rights } = useSnapshot(session);
-  const replies = thread.comments.length - 1;
-  const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
-  return (
-    <div className={styles.slipActs}>
-      {(replies > 0 || rights.comments) && (
-        <button
-          type="button"
-          className="text-button text-button-low small"
-          aria-expanded={open}
-          onClick={() => onOpen(!open)}
-        >
-          {open ? "Close" : replies > 0 ? "Open" : "Reply"}
-        </button>
-      )}
-      {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
-    </div>
-  );
-}
+const isSettled = (sent: Sent): boolean =>
+  sent.ok &&
+  typeof sent.value === "object" &&
+  sent.value !== null &&
+  "settled" in sent.value &&
+  sent.value.settled === true;
 
-/** The quote, and whether its words are still in the script. */
-function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
-  const { plan } = useSnapshot(session);
-  const { anchor } = thread;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the document has changed
-  const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
-  if (anchor.kind === "plan") return <p className={styles.pin}>{THREAD.onPlan}</p>;
-  if (anchor.kind !== "words" || pin === null) return null;
-  const where = { plan, itemId: anchor.itemId };
-  return (
-    <>
-      <QuoteWords quote={anchor.quote} {...where} />
-      {pin.state === "gone" && <p className={styles.pin}>{THREAD.wordsGone}</p>}
-      {pin.state === "changed" && (
-        <p className={styles.pin}>
-          {THREAD.wordsNow}“
-          <Pieces quote={pin.now} {...where} />
-          ”.
-        </p>
-      )}
-    </>
-  );
-}
-
-function Comment({ comment, named }: { readonly comment: CommentView; readonly named: boolean }) {
-  const at = new Date(comment.at);
-  return (
-    <li>
-      <p className={styles.byline}>
-        {named && <strong>{comment.authorName} </strong>}
-        <time dateTime={at.toISOString()}>{WHEN.format(at)}</time>
-      </p>
-      <p className={styles.words}>{comment.body}</p>
-    </li>
-  );
-}
-
-const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
-
-const ForLead = () => <span className="quiet small">{THREAD.forLead}</span>;
-
-function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
-  const [problem, setProblem] = useState<string | null>(null);
-  const busy = useRef(false);
-  async function turn() {
-    if (busy.current) return;
-    busy.current = true;
-    setProblem(null);
-    const sent = await postSettled(thread.id, !thread.settled);
-    busy.current = false;
-    if (sent.ok) session.say(settledWords(!thread.settled));
-    else setProblem(sent.message);
-  }
-  return (
-    <>
-      <button type="button" className="text-button text-button-low small" onClick={turn}>
-        {thread.settled ? "Open again" : "Settle"}
-      </button>
-      {problem !== null && (
-        <p role="alert" className="problem">
-          {problem}
-        </p>
-      )}
-    </>
-  );
+/** Whose stock remarks come first in an answer. */
+function placeOf({ anchor }: ThreadView, plan: Parameters<typeof itemById>[0]): RemarkPlace {
+  const id = itemOfAnchor(anchor);
+  const item = id === null ? undefined : itemById(plan, id);
+  return {
+    ...(anchor.kind === "finding" ? { ruleId: anchor.rule } : {}),
+    ...(item?.kind === "move" ? { moveId: item.move } : {}),
+  };
 }

@@ -2,6 +2,7 @@
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
@@ -15,11 +16,18 @@ export interface ItemMarks {
 
 const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
 
-/** While lines are proposed for a move, what was found about its missing words is not told on its plate. */
-export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<string, ItemMarks> {
+/**
+ * `waiting`: findings that nobody has accepted. While lines are proposed for a move, what was found about its missing words is
+ * not told on its plate.
+ */
+export function marksOf(
+  snap: Pick<SessionSnapshot, "threads">,
+  waiting: readonly Finding[],
+  draft: FirstDraft,
+): ReadonlyMap<string, ItemMarks> {
   const marks = new Map<string, ItemMarks>();
   const add = (id: string, part: Partial<ItemMarks>) => marks.set(id, { ...(marks.get(id) ?? NONE), ...part });
-  for (const finding of snap.findings) {
+  for (const finding of waiting) {
     const [id] = finding.items;
     if (id === undefined || finding.level === "info") continue;
     if (draft.has(id) && isAboutMissingWords(finding)) continue;

@@ -33,6 +33,11 @@ export default async function RulesPage() {
           ? "Open one to change its level or its limits for your studio."
           : "A manager sets each rule’s level and limits for your studio."}
       </p>
+      {can(who.actor, "remarks.write") && (
+        <p>
+          <Link href="/remarks">Remarks of the studio</Link>: what leads write about findings and moves.
+        </p>
+      )}
       <SafetyNote sentences={SAFETY_NOTE} />
       {STANDARD_LEVELS.map((level) => (
         <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />

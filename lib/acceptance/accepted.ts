@@ -47,8 +47,3 @@ export function stillAccepted<A extends Accepted>(
   const holding = new Set(of.values());
   return { of, noLonger: acceptances.filter((one) => !holding.has(one)) };
 }
-
-/** What still waits for somebody: all findings but the accepted ones. */
-export function notAccepted(findings: readonly Finding[], of: ReadonlyMap<Finding, unknown>): readonly Finding[] {
-  return of.size === 0 ? findings : findings.filter((finding) => !of.has(finding));
-}

@@ -10,7 +10,15 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
   { who: null, paths: ["/sign-in", "/floor"] },
   {
     who: "ines",
-    paths: ["/desk", "/library", "/library/row-kneeling", "/library/row-kneeling/edit", "/library/bring", "/rules"],
+    paths: [
+      "/desk",
+      "/library",
+      "/library/row-kneeling",
+      "/library/row-kneeling/edit",
+      "/library/bring",
+      "/rules",
+      "/remarks",
+    ],
   },
   { who: "marta", paths: ["/programme"] },
   { who: "petra", paths: ["/people", "/studio", "/rules/caution-without-safety-line"] },

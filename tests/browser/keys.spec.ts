@@ -10,6 +10,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "marta", path: "/library", says: "In the search" },
   { who: "marta", path: "/library/row-kneeling" },
   { who: "ines", path: "/rules" },
+  { who: "ines", path: "/remarks" },
   { who: "petra", path: "/rules/caution-without-safety-line" },
   { who: "petra", path: "/people" },
   { who: "petra", path: "/studio" },

@@ -30,11 +30,11 @@ describe("stock remarks", () => {
 
   it("are linked to a rule or a move that there is", () => {
     const { ines } = s.people;
-    must(addRemark(s.app, ines, { words, ruleId: "over-length", moveId: null }));
+    must(addRemark(s.app, ines, { words, ruleId: "total-length", moveId: null }));
     must(addRemark(s.app, ines, { words, ruleId: null, moveId: "kneeling-row" }));
     expect(outcome(addRemark(s.app, ines, { words, ruleId: "no-rule", moveId: null }))).toBe("no-such-rule");
     expect(outcome(addRemark(s.app, ines, { words, ruleId: null, moveId: "no-move" }))).toBe("no-such-move");
-    expect(outcome(addRemark(s.app, ines, { words, ruleId: "over-length", moveId: "kneeling-row" }))).toBe(
+    expect(outcome(addRemark(s.app, ines, { words, ruleId: "total-length", moveId: "kneeling-row" }))).toBe(
       "rule-and-move",
     );
   });
