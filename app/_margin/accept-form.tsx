@@ -1,6 +1,6 @@
 "use client";
 /** Why a *look again* may stay as it is. For leads. */
-import { type KeyboardEvent, useEffect, useId, useRef } from "react";
+import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef } from "react";
 import { textOf } from "#app/_parts/form-field.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
@@ -19,33 +19,11 @@ interface AcceptFormProps {
 
 const REASON_MAX = 1000;
 
-export function AcceptForm({ session, finding, onLeave }: AcceptFormProps) {
-  const sending = useSend();
-  const field = useRef<HTMLTextAreaElement>(null);
+export function AcceptForm(props: AcceptFormProps) {
+  const { field, sending, onSubmit, onKeyDown } = useAccepting(props);
   const id = useId();
-  useEffect(() => field.current?.focus(), []);
-  const submit = async (form: FormData) => {
-    const { rule, key = "", items, message, values } = finding;
-    const body = { finding: { rule, key, items, message, values }, reason: textOf(form, "reason") };
-    const made = await sending.run("POST", `/api/plans/${session.planId}/acceptances`, body);
-    if (made === undefined) return field.current?.focus();
-    session.say(ACCEPT.done);
-    onLeave();
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key !== "Escape") return;
-    event.stopPropagation();
-    if (field.current?.value.trim() === "") onLeave();
-  };
   return (
-    <form
-      className={styles.accept}
-      onKeyDown={onKeyDown}
-      onSubmit={(event) => {
-        event.preventDefault();
-        void submit(new FormData(event.currentTarget));
-      }}
-    >
+    <form className={styles.accept} onKeyDown={onKeyDown} onSubmit={onSubmit}>
       <div className="field">
         <label htmlFor={id}>{ACCEPT.label}</label>
         <textarea ref={field} id={id} name="reason" rows={2} maxLength={REASON_MAX} aria-describedby={`${id}-hint`} />
@@ -58,10 +36,35 @@ export function AcceptForm({ session, finding, onLeave }: AcceptFormProps) {
         <SendButton busy={sending.busy} doing="Accepting…">
           {ACCEPT_AS_IT_IS}
         </SendButton>
-        <button type="button" className="button button-quiet" onClick={onLeave}>
+        <button type="button" className="button button-quiet" onClick={props.onLeave}>
           Cancel
         </button>
       </div>
     </form>
   );
+}
+
+/** The reason on its way to the server. What was typed stays when it is refused; Escape leaves an empty field. */
+function useAccepting({ session, finding, onLeave }: AcceptFormProps) {
+  const sending = useSend();
+  const field = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => field.current?.focus(), []);
+  const submit = async (reason: string) => {
+    const { rule, key = "", items, message, values } = finding;
+    const body = { finding: { rule, key, items, message, values }, reason };
+    const made = await sending.run("POST", `/api/plans/${session.planId}/acceptances`, body);
+    if (made === undefined) return field.current?.focus();
+    session.say(ACCEPT.done);
+    onLeave();
+  };
+  const onSubmit = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    void submit(textOf(new FormData(event.currentTarget), "reason"));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key !== "Escape") return;
+    event.stopPropagation();
+    if (field.current?.value.trim() === "") onLeave();
+  };
+  return { field, sending, onSubmit, onKeyDown };
 }

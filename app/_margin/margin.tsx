@@ -37,7 +37,6 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
       ),
     [plan, findings, threads, about],
   );
-  const item = about === null ? undefined : itemById(plan, about);
   const isSettled = (slip: Slip) => slip.kind === "thread" && slip.thread.settled;
   const settled = all.filter(isSettled).length;
   const slips = showSettled ? all : all.filter((slip) => !isSettled(slip));
@@ -55,28 +54,38 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
           {inDraft && <Folded {...{ session, about }} slips={slips.filter(isFolded)} />}
         </>
       )}
-      {snap.rights.comments && (
-        <div className={styles.acts}>
-          <NewThread
-            session={session}
-            anchor={about === null ? { kind: "plan" } : { kind: "item", itemId: about }}
-            words={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
-            place={item?.kind === "move" ? { moveId: item.move } : {}}
-          />
-        </div>
-      )}
+      {snap.rights.comments && <Comments session={session} about={about} />}
       {about === null && snap.accepted.length > 0 && <LatePart part={lateAcceptedList} props={{ session }} />}
-      {settled > 0 && (
-        <button
-          type="button"
-          className="text-button text-button-low small"
-          aria-expanded={showSettled}
-          onClick={() => setShowSettled(!showSettled)}
-        >
-          {showSettled ? "Hide" : "Show"} {settled} settled
-        </button>
-      )}
+      {settled > 0 && <ShowSettled count={settled} shown={showSettled} onTurn={() => setShowSettled(!showSettled)} />}
     </section>
+  );
+}
+
+interface ShowSettledProps {
+  readonly count: number;
+  readonly shown: boolean;
+  readonly onTurn: () => void;
+}
+
+const ShowSettled = ({ count, shown, onTurn }: ShowSettledProps) => (
+  <button type="button" className="text-button text-button-low small" aria-expanded={shown} onClick={onTurn}>
+    {shown ? "Hide" : "Show"} {count} settled
+  </button>
+);
+
+/** Begins a thread on the item, or on the plan. */
+function Comments({ session, about }: Pick<MarginProps, "session" | "about">) {
+  const { plan } = useSnapshot(session);
+  const item = about === null ? undefined : itemById(plan, about);
+  return (
+    <div className={styles.acts}>
+      <NewThread
+        session={session}
+        anchor={about === null ? { kind: "plan" } : { kind: "item", itemId: about }}
+        words={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
+        place={item?.kind === "move" ? { moveId: item.move } : {}}
+      />
+    </div>
   );
 }
 

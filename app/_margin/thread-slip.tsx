@@ -1,6 +1,6 @@
 "use client";
 /** One thread: what it is about, its comments, and what can be done: reply, settle, open again. */
-import { useRef, useState } from "react";
+import { type RefObject, useRef, useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { Sent } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -10,7 +10,7 @@ import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
-import { postReply } from "../_session/threads/thread-acts.ts";
+import { postReply, type Written } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
 import { SettleThread } from "./settle-thread.tsx";
 import { ThreadComments } from "./thread-comments.tsx";
@@ -23,20 +23,18 @@ interface Props {
 }
 
 export function ThreadSlip({ session, thread: known }: Props) {
-  const { rights, plan } = useSnapshot(session);
   const [open, setOpen] = useState(false);
   const [since, setSince] = useState<readonly CommentView[]>([]);
   const opener = useRef<HTMLButtonElement>(null);
   const thread = withComments(known, since);
   const shown = open ? thread.comments : inSightClosed(thread.comments);
-  const leave = () => {
+  const onShow = (comments: readonly CommentView[]) => {
+    setSince(comments);
+    setOpen(true);
+  };
+  const onLeave = () => {
     setOpen(false);
     opener.current?.focus();
-  };
-  const posted = (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent);
-  const form = {
-    ...{ session, label: "Reply", verb: "Reply", place: placeOf(known, plan), onLeave: leave, onPosted: posted },
-    post: (written: Parameters<typeof postReply>[1]) => postReply(thread.id, written),
   };
   return (
     <article
@@ -53,32 +51,51 @@ export function ThreadSlip({ session, thread: known }: Props) {
       </header>
       <ThreadPlace session={session} anchor={thread.anchor} />
       <ThreadComments session={session} thread={thread} shown={shown} />
-      <div className={styles.slipActs}>
-        {(thread.comments.length > 1 || rights.comments) && (
-          <button
-            ref={opener}
-            type="button"
-            className="text-button text-button-low small"
-            aria-expanded={open}
-            onClick={() => setOpen(!open)}
-          >
-            {open ? "Close" : thread.comments.length > 1 ? "Open" : "Reply"}
-          </button>
-        )}
-        {rights.comments && (
-          <SettleThread
-            {...{ session, thread }}
-            seen={shown.length}
-            onShow={(comments) => {
-              setSince(comments);
-              setOpen(true);
-            }}
-          />
-        )}
-      </div>
-      {open && rights.comments && <LatePart part={lateComment} props={form} />}
+      <ThreadActs {...{ session, thread, open, opener, onShow }} seen={shown.length} onOpen={setOpen} />
+      {open && <Reply session={session} thread={thread} onLeave={onLeave} />}
     </article>
   );
+}
+
+interface ActsProps extends Props {
+  readonly open: boolean;
+  readonly opener: RefObject<HTMLButtonElement | null>;
+  /** How many comments are in sight. */
+  readonly seen: number;
+  readonly onOpen: (open: boolean) => void;
+  readonly onShow: (since: readonly CommentView[]) => void;
+}
+
+function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: ActsProps) {
+  const { rights } = useSnapshot(session);
+  const isLong = thread.comments.length > 1;
+  return (
+    <div className={styles.slipActs}>
+      {(isLong || rights.comments) && (
+        <button
+          ref={opener}
+          type="button"
+          className="text-button text-button-low small"
+          aria-expanded={open}
+          onClick={() => onOpen(!open)}
+        >
+          {open ? "Close" : isLong ? "Open" : "Reply"}
+        </button>
+      )}
+      {rights.comments && <SettleThread {...{ session, thread, seen, onShow }} />}
+    </div>
+  );
+}
+
+function Reply({ session, thread, onLeave }: Props & { readonly onLeave: () => void }) {
+  const { rights, plan } = useSnapshot(session);
+  if (!rights.comments) return null;
+  const form = {
+    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave },
+    post: (written: Written) => postReply(thread.id, written),
+    onPosted: (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent),
+  };
+  return <LatePart part={lateComment} props={form} />;
 }
 
 /** A closed thread shows what was asked and what was said last. */

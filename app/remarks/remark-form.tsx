@@ -35,16 +35,10 @@ export function RemarkForm({ links, from, verb, sending, onSend, onLeave }: Rema
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const element = event.currentTarget;
-    const form = new FormData(element);
-    const sent = await onSend({ words: textOf(form, "words").trim(), ...readLink(textOf(form, "link")) });
-    if (sent && !from) element.reset();
+    if ((await onSend(fieldsOf(new FormData(element)))) && !from) element.reset();
   };
   return (
-    <form
-      className={styles.form}
-      onSubmit={(event) => void submit(event)}
-      onKeyDown={(event) => event.key === "Escape" && onLeave?.()}
-    >
+    <form className={styles.form} onSubmit={submit} onKeyDown={(event) => event.key === "Escape" && onLeave?.()}>
       <div className="field">
         <label htmlFor={`${id}-words`}>{REMARKS.words}</label>
         <textarea
@@ -58,14 +52,7 @@ export function RemarkForm({ links, from, verb, sending, onSend, onLeave }: Rema
           autoFocus={from !== undefined}
         />
       </div>
-      <div className="field">
-        <label htmlFor={`${id}-link`}>{REMARKS.belongs}</label>
-        <select id={`${id}-link`} name="link" defaultValue={from ? linkOf(from) : ""}>
-          <option value="">{REMARKS.anywhere}</option>
-          <Group label="A rule" kind="rule" some={links.rules} />
-          <Group label="A move" kind="move" some={links.moves} />
-        </select>
-      </div>
+      <LinkField id={`${id}-link`} links={links} from={from} />
       <ProblemLine say={sending.problem} />
       <div className={styles.acts}>
         <SendButton busy={sending.busy} doing="Saving…">
@@ -80,6 +67,27 @@ export function RemarkForm({ links, from, verb, sending, onSend, onLeave }: Rema
     </form>
   );
 }
+
+const fieldsOf = (form: FormData): RemarkFields => ({
+  words: textOf(form, "words").trim(),
+  ...readLink(textOf(form, "link")),
+});
+
+interface LinkFieldProps extends Pick<RemarkFormProps, "links"> {
+  readonly id: string;
+  readonly from: RemarkFields | undefined;
+}
+
+const LinkField = ({ id, links, from }: LinkFieldProps) => (
+  <div className="field">
+    <label htmlFor={id}>{REMARKS.belongs}</label>
+    <select id={id} name="link" defaultValue={from ? linkOf(from) : ""}>
+      <option value="">{REMARKS.anywhere}</option>
+      <Group label="A rule" kind="rule" some={links.rules} />
+      <Group label="A move" kind="move" some={links.moves} />
+    </select>
+  </div>
+);
 
 interface GroupProps {
   readonly label: string;

@@ -1,10 +1,10 @@
 "use client";
 /** The studio's remarks: added, changed, taken out of use and brought back. */
 import { useRouter } from "next/navigation";
-import { useRef, useState } from "react";
+import { type RefObject, useRef, useState } from "react";
 import type { StudioRemark } from "#server/remarks/remarks.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
-import { useSend } from "../_parts/use-send.ts";
+import { type Sending, useSend } from "../_parts/use-send.ts";
 import { type RemarkFields, RemarkForm, type RemarkLinks } from "./remark-form.tsx";
 import { REMARKS } from "./remark-words.ts";
 import styles from "./remarks.module.css";
@@ -51,7 +51,11 @@ const Rows = ({ remarks, links }: ListProps) => (
   </ul>
 );
 
-function Row({ remark, links }: { readonly remark: StudioRemark; readonly links: RemarkLinks }) {
+interface RowProps extends Pick<ListProps, "links"> {
+  readonly remark: StudioRemark;
+}
+
+function Row({ remark, links }: RowProps) {
   const router = useRouter();
   const sending = useSend();
   const [open, setOpen] = useState(false);
@@ -70,33 +74,46 @@ function Row({ remark, links }: { readonly remark: StudioRemark; readonly links:
     if (done) leave();
     return done;
   };
-  if (open)
-    return (
-      <li>
-        <RemarkForm {...{ links, sending }} from={remark} verb="Save" onSend={store} onLeave={leave} />
-      </li>
-    );
-  const of = <span className="visually-hidden">: {remark.words}</span>;
   return (
     <li>
+      {open ? (
+        <RemarkForm {...{ links, sending }} from={remark} verb="Save" onSend={store} onLeave={leave} />
+      ) : (
+        <Shown {...{ remark, links, sending, button }} onOpen={() => setOpen(true)} onChange={change} />
+      )}
+    </li>
+  );
+}
+
+interface ShownProps extends RowProps {
+  readonly sending: Sending;
+  readonly button: RefObject<HTMLButtonElement | null>;
+  readonly onOpen: () => void;
+  readonly onChange: (fields: { readonly inUse: boolean }) => void;
+}
+
+function Shown({ remark, links, sending, button, onOpen, onChange }: ShownProps) {
+  const of = <span className="visually-hidden">: {remark.words}</span>;
+  return (
+    <>
       <p>{remark.words}</p>
       <p className="quiet small">{linkName(remark, links)}</p>
       <div className={styles.acts}>
-        <button ref={button} type="button" className="act" onClick={() => setOpen(true)}>
+        <button ref={button} type="button" className="act" onClick={onOpen}>
           Change{of}
         </button>
         <button
           type="button"
           className="act"
           aria-disabled={sending.busy}
-          onClick={() => void change({ inUse: !remark.inUse })}
+          onClick={() => onChange({ inUse: !remark.inUse })}
         >
           {remark.inUse ? "Take out of use" : "Use again"}
           {of}
         </button>
       </div>
       <ProblemLine say={sending.problem} />
-    </li>
+    </>
   );
 }
 

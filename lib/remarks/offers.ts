@@ -2,7 +2,7 @@
 import type { NamedPerson } from "#lib/margin/named.ts";
 import { matchRemarks, type Remark, type RemarkPlace, remarkAsked } from "./match-remarks.ts";
 
-export interface Choice {
+export interface OfferedChoice {
   readonly id: string;
   /** As the list shows it. */
   readonly words: string;
@@ -13,7 +13,7 @@ export interface Offers {
   readonly kind: "names" | "remarks";
   /** What a choice replaces: from here to the caret. */
   readonly from: number;
-  readonly choices: readonly Choice[];
+  readonly choices: readonly OfferedChoice[];
   /** Asked for by a sign, so that Enter takes the first one; a word alone leaves Enter to the text. */
   readonly asked: boolean;
 }
@@ -24,8 +24,8 @@ interface OfferFrom {
   readonly place: RemarkPlace;
 }
 
-/** More than these are found by typing on. */
-const MOST = 8;
+/** More than these are found by typing on; all of them are in sight under the field. */
+const MOST = 6;
 
 /** Null where there is nothing to offer. */
 export function offersAt(text: string, caret: number, { people, remarks, place }: OfferFrom): Offers | null {
@@ -42,7 +42,7 @@ export function offersAt(text: string, caret: number, { people, remarks, place }
   return choices.length === 0 ? null : { kind: "remarks", from: asked.from, asked: asked.bySlash, choices };
 }
 
-const nameChoice = ({ id, name }: NamedPerson): Choice => ({ id, words: name, writes: `@${name} ` });
+const nameChoice = ({ id, name }: NamedPerson): OfferedChoice => ({ id, words: name, writes: `@${name} ` });
 
 /** The whole name or one of its words. A name that is written out, with a space after it, is done. */
 function beginsLike(name: string, typed: string): boolean {
@@ -55,7 +55,7 @@ export function takeChoice(
   text: string,
   caret: number,
   { from }: Offers,
-  { writes }: Choice,
+  { writes }: OfferedChoice,
 ): { readonly text: string; readonly caret: number } {
   return { text: text.slice(0, from) + writes + text.slice(caret), caret: from + writes.length };
 }

@@ -5,7 +5,7 @@ export interface SeedRemark {
   readonly move?: string;
 }
 
-export const REMARKS: readonly SeedRemark[] = [
+export const STOCK_REMARKS: readonly SeedRemark[] = [
   { words: "Say it once, then be quiet and let them work." },
   { words: "Good. I would keep it exactly as it is." },
   { words: "Read this aloud with a watch: it takes longer than it looks." },

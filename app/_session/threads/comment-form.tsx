@@ -3,7 +3,7 @@
  * A field for a comment. What was typed stays until the server has it; a refusal is shown beside it. "@" offers colleagues,
  * "/" or a word the studio's stock remarks: a list under the field, with the focus in the text.
  */
-import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
+import { type FormEvent, type KeyboardEvent, type RefObject, useEffect, useId, useRef, useState } from "react";
 import { namedIn } from "#lib/margin/named.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import type { Sent } from "../../_parts/send.ts";
@@ -12,7 +12,7 @@ import { COMMENT_WORDS } from "./comment-words.ts";
 import { OfferedList } from "./offered-list.tsx";
 import { fetchReaders, type Written } from "./thread-acts.ts";
 import styles from "./threads.module.css";
-import { useOffers } from "./use-offers.ts";
+import { type OfferList, useOffers } from "./use-offers.ts";
 
 export interface CommentFormProps {
   readonly session: PlanSession;
@@ -43,29 +43,11 @@ export function CommentForm(props: CommentFormProps) {
     event.stopPropagation();
     if (body.trim() === "") onLeave();
   };
-  const described = [`${id}-hint`, problem === null ? "" : `${id}-problem`].join(" ").trim();
   return (
     <form className={styles.form} onSubmit={onSubmit}>
       <div className={`field ${styles.offering}`}>
         <label htmlFor={id}>{label}</label>
-        <textarea
-          ref={field}
-          id={id}
-          rows={3}
-          maxLength={MAX_COMMENT}
-          value={body}
-          onChange={(event) => setBody(event.target.value)}
-          onKeyUp={list.look}
-          onInput={list.look}
-          onClick={list.look}
-          onBlur={list.close}
-          onKeyDown={onKeyDown}
-          aria-invalid={problem !== null}
-          aria-describedby={described}
-          aria-autocomplete="list"
-          aria-controls={list.offers ? `${id}-list` : undefined}
-          aria-activedescendant={list.offers && list.chosen >= 0 ? `${id}-list-${list.chosen}` : undefined}
-        />
+        <CommentField {...{ id, field, body, setBody, list, onKeyDown }} isWrong={problem !== null} />
         <OfferedList id={`${id}-list`} list={list} />
       </div>
       <p id={`${id}-hint`} className="quiet small">
@@ -83,6 +65,39 @@ export function CommentForm(props: CommentFormProps) {
     </form>
   );
 }
+
+interface FieldProps {
+  readonly id: string;
+  readonly field: RefObject<HTMLTextAreaElement | null>;
+  readonly body: string;
+  readonly setBody: (body: string) => void;
+  readonly list: OfferList;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+  readonly isWrong: boolean;
+}
+
+/** A text of several lines keeps its role: what its list offers is named by the field, as a combobox names it. */
+const CommentField = ({ id, field, body, setBody, list, onKeyDown, isWrong }: FieldProps) => (
+  <textarea
+    ref={field}
+    id={id}
+    rows={3}
+    maxLength={MAX_COMMENT}
+    value={body}
+    onChange={(event) => setBody(event.target.value)}
+    onInput={list.look}
+    onKeyUp={list.look}
+    onClick={list.look}
+    onBlur={list.close}
+    onKeyDown={onKeyDown}
+    aria-invalid={isWrong}
+    aria-describedby={isWrong ? `${id}-problem ${id}-hint` : `${id}-hint`}
+    aria-autocomplete="list"
+    aria-haspopup="listbox"
+    aria-controls={list.offers ? `${id}-list` : undefined}
+    aria-activedescendant={list.offers && list.chosen >= 0 ? `${id}-list-${list.chosen}` : undefined}
+  />
+);
 
 /** Always on the page, so that a screen reader hears it change. */
 function Problem({ id, problem }: { readonly id: string; readonly problem: string | null }) {

@@ -3,7 +3,7 @@
 import { type KeyboardEvent, type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import type { NamedPerson } from "#lib/margin/named.ts";
 import type { Remark, RemarkPlace } from "#lib/remarks/match-remarks.ts";
-import { type Choice, type Offers, offersAt, takeChoice } from "#lib/remarks/offers.ts";
+import { type OfferedChoice, type Offers, offersAt, takeChoice } from "#lib/remarks/offers.ts";
 import { fetchReaders, fetchRemarks } from "./thread-acts.ts";
 
 interface FieldOffers {
@@ -20,10 +20,9 @@ export interface OfferList {
   readonly offers: Offers | null;
   /** Index of the choice that the keys are on; -1 for none. */
   readonly chosen: number;
-  readonly people: readonly NamedPerson[];
   /** After each change of the text or the caret. */
   look(): void;
-  take(choice: Choice): void;
+  take(choice: OfferedChoice): void;
   /** True when the key was for the list. */
   onKey(event: KeyboardEvent): boolean;
   close(): void;
@@ -33,24 +32,16 @@ export function useOffers({ planId, meId, place, field, body, setBody }: FieldOf
   const known = useKnown(planId);
   const [offers, setOffers] = useState<Offers | null>(null);
   const [chosen, setChosen] = useState(-1);
-  /** Where Escape closed it: that part of the text does not open it again. */
+  /** Where Escape or a choice closed it: that part of the text does not open it again. */
   const closedAt = useRef<number | null>(null);
-  const caret = useRef<number | null>(null);
-  useLayoutEffect(() => {
-    if (caret.current === null) return;
-    field.current?.setSelectionRange(caret.current, caret.current);
-    caret.current = null;
-  });
+  const putCaret = useCaret(field);
   const show = (next: Offers | null) => {
     if (next === null || next.from !== offers?.from) setChosen(next?.asked ? 0 : -1);
     else setChosen(Math.min(chosen, next.choices.length - 1));
     setOffers(next);
   };
   const look = () => {
-    const element = field.current;
-    if (!element || element.selectionStart !== element.selectionEnd) return show(null);
-    const people = known.people.filter(({ id }) => id !== meId);
-    const next = offersAt(element.value, element.selectionStart, { ...known, people, place });
+    const next = offersIn(field.current, known, { meId, place });
     if (next?.from !== closedAt.current) closedAt.current = null;
     show(next && closedAt.current === next.from ? null : next);
   };
@@ -61,17 +52,49 @@ export function useOffers({ planId, meId, place, field, body, setBody }: FieldOf
     closedAt.current = offers?.from ?? null;
     setOffers(null);
   };
-  const take = (choice: Choice) => {
-    const element = field.current;
-    if (!offers || !element) return;
-    const taken = takeChoice(body, element.selectionStart, offers, choice);
+  const take = (choice: OfferedChoice) => {
+    const taken = offers && field.current && takeChoice(body, field.current.selectionStart, offers, choice);
+    if (!taken) return;
     setBody(taken.text);
-    caret.current = taken.caret;
-    closedAt.current = offers.from;
-    setOffers(null);
-    element.focus();
+    putCaret(taken.caret);
+    close();
+    field.current?.focus();
   };
-  const onKey = (event: KeyboardEvent): boolean => {
+  const onKey = keysOf({ offers, chosen, setChosen, take, close });
+  return { offers, chosen, look, take, onKey, close };
+}
+
+/** Puts the caret where it belongs once the text has been drawn. */
+function useCaret(field: FieldOffers["field"]): (caret: number) => void {
+  const wanted = useRef<number | null>(null);
+  useLayoutEffect(() => {
+    if (wanted.current === null) return;
+    field.current?.setSelectionRange(wanted.current, wanted.current);
+    wanted.current = null;
+  });
+  return (caret) => {
+    wanted.current = caret;
+  };
+}
+
+function offersIn(
+  element: HTMLTextAreaElement | null,
+  known: Known,
+  { meId, place }: Pick<FieldOffers, "meId" | "place">,
+): Offers | null {
+  if (!element || element.selectionStart !== element.selectionEnd) return null;
+  const people = known.people.filter(({ id }) => id !== meId);
+  return offersAt(element.value, element.selectionStart, { ...known, people, place });
+}
+
+interface KeyedList extends Pick<OfferList, "offers" | "chosen" | "take" | "close"> {
+  readonly setChosen: (chosen: number) => void;
+}
+
+/** True when the key was for the list. */
+const keysOf =
+  ({ offers, chosen, setChosen, take, close }: KeyedList) =>
+  (event: KeyboardEvent): boolean => {
     if (!offers || event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return false;
     const act = keyAct(event, offers.choices.length, chosen);
     if (act === null) return false;
@@ -79,12 +102,10 @@ export function useOffers({ planId, meId, place, field, body, setBody }: FieldOf
     event.stopPropagation();
     const choice = offers.choices[chosen];
     if (act === "close") close();
-    else if (act === "take") choice && take(choice);
-    else setChosen(act);
+    else if (act !== "take") setChosen(act);
+    else if (choice) take(choice);
     return true;
   };
-  return { offers, chosen, people: known.people, look, take, onKey, close };
-}
 
 /** What a key does while the list is open: moves to a choice, takes it, closes the list; null: the key is the text's. */
 function keyAct({ key, shiftKey }: KeyboardEvent, count: number, chosen: number): number | "take" | "close" | null {
