@@ -32,7 +32,6 @@ export function FindingActs({ session, finding, from }: ActsProps) {
           session={session}
           anchor={{ kind: "finding", rule, itemIds: items, key }}
           words={COMMENT_ON_FINDING}
-          label="Comment on this finding"
           place={{ ruleId: rule }}
         />
       )}

@@ -39,7 +39,7 @@ export const COMMENT_ON_PLAN = "Comment on the plan";
 export const COMMENT_ON_CHANGE = "Comment on the change";
 /** On a finding that looks again, for a lead. */
 export const ACCEPT_AS_IT_IS = "Accept as it is";
-export const COMMENT_ON_FINDING = "Comment";
+export const COMMENT_ON_FINDING = "Comment on this finding";
 export const commentOnWords = (name: string): string => `Comment on ${name}`;
 export const COMMENT_SENT = "Comment sent.";
 

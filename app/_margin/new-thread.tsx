@@ -15,11 +15,10 @@ interface NewThreadProps {
   readonly anchor: Anchor;
   /** What the button says, and what the field is called. */
   readonly words: string;
-  readonly label?: string;
   readonly place: RemarkPlace;
 }
 
-export function NewThread({ session, anchor, words, label = words, place }: NewThreadProps) {
+export function NewThread({ session, anchor, words, place }: NewThreadProps) {
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const onLeave = () => {
@@ -45,7 +44,10 @@ export function NewThread({ session, anchor, words, label = words, place }: NewT
       </button>
       {open && (
         <div className={styles.writes}>
-          <LatePart part={lateComment} props={{ session, label, verb: "Comment", place, post, onPosted, onLeave }} />
+          <LatePart
+            part={lateComment}
+            props={{ session, label: words, verb: "Comment", place, post, onPosted, onLeave }}
+          />
         </div>
       )}
     </>

@@ -38,7 +38,7 @@ export function RemarkForm({ links, from, verb, sending, onSend, onLeave }: Rema
     if ((await onSend(fieldsOf(new FormData(element)))) && !from) element.reset();
   };
   return (
-    <form className={styles.form} onSubmit={submit} onKeyDown={(event) => event.key === "Escape" && onLeave?.()}>
+    <form className={styles.form} onSubmit={submit}>
       <div className="field">
         <label htmlFor={`${id}-words`}>{REMARKS.words}</label>
         <textarea

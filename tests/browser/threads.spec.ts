@@ -124,7 +124,7 @@ test("a thread on the change and one on a finding stand where they belong, also 
 
   const finding = ines.locator("article[data-finding]").first();
   const title = await finding.getAttribute("aria-label");
-  await finding.getByRole("button", { name: "Comment", exact: true }).first().click();
+  await finding.getByRole("button", { name: "Comment on this finding" }).click();
   await field(ines, "Comment on this finding").fill("On purpose?");
   await field(ines, "Comment on this finding").press("ControlOrMeta+Enter");
   const under = ines.locator("li:has(> article[data-finding]) + li > article").first();
