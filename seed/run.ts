@@ -15,6 +15,7 @@ import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
 import { addClasses } from "./steps/add-classes.ts";
 import { addPeople, type Cast, must } from "./steps/add-people.ts";
 import { addPlans, type DemoRooms } from "./steps/add-plans.ts";
+import { addRemarks } from "./steps/add-remarks.ts";
 import { type MonthPeople, monthSlots } from "./steps/month-slots.ts";
 import { DEMO_PASSWORD, PEOPLE } from "./studio/people.ts";
 import { ROOMS, type SeedRoom } from "./studio/rooms.ts";
@@ -31,6 +32,7 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
   const cast = await addPeople(app);
   const rooms = addRooms(app, cast);
   addLibrary(app, cast);
+  addRemarks(app, cast);
   const plans = await addPlans(app, cast, rooms);
   const ids = {
     petra: cast.petra.id,

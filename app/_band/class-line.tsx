@@ -4,6 +4,7 @@ import { talkPercent } from "#lib/cues/class-talk.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
+import { acceptedWords, useAccepted } from "../_session/accepted-now.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./class-line.module.css";
 
@@ -35,19 +36,25 @@ export function ClassLine({ snap, onFinding, onTalk }: ClassLineProps) {
 
 /** How many findings there are of each level; each count leads to the next one. */
 function Findings({ snap, onFinding }: Pick<ClassLineProps, "snap" | "onFinding">) {
-  const counts = levelCounts(snap.findings);
+  const { waiting, of: accepted } = useAccepted(snap);
+  const counts = levelCounts(waiting);
   if (snap.plan.items.length === 0) return null;
-  if (counts.length === 0)
+  if (counts.length + accepted.size === 0)
     return <p className={styles.clean}>{snap.moreToCheck ? "nothing found so far" : "nothing found"}</p>;
-  return counts.map(({ level, words }) => (
-    <button
-      key={level}
-      type="button"
-      data-level={level}
-      title={`Go to the next finding: ${LEVEL_WORDS[level]}`}
-      onClick={() => onFinding(level)}
-    >
-      {words}
-    </button>
-  ));
+  return (
+    <>
+      {counts.map(({ level, words }) => (
+        <button
+          key={level}
+          type="button"
+          data-level={level}
+          title={`Go to the next finding: ${LEVEL_WORDS[level]}`}
+          onClick={() => onFinding(level)}
+        >
+          {words}
+        </button>
+      ))}
+      {accepted.size > 0 && <p>{acceptedWords(accepted.size)}</p>}
+    </>
+  );
 }

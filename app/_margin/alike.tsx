@@ -1,6 +1,7 @@
 "use client";
 /** What one rule found on several plates, as one line with the act that fixes all of it. In the panel of the class. */
 import { useMemo } from "react";
+import { useAccepted } from "#app/_session/accepted-now.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
@@ -23,7 +24,7 @@ interface AlikeProps {
 }
 
 export function Alike({ session, inDraft }: AlikeProps) {
-  const { findings } = useSnapshot(session);
+  const { waiting: findings } = useAccepted(useSnapshot(session));
   const groups = useMemo(() => {
     const isDrafted = (finding: Finding) => isAboutMissingWords(finding) && finding.items.some((id) => inDraft.has(id));
     return alike(findings.filter((finding) => !isDrafted(finding)));

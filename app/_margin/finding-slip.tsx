@@ -1,18 +1,20 @@
 "use client";
-/** One finding: what is wrong, its level, and the act that fixes it. */
+/** One finding: what is wrong, its level, and the act that fixes it. One that a lead accepted is folded, with who and why. */
 import { useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import { useAccepted } from "#app/_session/accepted-now.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
-import { FixAct } from "./fix-act.tsx";
-import { JumpLinks } from "./jump-links.tsx";
+import { FindingActs } from "./finding-acts.tsx";
+import { lateAcceptedFinding } from "./late-accept.ts";
 import styles from "./margin.module.css";
 import { CHECK_BROKE } from "./margin-words.ts";
-import { RuleLink } from "./rule-link.tsx";
 import { slipKey } from "./show-slip.ts";
 
 interface Props {
@@ -24,6 +26,7 @@ interface Props {
 
 export function FindingSlip({ session, finding, from }: Props) {
   const { run } = usePageActs();
+  const accepted = useAccepted(useSnapshot(session)).of.get(finding);
   const slip = useRef<HTMLElement>(null);
   const takeFix = () => slip.current?.querySelector<HTMLElement>("[data-fix]")?.click();
   const onKey = keyHandler(PLAN_COMMANDS, "finding", { run: { ...run, "take-fix": takeFix } });
@@ -35,19 +38,21 @@ export function FindingSlip({ session, finding, from }: Props) {
       tabIndex={-1}
       onKeyDown={(event) => event.target === event.currentTarget && onKey(event)}
       data-finding={slipKey(finding)}
-      data-level={finding.level}
+      data-level={accepted ? "accepted" : finding.level}
       aria-label={title}
     >
       <header className={styles.slipHead}>
-        <span className={styles.level}>{LEVEL_WORDS[finding.level]}</span>
+        <span className={styles.level}>{accepted ? "accepted" : LEVEL_WORDS[finding.level]}</span>
         <p className={styles.name}>{title}</p>
       </header>
-      <p>{finding.message}</p>
-      <div className={styles.slipActs}>
-        <FixAct session={session} finding={finding} />
-        <JumpLinks ids={finding.items} from={from} />
-        <RuleLink finding={finding} />
-      </div>
+      {accepted ? (
+        <LatePart part={lateAcceptedFinding} props={{ session, accepted, message: finding.message }} />
+      ) : (
+        <>
+          <p>{finding.message}</p>
+          <FindingActs {...{ session, finding, from }} />
+        </>
+      )}
     </article>
   );
 }

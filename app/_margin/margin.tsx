@@ -1,15 +1,21 @@
 "use client";
 /** Findings and threads as slips: about one item, or about the class as a whole. */
 import { useMemo, useState } from "react";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import { acceptedWords, useAccepted } from "#app/_session/accepted-now.ts";
+import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { FindingSlip } from "./finding-slip.tsx";
+import { lateAcceptedList } from "./late-accept.ts";
+import { lateThread } from "./late-thread.ts";
 import styles from "./margin.module.css";
-import { foldedFindings, nothingHere } from "./margin-words.ts";
+import { COMMENT_ON_PLAN, commentOnWords, foldedFindings, nothingHere } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
-import { ThreadSlip } from "./thread-slip.tsx";
 
 interface MarginProps {
   readonly session: PlanSession;
@@ -23,8 +29,12 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
   const snap = useSnapshot(session);
   const [showSettled, setShowSettled] = useState(false);
   const { plan, findings, threads } = snap;
+  const { of: accepted } = useAccepted(snap);
   const all = useMemo(
-    () => slipsOf({ plan, findings, threads, showSettled: true, only: about }),
+    () =>
+      slipsOf({ plan, findings, threads, showSettled: true, only: about }).filter(
+        (slip) => about === null || !isOnChange(slip),
+      ),
     [plan, findings, threads, about],
   );
   const isSettled = (slip: Slip) => slip.kind === "thread" && slip.thread.settled;
@@ -39,25 +49,48 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
         <p className="quiet small">{nothingHere(snap.moreToCheck)}</p>
       ) : (
         <>
-          <p className={styles.counts}>{countsOf(slips)}</p>
+          <p className={styles.counts}>{countsOf(slips, accepted)}</p>
           <Slips {...{ session, about }} slips={inDraft ? slips.filter((slip) => !isFolded(slip)) : slips} />
           {inDraft && <Folded {...{ session, about }} slips={slips.filter(isFolded)} />}
         </>
       )}
-      {snap.rights.comments && <NewThread session={session} itemId={about} />}
-      {settled > 0 && (
-        <button
-          type="button"
-          className="text-button text-button-low small"
-          aria-expanded={showSettled}
-          onClick={() => setShowSettled(!showSettled)}
-        >
-          {showSettled ? "Hide" : "Show"} {settled} settled
-        </button>
-      )}
+      {snap.rights.comments && <Comments session={session} about={about} />}
+      {about === null && snap.accepted.length > 0 && <LatePart part={lateAcceptedList} props={{ session }} />}
+      {settled > 0 && <ShowSettled count={settled} shown={showSettled} onTurn={() => setShowSettled(!showSettled)} />}
     </section>
   );
 }
+
+interface ShowSettledProps {
+  readonly count: number;
+  readonly shown: boolean;
+  readonly onTurn: () => void;
+}
+
+const ShowSettled = ({ count, shown, onTurn }: ShowSettledProps) => (
+  <button type="button" className="text-button text-button-low small" aria-expanded={shown} onClick={onTurn}>
+    {shown ? "Hide" : "Show"} {count} settled
+  </button>
+);
+
+/** Begins a thread on the item, or on the plan. */
+function Comments({ session, about }: Pick<MarginProps, "session" | "about">) {
+  const { plan } = useSnapshot(session);
+  const item = about === null ? undefined : itemById(plan, about);
+  return (
+    <div className={styles.acts}>
+      <NewThread
+        session={session}
+        anchor={about === null ? { kind: "plan" } : { kind: "item", itemId: about }}
+        words={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
+        place={item?.kind === "move" ? { moveId: item.move } : {}}
+      />
+    </div>
+  );
+}
+
+/** They stand at the change. */
+const isOnChange = (slip: Slip): boolean => slip.kind === "thread" && slip.thread.anchor.kind === "change";
 
 const isFolded = (slip: Slip): boolean => slip.kind === "finding" && isAboutMissingWords(slip.finding);
 
@@ -81,7 +114,7 @@ function Slips({ session, slips, about }: SlipsProps) {
           {slip.kind === "finding" ? (
             <FindingSlip session={session} finding={slip.finding} from={about} />
           ) : (
-            <ThreadSlip session={session} thread={slip.thread} />
+            <LatePart part={lateThread} props={{ session, thread: slip.thread }} />
           )}
         </li>
       ))}
@@ -89,9 +122,11 @@ function Slips({ session, slips, about }: SlipsProps) {
   );
 }
 
-function countsOf(slips: readonly Slip[]): string {
-  return countWords(
-    slips.flatMap((slip) => (slip.kind === "finding" ? [slip.finding] : [])),
-    slips.flatMap((slip) => (slip.kind === "thread" ? [slip.thread] : [])),
-  );
+/** Accepted findings are counted apart from those that wait. */
+function countsOf(slips: readonly Slip[], accepted: ReadonlyMap<Finding, unknown>): string {
+  const findings = slips.flatMap((slip) => (slip.kind === "finding" ? [slip.finding] : []));
+  const waiting = findings.filter((finding) => !accepted.has(finding));
+  const threads = slips.flatMap((slip) => (slip.kind === "thread" ? [slip.thread] : []));
+  const words = acceptedWords(findings.length - waiting.length);
+  return words === "" ? countWords(waiting, threads) : `${countWords(waiting, threads)}, ${words}`;
 }

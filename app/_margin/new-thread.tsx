@@ -1,69 +1,55 @@
 "use client";
-/** Starts a thread on the selected item or on the whole plan. Words are commented on in the script itself. */
+/** Starts a thread: on an item, on the change before it, on a finding or on the plan. Words are commented on in the script itself. */
 import { useRef, useState } from "react";
-import { nameOf } from "#app/_session/item-words.ts";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
-import { useSnapshot } from "#app/_session/use-session.ts";
-import { itemById } from "#lib/plan/lookup.ts";
-import { CommentForm } from "../_session/threads/comment-form.tsx";
+import { lateComment } from "#app/_session/threads/late-comment.ts";
+import type { Anchor } from "#lib/protocol/messages.ts";
+import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import { postThread } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
-import { COMMENT_ON_PLAN, COMMENT_SENT, commentOnWords } from "./margin-words.ts";
+import { COMMENT_SENT } from "./margin-words.ts";
 
-interface Props {
+interface NewThreadProps {
   readonly session: PlanSession;
-  /** The item that is commented on; null for the plan. */
-  readonly itemId: string | null;
+  readonly anchor: Anchor;
+  /** What the button says, and what the field is called. */
+  readonly words: string;
+  readonly place: RemarkPlace;
 }
 
-export function NewThread({ session, itemId }: Props) {
-  const { plan } = useSnapshot(session);
+export function NewThread({ session, anchor, words, place }: NewThreadProps) {
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
-  const item = itemId === null ? undefined : itemById(plan, itemId);
-  const leave = () => {
+  const onLeave = () => {
     setOpen(false);
     button.current?.focus();
   };
+  const onPosted = () => {
+    session.say(COMMENT_SENT);
+    onLeave();
+  };
+  const post = (written: Parameters<typeof postThread>[2]) => postThread(session, anchor, written);
   return (
     <>
-      <div className={styles.acts}>
-        <button
-          ref={button}
-          type="button"
-          className="text-button text-button-low small"
-          aria-expanded={open}
-          data-comment
-          onClick={() => setOpen(true)}
-        >
-          {item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
-        </button>
-      </div>
-      {open && <NewComment session={session} about={item ? item.id : null} onLeave={leave} />}
+      <button
+        ref={button}
+        type="button"
+        className="text-button text-button-low small"
+        aria-expanded={open}
+        data-comment={anchor.kind === "item" || anchor.kind === "plan" ? "" : undefined}
+        onClick={() => setOpen(true)}
+      >
+        {words}
+      </button>
+      {open && (
+        <div className={styles.writes}>
+          <LatePart
+            part={lateComment}
+            props={{ session, label: words, verb: "Comment", place, post, onPosted, onLeave }}
+          />
+        </div>
+      )}
     </>
-  );
-}
-
-interface NewCommentProps {
-  readonly session: PlanSession;
-  /** An item's id, or null for the plan. */
-  readonly about: string | null;
-  readonly onLeave: () => void;
-}
-
-function NewComment({ session, about, onLeave }: NewCommentProps) {
-  const { plan } = useSnapshot(session);
-  const item = about === null ? undefined : itemById(plan, about);
-  return (
-    <CommentForm
-      label={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
-      verb="Comment"
-      post={(body) => postThread(session, about === null ? { kind: "plan" } : { kind: "item", itemId: about }, body)}
-      onPosted={() => {
-        session.say(COMMENT_SENT);
-        onLeave();
-      }}
-      onLeave={onLeave}
-    />
   );
 }

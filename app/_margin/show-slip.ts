@@ -32,3 +32,26 @@ export function goOnFrom(slip: HTMLElement | null): void {
     }),
   );
 }
+
+/**
+ * Call before a thread is settled, and what it returns afterwards: once the slip has gone, the keyboard goes on to the next one
+ * of its list, else to the item.
+ */
+export function goOnFromThread(slip: HTMLElement | null): () => void {
+  const slips = [...(slip?.closest("ul")?.querySelectorAll<HTMLElement>("article") ?? [])];
+  const at = slip ? slips.indexOf(slip) : -1;
+  const next = slips[at + 1] ?? slips[at - 1];
+  const hadFocus = slip?.contains(document.activeElement) ?? false;
+  return () => {
+    if (!hadFocus) return;
+    // The news of it may come a moment after the answer.
+    let frames = 20;
+    const look = () => {
+      if (document.activeElement !== document.body)
+        return frames-- > 0 && slip?.isConnected && requestAnimationFrame(look);
+      const item = document.querySelector<HTMLElement>('[role="option"][aria-selected="true"]');
+      (next?.isConnected ? next : item)?.focus();
+    };
+    requestAnimationFrame(look);
+  };
+}

@@ -1,25 +1,41 @@
 "use client";
-/** One thread: the words it is about, its comments, and what can be done: reply, settle, open again. */
-import { useMemo, useRef, useState } from "react";
+/** One thread: what it is about, its comments, and what can be done: reply, settle, open again. */
+import { type RefObject, useRef, useState } from "react";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import type { Sent } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { lateComment } from "#app/_session/threads/late-comment.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { pinOf } from "#lib/margin/pin.ts";
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
+import { itemById } from "#lib/plan/lookup.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
-import { CommentForm } from "../_session/threads/comment-form.tsx";
-import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
-import { postReply, postSettled } from "../_session/threads/thread-acts.ts";
+import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
+import { postReply, type Written } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
-import { settledWords, THREAD, threadTitle } from "./margin-words.ts";
+import { SettleThread } from "./settle-thread.tsx";
+import { ThreadComments } from "./thread-comments.tsx";
+import { ThreadPlace } from "./thread-place.tsx";
+import { THREAD, threadTitle } from "./thread-words.ts";
 
 interface Props {
   readonly session: PlanSession;
   readonly thread: ThreadView;
 }
 
-export function ThreadSlip({ session, thread }: Props) {
-  const { rights } = useSnapshot(session);
+export function ThreadSlip({ session, thread: known }: Props) {
   const [open, setOpen] = useState(false);
-  const shown = open ? thread.comments : thread.comments.slice(0, 1);
+  const [since, setSince] = useState<readonly CommentView[]>([]);
+  const opener = useRef<HTMLButtonElement>(null);
+  const thread = withComments(known, since);
+  const shown = open ? thread.comments : inSightClosed(thread.comments);
+  const onShow = (comments: readonly CommentView[]) => {
+    setSince(comments);
+    setOpen(true);
+  };
+  const onLeave = () => {
+    setOpen(false);
+    opener.current?.focus();
+  };
   return (
     <article
       className={styles.slip}
@@ -33,116 +49,78 @@ export function ThreadSlip({ session, thread }: Props) {
         <p className={styles.name}>{threadTitle(thread)}</p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
-      <PinWords session={session} thread={thread} />
-      <ol className={styles.comments} aria-label="Comments">
-        {shown.map((comment, i) => (
-          <Comment key={comment.id} comment={comment} named={i > 0} />
-        ))}
-      </ol>
-      <ThreadActs session={session} thread={thread} open={open} onOpen={setOpen} />
-      {open && rights.comments && (
-        <CommentForm
-          label="Reply"
-          verb="Reply"
-          post={(body) => postReply(thread.id, body)}
-          onPosted={() => session.say(THREAD.replySent)}
-          onLeave={() => setOpen(false)}
-        />
-      )}
+      <ThreadPlace session={session} anchor={thread.anchor} />
+      <ThreadComments session={session} thread={thread} shown={shown} />
+      <ThreadActs {...{ session, thread, open, opener, onShow }} seen={shown.length} onOpen={setOpen} />
+      {open && <Reply session={session} thread={thread} onLeave={onLeave} />}
     </article>
   );
 }
 
-interface ActsProps extends Pick<Props, "session" | "thread"> {
+interface ActsProps extends Props {
   readonly open: boolean;
+  readonly opener: RefObject<HTMLButtonElement | null>;
+  /** How many comments are in sight. */
+  readonly seen: number;
   readonly onOpen: (open: boolean) => void;
+  readonly onShow: (since: readonly CommentView[]) => void;
 }
 
-/** What a lead asked, only a lead settles. */
-function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
+function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: ActsProps) {
   const { rights } = useSnapshot(session);
-  const replies = thread.comments.length - 1;
-  const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
+  const isLong = thread.comments.length > 1;
   return (
     <div className={styles.slipActs}>
-      {(replies > 0 || rights.comments) && (
+      {(isLong || rights.comments) && (
         <button
+          ref={opener}
           type="button"
           className="text-button text-button-low small"
           aria-expanded={open}
           onClick={() => onOpen(!open)}
         >
-          {open ? "Close" : replies > 0 ? "Open" : "Reply"}
+          {open ? "Close" : isLong ? "Open" : "Reply"}
         </button>
       )}
-      {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
+      {rights.comments && <SettleThread {...{ session, thread, seen, onShow }} />}
     </div>
   );
 }
 
-/** The quote, and whether its words are still in the script. */
-function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
-  const { plan } = useSnapshot(session);
-  const { anchor } = thread;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the document has changed
-  const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
-  if (anchor.kind === "plan") return <p className={styles.pin}>{THREAD.onPlan}</p>;
-  if (anchor.kind !== "words" || pin === null) return null;
-  const where = { plan, itemId: anchor.itemId };
-  return (
-    <>
-      <QuoteWords quote={anchor.quote} {...where} />
-      {pin.state === "gone" && <p className={styles.pin}>{THREAD.wordsGone}</p>}
-      {pin.state === "changed" && (
-        <p className={styles.pin}>
-          {THREAD.wordsNow}“
-          <Pieces quote={pin.now} {...where} />
-          ”.
-        </p>
-      )}
-    </>
-  );
+function Reply({ session, thread, onLeave }: Props & { readonly onLeave: () => void }) {
+  const { rights, plan } = useSnapshot(session);
+  if (!rights.comments) return null;
+  const form = {
+    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave },
+    post: (written: Written) => postReply(thread.id, written),
+    onPosted: (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent),
+  };
+  return <LatePart part={lateComment} props={form} />;
 }
 
-function Comment({ comment, named }: { readonly comment: CommentView; readonly named: boolean }) {
-  const at = new Date(comment.at);
-  return (
-    <li>
-      <p className={styles.byline}>
-        {named && <strong>{comment.authorName} </strong>}
-        <time dateTime={at.toISOString()}>{WHEN.format(at)}</time>
-      </p>
-      <p className={styles.words}>{comment.body}</p>
-    </li>
-  );
+/** A closed thread shows what was asked and what was said last. */
+const inSightClosed = (comments: readonly CommentView[]): readonly CommentView[] =>
+  comments.length <= 2 ? comments : comments.filter((_, i) => i === 0 || i === comments.length - 1);
+
+/** Comments that came with a refusal, while the page's socket has not brought them yet. */
+function withComments(thread: ThreadView, since: readonly CommentView[]): ThreadView {
+  const missing = since.filter(({ id }) => !thread.comments.some((one) => one.id === id));
+  return missing.length === 0 ? thread : { ...thread, comments: [...thread.comments, ...missing] };
 }
 
-const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+const isSettled = (sent: Sent): boolean =>
+  sent.ok &&
+  typeof sent.value === "object" &&
+  sent.value !== null &&
+  "settled" in sent.value &&
+  sent.value.settled === true;
 
-const ForLead = () => <span className="quiet small">{THREAD.forLead}</span>;
-
-function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
-  const [problem, setProblem] = useState<string | null>(null);
-  const busy = useRef(false);
-  async function turn() {
-    if (busy.current) return;
-    busy.current = true;
-    setProblem(null);
-    const sent = await postSettled(thread.id, !thread.settled);
-    busy.current = false;
-    if (sent.ok) session.say(settledWords(!thread.settled));
-    else setProblem(sent.message);
-  }
-  return (
-    <>
-      <button type="button" className="text-button text-button-low small" onClick={turn}>
-        {thread.settled ? "Open again" : "Settle"}
-      </button>
-      {problem !== null && (
-        <p role="alert" className="problem">
-          {problem}
-        </p>
-      )}
-    </>
-  );
+/** Whose stock remarks come first in an answer. */
+function placeOf({ anchor }: ThreadView, plan: Parameters<typeof itemById>[0]): RemarkPlace {
+  const id = itemOfAnchor(anchor);
+  const item = id === null ? undefined : itemById(plan, id);
+  return {
+    ...(anchor.kind === "finding" ? { ruleId: anchor.rule } : {}),
+    ...(item?.kind === "move" ? { moveId: item.move } : {}),
+  };
 }

@@ -20,11 +20,11 @@ export function LatePart<P extends object>({ part, props, meanwhile }: LatePartP
   return meanwhile === undefined ? <OnItsWay /> : meanwhile;
 }
 
-/** Draws again when the part has come; tries again for as long as the network fails. */
-function useFetched(part: LoadedLater<unknown>): void {
+/** Draws again when the part has come; tries again for as long as the network fails. Null: none is needed. */
+export function useFetched(part: LoadedLater<unknown> | null): void {
   const [, drawAgain] = useReducer((times: number) => times + 1, 0);
   useEffect(() => {
-    if (part.here !== null) return;
+    if (part === null || part.here !== null) return;
     let timer: ReturnType<typeof setTimeout> | undefined;
     let ended = false;
     const ask = () =>

@@ -11,6 +11,7 @@ import { marksOf } from "#app/_rail/marks.ts";
 import { Rail } from "#app/_rail/rail.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
 import { lateChangesBar } from "#app/_rounds/late-rounds.ts";
+import { useAccepted } from "#app/_session/accepted-now.ts";
 import { hasRounds, useChangesShown } from "#app/_session/changes-shown.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -62,7 +63,8 @@ export function Middle({ session, snap, page, scale }: MiddleProps) {
 
 function OnRail({ session, snap, page, scale }: MiddleProps) {
   const draft = useFirstDraft(session, snap);
-  const marks = useMemo(() => marksOf(snap, draft), [snap, draft]);
+  const { waiting } = useAccepted(snap);
+  const marks = useMemo(() => marksOf(snap, waiting, draft), [snap, waiting, draft]);
   const changes = useChangesShown(session.changes);
   const hasMoves = snap.plan.items.some(isMoveItem);
   const item = page.openId === null ? undefined : itemById(snap.plan, page.openId);

@@ -2,6 +2,7 @@
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { acceptedNow } from "../_session/accepted-now.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 /** To be decided on; what is for information waits for nobody. */
@@ -19,7 +20,9 @@ export function nextFinding(
   const place = new Map(snap.plan.items.map((item, i) => [item.id, i]));
   const at = (id: string | undefined) => (id === undefined ? -1 : (place.get(id) ?? -1));
   const ofLevel = (level: FindingLevel) =>
-    snap.findings.filter((f) => f.level === level).toSorted((a, b) => at(a.items[0]) - at(b.items[0]));
+    acceptedNow(snap)
+      .waiting.filter((f) => f.level === level)
+      .toSorted((a, b) => at(a.items[0]) - at(b.items[0]));
   const all = levels.flatMap(ofLevel);
   const stands = last !== null && (last.items[0] ?? null) === snap.selectedId;
   const index = stands ? all.findIndex((f) => slipKey(f) === slipKey(last)) : -1;

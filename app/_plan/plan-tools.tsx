@@ -67,6 +67,9 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
         <PlanButton key={command} command={command} place={PLACES[view]} />
       ))}
       {view === "rail" && <Height scale={scale} />}
+      <a href={`/api/plans/${session.planId}/threads.jsonld`} download>
+        Save the threads as a file
+      </a>
       <PlanButton command="legend" />
       <CommandButton
         command={COMMON_COMMANDS.commands["list-keys"]}

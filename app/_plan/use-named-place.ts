@@ -4,6 +4,7 @@
  * connection, and what they are in opens late, so both are waited for.
  */
 import { useEffect, useState } from "react";
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 
@@ -25,7 +26,7 @@ export function useNamedPlace({ plan, threads }: PlanNow, show: (itemId: string 
   }, []);
   const [, id, key] = PLACE.exec(decoded(wanted)) ?? [];
   const thread = threads.find((one) => `thread-${one.id}` === id);
-  const itemId = thread && thread.anchor.kind !== "plan" ? thread.anchor.itemId : null;
+  const itemId = thread ? itemOfAnchor(thread.anchor) : null;
   const here = id !== undefined && (thread !== undefined || !id.startsWith("thread-"));
   // Once for each address: what somebody opens afterwards stays open.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the plan and its threads change while somebody reads

@@ -1,6 +1,8 @@
 /** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
@@ -14,11 +16,18 @@ export interface ItemMarks {
 
 const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
 
-/** While lines are proposed for a move, what was found about its missing words is not told on its plate. */
-export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<string, ItemMarks> {
+/**
+ * `waiting`: findings that nobody has accepted. While lines are proposed for a move, what was found about its missing words is
+ * not told on its plate.
+ */
+export function marksOf(
+  snap: Pick<SessionSnapshot, "threads">,
+  waiting: readonly Finding[],
+  draft: FirstDraft,
+): ReadonlyMap<string, ItemMarks> {
   const marks = new Map<string, ItemMarks>();
   const add = (id: string, part: Partial<ItemMarks>) => marks.set(id, { ...(marks.get(id) ?? NONE), ...part });
-  for (const finding of snap.findings) {
+  for (const finding of waiting) {
     const [id] = finding.items;
     if (id === undefined || finding.level === "info") continue;
     if (draft.has(id) && isAboutMissingWords(finding)) continue;
@@ -28,9 +37,8 @@ export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<s
     add(id, { [finding.level]: before[finding.level] + 1, worst });
   }
   for (const { anchor, settled } of snap.threads) {
-    if (!settled && anchor.kind !== "plan") {
-      add(anchor.itemId, { threads: (marks.get(anchor.itemId) ?? NONE).threads + 1 });
-    }
+    const id = itemOfAnchor(anchor);
+    if (!settled && id !== null) add(id, { threads: (marks.get(id) ?? NONE).threads + 1 });
   }
   return marks;
 }

@@ -96,9 +96,11 @@ function WordsComment({ session, item, about, onLeave }: CommentProps) {
     <div className={styles.comment}>
       <QuoteWords quote={about.quote} plan={plan} itemId={item.id} />
       <CommentForm
+        session={session}
         label="Comment on these words"
         verb="Comment"
-        post={(body) => postThread(session, about, body)}
+        place={{ moveId: item.move }}
+        post={(written) => postThread(session, about, written)}
         onPosted={() => {
           session.say(WORDS_COMMENT_SENT);
           onLeave();

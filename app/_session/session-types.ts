@@ -6,7 +6,7 @@ import type { ClassClock } from "#lib/clock/clock.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
-import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { AcceptanceView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Origin } from "#server/editions/origin.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
@@ -52,6 +52,8 @@ export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
 export interface NewsState extends ServerFacts {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
+  /** Findings that a lead accepted as they stand; which of them still hold: `use-accepted.ts`. */
+  readonly accepted: readonly AcceptanceView[];
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

@@ -9,7 +9,7 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import { loadLater } from "#lib/client/late.ts";
-import type { News } from "#lib/protocol/messages.ts";
+import type { News, ThreadView } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 import { ChangesShown } from "./changes-shown.ts";
 import { deriver } from "./derive.ts";
@@ -121,7 +121,7 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     key: props.planId,
     generation: props.generation,
     me: props.me,
-    heard: { rights: props.rights, present: [], state: props.state, threads: [] },
+    heard: { rights: props.rights, present: [], state: props.state, threads: [], accepted: [] },
     hear: newsState,
     derive: (doc) => derive(doc, now.studio, now.served),
     derivesFrom: () => [now.studio, rulesHere()],
@@ -138,7 +138,17 @@ function newsState(now: NewsState, news: News): NewsState {
       return { ...now, state: news.state };
     case "threads":
       return { ...now, threads: news.threads };
+    case "thread":
+      return { ...now, threads: withThread(now.threads, news.thread) };
+    case "accepted":
+      return { ...now, accepted: news.accepted };
     default:
       return now;
   }
+}
+
+/** In its place, or at the end when it is new. */
+function withThread(threads: readonly ThreadView[], thread: ThreadView): readonly ThreadView[] {
+  const at = threads.findIndex(({ id }) => id === thread.id);
+  return at < 0 ? [...threads, thread] : threads.with(at, thread);
 }

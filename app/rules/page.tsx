@@ -38,6 +38,11 @@ export default async function RulesPage() {
           The rubric that leads mark by
         </Link>
       </p>
+      {can(who.actor, "remarks.write") && (
+        <p>
+          <Link href="/remarks">Remarks of the studio</Link>: what leads write about findings and moves.
+        </p>
+      )}
       <SafetyNote sentences={SAFETY_NOTE} />
       {STANDARD_LEVELS.map((level) => (
         <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />

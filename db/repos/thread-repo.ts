@@ -1,8 +1,9 @@
 /** Threads and their comments. */
-import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
+import { and, asc, count, eq, type SQL, sql } from "drizzle-orm";
 import { memberTable, userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
+import { mentionTable } from "#db/review-schema.ts";
 import { commentTable, threadTable } from "#db/schema.ts";
 import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
@@ -45,51 +46,67 @@ export function readThread(db: Db, id: string): ThreadRow | undefined {
   return row && { id: row.id, planId: row.planId, settled: row.settled, anchor: toAnchor(row.anchorJson) };
 }
 
-/** Runs for every page that joins a plan. */
-const threadsOfPlan = oncePerDatabase(({ orm }) =>
-  orm
+/** Three statements for threads, however many there are. All three run for every page that joins and every comment. */
+function statementsFor({ orm }: Db, which: SQL) {
+  const threads = orm
     .select()
     .from(threadTable)
-    .where(eq(threadTable.planId, sql.placeholder("planId")))
-    .orderBy(asc(threadTable.createdAt), sql`rowid`)
-    .prepare(),
-);
+    .where(which)
+    .orderBy(asc(threadTable.createdAt), sql`${threadTable}.rowid`);
+  const comments = orm
+    .select({ comment: commentTable, authorName: userTable.name, role: memberTable.role })
+    .from(threadTable)
+    .innerJoin(commentTable, eq(commentTable.threadId, threadTable.id))
+    .leftJoin(userTable, eq(userTable.id, commentTable.authorId))
+    .leftJoin(memberTable, eq(memberTable.userId, commentTable.authorId))
+    .where(which)
+    .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`); // rowid: keeps the order within one millisecond
+  const mentions = orm
+    .select({ commentId: mentionTable.commentId, userId: mentionTable.userId })
+    .from(threadTable)
+    .innerJoin(commentTable, eq(commentTable.threadId, threadTable.id))
+    .innerJoin(mentionTable, eq(mentionTable.commentId, commentTable.id))
+    .where(which)
+    .orderBy(asc(mentionTable.userId));
+  return { threads: threads.prepare(), comments: comments.prepare(), mentions: mentions.prepare() };
+}
+
+const ofPlan = oncePerDatabase((db) => statementsFor(db, eq(threadTable.planId, sql.placeholder("id"))));
+const ofThread = oncePerDatabase((db) => statementsFor(db, eq(threadTable.id, sql.placeholder("id"))));
 
 /** Threads of a plan with their comments, the oldest first. */
-export function listThreads(db: Db, planId: string): ThreadView[] {
-  const threads = threadsOfPlan(db).all({ planId });
-  const comments = commentsOf(
-    db,
-    threads.map((t) => t.id),
-  );
-  return threads.map((t) => ({
-    id: t.id,
-    anchor: toAnchor(t.anchorJson),
-    settled: t.settled,
-    leadSpoke: leadSpoke(db, t.id),
-    comments: comments.get(t.id) ?? [],
-  }));
+export const listThreads = (db: Db, planId: string): ThreadView[] => threadViews(ofPlan(db), planId);
+
+export const readThreadView = (db: Db, id: string): ThreadView | undefined => threadViews(ofThread(db), id)[0];
+
+function threadViews(statements: ReturnType<typeof statementsFor>, id: string): ThreadView[] {
+  const names = grouped(statements.mentions.all({ id }), (row) => row.commentId);
+  const comments = grouped(statements.comments.all({ id }), (row) => row.comment.threadId);
+  return statements.threads.all({ id }).map((thread) => {
+    const own = comments.get(thread.id) ?? [];
+    return {
+      id: thread.id,
+      anchor: toAnchor(thread.anchorJson),
+      settled: thread.settled,
+      leadSpoke: own.some(({ role }) => parseRoles(role ?? "").includes("lead")),
+      comments: own.map(({ comment, authorName }): CommentView => {
+        const { id, authorId, body, at } = comment;
+        const named = names.get(id)?.map(({ userId }) => userId);
+        return { id, authorId, authorName: authorName ?? FORMER_MEMBER, body, at, ...(named ? { names: named } : {}) };
+      }),
+    };
+  });
 }
 
-/** Whether anybody who commented in the thread is a lead now. */
-export function leadSpoke(db: Db, threadId: string): boolean {
-  const rows = db.orm
-    .select({ role: memberTable.role })
-    .from(commentTable)
-    .innerJoin(memberTable, eq(memberTable.userId, commentTable.authorId));
-  return rows
-    .where(eq(commentTable.threadId, threadId))
-    .all()
-    .some(({ role }) => parseRoles(role).includes("lead"));
-}
-
-/** Ids of everybody who wrote in a thread. */
-export function listThreadPeople(db: Db, threadId: string): string[] {
-  const rows = db.orm.selectDistinct({ id: commentTable.authorId }).from(commentTable);
-  return rows
-    .where(eq(commentTable.threadId, threadId))
-    .all()
-    .map(({ id }) => id);
+function grouped<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const row of rows) {
+    const key = keyOf(row);
+    const group = groups.get(key);
+    if (group) group.push(row);
+    else groups.set(key, [row]);
+  }
+  return groups;
 }
 
 export function countThreads(db: Db, planId: string): { readonly all: number; readonly open: number } {
@@ -97,24 +114,6 @@ export function countThreads(db: Db, planId: string): { readonly all: number; re
     db.orm.select({ n: count() }).from(threadTable).where(where).get()?.n ?? 0;
   const all = eq(threadTable.planId, planId);
   return { all: of(all), open: of(and(all, eq(threadTable.settled, false))) };
-}
-
-function commentsOf(db: Db, threadIds: string[]): Map<string, CommentView[]> {
-  const found = new Map<string, CommentView[]>();
-  if (threadIds.length === 0) return found;
-  const rows = db.orm
-    .select({ comment: commentTable, authorName: userTable.name })
-    .from(commentTable)
-    .leftJoin(userTable, eq(userTable.id, commentTable.authorId))
-    .where(inArray(commentTable.threadId, threadIds))
-    .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`) // rowid: keeps the order within one millisecond
-    .all();
-  for (const { comment: row, authorName } of rows) {
-    const { id, authorId, body, at } = row;
-    const view = { id, authorId, authorName: authorName ?? FORMER_MEMBER, body, at };
-    found.set(row.threadId, [...(found.get(row.threadId) ?? []), view]);
-  }
-  return found;
 }
 
 const toAnchor = (json: string): Anchor => JSON.parse(json) as Anchor; // checked by server/threads when it was written

@@ -18,8 +18,11 @@ import type * as Y from "yjs";
 
 /** Bumped when the meaning of a key changes; `migrate.ts` carries older documents forward. */
 export const PLAN_DOC_VERSION = 2;
-/** Bumped when the script's node types change: an older page must reload before it may write. */
-export const EDITOR_VERSION = 2;
+/**
+ * Bumped when the script's node types change, or when older pages would miss news that they need: such a page must reload
+ * before it may write. 3: threads are sent one by one.
+ */
+export const EDITOR_VERSION = 3;
 
 export type ItemMap = Y.Map<unknown>;
 

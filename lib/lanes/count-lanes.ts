@@ -1,4 +1,5 @@
 /** Findings, threads and people present, as marks over their item; those of the whole class stand over its first column. */
+import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import { plural } from "#lib/plan/format.ts";
 import { followingEach } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -36,7 +37,7 @@ function foundWords(here: readonly Finding[], { column }: PlacedColumn): string 
 
 export function threadsLane(placed: readonly PlacedColumn[], threads: readonly ThreadView[]): Lane {
   const open = threads.filter((thread) => !thread.settled);
-  const at = byColumn(placed, open, ({ anchor }) => (anchor.kind === "plan" ? undefined : anchor.itemId));
+  const at = byColumn(placed, open, ({ anchor }) => itemOfAnchor(anchor) ?? undefined);
   const cells = placed.flatMap((p): ThreadsCell[] => {
     const n = at.get(p.column.key)?.length ?? 0;
     const about = p.column.item === null ? ", about the whole class" : "";

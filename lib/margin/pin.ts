@@ -1,6 +1,7 @@
 /**
  * Pins: a comment keeps hold of its words by two places in the shared text and a quote. The places follow edits; the
- * quote shows whether the words are still those commented on, and finds them again when a line was split around them.
+ * quote shows whether the words are still those commented on, and finds them again when a line was split around them: only
+ * there, and never where the same words stood already. Words that went are gone, whatever is written elsewhere.
  */
 import * as buffer from "lib0/buffer";
 import * as Y from "yjs";
@@ -14,6 +15,8 @@ export type WordsAnchor = Extract<Anchor, { kind: "words" }>;
 export const MAX_QUOTE = 500;
 /** A shorter quote may occur in many places, so it is not searched for once its place is lost. */
 const MIN_SEARCHED_QUOTE = 8;
+/** The same words in more places than this: they are not searched for at all. */
+const MOST_OTHERS = 20;
 
 /** Offsets are those of `flatScript`. */
 export type Pin =
@@ -36,7 +39,26 @@ export function pinWords(fragment: Y.XmlFragment, itemId: string, from: number, 
   const start = placeBefore(fragment, flat, first);
   const end = placeAfter(fragment, flat, last);
   if (quote === "" || quote.length > MAX_QUOTE || start === null || end === null) return null;
-  return { kind: "words", itemId, from: encode(start), to: encode(end), quote };
+  const others = quote.length < MIN_SEARCHED_QUOTE ? [] : othersOf(fragment, flat, quote, first);
+  return {
+    kind: "words",
+    itemId,
+    from: encode(start),
+    to: encode(end),
+    quote,
+    ...(others.length > 0 ? { others } : {}),
+  };
+}
+
+/** Where else the quote stands now. */
+function othersOf(fragment: Y.XmlFragment, flat: FlatScript, quote: string, own: number): string[] {
+  return occurrences(flat, quote)
+    .filter(({ from }) => from !== own)
+    .slice(0, MOST_OTHERS)
+    .flatMap(({ from }) => {
+      const place = placeBefore(fragment, flat, from);
+      return place === null ? [] : [encode(place)];
+    });
 }
 
 /** Holds on to what is right of the offset, so that words written before it stay outside. */
@@ -73,7 +95,7 @@ export function pinIn(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAn
   const range = rangeOf(fragment, flat, anchor);
   const now = range === null ? "" : quoteBetween(flat, range.from, range.to);
   if (range !== null && now === anchor.quote) return { state: "here", ...range };
-  const moved = searched(flat, anchor.quote);
+  const moved = searched(fragment, flat, anchor);
   if (moved !== null) return { state: "here", ...moved };
   return range === null || now === "" ? { state: "gone" } : { state: "changed", ...range, now };
 }
@@ -105,16 +127,67 @@ function resolve(fragment: Y.XmlFragment, flat: FlatScript, encoded: string): nu
   }
 }
 
-/** The only place where the quote occurs in the script; null when there is none, or more than one. */
-function searched(flat: FlatScript, quote: string): Range | null {
-  if (quote.length < MIN_SEARCHED_QUOTE) return null;
+/**
+ * The only place where the quote occurs in the lines that a split of its own line could have made, leaving out where the same
+ * words stood when it was pinned; null when there is none, or more than one, or no telling.
+ */
+function searched(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAnchor): Range | null {
+  const { quote, others = [] } = anchor;
+  if (quote.length < MIN_SEARCHED_QUOTE || others.length >= MOST_OTHERS) return null;
+  const lines = linesAround(fragment, [anchor.from, anchor.to]);
+  if (lines === null) return null;
+  const all = occurrences(flat, quote);
+  const taken = others.map((other) => resolve(fragment, flat, other));
+  // Once one of those others has moved, what is found may be that one.
+  if (taken.some((place) => !all.some(({ from }) => from === place))) return null;
+  const found = all.filter(({ from, to }) => {
+    const isNear = flatLineAt(flat, from) >= lines.first && flatLineAt(flat, to - 1) <= lines.last;
+    return isNear && !taken.includes(from);
+  });
+  return found.length === 1 ? (found[0] ?? null) : null;
+}
+
+/** Every place where a quote stands in the script. */
+function occurrences(flat: FlatScript, quote: string): Range[] {
   const letters = [...quote.matchAll(/\{[a-z-]+\}|[\s\S]/gu)].map((m) => m[0]);
   const pattern = letters.map((part) => (part.length > 2 ? "\uFFFC" : part === " " ? "\\s+" : escaped(part))).join("");
-  const found = [...flat.text.matchAll(new RegExp(pattern, "gu"))].filter((match) => {
-    return quoteBetween(flat, match.index, match.index + match[0].length) === quote;
-  });
-  const only = found.length === 1 ? found[0] : undefined;
-  return only ? { from: only.index, to: only.index + only[0].length } : null;
+  const found = [...flat.text.matchAll(new RegExp(pattern, "gu"))].map((match) => ({
+    from: match.index,
+    to: match.index + match[0].length,
+  }));
+  return found.filter(({ from, to }) => quoteBetween(flat, from, to) === quote);
+}
+
+/**
+ * The lines in which words may be that were split off from those of a pin: its own and the ones beside them. A line that was
+ * deleted counts as where it was.
+ */
+function linesAround(fragment: Y.XmlFragment, encoded: readonly string[]): { first: number; last: number } | null {
+  const at = encoded.flatMap((one) => lineOf(fragment, one) ?? []);
+  return at.length === 0 ? null : { first: Math.min(...at) - 1, last: Math.max(...at) + 1 };
+}
+
+function lineOf(fragment: Y.XmlFragment, encoded: string): number | null {
+  const { doc } = fragment;
+  if (doc === null) return null;
+  try {
+    const relative = Y.decodeRelativePosition(buffer.fromBase64(encoded));
+    const place = relative.tname === null ? Y.createAbsolutePositionFromRelativePosition(relative, doc) : null;
+    return place === null ? null : indexInFragment(fragment, place.type);
+  } catch {
+    return null;
+  }
+}
+
+/** The index of the line that a shared type is in; of a deleted line, the one that it would have now. */
+function indexInFragment(fragment: Y.XmlFragment, type: Y.AbstractType<unknown>): number | null {
+  let line: Y.AbstractType<unknown> | null = type;
+  while (line !== null && line.parent !== fragment) line = line.parent as Y.AbstractType<unknown> | null; // a line is in a script
+  let before = line?._item?.left ?? null;
+  if (!line?._item) return null;
+  let index = 0;
+  for (; before !== null; before = before.left) if (!before.deleted && before.countable) index += before.length;
+  return index;
 }
 
 const escaped = (letter: string): string => letter.replace(/[\\^$.*+?()[\]{}|/]/u, "\\$&");

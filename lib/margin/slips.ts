@@ -4,9 +4,10 @@
  */
 import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
-import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
+import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
+import { itemOfAnchor } from "./anchor-item.ts";
 
 export type Slip =
   | { readonly kind: "finding"; readonly id: string; readonly about: string | null; readonly finding: Finding }
@@ -24,7 +25,9 @@ export interface SlipInput {
 const WEIGHT: Readonly<Record<FindingLevel, number>> = { must: 0, look: 1, info: 3 };
 const THREAD_WEIGHT = 2;
 
-/** Slips in reading order. A thread about an item that was taken out comes first. */
+/**
+ * Slips in reading order. A thread about an item that was taken out comes first, one on a finding right after that finding.
+ */
 export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInput): Slip[] {
   const place = new Map(plan.items.map((item, i) => [item.id, i]));
   const known = (id: string | null | undefined) => (id !== null && id !== undefined && place.has(id) ? id : null);
@@ -36,23 +39,47 @@ export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInpu
     }),
     ...threads
       .filter((thread) => showSettled || !thread.settled)
-      .map((thread): Slip => ({ kind: "thread", id: thread.id, about: known(itemOf(thread.anchor)), thread })),
+      .map((thread): Slip => ({ kind: "thread", id: thread.id, about: known(itemOfAnchor(thread.anchor)), thread })),
   ];
   const rank = (slip: Slip) => (slip.about === null ? -1 : (place.get(slip.about) ?? -1));
-  return slips
+  const sorted = slips
     .filter((slip) => only === undefined || isAbout(slip, only))
     .map((slip, i) => ({ slip, i }))
     .sort((a, b) => rank(a.slip) - rank(b.slip) || weight(a.slip) - weight(b.slip) || a.i - b.i)
     .map(({ slip }) => slip);
+  return underTheirFindings(sorted);
 }
 
-const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null : anchor.itemId);
+/** A thread on something that is not found any more stays among the threads of its item. */
+function underTheirFindings(sorted: readonly Slip[]): Slip[] {
+  const found = new Set(
+    sorted.flatMap((slip) => (slip.kind === "finding" && slip.finding.key ? [slip.finding.key] : [])),
+  );
+  const under = new Map<string, Slip[]>();
+  const rest = sorted.filter((slip) => {
+    if (slip.kind !== "thread" || slip.thread.anchor.kind !== "finding") return true;
+    const { key } = slip.thread.anchor;
+    if (!found.has(key)) return true;
+    under.set(key, [...(under.get(key) ?? []), slip]);
+    return false;
+  });
+  if (under.size === 0) return rest;
+  return rest.flatMap((slip) => {
+    const key = slip.kind === "finding" ? slip.finding.key : undefined;
+    const threads = key === undefined ? [] : (under.get(key) ?? []);
+    if (key !== undefined) under.delete(key);
+    return [slip, ...threads];
+  });
+}
 
 const isAbout = (slip: Slip, itemId: string | null): boolean =>
   itemId === null ? slip.about === null : isAboutItem(slip, itemId);
 
 const isAboutItem = (slip: Slip, itemId: string): boolean =>
-  slip.kind === "finding" ? slip.finding.items.includes(itemId) : itemOf(slip.thread.anchor) === itemId;
+  slip.kind === "finding" ? slip.finding.items.includes(itemId) : threadIsAbout(slip.thread, itemId);
+
+const threadIsAbout = ({ anchor }: ThreadView, itemId: string): boolean =>
+  anchor.kind === "finding" ? anchor.itemIds.includes(itemId) : itemOfAnchor(anchor) === itemId;
 
 /** Stable from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */
 function findingId(finding: Finding, seen: Map<string, number>): string {

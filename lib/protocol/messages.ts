@@ -83,7 +83,13 @@ export type Anchor =
       readonly from: string;
       readonly to: string;
       readonly quote: string;
-    };
+      /** Where the same words also stood when it was pinned: a relative position of the first letter of each. */
+      readonly others?: readonly string[];
+    }
+  /** The change before an item. */
+  | { readonly kind: "change"; readonly itemId: string }
+  /** What a rule found; `key` is the finding's own. */
+  | { readonly kind: "finding"; readonly rule: string; readonly itemIds: readonly string[]; readonly key: string };
 
 export interface CommentView {
   readonly id: string;
@@ -92,6 +98,8 @@ export interface CommentView {
   readonly body: string;
   /** ms since the epoch, UTC. */
   readonly at: number;
+  /** Ids of the people who are named in it. */
+  readonly names?: readonly string[];
 }
 export interface ThreadView {
   readonly id: string;
@@ -100,6 +108,20 @@ export interface ThreadView {
   /** Somebody who is now a lead has written in it, so only a lead settles it. */
   readonly leadSpoke: boolean;
   readonly comments: readonly CommentView[];
+}
+
+/** A *look again* that a lead accepted as it stands, with a reason. */
+export interface AcceptanceView {
+  readonly id: string;
+  readonly rule: string;
+  /** Identifies the finding with its items and its values (lib/acceptance). */
+  readonly findingKey: string;
+  /** The sentence that was accepted. */
+  readonly message: string;
+  readonly reason: string;
+  readonly byName: string;
+  /** ms since the epoch. */
+  readonly at: number;
 }
 
 /** A plan as the month and the desk list it. */
@@ -143,5 +165,10 @@ export type News =
    */
   | { readonly t: "studio"; readonly mark: string }
   | { readonly t: "state"; readonly state: StateNews }
+  /** All threads of the plan, when a page joins. */
   | { readonly t: "threads"; readonly threads: readonly ThreadView[] }
+  /** One thread as it is now: a new one, or one that has changed. */
+  | { readonly t: "thread"; readonly thread: ThreadView }
+  /** Every acceptance of the plan that nobody has ended. */
+  | { readonly t: "accepted"; readonly accepted: readonly AcceptanceView[] }
   | ({ readonly t: "plans" } & PlansKnown);

@@ -1,11 +1,12 @@
 /** What pages are told about a plan over their socket: its state, its threads, its findings, its studio data. */
 
+import { listAcceptances } from "#db/repos/acceptance-repo.ts";
 import type { KeptCheck } from "#db/repos/check-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestMomentId } from "#db/repos/moment-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
-import { listThreads } from "#db/repos/thread-repo.ts";
+import { listThreads, readThreadView } from "#db/repos/thread-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import type { News, StateNews } from "#lib/protocol/messages.ts";
 import { planDoc } from "#server/context/live-documents.ts";
@@ -58,8 +59,20 @@ export function announcePlanStudio(app: App, id: string): void {
 export const checkedNews = ({ planMark, findingsMark }: Pick<KeptCheck, "planMark" | "findingsMark">): News[] =>
   planMark === null || findingsMark === null ? [] : [{ t: "checked", plan: planMark, findings: findingsMark }];
 
-export function announceThreads(app: App, id: string): void {
-  app.documents.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });
+/** Tells the plan's pages one thread as it is now. Call after the change is stored. */
+export function announceThread(app: App, planId: string, threadId: string): void {
+  const thread = readThreadView(app.db, threadId);
+  if (thread) app.documents.announce(planDoc(planId), { t: "thread", thread });
+}
+
+const acceptedNews = (app: Pick<Springline, "db">, id: string): News => ({
+  t: "accepted",
+  accepted: listAcceptances(app.db, id),
+});
+
+/** Tells the plan's pages which findings are accepted. Call after the change is stored. */
+export function announceAccepted(app: App, id: string): void {
+  app.documents.announce(planDoc(id), acceptedNews(app, id));
 }
 
 /**
@@ -75,6 +88,7 @@ export function planWelcome(app: App & Pick<Springline, "checks">, id: string): 
   return [
     { t: "state", state: stateNews(app, row) },
     { t: "threads", threads: listThreads(app.db, id) },
+    acceptedNews(app, id),
     { t: "studio", mark },
     ...(kept ? checkedNews(kept) : []),
   ];

@@ -4,7 +4,6 @@
  */
 import { listMembers } from "#db/repos/people-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
-import { listThreadPeople } from "#db/repos/thread-repo.ts";
 import type { NoticeData } from "#lib/notices/kinds.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { tell } from "./tell.ts";
@@ -39,14 +38,3 @@ export const tellSigned = (app: App, plan: OfPlan, data: Done): void =>
 /** An edition is withdrawn: whoever signed it is told too. */
 export const tellWithdrawn = (app: App, plan: OfPlan, data: Done, signedBy: string): void =>
   tell(app, { kind: "withdrawn", to: [...peopleOf(plan), signedBy], planId: plan.id, data });
-
-/** A comment, once it is stored: everybody who wrote in its thread, and the plan's owner; not those told of it otherwise. */
-export function tellComment(
-  app: App,
-  plan: OfPlan,
-  byId: string,
-  { threadId, except = [] }: { readonly threadId: string; readonly except?: readonly string[] },
-): void {
-  const people = [plan.ownerId, ...listThreadPeople(app.db, threadId)].filter((id) => !except.includes(id));
-  tell(app, { kind: "comment", to: people, planId: plan.id, data: { byId, threadId } });
-}

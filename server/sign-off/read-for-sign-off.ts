@@ -9,9 +9,9 @@ import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
-import { openLookAgain } from "#lib/rounds/open-look-again.ts";
 import type { ComparePoint } from "#lib/rounds/rounds.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { lookAgainLeft } from "#server/acceptances/accepted-of.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -74,7 +74,7 @@ function readingOf(
     findings,
     blockers: signBlockers(app, row, person.id, found),
     fromFile: differing,
-    lookAgain: openLookAgain(findings, []),
+    lookAgain: lookAgainLeft(app, row.id, findings),
     nextEdition: (newestEdition(app.db, row.id)?.number ?? 0) + 1,
     ...(last ? changesSince(last, plan) : {}),
   };

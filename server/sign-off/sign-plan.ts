@@ -17,7 +17,7 @@ import { buildCard, sealCard } from "#lib/card/card.ts";
 import { agree } from "#lib/plan/format.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
-import { openLookAgain } from "#lib/rounds/open-look-again.ts";
+import { acceptedOf, lookAgainLeft } from "#server/acceptances/accepted-of.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -83,7 +83,8 @@ function refusal(
   }
   const blockers = signBlockers(app, row, person.id, now);
   const first = blockers[0];
-  if (!first) return leftOpen === undefined ? null : leftOpenRefusal(openLookAgain(now.findings, []).length, leftOpen);
+  if (!first)
+    return leftOpen === undefined ? null : leftOpenRefusal(lookAgainLeft(app, row.id, now.findings).length, leftOpen);
   const details = { ...(typeof first.details === "object" ? first.details : {}), blockers };
   return fail(first.code === "only-author" ? 403 : 409, first.code, first.message, details);
 }
@@ -114,6 +115,7 @@ function writeEdition(
     planJson: canonicalJson(plan),
     card: card.value,
     findings,
+    accepted: acceptedOf(app, row.id, findings),
     signedBy: person.id,
     signedAt: app.now(),
     note,
@@ -131,7 +133,7 @@ function writeEdition(
 
 /** What the lead knew to be open and signed all the same. */
 function recordLeftOpen(app: Springline, { planId, number, findings, signedBy }: SignedEdition): void {
-  const open = openLookAgain(findings, []);
+  const open = lookAgainLeft(app, planId, findings);
   if (open.length === 0) return;
   const body = { edition: number, findings: open.map(({ key, rule, message }) => ({ key: key ?? rule, message })) };
   const entry = { at: app.now(), actorId: signedBy, subject: `plan/${planId}`, kind: "signed-with-open", body };

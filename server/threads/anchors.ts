@@ -1,15 +1,19 @@
-/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is stored. */
+/** Where a thread is pinned: the plan, an item, the change before it, words of a script, or a finding. Checked before it is stored. */
 import * as Y from "yjs";
 import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import { ok, type Result } from "#server/base/result.ts";
-import { THREAD_ITEM_UNKNOWN, THREAD_ITEM_WITHOUT_WORDS } from "./refusals.ts";
+import { THREAD_ITEM_UNKNOWN, THREAD_ITEM_WITHOUT_CHANGE, THREAD_ITEM_WITHOUT_WORDS } from "./refusals.ts";
 
 /** Characters; a relative position takes about twenty bytes. */
 const POSITION_MAX = 400;
 const QUOTE_MAX = 500;
+
+const MOST_OTHERS = 20;
+const KEY_MAX = 400;
+const MOST_ITEMS = 500;
 
 const itemId = z.string().regex(ID_PATTERN);
 const position = z
@@ -29,13 +33,30 @@ export const anchorSchema = z.discriminatedUnion("kind", [
       .string()
       .max(QUOTE_MAX, `Mark at most ${QUOTE_MAX} characters.`)
       .refine((quote) => quote.trim() !== "", "Mark the words that the comment is about."),
+    others: z.array(position).max(MOST_OTHERS).readonly().optional(),
   }),
+  z.strictObject({ kind: z.literal("change"), itemId }),
+  z
+    .strictObject({
+      kind: z.literal("finding"),
+      rule: z.string().regex(ID_PATTERN),
+      itemIds: z.array(itemId).max(MOST_ITEMS).readonly(),
+      key: z.string().max(KEY_MAX),
+    })
+    .refine(({ rule, key }) => key.startsWith(`${rule}:`), "The key does not belong to the rule."),
 ]);
 
-/** Errors: 422 no-such-item when the item is not in the stored document or has no words to pin to. */
+/**
+ * Errors: 422 no-such-item when an item is not in the stored document, no-words when it has none to pin to, no-change when
+ * nobody changes set-up before it.
+ */
 export function checkAnchor(doc: Y.Doc, anchor: Anchor): Result<Anchor> {
   if (anchor.kind === "plan") return ok(anchor);
-  if (!readItemById(doc, anchor.itemId)) return THREAD_ITEM_UNKNOWN;
+  if (anchor.kind === "finding")
+    return anchor.itemIds.every((id) => readItemById(doc, id)) ? ok(anchor) : THREAD_ITEM_UNKNOWN;
+  const item = readItemById(doc, anchor.itemId);
+  if (!item) return THREAD_ITEM_UNKNOWN;
+  if (anchor.kind === "change" && item.kind !== "move") return THREAD_ITEM_WITHOUT_CHANGE;
   return anchor.kind === "words" && !scriptOf(doc, anchor.itemId) ? THREAD_ITEM_WITHOUT_WORDS : ok(anchor);
 }
 

@@ -1,26 +1,19 @@
 /** Threads on a plan: opening, answering, settling and reopening them. The author is always the signed-in person. */
 
 import * as z from "zod";
-import {
-  insertComment,
-  insertThread,
-  leadSpoke,
-  listThreads,
-  readThread,
-  setThreadSettled,
-  type ThreadRow,
-} from "#db/repos/thread-repo.ts";
+import { insertComment, insertThread, listThreads, readThreadView, setThreadSettled } from "#db/repos/thread-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
-import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { announceThreads } from "#server/news/plan-news.ts";
-import { tellComment } from "#server/notices/tell-plan.ts";
-import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
+import { announceThread } from "#server/news/plan-news.ts";
+import { openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
-import { FOR_A_LEAD } from "./refusals.ts";
+import { checkMentions, namedField, storeMentions } from "./mentions.ts";
+import { openOwnThread } from "./own-thread.ts";
+import { answeredSince, FOR_A_LEAD } from "./refusals.ts";
 
 const BODY_MAX = 4000;
 const body = z
@@ -29,9 +22,10 @@ const body = z
   .min(1, "Write a comment first.")
   .max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
 
-export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body });
-export const newCommentSchema = z.strictObject({ body });
-export const settleSchema = z.strictObject({ settled: z.boolean() });
+export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body, mentions: namedField });
+export const newCommentSchema = z.strictObject({ body, mentions: namedField });
+/** `seen`: how many comments were in sight when somebody settled it. Pages of an older version do not say. */
+export const settleSchema = z.strictObject({ settled: z.boolean(), seen: z.int().min(0).optional() });
 
 /** Threads of a plan, the oldest first. Errors: 401, 403, 404. */
 export function listPlanThreads(app: Springline, actor: Actor, planId: string): Result<{ threads: ThreadView[] }> {
@@ -39,7 +33,7 @@ export function listPlanThreads(app: Springline, actor: Actor, planId: string): 
   return opened.ok ? ok({ threads: listThreads(app.db, planId) }) : opened;
 }
 
-/** Errors: 401, 403, 404, 422 no-such-item, 422 no-words. */
+/** Errors: 401, 403, 404; 422 no-such-item, no-words, no-change, unknown-mention. */
 export function openThread(
   app: Springline,
   actor: Actor,
@@ -51,58 +45,61 @@ export function openThread(
   const { row, person } = opened.value;
   const anchor = withPlan(app, row, (_, doc) => checkAnchor(doc, made.anchor));
   if (!anchor.ok) return anchor;
-  const id = app.newId();
-  const at = app.now();
+  const named = checkMentions(app, row, made);
+  if (!named.ok) return named;
+  const [id, commentId, at] = [app.newId(), app.newId(), app.now()];
   inTransaction(app.db, () => {
     insertThread(app.db, { id, planId, anchor: anchor.value, at });
-    insertComment(app.db, { id: app.newId(), threadId: id, authorId: person.id, body: made.body, at });
-    tellComment(app, row, person.id, { threadId: id });
+    insertComment(app.db, { id: commentId, threadId: id, authorId: person.id, body: made.body, at });
+    storeMentions(app, row, { threadId: id, commentId, byId: person.id, named: named.value });
   });
-  announceThreads(app, planId);
-  return ok({ id });
-}
-
-/** Answers a thread; a settled one stays settled. Errors: 401, 403, 404. */
-export function addComment(app: Springline, actor: Actor, threadId: string, text: string): Result<{ id: string }> {
-  const opened = openOwnThread(app, actor, threadId);
-  if (!opened.ok) return opened;
-  const { thread, person, row } = opened.value;
-  const id = app.newId();
-  inTransaction(app.db, () => {
-    insertComment(app.db, { id, threadId, authorId: person.id, body: text, at: app.now() });
-    tellComment(app, row, person.id, { threadId });
-  });
-  announceThreads(app, thread.planId);
+  announceThread(app, planId, id);
   return ok({ id });
 }
 
 /**
+ * Answers a thread; a settled one stays settled, and the answer says so. Errors: 401, 403, 404, 422 unknown-mention.
+ */
+export function addComment(
+  app: Springline,
+  actor: Actor,
+  threadId: string,
+  body: string,
+  mentions?: readonly string[],
+): Result<{ id: string; settled: boolean }> {
+  const opened = openOwnThread(app, actor, threadId);
+  if (!opened.ok) return opened;
+  const { row, thread, person } = opened.value;
+  const named = checkMentions(app, row, { body, mentions });
+  if (!named.ok) return named;
+  const id = app.newId();
+  inTransaction(app.db, () => {
+    insertComment(app.db, { id, threadId, authorId: person.id, body, at: app.now() });
+    storeMentions(app, row, { threadId, commentId: id, byId: person.id, named: named.value });
+  });
+  announceThread(app, thread.planId, threadId);
+  return ok({ id, settled: thread.settled });
+}
+
+/**
  * Settles a thread or reopens it. Only a lead can settle what a lead asked for, so that no plan is signed without a lead
- * having seen the answer. Errors: 401, 403 no-right, 403 for-a-lead, 404.
+ * having seen the answer; and nobody settles it over a comment that was not in sight (`seen`, of those there are).
+ * Errors: 401, 403 no-right, 403 for-a-lead, 404, 409 answered-since (`details.comments`).
  */
 export function settlePlanThread(
   app: Springline,
   actor: Actor,
   threadId: string,
   settled: boolean,
+  seen?: number,
 ): Result<{ settled: boolean }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
   const { person, row } = opened.value;
-  if (settled && !canSettle(person, row, { leadSpoke: leadSpoke(app.db, threadId) })) return FOR_A_LEAD;
+  const { leadSpoke = false, comments = [] } = readThreadView(app.db, threadId) ?? {};
+  if (settled && !canSettle(person, row, { leadSpoke })) return FOR_A_LEAD;
+  if (settled && seen !== undefined && comments.length > seen) return answeredSince(comments.slice(seen));
   setThreadSettled(app.db, threadId, settled);
-  announceThreads(app, opened.value.thread.planId);
+  announceThread(app, row.id, threadId);
   return ok({ settled });
-}
-
-/** A thread of a plan that the asker may comment on. */
-function openOwnThread(
-  app: Springline,
-  actor: Actor,
-  threadId: string,
-): Result<OpenedPlan & { readonly thread: ThreadRow }> {
-  const thread = readThread(app.db, threadId);
-  if (!thread) return NOT_FOUND;
-  const opened = openPlan(app, actor, thread.planId, "plan.comment");
-  return opened.ok ? ok({ ...opened.value, thread }) : opened;
 }

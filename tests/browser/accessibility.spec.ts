@@ -19,6 +19,7 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
       "/rules",
       "/rubric",
       "/people",
+      "/remarks",
     ],
   },
   { who: "marta", paths: ["/programme", "/notices"] },

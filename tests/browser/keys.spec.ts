@@ -12,6 +12,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "ines", path: "/notices" },
   { who: "ines", path: "/rules" },
   { who: "ines", path: "/rubric" },
+  { who: "ines", path: "/remarks" },
   { who: "petra", path: "/rules/caution-without-safety-line" },
   { who: "petra", path: "/people" },
   { who: "petra", path: "/record" },

@@ -68,7 +68,7 @@ test("created, written by two, offered for reading, returned with notes, fixed, 
   must(addComment(app, jonas, thread.id, "Done"));
   expect(outcome(settlePlanThread(app, jonas, thread.id, true))).toBe("for-a-lead");
   must(settlePlanThread(app, ines, thread.id, true));
-  expect(s.last(doc, "threads")?.threads[0]).toMatchObject({
+  expect(s.last(doc, "thread")?.thread).toMatchObject({
     settled: true,
     comments: [{ authorName: "Ines" }, { authorName: "Jonas", body: "Done" }],
   });

@@ -16,7 +16,7 @@ afterAll(() => server.stop());
 const open = (query: string, key = "v") =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn("ines"), query });
 
-test.each(["", "d=1&e=2", "d=2", "d=2&e=1", "d=x&e=2", "d=3&e=2", "d=2&e=3"])(
+test.each(["", "d=1&e=3", "d=2", "d=2&e=2", "d=x&e=3", "d=3&e=3", "d=2&e=4"])(
   "a page of other versions (%s) must reload",
   async (query) => {
     const client = open(query);
@@ -26,16 +26,16 @@ test.each(["", "d=1&e=2", "d=2", "d=2&e=1", "d=x&e=2", "d=3&e=2", "d=2&e=3"])(
 );
 
 test("a page of these versions is let in, and hears which history it reads", async () => {
-  const client = await open("d=2&e=2").synced();
+  const client = await open("d=2&e=3").synced();
   expect(client.newsOf("generation")).toEqual([{ t: "generation", generation: server.rooms.generation(name) }]);
   client.end();
 });
 
 test("a page that holds another history is refused; one of this history is not", async () => {
-  const other = open("d=2&e=2&g=another");
+  const other = open("d=2&e=3&g=another");
   expect(await other.closed()).toBe(4410);
   expect(other.heard).toEqual([]);
-  const own = await open(`d=2&e=2&g=${server.rooms.generation(name)}`).synced();
+  const own = await open(`d=2&e=3&g=${server.rooms.generation(name)}`).synced();
   own.end();
 });
 

@@ -4,6 +4,7 @@ import { useState } from "react";
 import { DraftLines } from "#app/_draft/draft-lines.tsx";
 import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
+import { ChangeThreads } from "#app/_margin/change-threads.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { latePlateChange } from "#app/_rounds/late-rounds.ts";
@@ -68,7 +69,10 @@ function ItemItself({ session, snap, item, inPlate = false }: ItemPanelProps) {
       <div className={styles.foot}>
         <Margin session={session} about={item.id} inDraft={inDraft} />
         {item.kind === "move" && (
-          <LatePart part={lateChange} props={{ plan: snap.plan, itemId: item.id }} meanwhile={null} />
+          <>
+            <LatePart part={lateChange} props={{ plan: snap.plan, itemId: item.id }} meanwhile={null} />
+            <ChangeThreads session={session} item={item} />
+          </>
         )}
       </div>
       <div className={styles.numbers}>

@@ -176,7 +176,8 @@ const OWN_KEYS = [
   /^app\/floor\//, // lib/floor/keys.ts
   /^app\/_parts\/commands\//,
   /^app\/_parts\/(?:move-picker|number-field)\.tsx$/,
-  /^app\/_session\/threads\/comment-form\.tsx$/,
+  /^app\/_session\/threads\/(?:comment-form\.tsx|use-offers\.ts)$/,
+  /^app\/_margin\/accept-form\.tsx$/,
   /^app\/_paste\/doubts\.tsx$/,
   /^app\/_parts\/use-fold\.ts$/,
   /^app\/studio\/_readings\/readings-table\.tsx$/,

@@ -59,3 +59,30 @@ describe("the margin's slips", () => {
     expect(countWords([], [])).toBe("nothing found");
   });
 });
+
+describe("a thread on a finding", () => {
+  const key = "must-row:x:row,row-right";
+  const found = { ...finding("must-row", "must", ["row", "row-right"]), key };
+  const other = { ...finding("look-row", "look", ["row"]), key: "look-row:x:row" };
+  const on = thread("t-on", { kind: "finding", rule: "must-row", itemIds: ["row", "row-right"], key });
+  const item = thread("t-item", { kind: "item", itemId: "row" });
+  const shown = (findings: readonly Finding[], only: string | null) =>
+    about(slipsOf({ plan, findings, threads: [item, on], showSettled: false, only }));
+
+  it("stands right under it, in the plates of all its items", () => {
+    expect(shown([other, found], "row")).toEqual(["must-row", "t-on", "look-row", "t-item"]);
+    expect(shown([other, found], "row-right")).toEqual(["must-row", "t-on"]);
+  });
+
+  it("stays among the threads of its items once it is not found any more", () => {
+    expect(shown([other], "row")).toEqual(["look-row", "t-item", "t-on"]);
+    expect(shown([], "row-right")).toEqual(["t-on"]);
+  });
+
+  it("about the whole class stands with the class", () => {
+    const whole = { ...finding("whole", "look", []), key: "whole:x:" };
+    const thread_ = thread("t-whole", { kind: "finding", rule: "whole", itemIds: [], key: "whole:x:" });
+    const slips = slipsOf({ plan, findings: [whole], threads: [thread_], showSettled: false, only: null });
+    expect(about(slips)).toEqual(["whole", "t-whole"]);
+  });
+});

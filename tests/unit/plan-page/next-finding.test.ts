@@ -7,7 +7,8 @@ import type { Finding } from "#lib/rules/define/types.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 
 const { findings } = checkPlan(FIRST_TRY);
-const snapAt = (selectedId: string | null) => ({ plan: FIRST_TRY, findings, selectedId }) as unknown as SessionSnapshot;
+const snapAt = (selectedId: string | null) =>
+  ({ plan: FIRST_TRY, findings, accepted: [], selectedId }) as unknown as SessionSnapshot;
 
 test.each(["must", "look", "info"] as const)("every %s once, then around", (level) => {
   const all = findings.filter((f) => f.level === level);

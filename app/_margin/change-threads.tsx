@@ -1,0 +1,48 @@
+"use client";
+/** Threads on the change before an item, beside the change itself. */
+import { LatePart } from "#app/_parts/late-part.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import { lateThread } from "./late-thread.ts";
+import styles from "./margin.module.css";
+import { COMMENT_ON_CHANGE } from "./margin-words.ts";
+import { NewThread } from "./new-thread.tsx";
+
+export function ChangeThreads({ session, item }: { readonly session: PlanSession; readonly item: MoveItem }) {
+  const { threads, rights } = useSnapshot(session);
+  const here = threads.filter(({ anchor }) => anchor.kind === "change" && anchor.itemId === item.id);
+  const open = here.filter(({ settled }) => !settled);
+  const settled = here.filter((thread) => thread.settled);
+  if (here.length === 0 && !rights.comments) return null;
+  const list = (some: typeof here) => (
+    <ul className={styles.slips} aria-label="Threads on the change">
+      {some.map((thread) => (
+        <li key={thread.id}>
+          <LatePart part={lateThread} props={{ session, thread }} />
+        </li>
+      ))}
+    </ul>
+  );
+  return (
+    <section className={styles.list} aria-label="Threads on the change before this item">
+      {open.length > 0 && list(open)}
+      {settled.length > 0 && (
+        <details>
+          <summary>{settled.length} settled on the change</summary>
+          {list(settled)}
+        </details>
+      )}
+      {rights.comments && (
+        <div className={styles.acts}>
+          <NewThread
+            session={session}
+            anchor={{ kind: "change", itemId: item.id }}
+            words={COMMENT_ON_CHANGE}
+            place={{ moveId: item.move }}
+          />
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,13 @@
+/** The plan's threads as a file: Web Annotations in JSON-LD. */
+import { ANNOTATION_TYPE } from "#lib/annotation/annotation.ts";
+import { fileStem } from "#server/editions/editions.ts";
+import { fileResponse } from "#server/editions/file-response.ts";
+import { guarded } from "#server/http/respond.ts";
+import { saveThreads } from "#server/threads/save-threads.ts";
+
+export const GET = guarded({}, ({ app, actor, params }) => {
+  const saved = saveThreads(app, actor, params.id ?? "");
+  if (!saved.ok) return saved;
+  const text = `${JSON.stringify(saved.value.data, null, 2)}\n`;
+  return fileResponse({ text, type: ANNOTATION_TYPE, fileName: `${fileStem(saved.value.title)}.threads.jsonld` });
+});
