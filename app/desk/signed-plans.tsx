@@ -69,6 +69,9 @@ function Ways({ plan: { planId, number, title } }: { readonly plan: SignedPlan }
       <a className="act" href={`/editions/${edition}/classes`}>
         Classes taught<span className="visually-hidden"> from {title}</span>
       </a>
+      <a className="act" href={`/editions/${planId}`}>
+        All editions<span className="visually-hidden"> of {title}</span>
+      </a>
       <a className="act" href={`/api/editions/${edition}/cues.vtt`} download>
         Cue track<span className="visually-hidden"> of {title}</span>
       </a>
