@@ -1,7 +1,7 @@
 "use client";
 /** E-mail: the studio's mail server, a test mail, and what waits or could not be sent. */
 import { useRouter } from "next/navigation";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { MailSettingsView } from "#server/mail/mail-settings.ts";
 import type { MailState } from "#server/mail/manage-mail.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
@@ -81,6 +81,10 @@ function TurnOff() {
   const router = useRouter();
   const sending = useSend();
   const [asked, setAsked] = useState(false);
+  const keep = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (asked) keep.current?.focus();
+  }, [asked]);
   const turnOff = async () => {
     if ((await sending.run("DELETE", "/api/mail")) !== undefined) router.refresh();
   };
@@ -97,7 +101,7 @@ function TurnOff() {
       <button type="button" className="act" aria-disabled={sending.busy} onClick={turnOff}>
         {MAIL.turnOff}
       </button>
-      <button type="button" className="act" onClick={() => setAsked(false)}>
+      <button type="button" className="act" ref={keep} onClick={() => setAsked(false)}>
         Keep it
       </button>
       <ProblemLine say={sending.problem} />

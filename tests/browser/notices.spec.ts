@@ -140,4 +140,8 @@ test("a manager sets e-mail up and tries it; a trainee chooses and is mailed; wh
   expect(mail?.subject).toBe("Springline: something new for you");
   expect(mail?.text).toContain(`/plans/${id}#thread-`);
   expect(raw).not.toContain("private word");
+  await petra.reload();
+  await petra.getByRole("button", { name: "Turn e-mail off" }).press("Enter");
+  await petra.getByRole("button", { name: "Turn e-mail off" }).press("Enter");
+  await expect(petra.getByText("E-mail is not set up: people are told in the app only.")).toBeVisible();
 });
