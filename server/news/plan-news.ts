@@ -12,6 +12,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
+import { proposalNews } from "./proposal-news.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now">;
 
@@ -70,6 +71,7 @@ export function planWelcome(app: App & Pick<Springline, "checks">, id: string): 
   return [
     { t: "state", state: stateNews(app, row) },
     { t: "threads", threads: listThreads(app.db, id) },
+    proposalNews(app.db, id),
     { t: "studio", mark },
     ...(kept ? checkedNews(kept) : []),
   ];
