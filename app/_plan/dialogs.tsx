@@ -1,6 +1,7 @@
 "use client";
 /** The dialogs over a plan, and where the keyboard goes when one closes. */
 import { LatePart } from "#app/_parts/late-part.tsx";
+import { lateOrderCopy, latePlateCopy, lateProposals } from "#app/_propose/late-propose.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -31,6 +32,11 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
     if (id === null) page.acts.run["open-item"]();
     else requestAnimationFrame(() => focusMiddle(id));
   };
+  const goTo = (id: string) => {
+    closeDialog();
+    page.acts.show(id);
+    requestAnimationFrame(() => requestAnimationFrame(() => page.acts.run["open-item"]()));
+  };
   switch (page.dialog) {
     case "add":
       return <AddDialog session={session} onAdded={added} onClose={closeAdd} />;
@@ -42,6 +48,16 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
       return <LatePart part={LATE.order} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />;
     case "rehearsals":
       return <LatePart part={LATE.rehearsals} props={{ session, onClosed: closeDialog }} />;
+    case "propose":
+      return snap.selectedId === null ? null : (
+        <LatePart part={latePlateCopy} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />
+      );
+    case "propose-order":
+      return snap.selectedId === null ? null : (
+        <LatePart part={lateOrderCopy} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />
+      );
+    case "proposals":
+      return <LatePart part={lateProposals} props={{ session, onClosed: closeDialog, onGo: goTo }} />;
     case "legend":
       return <LatePart part={LATE.legend} props={{ lanes: page.view === "whole-class", onClose: closeDialog }} />;
     case null:

@@ -2,6 +2,7 @@
 import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
+import { lateOrderCopy, latePlateCopy, latePlateProposals, lateProposals } from "#app/_propose/late-propose.ts";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { lateChange } from "#app/_session/late-change.ts";
@@ -24,7 +25,11 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   lateScript,
   session.moreRules,
   lateItemLoad,
+  latePlateProposals,
   ...Object.values(LATE),
+  latePlateCopy,
+  lateOrderCopy,
+  lateProposals,
   lateReadAloud,
   lateReview,
   lateFigure,

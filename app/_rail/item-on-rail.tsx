@@ -102,6 +102,7 @@ function looks({ item, plan, inDraft, selected, open, editable, dragged }: ItemO
 
 function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
   const threads = marks?.threads ?? 0;
+  const proposals = marks?.proposals ?? 0;
   return (
     <>
       {item.kind !== "heading" && <PlateSeconds value={item.seconds} />}
@@ -116,6 +117,7 @@ function Meta({ item, plan, reps, marks, people, talkOver }: ItemOnRailProps) {
       )}
       {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
       {threads > 0 && <span>{plural(threads, "thread")}</span>}
+      {proposals > 0 && <span className={styles.proposed}>{plural(proposals, "proposal")}</span>}
       {people.map((name) => (
         <span key={name} className={styles.person}>
           {name}

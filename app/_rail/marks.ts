@@ -2,17 +2,20 @@
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
+import { standingProposals } from "../_session/proposals.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 export interface ItemMarks {
   readonly must: number;
   readonly look: number;
   readonly threads: number;
+  /** Proposals that wait for an answer. */
+  readonly proposals: number;
   /** The title of the most serious finding. */
   readonly worst: string | null;
 }
 
-const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
+const NONE: ItemMarks = { must: 0, look: 0, threads: 0, proposals: 0, worst: null };
 
 /** While lines are proposed for a move, what was found about its missing words is not told on its plate. */
 export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<string, ItemMarks> {
@@ -32,5 +35,7 @@ export function marksOf(snap: SessionSnapshot, draft: FirstDraft): ReadonlyMap<s
       add(anchor.itemId, { threads: (marks.get(anchor.itemId) ?? NONE).threads + 1 });
     }
   }
+  for (const { itemId } of standingProposals(snap))
+    if (itemId !== null) add(itemId, { proposals: (marks.get(itemId) ?? NONE).proposals + 1 });
   return marks;
 }

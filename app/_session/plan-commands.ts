@@ -6,10 +6,22 @@ import { type CommandAt, type CommandId, type CommandTable, keyParts } from "#ap
 import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { beginsBlock } from "./proposals.ts";
 import type { PlanSession } from "./session.ts";
 
 /** What a command may need of the plan, the person and the chosen item. */
-type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move" | "a-finding";
+type Fact =
+  | "writing"
+  | "item"
+  | "heading"
+  | "one-sided"
+  | "a-change"
+  | "a-move"
+  | "a-finding"
+  | "proposing"
+  | "a-plate"
+  | "a-block"
+  | "a-proposal";
 
 const SCRIPT_KEYS = [
   ...CUE_KINDS.map((kind, i) => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`] as const),
@@ -97,6 +109,9 @@ export const PLAN_COMMANDS = {
       needs: ["writing", "a-move"],
     },
     rehearse: { words: "Rehearse", needs: ["a-move"] },
+    propose: { words: "Propose a change", needs: ["proposing", "a-plate"] },
+    "propose-order": { words: "Propose another order", needs: ["proposing", "a-block"] },
+    proposals: { words: "Proposals", needs: ["a-proposal"] },
 
     // Cells of the whole class.
     "cell-left": { keys: { lanes: "ArrowLeft" }, help: CELL_BESIDE },
@@ -156,6 +171,9 @@ export const PAGE_COMMANDS = [
   "block-in-fewer",
   "fit",
   "rehearse",
+  "propose",
+  "propose-order",
+  "proposals",
   "choose-nothing",
   "rail",
   "whole-class",
@@ -169,13 +187,21 @@ export type PageCommand = (typeof PAGE_COMMANDS)[number];
 export type OwnCommand<P extends keyof (typeof PLAN_COMMANDS)["places"]> = Exclude<CommandIn<P>, PageCommand>;
 
 /** In the menu of the plan, and beside the chosen item. */
-export const MENU = ["show-class", "paste", "fewer-set-ups", "rehearse"] as const satisfies readonly PlanCommand[];
+export const MENU = [
+  "show-class",
+  "paste",
+  "fewer-set-ups",
+  "rehearse",
+  "proposals",
+] as const satisfies readonly PlanCommand[];
 export const ITEM_ACTS = [
   "add-after",
   "block-in-fewer",
   "add-other-side",
   "duplicate",
   "take-out",
+  "propose",
+  "propose-order",
 ] as const satisfies readonly PlanCommand[];
 
 export const PLAN_KEYS = {
@@ -187,7 +213,8 @@ export const PLAN_KEYS = {
 /** Whether something that a command needs holds just now. */
 export function commandHolds(session: PlanSession): (need: string) => boolean {
   return (need) => {
-    const { plan, selectedId, findings } = session.getSnapshot();
+    const snap = session.getSnapshot();
+    const { plan, selectedId, findings } = snap;
     const item = selectedId === null ? undefined : itemById(plan, selectedId);
     const facts: Readonly<Record<Fact, boolean>> = {
       writing: session.canWrite,
@@ -197,6 +224,10 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       "a-change": item?.kind === "move",
       "a-move": plan.items.some(isMoveItem),
       "a-finding": findings.some(({ level }) => level !== "info"),
+      proposing: session.proposes,
+      "a-plate": item?.kind === "move" || item?.kind === "pause",
+      "a-block": item !== undefined && beginsBlock(plan.items, item),
+      "a-proposal": session.proposes || snap.proposals.length > 0,
     };
     return facts[need as Fact] ?? false;
   };

@@ -3,10 +3,11 @@ import type { PlanAnalysis } from "#lib/analysis/analysis.ts";
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClassClock } from "#lib/clock/clock.ts";
+import type { TakenProposal } from "#lib/doc/proposal-marks.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
-import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { ProposalView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -29,7 +30,7 @@ export interface PlanPageProps {
   readonly outline: readonly OutlinePart[];
   readonly rights: Rights;
   /** What else the person may do with the plan. The server asks again at every act. */
-  readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;
+  readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete" | "propose", boolean>>;
   readonly state: StateNews;
 }
 
@@ -41,6 +42,8 @@ interface Rights {
 /** What is worked out from this page's own copy, and what was taken out of it. */
 export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
   readonly deleted: readonly DeletedItem[];
+  /** Proposals that were taken and not undone since, by id. */
+  readonly taken: ReadonlyMap<string, TakenProposal>;
   /** True until the rules that are fetched after the page have run too. */
   readonly moreToCheck: boolean;
 }
@@ -49,6 +52,8 @@ export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
 export interface NewsState extends ServerFacts {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
+  /** Those that were neither declined nor withdrawn; which of them are done, `taken` says. */
+  readonly proposals: readonly ProposalView[];
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

@@ -40,6 +40,8 @@ interface StudioNow {
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
+  /** The person may propose changes of the plan: a lead, of a plan that is not their own. */
+  readonly proposes: boolean;
   /** The rules that this page did not start with. Once they are here, the plan has been checked with them. */
   readonly moreRules = loadLater(async () => {
     this.canBeUsed();
@@ -60,6 +62,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     const now: StudioNow = { studio: props.studio, served: null };
     super(planDescription(props, now), edge);
     this.planId = props.planId;
+    this.proposes = props.may.propose;
     this.now = now;
     this.studioLink = new StudioLink(props.studio.mark, {
       ask: () => fetchStudio(props.planId),
@@ -115,7 +118,7 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     key: props.planId,
     generation: props.generation,
     me: props.me,
-    heard: { rights: props.rights, present: [], state: props.state, threads: [] },
+    heard: { rights: props.rights, present: [], state: props.state, threads: [], proposals: [] },
     hear: newsState,
     derive: (doc) => derive(doc, now.studio, now.served),
     derivesFrom: () => [now.studio, rulesHere()],
@@ -132,6 +135,8 @@ function newsState(now: NewsState, news: News): NewsState {
       return { ...now, state: news.state };
     case "threads":
       return { ...now, threads: news.threads };
+    case "proposals":
+      return { ...now, proposals: news.proposals };
     default:
       return now;
   }

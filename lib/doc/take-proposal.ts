@@ -9,17 +9,11 @@ import type { LineIds, LineWords, ProposalPart } from "#lib/proposal/parts.ts";
 import { inTurn, type ScriptStep } from "#lib/proposal/script-steps.ts";
 import { hunksOf, tokensOf } from "#lib/proposal/words-diff.ts";
 import { LIVE_FIELD, PROPOSAL_KEY, planParts } from "./layout.ts";
+import { takenProposals } from "./proposal-marks.ts";
 import { readItems, scriptOf } from "./read.ts";
 import { reorderItems } from "./reorder.ts";
 import { lineElement, readLine } from "./script.ts";
 import { act, setItemField, setSpring, type Writer, withItem } from "./write.ts";
-
-export interface TakenProposal {
-  /** The item that it is about, the heading of its block, or null for the items before the first heading. */
-  readonly itemId: string | null;
-  /** Ids of the parts that were taken. */
-  readonly parts: readonly string[];
-}
 
 interface Proposed {
   readonly id: string;
@@ -55,22 +49,6 @@ export function takeProposal(w: Writer, { id, itemId, parts }: Proposed): readon
     if (itemId === null) planParts(w.doc).head.set(PROPOSAL_KEY + id, mark);
     else withItem(w, itemId, (map) => map.set(PROPOSAL_KEY + id, mark));
   });
-  return taken;
-}
-
-/** Proposals that were taken and not undone since, by id. */
-export function takenProposals(doc: Y.Doc): ReadonlyMap<string, TakenProposal> {
-  const { head, items } = planParts(doc);
-  const taken = new Map<string, TakenProposal>();
-  const look = (map: Y.Map<unknown>, itemId: string | null) => {
-    for (const [key, value] of map._map)
-      if (key.startsWith(PROPOSAL_KEY) && !value.deleted) {
-        const parts: unknown = map.get(key);
-        if (typeof parts === "string") taken.set(key.slice(PROPOSAL_KEY.length), { itemId, parts: parts.split(" ") });
-      }
-  };
-  look(head, null);
-  for (const [id, map] of items) if (map instanceof Y.Map) look(map, id);
   return taken;
 }
 

@@ -1,7 +1,7 @@
 /** Parts and effects in words. */
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber, sentenceCase, springLabel } from "#lib/plan/format.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { EffectNumber } from "./effect.ts";
 import { FIELD_WORDS, valueWords } from "./fits.ts";
 import type { ProposalPart } from "./parts.ts";
@@ -60,4 +60,14 @@ export function effectChange({ before, after, unit }: EffectNumber): string {
   const size = unit === "clock" ? `${plainNumber(Math.abs(by))} s` : effectValue(Math.abs(by), unit);
   if (/^0(\.0)?\D*$/.test(size)) return "no change";
   return by > 0 ? `+${size}` : `−${size}`;
+}
+
+/** What the plan has now in the place of a part's value; undefined where it has none. */
+export function currentValue(plan: Pick<Plan, "items">, part: ProposalPart): string | undefined {
+  if (part.kind !== "field" && part.kind !== "spring") return undefined;
+  const item = plan.items.find(({ id }) => id === part.item);
+  if (!item || item.kind === "heading") return undefined;
+  if (part.kind === "spring") return item.kind === "move" ? countWords(item.springs[part.spring] ?? 0) : undefined;
+  const value = item.kind === "pause" && part.field !== "seconds" ? undefined : (item as MoveItem)[part.field];
+  return valueWords(part.field, value ?? null);
 }

@@ -1,7 +1,7 @@
 /** Finds a proposal with its plan and the asker's right, and says whether it can still be answered. */
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type ProposalRow, readProposal } from "#db/repos/proposal-repo.ts";
-import { takenProposals } from "#lib/doc/take-proposal.ts";
+import { takenProposals } from "#lib/doc/proposal-marks.ts";
 import type { Actor, Person, PlanAction } from "#lib/policy/can.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";

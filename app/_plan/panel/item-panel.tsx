@@ -6,6 +6,7 @@ import { DraftOfBlock } from "#app/_draft/draft-of-block.tsx";
 import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
+import { latePlateProposals } from "#app/_propose/late-propose.ts";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -21,6 +22,7 @@ import { nameOf } from "../../_session/item-words.ts";
 import { lateChange } from "../../_session/late-change.ts";
 import { PlanButton } from "../../_session/page-acts.tsx";
 import { ITEM_ACTS } from "../../_session/plan-commands.ts";
+import { hasProposals } from "../../_session/proposals.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { ItemLabel } from "./item-label.tsx";
@@ -48,6 +50,9 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       aria-label={`Item: ${nameOf(snap.plan, item)}`}
     >
       {inPlate ? <h2 className="visually-hidden">{nameOf(snap.plan, item)}</h2> : <PanelHead snap={snap} item={item} />}
+      {hasProposals(snap, item.id) && (
+        <LatePart part={latePlateProposals} props={{ session, itemId: item.id }} meanwhile={null} />
+      )}
       {item.kind === "move" && (
         <div className={styles.script}>
           <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>

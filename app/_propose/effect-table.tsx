@@ -1,0 +1,77 @@
+"use client";
+/** The effect of a proposal: numbers now and with it, with the sign of the change, and findings that go and come. */
+import type { Effect } from "#lib/proposal/effect.ts";
+import { effectChange, effectValue } from "#lib/proposal/part-words.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+import styles from "./propose.module.css";
+import { EFFECT } from "./propose-words.ts";
+
+export function EffectTable({ effect }: { readonly effect: Effect }) {
+  const { numbers, gone, come } = effect;
+  return (
+    <div className={styles.effect}>
+      <table>
+        <caption>{EFFECT.caption}</caption>
+        <thead>
+          <tr>
+            <td />
+            <th scope="col" className="number">
+              {EFFECT.before}
+            </th>
+            <th scope="col" className="number">
+              {EFFECT.after}
+            </th>
+            <th scope="col" className="number">
+              {EFFECT.change}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {numbers.map((one) => (
+            <tr key={one.name}>
+              <th scope="row">{one.name}</th>
+              <td className="number">{effectValue(one.before, one.unit)}</td>
+              <td className="number">{effectValue(one.after, one.unit)}</td>
+              <td className="number">{effectChange(one)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {gone.length + come.length === 0 ? (
+        <p className="quiet small">{EFFECT.sameFindings}</p>
+      ) : (
+        <>
+          <Findings title={EFFECT.come} sign="+" findings={come} />
+          <Findings title={EFFECT.gone} sign="−" findings={gone} />
+        </>
+      )}
+    </div>
+  );
+}
+
+const LEVELS = { must: "must fix", look: "look again", info: "for information" } as const;
+
+interface FindingsProps {
+  readonly title: string;
+  readonly sign: string;
+  readonly findings: readonly Finding[];
+}
+
+function Findings({ title, sign, findings }: FindingsProps) {
+  if (findings.length === 0) return null;
+  return (
+    <div>
+      <p className="small">
+        {title}: {sign}
+        {findings.length}
+      </p>
+      <ul className={styles.findings}>
+        {findings.map((finding) => (
+          <li key={`${finding.key ?? finding.rule} ${finding.message}`}>
+            <b>{LEVELS[finding.level]}</b> {finding.message}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
