@@ -32,11 +32,6 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
     if (id === null) page.acts.run["open-item"]();
     else requestAnimationFrame(() => focusMiddle(id));
   };
-  const goTo = (id: string) => {
-    closeDialog();
-    page.acts.show(id);
-    requestAnimationFrame(() => requestAnimationFrame(() => page.acts.run["open-item"]()));
-  };
   switch (page.dialog) {
     case "add":
       return <AddDialog session={session} onAdded={added} onClose={closeAdd} />;
@@ -49,18 +44,30 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
     case "rehearsals":
       return <LatePart part={LATE.rehearsals} props={{ session, onClosed: closeDialog }} />;
     case "propose":
-      return snap.selectedId === null ? null : (
-        <LatePart part={latePlateCopy} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />
-      );
     case "propose-order":
-      return snap.selectedId === null ? null : (
-        <LatePart part={lateOrderCopy} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />
-      );
     case "proposals":
-      return <LatePart part={lateProposals} props={{ session, onClosed: closeDialog, onGo: goTo }} />;
+      return <ProposalDialogs session={session} snap={snap} page={page} dialog={page.dialog} />;
     case "legend":
       return <LatePart part={LATE.legend} props={{ lanes: page.view === "whole-class", onClose: closeDialog }} />;
     case null:
       return null;
   }
+}
+
+interface ProposalDialogsProps extends DialogsProps {
+  readonly dialog: "propose" | "propose-order" | "proposals";
+}
+
+function ProposalDialogs({ session, snap, page, dialog }: ProposalDialogsProps) {
+  const { selectedId } = snap;
+  const onClosed = page.closeDialog;
+  const onGo = (id: string) => {
+    onClosed();
+    page.acts.show(id);
+    requestAnimationFrame(() => requestAnimationFrame(() => page.acts.run["open-item"]()));
+  };
+  if (dialog === "proposals") return <LatePart part={lateProposals} props={{ session, onClosed, onGo }} />;
+  if (selectedId === null) return null;
+  const part = dialog === "propose" ? latePlateCopy : lateOrderCopy;
+  return <LatePart part={part} props={{ session, itemId: selectedId, onClosed }} />;
 }

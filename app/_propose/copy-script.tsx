@@ -5,7 +5,7 @@ import { newId } from "#app/_parts/new-id.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS, type CueKind } from "#lib/plan/schema.ts";
 import { MOST_LINE_CHARACTERS, MOST_LINES } from "#lib/proposal/parts.ts";
-import { type CopyLine, moved, type PlateCopy, withLine, withNewLine, withoutLine } from "./plate-copy.ts";
+import { type CopyLine, moved, type PlateCopy, withAddedLine, withLine, withoutLine } from "./plate-copy.ts";
 import styles from "./propose.module.css";
 import { PROPOSE } from "./propose-words.ts";
 
@@ -20,7 +20,7 @@ export function CopyScript({ copy, onChange }: CopyScriptProps) {
   const add = () => {
     const key = newId();
     focusNext(`[data-line="${key}"] textarea`);
-    onChange(withNewLine(copy, key));
+    onChange(withAddedLine(copy, key));
   };
   const remove = (at: number) => {
     const next = copy.lines[at + 1] ?? copy.lines[at - 1];
@@ -98,31 +98,32 @@ function Line({ line, at, isLast, onChange, onMove, onRemove }: LineProps) {
         value={line.text}
         onChange={(event) => onChange({ text: event.target.value.replace(/[\r\n]+/g, " ") })}
       />
-      <span className={styles.lineActs}>
-        <button
-          type="button"
-          className="square-button"
-          data-by="-1"
-          aria-label={PROPOSE.up(PROPOSE.line(n))}
-          disabled={at === 0}
-          onClick={() => onMove(-1)}
-        >
-          ↑
-        </button>
-        <button
-          type="button"
-          className="square-button"
-          data-by="1"
-          aria-label={PROPOSE.down(PROPOSE.line(n))}
-          disabled={isLast}
-          onClick={() => onMove(1)}
-        >
-          ↓
-        </button>
-        <button type="button" className="square-button" aria-label={PROPOSE.remove(n)} onClick={onRemove}>
-          ×
-        </button>
-      </span>
+      <LineActs {...{ at, isLast, onMove, onRemove }} />
     </div>
+  );
+}
+
+function LineActs({ at, isLast, onMove, onRemove }: Pick<LineProps, "at" | "isLast" | "onMove" | "onRemove">) {
+  const n = at + 1;
+  const way = (by: -1 | 1, disabled: boolean) => (
+    <button
+      type="button"
+      className="square-button"
+      data-by={by}
+      aria-label={(by === -1 ? PROPOSE.up : PROPOSE.down)(PROPOSE.line(n))}
+      disabled={disabled}
+      onClick={() => onMove(by)}
+    >
+      {by === -1 ? "↑" : "↓"}
+    </button>
+  );
+  return (
+    <span className={styles.lineActs}>
+      {way(-1, at === 0)}
+      {way(1, isLast)}
+      <button type="button" className="square-button" aria-label={PROPOSE.remove(n)} onClick={onRemove}>
+        ×
+      </button>
+    </span>
   );
 }

@@ -5,6 +5,7 @@ import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { ProposalView } from "#lib/protocol/messages.ts";
+import { focusNear } from "./focus-near.ts";
 import styles from "./propose.module.css";
 import { TAKE } from "./propose-words.ts";
 import { postDecline } from "./take.ts";
@@ -18,26 +19,8 @@ interface DeclineFormProps {
 }
 
 export function DeclineForm({ session, proposal, onLeave }: DeclineFormProps) {
-  const [word, setWord] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
-  const field = useRef<HTMLTextAreaElement>(null);
+  const { word, setWord, problem, busy, field, decline } = useDeclining(session, proposal);
   const id = useId();
-  useEffect(() => field.current?.focus(), []);
-  async function decline(event: FormEvent) {
-    event.preventDefault();
-    if (busy) return;
-    if (word.trim() === "") {
-      setProblem(TAKE.declineEmpty);
-      return field.current?.focus();
-    }
-    setBusy(true);
-    setProblem(null);
-    const sent = await postDecline(proposal.id, word.trim());
-    setBusy(false);
-    if (sent.ok) session.say(TAKE.declined(proposal.byName));
-    else setProblem(sent.message);
-  }
   return (
     <form className={styles.decline} onSubmit={decline}>
       <div className="field">
@@ -63,4 +46,28 @@ export function DeclineForm({ session, proposal, onLeave }: DeclineFormProps) {
       </div>
     </form>
   );
+}
+
+function useDeclining(session: PlanSession, proposal: ProposalView) {
+  const [word, setWord] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  const field = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => field.current?.focus(), []);
+  async function decline(event: FormEvent) {
+    event.preventDefault();
+    if (busy) return;
+    if (word.trim() === "") {
+      setProblem(TAKE.declineEmpty);
+      return field.current?.focus();
+    }
+    setBusy(true);
+    setProblem(null);
+    const sent = await postDecline(proposal.id, word.trim());
+    setBusy(false);
+    if (!sent.ok) return setProblem(sent.message);
+    session.say(TAKE.declined(proposal.byName));
+    focusNear();
+  }
+  return { word, setWord, problem, busy, field, decline };
 }

@@ -7,45 +7,43 @@ import styles from "./propose.module.css";
 import { EFFECT } from "./propose-words.ts";
 
 export function EffectTable({ effect }: { readonly effect: Effect }) {
-  const { numbers, gone, come } = effect;
+  const { gone, come, changed } = effect;
   return (
     <div className={styles.effect}>
-      <table>
-        <caption>{EFFECT.caption}</caption>
-        <thead>
-          <tr>
-            <td />
-            <th scope="col" className="number">
-              {EFFECT.before}
-            </th>
-            <th scope="col" className="number">
-              {EFFECT.after}
-            </th>
-            <th scope="col" className="number">
-              {EFFECT.change}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {numbers.map((one) => (
-            <tr key={one.name}>
-              <th scope="row">{one.name}</th>
-              <td className="number">{effectValue(one.before, one.unit)}</td>
-              <td className="number">{effectValue(one.after, one.unit)}</td>
-              <td className="number">{effectChange(one)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {gone.length + come.length === 0 ? (
-        <p className="quiet small">{EFFECT.sameFindings}</p>
-      ) : (
-        <>
-          <Findings title={EFFECT.come} sign="+" findings={come} />
-          <Findings title={EFFECT.gone} sign="−" findings={gone} />
-        </>
-      )}
+      <Numbers numbers={effect.numbers} />
+      {gone.length + come.length + changed.length === 0 && <p className="quiet small">{EFFECT.sameFindings}</p>}
+      <Findings title={EFFECT.come} sign="+" findings={come} />
+      <Findings title={EFFECT.gone} sign="−" findings={gone} />
+      <Findings title={EFFECT.changed} findings={changed} />
     </div>
+  );
+}
+
+function Numbers({ numbers }: Pick<Effect, "numbers">) {
+  return (
+    <table>
+      <caption>{EFFECT.caption}</caption>
+      <thead>
+        <tr>
+          <td />
+          {[EFFECT.before, EFFECT.after, EFFECT.change].map((name) => (
+            <th key={name} scope="col" className="number">
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {numbers.map((one) => (
+          <tr key={one.name}>
+            <th scope="row">{one.name}</th>
+            <td className="number">{effectValue(one.before, one.unit)}</td>
+            <td className="number">{effectValue(one.after, one.unit)}</td>
+            <td className="number">{effectChange(one)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
@@ -53,11 +51,11 @@ const LEVELS = { must: "must fix", look: "look again", info: "for information" }
 
 interface FindingsProps {
   readonly title: string;
-  readonly sign: string;
+  readonly sign?: "+" | "−" | "";
   readonly findings: readonly Finding[];
 }
 
-function Findings({ title, sign, findings }: FindingsProps) {
+function Findings({ title, sign = "", findings }: FindingsProps) {
   if (findings.length === 0) return null;
   return (
     <div>

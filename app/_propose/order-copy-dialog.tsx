@@ -2,6 +2,7 @@
 /** Proposing another order of a block: its items in a list that is moved by keys or buttons, with the effect beside it. */
 import { type KeyboardEvent, useEffect, useMemo, useRef } from "react";
 import { nameOf } from "#app/_session/item-words.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import { headingAbove } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -97,8 +98,7 @@ function OrderList({ plan, ids, onChange }: OrderListProps) {
       <ol ref={list} className={styles.order}>
         {ids.map((id, at) => {
           const item = itemById(plan, id);
-          const side = item?.kind === "move" && item.side !== "both" ? `, ${item.side}` : "";
-          const name = item ? `${nameOf(plan, item)}${side}` : "an item that was taken out";
+          const name = item ? placedName(plan, item) : PROPOSE.outItem;
           return (
             <li key={id} data-item={id} onKeyDown={onKeyDown(id)}>
               <span className={styles.orderName}>

@@ -1,12 +1,12 @@
 "use client";
 /** What a part changes: the value now beside the proposed one, the words that go and come, or both orders. */
-import { nameOf } from "#app/_session/item-words.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { blockIds } from "#lib/proposal/block-order.ts";
-import type { Judged } from "#lib/proposal/fits.ts";
+import type { JudgedPart } from "#lib/proposal/fits.ts";
 import { currentValue, partValues } from "#lib/proposal/part-words.ts";
 import type { LineRef, PartOf, ProposalPart } from "#lib/proposal/parts.ts";
 import { stretchesOf } from "#lib/proposal/words-diff.ts";
@@ -15,7 +15,7 @@ import { TAKE } from "./propose-words.ts";
 
 interface PartShownProps {
   readonly plan: Plan;
-  readonly one: Judged;
+  readonly one: JudgedPart;
 }
 
 export function PartShown({ plan, one }: PartShownProps) {
@@ -121,10 +121,10 @@ function Order({ title, plan, ids, moved }: OrderProps) {
           <li key={item.id}>
             {moved.has(item.id) ? (
               <>
-                <b>{nameWithSide(plan, item)}</b> <span className="quiet small">moves</span>
+                <b>{placedName(plan, item)}</b> <span className="quiet small">moves</span>
               </>
             ) : (
-              nameWithSide(plan, item)
+              placedName(plan, item)
             )}
           </li>
         ))}
@@ -132,8 +132,3 @@ function Order({ title, plan, ids, moved }: OrderProps) {
     </div>
   );
 }
-
-const nameWithSide = (plan: Plan, item: Plan["items"][number]): string =>
-  item.kind === "move" && (item.side === "left" || item.side === "right")
-    ? `${nameOf(plan, item)}, ${item.side}`
-    : nameOf(plan, item);

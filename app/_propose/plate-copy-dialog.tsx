@@ -1,7 +1,7 @@
 "use client";
 /** Proposing a change of one plate: a copy of it to edit, with its effect beside it. */
 import { useMemo, useRef } from "react";
-import { nameOf } from "#app/_session/item-words.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOfItem } from "#lib/doc/take-proposal.ts";
@@ -52,7 +52,7 @@ function Copying({ session, item, isGone, onClosed }: CopyingProps) {
   };
   return (
     <ProposeFrame
-      title={PROPOSE.title(nameOf(plan, item))}
+      title={PROPOSE.title(placedName(plan, item))}
       {...{ plan, writing, blocked, closer, onClosed }}
       wasKept={kept.wasKept}
       onAgain={kept.again}

@@ -60,7 +60,7 @@ export const withoutLine = (copy: PlateCopy, key: string): PlateCopy => ({
   lines: copy.lines.filter((line) => line.key !== key),
 });
 
-export function withNewLine(copy: PlateCopy, key: string): PlateCopy {
+export function withAddedLine(copy: PlateCopy, key: string): PlateCopy {
   const kind = copy.lines.at(-1)?.kind ?? "setup";
   return { ...copy, lines: [...copy.lines, { key, from: null, kind, text: "" }] };
 }

@@ -3,17 +3,17 @@
 import { useEffect, useState } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { send } from "#app/_parts/send.ts";
-import { nameOf } from "#app/_session/item-words.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import { standingProposals } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { plural } from "#lib/plan/format.ts";
+import { plural, sentenceCase } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
-import { ProposalView } from "./proposal-view.tsx";
+import { ProposalBeside } from "./proposal-beside.tsx";
 import styles from "./propose.module.css";
-import { dayWords, LIST, PROPOSE } from "./propose-words.ts";
+import { LIST, PROPOSE, shortDay } from "./propose-words.ts";
 
 interface ProposalsDialogProps {
   readonly session: PlanSession;
@@ -55,7 +55,7 @@ function Standing({ session, plan, proposal, onGo }: StandingProps) {
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <b>{placeWords(plan, itemId)}</b> {plural(proposal.parts.length, "part")}, {proposal.byName},{" "}
-        {dayWords(proposal.at)}
+        {shortDay(proposal.at)}
       </summary>
       {open && (
         <>
@@ -64,7 +64,7 @@ function Standing({ session, plan, proposal, onGo }: StandingProps) {
               {LIST.go}
             </button>
           )}
-          <ProposalView session={session} proposal={proposal} />
+          <ProposalBeside session={session} proposal={proposal} />
         </>
       )}
     </details>
@@ -74,9 +74,7 @@ function Standing({ session, plan, proposal, onGo }: StandingProps) {
 function placeWords(plan: Plan, itemId: string | null): string {
   if (itemId === null) return PROPOSE.orderTitle(PROPOSE.firstBlock);
   const item = itemById(plan, itemId);
-  if (!item) return LIST.gone;
-  const side = item.kind === "move" && (item.side === "left" || item.side === "right") ? `, ${item.side}` : "";
-  return `${nameOf(plan, item)}${side}`;
+  return item ? sentenceCase(placedName(plan, item)) : LIST.gone;
 }
 
 /** Asked for anew whenever one more has been answered. */

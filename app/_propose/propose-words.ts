@@ -2,9 +2,7 @@
 import { plural } from "#lib/plan/format.ts";
 
 const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
-const MOMENT = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
-export const dayWords = (ms: number): string => DAY.format(new Date(ms));
-export const momentWords = (ms: number): string => MOMENT.format(new Date(ms));
+export const shortDay = (ms: number): string => DAY.format(new Date(ms));
 
 export const PROPOSE = {
   title: (name: string) => `Propose a change: ${name}`,
@@ -28,6 +26,7 @@ export const PROPOSE = {
   down: (name: string) => `Move ${name} down`,
   remove: (n: number) => `Remove line ${n}`,
   line: (n: number) => `line ${n}`,
+  outItem: "an item that was taken out",
   leftOut: "These no longer fit the plan, so they are not sent:",
   orderHint: "Alt + arrow up or down moves an item, or use its buttons.",
   itemGone: "This item was taken out of the plan. What you wrote stays in this browser until you start again.",
@@ -59,7 +58,7 @@ export const TAKE = {
     "The plan cannot be written in at the moment. Nothing was changed: try again when it says that it is saved.",
   taken: (by: string, parts: number, all: boolean) =>
     all ? `Taken from ${by}. Undo takes it back.` : `${plural(parts, "part")} taken from ${by}. Undo takes it back.`,
-  sign: (by: string, at: number) => `taken from ${by}, ${dayWords(at)}`,
+  sign: (by: string, at: number) => `taken from ${by}, ${shortDay(at)}`,
   undo: "Undo",
 } as const;
 
@@ -70,6 +69,7 @@ export const EFFECT = {
   change: "Change",
   gone: "No longer found",
   come: "Newly found",
+  changed: "Still found, with other numbers",
   sameFindings: "The checks find the same as now.",
 } as const;
 
@@ -78,9 +78,9 @@ export const LIST = {
   none: "No proposal waits for an answer.",
   go: "Go to the plate",
   answered: "Answered",
-  taken: (by: string, at: number) => `taken by ${by}, ${dayWords(at)}`,
-  declined: (by: string, at: number) => `declined by ${by}, ${dayWords(at)}`,
-  withdrawn: (at: number) => `withdrawn, ${dayWords(at)}`,
+  taken: (by: string, at: number) => `taken by ${by}, ${shortDay(at)}`,
+  declined: (by: string, at: number) => `declined by ${by}, ${shortDay(at)}`,
+  withdrawn: (at: number) => `withdrawn, ${shortDay(at)}`,
   undone: "taken, then undone",
   gone: "an item that was taken out",
   loading: "Loading what was answered…",

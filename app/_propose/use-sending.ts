@@ -6,7 +6,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
 import type { Effect } from "#lib/proposal/effect.ts";
-import { applied, fits, type Judged } from "#lib/proposal/fits.ts";
+import { applied, fits, type JudgedPart } from "#lib/proposal/fits.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
 import { useProposalEffect } from "./proposal-effect.ts";
 import { PROPOSE } from "./propose-words.ts";
@@ -14,7 +14,7 @@ import { PROPOSE } from "./propose-words.ts";
 export interface Writing {
   readonly fitting: readonly ProposalPart[];
   /** The others, with why. */
-  readonly unfit: readonly Judged[];
+  readonly unfit: readonly JudgedPart[];
   readonly effect: Effect | null;
   readonly busy: boolean;
   readonly problem: string | null;

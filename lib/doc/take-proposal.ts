@@ -4,10 +4,10 @@
  */
 import * as Y from "yjs";
 import { parseScriptText } from "#lib/plan/script-text.ts";
-import { fits, type Ground, type Step } from "#lib/proposal/fits.ts";
+import { fits, type ProposalGround, type Step } from "#lib/proposal/fits.ts";
 import type { LineIds, LineWords, ProposalPart } from "#lib/proposal/parts.ts";
 import { inTurn, type ScriptStep } from "#lib/proposal/script-steps.ts";
-import { hunksOf, tokensOf } from "#lib/proposal/words-diff.ts";
+import { hunksOf, wordTokens } from "#lib/proposal/words-diff.ts";
 import { LIVE_FIELD, PROPOSAL_KEY, planParts } from "./layout.ts";
 import { takenProposals } from "./proposal-marks.ts";
 import { readItems, scriptOf } from "./read.ts";
@@ -23,7 +23,7 @@ interface Proposed {
 }
 
 /** Equipment is asked for words only, which are not shown here. */
-const NO_EQUIPMENT: Ground["equipment"] = { name: "none", carriageTravelMm: 1, springs: [] };
+const NO_EQUIPMENT: ProposalGround["equipment"] = { name: "none", carriageTravelMm: 1, springs: [] };
 
 /**
  * The ids of the parts that were written; none, and no mark, where no part fits any more. A part that the mark names
@@ -110,8 +110,8 @@ function writeScript(w: Writer, itemId: string, steps: readonly ScriptStep[]): v
 /** Makes a line read `words`, changing only the letters that differ. */
 export function writeLine(line: Y.XmlElement, { kind, text }: LineWords): void {
   if (line.getAttribute("kind") !== kind) line.setAttribute("kind", kind);
-  const before = tokensOf(readLine(line)?.text ?? "");
-  const hunks = hunksOf(before, tokensOf(text));
+  const before = wordTokens(readLine(line)?.text ?? "");
+  const hunks = hunksOf(before, wordTokens(text));
   const starts = [0];
   for (const token of before) starts.push((starts.at(-1) ?? 0) + unitsOf(token));
   for (const { from, to, words } of hunks.reverse()) {

@@ -2,7 +2,7 @@
 import { movedIds } from "#lib/plan/moved.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { PartOf } from "./parts.ts";
-import type { Verdict } from "./script-steps.ts";
+import type { PartVerdict } from "./script-steps.ts";
 
 type Items = Pick<Plan, "items">;
 
@@ -19,7 +19,7 @@ export function blockIds({ items }: Items, heading: string | null): readonly str
 export function judgeOrder(
   now: readonly string[] | undefined,
   { was, becomes }: Pick<PartOf<"order">, "was" | "becomes">,
-): Verdict<readonly string[]> {
+): PartVerdict<readonly string[]> {
   if (now === undefined) return { state: "changed", why: "The heading of this block was taken out of the plan." };
   const known = now.filter((id) => was.includes(id));
   const wanted = [...new Set(becomes)].filter((id) => known.includes(id));

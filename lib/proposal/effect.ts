@@ -19,6 +19,8 @@ export interface Effect {
   readonly numbers: readonly EffectNumber[];
   readonly gone: readonly Finding[];
   readonly come: readonly Finding[];
+  /** Found before and after, with other numbers: as they are after. */
+  readonly changed: readonly Finding[];
 }
 
 /** Shares that differ by less are not told: half a hundredth. */
@@ -96,12 +98,15 @@ function shares(before: PlanAnalysis, after: PlanAnalysis): EffectNumber[] {
   return all.sort((a, b) => by(b) - by(a)).slice(0, MOST_GROUPS);
 }
 
-/** A finding that only says other numbers is one that goes and one that comes. */
-function findings(before: readonly Finding[], after: readonly Finding[]): Pick<Effect, "gone" | "come"> {
-  const key = ({ rule, level, message, items }: Finding) => JSON.stringify([rule, level, message, items]);
-  const [was, is] = [new Set(before.map(key)), new Set(after.map(key))];
-  return {
-    gone: before.filter((finding) => !is.has(key(finding))),
-    come: after.filter((finding) => !was.has(key(finding))),
+/** The same finding by its words and items; where the words differ, by its rule and what it is about. */
+function findings(before: readonly Finding[], after: readonly Finding[]): Pick<Effect, "gone" | "come" | "changed"> {
+  const exact = ({ rule, level, message, items }: Finding) => JSON.stringify([rule, level, message, [...items].sort()]);
+  const about = ({ rule, items, key }: Finding) => key ?? JSON.stringify([rule, items]);
+  const not = (list: readonly Finding[], other: readonly Finding[], of: (finding: Finding) => string) => {
+    const known = new Set(other.map(of));
+    return list.filter((finding) => !known.has(of(finding)));
   };
+  const [gone, come] = [not(before, after, exact), not(after, before, exact)];
+  const left = not(come, gone, about);
+  return { gone: not(gone, come, about), come: left, changed: come.filter((finding) => !left.includes(finding)) };
 }

@@ -7,10 +7,10 @@ import { sameData } from "#lib/plan/same-data.ts";
 import { type MoveItem, moveItemSchema, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { blockIds, judgeOrder, withBlockInOrder } from "./block-order.ts";
 import { type LineIds, NO_LINE_IDS, type PartOf, type ProposalPart, type ProposedField } from "./parts.ts";
-import { judgeLine, type ScriptStep, steppedLines, type Verdict } from "./script-steps.ts";
+import { judgeLine, type PartVerdict, type ScriptStep, steppedLines } from "./script-steps.ts";
 
 /** What parts are judged by. */
-export type Ground = Pick<Plan, "items" | "equipment">;
+export type ProposalGround = Pick<Plan, "items" | "equipment">;
 
 /** One thing to write; all that a part that fits comes to. */
 export type Step =
@@ -19,17 +19,21 @@ export type Step =
   | { readonly on: "script"; readonly item: string; readonly step: ScriptStep }
   | { readonly on: "order"; readonly heading: string | null; readonly ids: readonly string[] };
 
-export interface Judged {
+export interface JudgedPart {
   readonly part: ProposalPart;
   /** `already`: the plan is so without it. `changed`: its ground has changed. */
-  readonly state: Verdict<Step>["state"];
+  readonly state: PartVerdict<Step>["state"];
   /** Undefined unless it fits. */
   readonly step: Step | undefined;
   /** Why it does not fit, in a sentence; null where it does. */
   readonly why: string | null;
 }
 
-export function fits(plan: Ground, parts: readonly ProposalPart[], lineIds: LineIds = NO_LINE_IDS): Judged[] {
+export function fits(
+  plan: ProposalGround,
+  parts: readonly ProposalPart[],
+  lineIds: LineIds = NO_LINE_IDS,
+): JudgedPart[] {
   return parts.map((part) => {
     const verdict = judge(plan, part, lineIds);
     return verdict.state === "fits"
@@ -41,7 +45,7 @@ export function fits(plan: Ground, parts: readonly ProposalPart[], lineIds: Line
 const OUT = { state: "changed", why: "This item was taken out of the plan." } as const;
 const ALREADY = { state: "already", why: "It is like this already." } as const;
 
-function judge(plan: Ground, part: ProposalPart, lineIds: LineIds): Verdict<Step> {
+function judge(plan: ProposalGround, part: ProposalPart, lineIds: LineIds): PartVerdict<Step> {
   if (part.kind === "order") {
     const verdict = judgeOrder(blockIds(plan, part.heading), part);
     return verdict.state === "fits"
@@ -60,17 +64,20 @@ function judge(plan: Ground, part: ProposalPart, lineIds: LineIds): Verdict<Step
     : verdict;
 }
 
-function judgeField(item: Exclude<PlanItem, { kind: "heading" }>, part: PartOf<"field">): Verdict<Step> {
+function judgeField(item: Exclude<PlanItem, { kind: "heading" }>, part: PartOf<"field">): PartVerdict<Step> {
   const { field, was, becomes } = part;
   if (item.kind === "pause" && field !== "seconds")
     return { state: "changed", why: "This item is a pause, which has only a time." };
   const now = (item as MoveItem)[field] ?? null;
   if (same(field, now, becomes)) return ALREADY;
   if (!same(field, now, was))
-    return { state: "changed", why: wasAndIs(FIELD_WORDS[field], valueWords(field, was), valueWords(field, now)) };
+    return {
+      state: "changed",
+      why: wasAndIs(PROPOSED_FIELD_WORDS[field], valueWords(field, was), valueWords(field, now)),
+    };
   const isValid =
     item.kind === "pause" ? becomes !== null : moveItemSchema.shape[field].safeParse(becomes ?? undefined).success;
-  if (!isValid) return { state: "changed", why: `${sentenceCase(FIELD_WORDS[field])} cannot be left out.` };
+  if (!isValid) return { state: "changed", why: `${sentenceCase(PROPOSED_FIELD_WORDS[field])} cannot be left out.` };
   return { state: "fits", step: { on: "field", item: item.id, field, value: becomes ?? undefined } };
 }
 
@@ -78,7 +85,11 @@ function judgeField(item: Exclude<PlanItem, { kind: "heading" }>, part: PartOf<"
 const same = (field: ProposedField, a: unknown, b: unknown): boolean =>
   field === "offsetMm" ? (a ?? 0) === (b ?? 0) : sameData(a, b);
 
-function judgeSpring(plan: Ground, item: MoveItem, { spring, was, becomes }: PartOf<"spring">): Verdict<Step> {
+function judgeSpring(
+  plan: ProposalGround,
+  item: MoveItem,
+  { spring, was, becomes }: PartOf<"spring">,
+): PartVerdict<Step> {
   const now = Object.hasOwn(item.springs, spring) ? (item.springs[spring] ?? 0) : 0;
   if (now === becomes) return ALREADY;
   const label = springLabel(plan.equipment, spring);
@@ -92,7 +103,7 @@ function judgeSpring(plan: Ground, item: MoveItem, { spring, was, becomes }: Par
 const wasAndIs = (name: string, was: string, now: string): string =>
   `${sentenceCase(name)} was ${was} when this was proposed; it is ${now} now.`;
 
-export const FIELD_WORDS: Readonly<Record<ProposedField, string>> = {
+export const PROPOSED_FIELD_WORDS: Readonly<Record<ProposedField, string>> = {
   seconds: "the time",
   side: "the side",
   offsetMm: "the starting place",
@@ -116,7 +127,11 @@ export function valueWords(field: ProposedField, value: PartOf<"field">["was"]):
 }
 
 /** The plan with the parts that fit; the same plan where none does. Whatever is not touched stays the same object. */
-export function applied<P extends Ground>(plan: P, parts: readonly ProposalPart[], lineIds: LineIds = NO_LINE_IDS): P {
+export function applied<P extends ProposalGround>(
+  plan: P,
+  parts: readonly ProposalPart[],
+  lineIds: LineIds = NO_LINE_IDS,
+): P {
   const steps = fits(plan, parts, lineIds).flatMap(({ step }) => step ?? []);
   if (steps.length === 0) return plan;
   const items = plan.items.map((item) => {

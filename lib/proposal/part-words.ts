@@ -3,14 +3,14 @@ import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber, sentenceCase, springLabel } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { EffectNumber } from "./effect.ts";
-import { FIELD_WORDS, valueWords } from "./fits.ts";
+import { PROPOSED_FIELD_WORDS, valueWords } from "./fits.ts";
 import type { ProposalPart } from "./parts.ts";
 
 /** "The time", "Heavy springs", "A form line is added". */
 export function partName(plan: Pick<Plan, "equipment">, part: ProposalPart): string {
   switch (part.kind) {
     case "field":
-      return sentenceCase(FIELD_WORDS[part.field]);
+      return sentenceCase(PROPOSED_FIELD_WORDS[part.field]);
     case "spring":
       return `Springs: ${springLabel(plan.equipment, part.spring)}`;
     case "line":

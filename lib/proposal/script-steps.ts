@@ -12,7 +12,7 @@ export type ScriptStep =
   | { readonly does: "remove"; readonly row: number };
 
 /** `fits` with the step to take; otherwise why there is none. */
-export type Verdict<Step> =
+export type PartVerdict<Step> =
   | { readonly state: "fits"; readonly step: Step }
   | { readonly state: "already" | "changed"; readonly why: string };
 
@@ -23,10 +23,10 @@ export interface Script {
 }
 
 const ALREADY = "It is like this already.";
-const changed = (why: string): Verdict<never> => ({ state: "changed", why });
-const already: Verdict<never> = { state: "already", why: ALREADY };
+const changed = (why: string): PartVerdict<never> => ({ state: "changed", why });
+const already: PartVerdict<never> = { state: "already", why: ALREADY };
 
-export function judgeLine(script: Script, part: LinePart): Verdict<ScriptStep> {
+export function judgeLine(script: Script, part: LinePart): PartVerdict<ScriptStep> {
   switch (part.kind) {
     case "line":
       return judgeChanged(script, part);
@@ -39,7 +39,7 @@ export function judgeLine(script: Script, part: LinePart): Verdict<ScriptStep> {
   }
 }
 
-function judgeChanged(script: Script, { line, becomes }: PartOf<"line">): Verdict<ScriptStep> {
+function judgeChanged(script: Script, { line, becomes }: PartOf<"line">): PartVerdict<ScriptStep> {
   const row = rowOf(script, line);
   const now = row === undefined ? undefined : script.lines[row];
   if (row === undefined || !now) return lineGone(script, line, becomes);
@@ -57,7 +57,7 @@ function mergedKind(was: CueKind, now: CueKind, becomes: CueKind): CueKind | nul
   return now === was || now === becomes ? becomes : null;
 }
 
-function judgeAdded(script: Script, { after, becomes, same }: PartOf<"line-added">): Verdict<ScriptStep> {
+function judgeAdded(script: Script, { after, becomes, same }: PartOf<"line-added">): PartVerdict<ScriptStep> {
   if (script.lines.filter((line) => says(line, becomes)).length > same) return already;
   if (script.lines.length >= MOST_LINES)
     return changed(`The script has ${MOST_LINES} lines, the most that it can hold.`);
@@ -66,14 +66,14 @@ function judgeAdded(script: Script, { after, becomes, same }: PartOf<"line-added
   return { state: "fits", step: { does: "add", words: becomes, after: row } };
 }
 
-function judgeRemoved(script: Script, { line }: PartOf<"line-removed">): Verdict<ScriptStep> {
+function judgeRemoved(script: Script, { line }: PartOf<"line-removed">): PartVerdict<ScriptStep> {
   const row = rowOf(script, line);
   const now = row === undefined ? undefined : script.lines[row];
   if (row === undefined || !now) return { state: "already", why: "This line is no longer there, or it was changed." };
   return says(now, line) ? { state: "fits", step: { does: "remove", row } } : lineChanged(now);
 }
 
-function judgeMoved(script: Script, { line, after, before }: PartOf<"line-moved">): Verdict<ScriptStep> {
+function judgeMoved(script: Script, { line, after, before }: PartOf<"line-moved">): PartVerdict<ScriptStep> {
   const row = rowOf(script, line);
   if (row === undefined) return lineGone(script, line, line);
   const above = after === null ? -1 : rowOf(script, after);
@@ -100,12 +100,12 @@ function rowOf({ lines, ids }: Script, ref: LineRef): number | undefined {
 export const says = (line: LineWords, other: LineWords): boolean =>
   line.kind === other.kind && line.text === other.text;
 
-function lineGone(script: Script, line: LineRef, becomes: LineWords): Verdict<never> {
+function lineGone(script: Script, line: LineRef, becomes: LineWords): PartVerdict<never> {
   if (script.lines.some((other) => says(other, becomes))) return already;
   return changed(`This line was changed or removed meanwhile: ${quoted(line)}.`);
 }
 
-const lineChanged = (now: ScriptLine): Verdict<never> =>
+const lineChanged = (now: ScriptLine): PartVerdict<never> =>
   changed(`This line was changed meanwhile. It now says (${KIND_WORDS[now.kind].toLowerCase()}): ${quoted(now)}.`);
 
 const LONGEST_QUOTE = 160;

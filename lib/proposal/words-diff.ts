@@ -7,7 +7,7 @@ export interface Hunk {
   readonly words: readonly string[];
 }
 
-export interface Stretch {
+export interface WordStretch {
   readonly text: string;
   readonly how: "same" | "gone" | "come";
 }
@@ -15,7 +15,7 @@ export interface Stretch {
 /** A brace written as two, a live field, a space, a word, or one other character. */
 const TOKEN = /\{\{|\{[a-z-]+\}|\s+|[\p{L}\p{N}’']+|[\s\S]/gu;
 
-export const tokensOf = (text: string): readonly string[] => text.match(TOKEN) ?? [];
+export const wordTokens = (text: string): readonly string[] => text.match(TOKEN) ?? [];
 
 /** What has to change in `before` to read as `after`, in order; nothing in common is replaced. */
 export function hunksOf(before: readonly string[], after: readonly string[]): Hunk[] {
@@ -60,14 +60,14 @@ function commonLengths(old: readonly string[], now: readonly string[]): Uint16Ar
 }
 
 /** The two texts as one, with what goes and what comes. */
-export function stretchesOf(before: string, after: string): Stretch[] {
-  const tokens = tokensOf(before);
-  const stretches: Stretch[] = [];
-  const add = (words: readonly string[], how: Stretch["how"]) => {
+export function stretchesOf(before: string, after: string): WordStretch[] {
+  const tokens = wordTokens(before);
+  const stretches: WordStretch[] = [];
+  const add = (words: readonly string[], how: WordStretch["how"]) => {
     if (words.length > 0) stretches.push({ text: words.join(""), how });
   };
   let done = 0;
-  for (const { from, to, words } of hunksOf(tokens, tokensOf(after))) {
+  for (const { from, to, words } of hunksOf(tokens, wordTokens(after))) {
     add(tokens.slice(done, from), "same");
     add(tokens.slice(from, to), "gone");
     add(words, "come");
@@ -89,9 +89,9 @@ export function mergedText(was: string, now: string, becomes: string): string | 
 }
 
 function bothChanges(was: string, now: string, becomes: string): string | null {
-  const tokens = tokensOf(was);
-  const proposed = hunksOf(tokens, tokensOf(becomes));
-  const meanwhile = hunksOf(tokens, tokensOf(now));
+  const tokens = wordTokens(was);
+  const proposed = hunksOf(tokens, wordTokens(becomes));
+  const meanwhile = hunksOf(tokens, wordTokens(now));
   const own = proposed.filter((hunk) => !meanwhile.some((other) => isSame(hunk, other)));
   if (own.some((hunk) => meanwhile.some((other) => clash(hunk, other)))) return null;
   const merged = write(tokens, [...meanwhile, ...own]);

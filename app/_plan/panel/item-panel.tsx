@@ -50,9 +50,6 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
       aria-label={`Item: ${nameOf(snap.plan, item)}`}
     >
       {inPlate ? <h2 className="visually-hidden">{nameOf(snap.plan, item)}</h2> : <PanelHead snap={snap} item={item} />}
-      {hasProposals(snap, item.id) && (
-        <LatePart part={latePlateProposals} props={{ session, itemId: item.id }} meanwhile={null} />
-      )}
       {item.kind === "move" && (
         <div className={styles.script}>
           <h3 className={inPlate ? "visually-hidden" : undefined}>{ITEM_WORDS.script}</h3>
@@ -61,6 +58,9 @@ export function ItemPanel({ session, snap, item, inPlate = false }: ItemPanelPro
         </div>
       )}
       <div className={styles.foot}>
+        {hasProposals(snap, item.id) && (
+          <LatePart part={latePlateProposals} props={{ session, itemId: item.id }} meanwhile={null} />
+        )}
         <Margin session={session} about={item.id} inDraft={inDraft} />
         {item.kind === "move" && (
           <LatePart part={lateChange} props={{ plan: snap.plan, itemId: item.id }} meanwhile={null} />

@@ -61,6 +61,9 @@ test("the effect is told in numbers with their signs, and in findings that go an
   const told = Object.fromEntries(effect.numbers.map((one) => [one.name, effectChange(one)]));
   expect(told).toMatchObject({ "The class": "+15 s", "Work on the left": "+15 s", "Force at the start": "+20 N" });
   expect(told["Work on the right"]).toBeUndefined();
+  const rules = (list: typeof effect.gone) => list.map(({ rule }) => rule);
+  expect(rules(effect.changed)).toEqual(["total-length", "missing-side"]);
+  expect(rules(effect.gone).filter((rule) => rules(effect.changed).includes(rule))).toEqual([]);
   const same = effectOf(analyse(before), analyse(before), "a");
   expect(same.numbers.map(effectChange)).toEqual(["no change"]);
   expect([...same.gone, ...same.come]).toEqual([]);

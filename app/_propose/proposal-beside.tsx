@@ -2,27 +2,29 @@
 /** One proposal beside the plate as it is: its parts with boxes to tick, its effect, and what can be done with it. */
 import { useMemo, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
+import { momentWords } from "#app/_parts/time-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
-import { applied, fits, type Judged } from "#lib/proposal/fits.ts";
+import { applied, fits, type JudgedPart } from "#lib/proposal/fits.ts";
 import { partName } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
 import { DeclineForm } from "./decline-form.tsx";
 import { EffectTable } from "./effect-table.tsx";
+import { focusNear } from "./focus-near.ts";
 import { PartShown } from "./part-shown.tsx";
 import { useProposalEffect } from "./proposal-effect.ts";
 import styles from "./propose.module.css";
-import { momentWords, TAKE } from "./propose-words.ts";
+import { TAKE } from "./propose-words.ts";
 import { postWithdraw, takeParts } from "./take.ts";
 import { noteTaken } from "./taken-here.ts";
 
-interface ProposalViewProps {
+interface ProposalBesideProps {
   readonly session: PlanSession;
   readonly proposal: Proposal;
 }
 
-export function ProposalView({ session, proposal }: ProposalViewProps) {
+export function ProposalBeside({ session, proposal }: ProposalBesideProps) {
   const snap = useSnapshot(session);
   const { plan } = snap;
   const [unticked, setUnticked] = useState<ReadonlySet<string>>(new Set());
@@ -64,7 +66,7 @@ export function ProposalView({ session, proposal }: ProposalViewProps) {
 
 interface PartProps {
   readonly session: PlanSession;
-  readonly one: Judged;
+  readonly one: JudgedPart;
   readonly ticked: boolean;
   readonly onTick: (id: string, on: boolean) => void;
 }
@@ -89,8 +91,8 @@ function Part({ session, one, ticked, onTick }: PartProps) {
   );
 }
 
-interface ActsProps extends ProposalViewProps {
-  readonly judged: readonly Judged[];
+interface ActsProps extends ProposalBesideProps {
+  readonly judged: readonly JudgedPart[];
   readonly ticked: readonly string[];
 }
 
@@ -117,7 +119,7 @@ function Acts({ session, proposal, judged, ticked }: ActsProps) {
             type="button"
             className="button"
             aria-disabled={busy}
-            disabled={ticked.length === 0 || ticked.length === fitting.length}
+            disabled={ticked.length === 0}
             onClick={() => run(ticked)}
           >
             {TAKE.ticked}
@@ -145,17 +147,19 @@ function useTaking(session: PlanSession, proposal: Proposal) {
     noteTaken(proposal.id);
     const done = await takeParts(session, proposal, new Set(parts));
     setBusy(false);
-    if (!done.ok) setProblem(done.message);
+    if (done.ok) focusNear();
+    else setProblem(done.message);
   }
   return { busy, problem, run };
 }
 
-function Withdraw({ session, proposal }: ProposalViewProps) {
+function Withdraw({ session, proposal }: ProposalBesideProps) {
   const [problem, setProblem] = useState<string | null>(null);
   async function withdraw() {
     const sent = await postWithdraw(proposal.id);
-    if (sent.ok) session.say(TAKE.withdrawn);
-    else setProblem(sent.message);
+    if (!sent.ok) return setProblem(sent.message);
+    session.say(TAKE.withdrawn);
+    focusNear();
   }
   return (
     <>
