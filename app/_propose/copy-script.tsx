@@ -1,6 +1,6 @@
 "use client";
 /** The script of the copy, line by line: kind and words, and lines that come, go or change places. */
-import { useEffect, useRef } from "react";
+import { useRef } from "react";
 import { newId } from "#app/_parts/new-id.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS, type CueKind } from "#lib/plan/schema.ts";
@@ -8,6 +8,7 @@ import { MOST_LINE_CHARACTERS, MOST_LINES } from "#lib/proposal/parts.ts";
 import { type CopyLine, moved, type PlateCopy, withAddedLine, withLine, withoutLine } from "./plate-copy.ts";
 import styles from "./propose.module.css";
 import { PROPOSE } from "./propose-words.ts";
+import { useFocusNext } from "./use-focus-next.ts";
 
 interface CopyScriptProps {
   readonly copy: PlateCopy;
@@ -52,19 +53,6 @@ export function CopyScript({ copy, onChange }: CopyScriptProps) {
       </button>
     </fieldset>
   );
-}
-
-/** What has the keyboard after the next drawing: the buttons that were pressed move, or are gone. */
-function useFocusNext(list: React.RefObject<HTMLElement | null>): (selector: string) => void {
-  const wanted = useRef<string | null>(null);
-  useEffect(() => {
-    const selector = wanted.current;
-    wanted.current = null;
-    if (selector !== null) list.current?.querySelector<HTMLElement>(selector)?.focus();
-  });
-  return (selector) => {
-    wanted.current = selector;
-  };
 }
 
 interface LineProps {

@@ -1,6 +1,6 @@
 "use client";
 /** Proposing another order of a block: its items in a list that is moved by keys or buttons, with the effect beside it. */
-import { type KeyboardEvent, useEffect, useMemo, useRef } from "react";
+import { type KeyboardEvent, useMemo, useRef } from "react";
 import { nameOf } from "#app/_session/item-words.ts";
 import { placedName } from "#app/_session/placed-name.ts";
 import { headingAbove } from "#app/_session/proposals.ts";
@@ -14,6 +14,7 @@ import { moved } from "./plate-copy.ts";
 import styles from "./propose.module.css";
 import { ProposeFrame } from "./propose-frame.tsx";
 import { PROPOSE } from "./propose-words.ts";
+import { useFocusNext } from "./use-focus-next.ts";
 import { useWriting } from "./use-sending.ts";
 
 interface OrderCopyDialogProps {
@@ -74,17 +75,12 @@ interface OrderListProps {
 
 function OrderList({ plan, ids, onChange }: OrderListProps) {
   const list = useRef<HTMLOListElement>(null);
-  const wanted = useRef<{ id: string; by: number } | null>(null);
-  useEffect(() => {
-    const now = wanted.current;
-    wanted.current = null;
-    if (now) list.current?.querySelector<HTMLElement>(`[data-item="${now.id}"] [data-by="${now.by}"]`)?.focus();
-  });
+  const focusNext = useFocusNext(list);
   const move = (id: string, by: -1 | 1) => {
     const next = moved(ids, ids.indexOf(id), by);
     const to = next.indexOf(id);
     const isAtEnd = by === -1 ? to === 0 : to === next.length - 1;
-    wanted.current = { id, by: isAtEnd ? -by : by };
+    focusNext(`[data-item="${id}"] [data-by="${isAtEnd ? -by : by}"]`);
     onChange(next);
   };
   const onKeyDown = (id: string) => (event: KeyboardEvent) => {

@@ -5,7 +5,7 @@ import { oncePerDatabase } from "#db/once-per-database.ts";
 import { proposalTable } from "#db/review-schema.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
 
-export type ProposalState = (typeof proposalTable.$inferSelect)["state"];
+type ProposalState = (typeof proposalTable.$inferSelect)["state"];
 
 export interface ProposalRow {
   readonly id: string;

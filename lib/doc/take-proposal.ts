@@ -108,7 +108,7 @@ function writeScript(w: Writer, itemId: string, steps: readonly ScriptStep[]): v
 }
 
 /** Makes a line read `words`, changing only the letters that differ. */
-export function writeLine(line: Y.XmlElement, { kind, text }: LineWords): void {
+function writeLine(line: Y.XmlElement, { kind, text }: LineWords): void {
   if (line.getAttribute("kind") !== kind) line.setAttribute("kind", kind);
   const before = wordTokens(readLine(line)?.text ?? "");
   const hunks = hunksOf(before, wordTokens(text));

@@ -51,7 +51,7 @@ const field = <F extends ProposedField>(name: F) => {
 const count = wholeFrom(0, MOST_OF_A_SPRING);
 const ids = z.array(id).check(z.maxLength(MOST_ITEMS));
 
-export const proposalPartSchema = z.union([
+const proposalPartSchema = z.union([
   field("seconds"),
   field("side"),
   field("offsetMm"),

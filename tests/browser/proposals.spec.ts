@@ -69,7 +69,7 @@ async function propose(ines: Page, name: string) {
   await expect(copy).toHaveCount(0);
 }
 
-test("a lead proposes, and the trainee takes it while typing in the same line; one undo takes it back", async ({
+test("[INV-29] a lead proposes, and the trainee takes it while typing in the same line; one undo takes it back", async ({
   as,
 }) => {
   const { jonas, ines, name, item } = await openBoth(as);

@@ -171,7 +171,7 @@ describe("a proposal", () => {
     }
   });
 
-  it("never damages a plan that was changed meanwhile, and is one step of undo", () => {
+  it("[INV-29] never damages a plan that was changed meanwhile, and is one step of undo", () => {
     let changed = 0;
     for (let seed = 1; seed <= often(400, 5000); seed++) {
       const dice = new Dice(seed);
@@ -222,7 +222,7 @@ describe("a proposal", () => {
     }
   });
 
-  it("is taken while others write, in the same line too: all end with the same plan and no letter is lost", () => {
+  it("[INV-29] is taken while others write, in the same line too: all end with the same plan and no letter is lost", () => {
     let typed = 0;
     for (let seed = 1; seed <= often(300, 3000); seed++) {
       const dice = new Dice(seed);

@@ -158,7 +158,7 @@ describe("a proposal", () => {
     expect(await codeOf(take("jonas", first, ["nothing"]))).toBe("422 no-such-part");
   });
 
-  it("of two who take it in the same second one wins, the other is told who, and nothing is written twice", async () => {
+  it("[INV-29] of two who take it in the same second one wins, the other is told who, and nothing is written twice", async () => {
     sharePlanRow(s.db, planId, s.people.noor.id);
     for (let run = 0; run < often(10, 200); run++) {
       const was = run % 2 === 0 ? 100 : 90;
