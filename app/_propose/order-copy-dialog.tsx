@@ -1,6 +1,7 @@
 "use client";
 /** Proposing another order of a block: its items in a list that is moved by keys or buttons, with the effect beside it. */
-import { type KeyboardEvent, useMemo, useRef } from "react";
+import { useMemo, useRef } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { nameOf } from "#app/_session/item-words.ts";
 import { placedName } from "#app/_session/placed-name.ts";
 import { headingAbove } from "#app/_session/proposals.ts";
@@ -10,6 +11,7 @@ import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { blockIds, orderPart } from "#lib/proposal/block-order.ts";
 import { useKeptCopy } from "./kept-copy.ts";
+import { ORDER_COMMANDS } from "./order-commands.ts";
 import { moved } from "./plate-copy.ts";
 import styles from "./propose.module.css";
 import { ProposeFrame } from "./propose-frame.tsx";
@@ -83,11 +85,8 @@ function OrderList({ plan, ids, onChange }: OrderListProps) {
     focusNext(`[data-item="${id}"] [data-by="${isAtEnd ? -by : by}"]`);
     onChange(next);
   };
-  const onKeyDown = (id: string) => (event: KeyboardEvent) => {
-    if (!event.altKey || (event.key !== "ArrowUp" && event.key !== "ArrowDown")) return;
-    event.preventDefault();
-    move(id, event.key === "ArrowUp" ? -1 : 1);
-  };
+  const onKeyDown = (id: string) =>
+    keyHandler(ORDER_COMMANDS, "order", { run: { "place-up": () => move(id, -1), "place-down": () => move(id, 1) } });
   return (
     <>
       <p className="quiet small">{PROPOSE.orderHint}</p>

@@ -1,6 +1,7 @@
 /** Proposals (INV-29): a lead edits a copy of a plate, the trainee takes it whole, in part, or declines it, and goes on typing. */
 import type { Page } from "@playwright/test";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { expect, expectSaved, importPlan, more, onRail, script, test, toEndOfScript } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
@@ -106,6 +107,40 @@ test("[INV-29] a lead proposes, and the trainee takes it while typing in the sam
   await expect(proposal).toBeVisible();
   await expect(sign).toHaveCount(0);
 });
+
+for (const [device, width, height] of [
+  ["phone", 390, 844],
+  ["tablet", 834, 1112],
+  ["laptop", 1366, 768],
+] as const)
+  test(`on a ${device} a proposal is written and read, light and dark, without a barrier`, async ({ as }) => {
+    const viewport = { width, height };
+    const { jonas, ines, name } = await openBoth((who) => as(who, { viewport }));
+    await openPlate(ines, name);
+    await ines.getByRole("button", { name: "Propose a change" }).click();
+    const copy = copyOf(ines);
+    await copy.getByRole("textbox", { name: "Words of line 2" }).fill("Long neck, soft knees.");
+    await copy.getByRole("button", { name: "One light more" }).click();
+    await expect(copy.getByRole("row", { name: /^Force half way/ })).toBeVisible();
+    await expectNoBarrierLightOrDark(ines);
+    await shot(ines, `copy-${device}`);
+    expect(await ines.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    await copy.getByRole("button", { name: "Send the proposal" }).click();
+    await expect(copy).toHaveCount(0);
+    await openPlate(jonas, name);
+    await expect(proposalOn(jonas).getByRole("row", { name: /^Force half way/ })).toBeVisible();
+    await expectNoBarrierLightOrDark(jonas);
+    await proposalOn(jonas).scrollIntoViewIfNeeded();
+    await shot(jonas, `plate-${device}`);
+    await jonas.emulateMedia({ colorScheme: "dark" });
+    await shot(jonas, `plate-${device}-dark`);
+    expect(await jonas.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    await more(jonas, "Proposals");
+    await jonas.getByRole("dialog", { name: "Proposals" }).locator("summary").first().click();
+    await expect(jonas.getByRole("dialog").getByRole("button", { name: "Take all" })).toBeVisible();
+    await expectNoBarrierLightOrDark(jonas);
+    await shot(jonas, `list-${device}`);
+  });
 
 test("it is taken in part, and what no longer fits is said in a sentence", async ({ as }) => {
   const { jonas, ines, name, item } = await openBoth(as);
