@@ -58,8 +58,8 @@ export function ProposalBeside({ session, proposal }: ProposalBesideProps) {
         ))}
       </ul>
       {fitting.length === 0 && <p className="problem">{TAKE.nothingFits}</p>}
-      {effect && <EffectTable effect={effect} />}
       <Acts {...{ session, proposal, judged }} ticked={ticked.map(({ part }) => part.id)} />
+      {effect && <EffectTable effect={effect} />}
     </section>
   );
 }

@@ -79,9 +79,7 @@ function load(before: PlanAnalysis, after: PlanAnalysis, itemId: string): Effect
     unit: EffectNumber["unit"],
   ) => (a == null || b == null ? [] : [number(name, a, b, unit)]);
   return [
-    ...both("Force at the start", was?.atStartN, is?.atStartN, "newtons"),
     ...both("Force half way", was?.atMidN, is?.atMidN, "newtons"),
-    ...both("Force at the end", was?.atEndN, is?.atEndN, "newtons"),
     ...both("Work in one repetition", was?.workPerRepJ, is?.workPerRepJ, "joules"),
   ];
 }

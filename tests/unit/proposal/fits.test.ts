@@ -59,7 +59,7 @@ test("the effect is told in numbers with their signs, and in findings that go an
   const after = planOf(move("a", { side: "left", seconds: 60, springs: { firm: 2 } }));
   const effect = effectOf(analyse(before), analyse(after), "a");
   const told = Object.fromEntries(effect.numbers.map((one) => [one.name, effectChange(one)]));
-  expect(told).toMatchObject({ "The class": "+15 s", "Work on the left": "+15 s", "Force at the start": "+20 N" });
+  expect(told).toMatchObject({ "The class": "+15 s", "Work on the left": "+15 s", "Force half way": "+120 N" });
   expect(told["Work on the right"]).toBeUndefined();
   const rules = (list: typeof effect.gone) => list.map(({ rule }) => rule);
   expect(rules(effect.changed)).toEqual(["total-length", "missing-side"]);
