@@ -4,6 +4,7 @@ import { standingFor, takenLast } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
+import { focusNear } from "./focus-near.ts";
 import { ProposalBeside } from "./proposal-beside.tsx";
 import styles from "./propose.module.css";
 import { TAKE } from "./propose-words.ts";
@@ -33,11 +34,15 @@ export function PlateProposals({ session, itemId }: PlateProposalsProps) {
 function TakenSign({ session, proposal }: { readonly session: PlanSession; readonly proposal: Proposal }) {
   const { canUndo } = useSnapshot(session);
   const mine = isTakenHere(proposal.id);
+  const undo = () => {
+    session.undo();
+    focusNear();
+  };
   return (
     <p tabIndex={-1} className={styles.taken} data-taken-here={mine || undefined}>
       {TAKE.sign(proposal.byName, proposal.endedAt ?? proposal.at)}
       {mine && canUndo && (
-        <button type="button" className="act" onClick={() => session.undo()}>
+        <button type="button" className="act" onClick={undo}>
           {TAKE.undo}
         </button>
       )}

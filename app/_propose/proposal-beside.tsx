@@ -17,7 +17,6 @@ import { useProposalEffect } from "./proposal-effect.ts";
 import styles from "./propose.module.css";
 import { TAKE } from "./propose-words.ts";
 import { postWithdraw, takeParts } from "./take.ts";
-import { noteTaken } from "./taken-here.ts";
 
 interface ProposalBesideProps {
   readonly session: PlanSession;
@@ -144,7 +143,6 @@ function useTaking(session: PlanSession, proposal: Proposal) {
     if (busy || parts.length === 0) return;
     setBusy(true);
     setProblem(null);
-    noteTaken(proposal.id);
     const done = await takeParts(session, proposal, new Set(parts));
     setBusy(false);
     if (done.ok) focusNear();

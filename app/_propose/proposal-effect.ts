@@ -12,13 +12,14 @@ export function useProposalEffect(before: Plan, after: Plan, itemId: string | nu
   const analysts = useRef<{ readonly of: typeof rules; readonly pair: readonly [PlanAnalyst, PlanAnalyst] } | null>(
     null,
   );
-  const shown = useDeferredValue(after);
+  const pair = useMemo(() => ({ before, after }), [before, after]);
+  const shown = useDeferredValue(pair);
   return useMemo(() => {
-    if (shown === before) return null;
+    if (shown.before === shown.after) return null;
     if (analysts.current?.of !== rules) {
       analysts.current = { of: rules, pair: [new PlanAnalyst(rules), new PlanAnalyst(rules)] };
     }
     const [one, other] = analysts.current.pair;
-    return effectOf(one.of(before), other.of(shown), itemId);
-  }, [before, shown, itemId, rules]);
+    return effectOf(one.of(shown.before), other.of(shown.after), itemId);
+  }, [shown, itemId, rules]);
 }

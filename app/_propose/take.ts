@@ -4,6 +4,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { takeProposal } from "#lib/doc/take-proposal.ts";
 import type { ProposalView } from "#lib/protocol/messages.ts";
 import { TAKE } from "./propose-words.ts";
+import { noteTaken } from "./taken-here.ts";
 
 /** What was written; or why nothing was, in a sentence. */
 export type Taking = { readonly ok: true } | { readonly ok: false; readonly message: string };
@@ -21,6 +22,7 @@ export async function takeParts(
   if (!claimed.ok) return claimed;
   const parts = proposal.parts.filter(({ id }) => chosen.has(id));
   let taken: readonly string[] = [];
+  noteTaken(proposal.id);
   const acted = session.act((w) => {
     taken = takeProposal(w, { id: proposal.id, itemId: proposal.itemId, parts });
   });

@@ -94,7 +94,7 @@ test("[INV-29] a lead proposes, and the trainee takes it while typing in the sam
   await expect(script(jonas)).toContainText("Breathe out as you pull.");
   await expect(onRail(jonas, new RegExp(`${name}.*75 seconds`)).first()).toBeVisible();
   const sign = jonas.getByText(/taken from Ines Duarte, \d+ [A-Z][a-z]+/);
-  await expect(sign).toBeVisible();
+  await expect(sign).toBeFocused();
   await expectSaved(jonas);
   await expect(ines.getByText(/taken from Ines Duarte/)).toBeVisible();
   await expect(onRail(jonas, /1 proposal/)).toHaveCount(0);
@@ -106,6 +106,7 @@ test("[INV-29] a lead proposes, and the trainee takes it while typing in the sam
   await expect(onRail(jonas, new RegExp(`${name}.*${item.seconds} seconds`)).first()).toBeVisible();
   await expect(proposal).toBeVisible();
   await expect(sign).toHaveCount(0);
+  await expect(jonas.getByRole("complementary", { name: "The chosen item" })).toBeFocused();
 });
 
 for (const [device, width, height] of [
