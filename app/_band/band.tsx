@@ -6,9 +6,11 @@ import { STATE_WORDS } from "#app/_parts/state-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
 import { moreMoves, moreMovesWords } from "#lib/fit/more-moves.ts";
-import { clockTime } from "#lib/plan/format.ts";
+import { clockTime, plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
+import { usePageActs } from "../_session/page-acts.tsx";
 import { People } from "../_session/people.tsx";
+import { standingProposals } from "../_session/proposals.ts";
 import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./band.module.css";
@@ -59,9 +61,25 @@ function Title({ session, snap, read }: Pick<BandProps, "session" | "snap" | "re
           </>
         )}
         {session.studio.roomName}
+        <ProposalCount snap={snap} />
       </p>
       {read}
     </div>
+  );
+}
+
+/** How many proposals wait for an answer; they are listed when it is pressed. */
+function ProposalCount({ snap }: Pick<BandProps, "snap">) {
+  const { run } = usePageActs();
+  const standing = standingProposals(snap).length;
+  if (standing === 0) return null;
+  return (
+    <>
+      {" · "}
+      <button type="button" className={styles.count} onClick={run.proposals}>
+        {plural(standing, "proposal")}
+      </button>
+    </>
   );
 }
 

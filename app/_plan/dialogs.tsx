@@ -1,6 +1,7 @@
 "use client";
 /** The dialogs over a plan, and where the keyboard goes when one closes. */
 import { LatePart } from "#app/_parts/late-part.tsx";
+import { lateOrderCopy, latePlateCopy, lateProposals } from "#app/_propose/late-propose.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -42,9 +43,31 @@ export function Dialogs({ session, snap, page }: DialogsProps) {
       return <LatePart part={LATE.order} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />;
     case "rehearsals":
       return <LatePart part={LATE.rehearsals} props={{ session, onClosed: closeDialog }} />;
+    case "propose":
+    case "propose-order":
+    case "proposals":
+      return <ProposalDialogs session={session} snap={snap} page={page} dialog={page.dialog} />;
     case "legend":
       return <LatePart part={LATE.legend} props={{ lanes: page.view === "whole-class", onClose: closeDialog }} />;
     case null:
       return null;
   }
+}
+
+interface ProposalDialogsProps extends DialogsProps {
+  readonly dialog: "propose" | "propose-order" | "proposals";
+}
+
+function ProposalDialogs({ session, snap, page, dialog }: ProposalDialogsProps) {
+  const { selectedId } = snap;
+  const onClosed = page.closeDialog;
+  const onGo = (id: string) => {
+    onClosed();
+    page.acts.show(id);
+    requestAnimationFrame(() => requestAnimationFrame(() => page.acts.run["open-item"]()));
+  };
+  if (dialog === "proposals") return <LatePart part={lateProposals} props={{ session, onClosed, onGo }} />;
+  if (selectedId === null) return null;
+  const part = dialog === "propose" ? latePlateCopy : lateOrderCopy;
+  return <LatePart part={part} props={{ session, itemId: selectedId, onClosed }} />;
 }

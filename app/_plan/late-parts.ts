@@ -4,6 +4,7 @@ import { lateAcceptedFinding, lateAcceptedList, lateAcceptForm } from "#app/_mar
 import { lateOffer, lateReader, lateReturn, lateReview } from "#app/_margin/late-review.ts";
 import { lateThread } from "#app/_margin/late-thread.ts";
 import { lateFigure } from "#app/_parts/late-figure.tsx";
+import { lateOrderCopy, latePlateCopy, latePlateProposals, lateProposals } from "#app/_propose/late-propose.ts";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateChangesBar, lateComparing, latePlateChange, lateReadCount } from "#app/_rounds/late-rounds.ts";
 import { lateScript } from "#app/_script/late-script.ts";
@@ -39,7 +40,11 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   lateAcceptedFinding,
   lateAcceptForm,
   lateAcceptedList,
+  latePlateProposals,
   ...Object.values(LATE),
+  latePlateCopy,
+  lateOrderCopy,
+  lateProposals,
   lateReadAloud,
   lateReview,
   lateReader,

@@ -8,7 +8,17 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { focusMiddle, focusPanel, focusPlate, focusRounds, startComment } from "./focus.ts";
 import type { PlanView } from "./use-plan-view.ts";
 
-export type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
+export type OpenDialog =
+  | "add"
+  | "paste"
+  | "fit"
+  | "order"
+  | "rehearsals"
+  | "legend"
+  | "propose"
+  | "propose-order"
+  | "proposals"
+  | null;
 
 export interface Parts {
   readonly session: PlanSession;
@@ -130,6 +140,9 @@ function dialogCommands({ setDialog }: Parts) {
     "block-in-fewer": opening("order"),
     fit: opening("fit"),
     rehearse: opening("rehearsals"),
+    propose: opening("propose"),
+    "propose-order": opening("propose-order"),
+    proposals: opening("proposals"),
     legend: opening("legend"),
   };
 }

@@ -46,11 +46,12 @@ function changeWords({ word, read, goneAbove, goneBelow }: ChangeMark): string[]
 }
 
 /** The worst that was found in words, how much more there is, and open threads. */
-function markWords({ must, look, threads, worst }: ItemMarks): string[] {
+function markWords({ must, look, threads, proposals, worst }: ItemMarks): string[] {
   const more = must + look - 1;
   return [
     ...(worst === null ? [] : [`${must > 0 ? "must fix" : "look again"}: ${worst}`]),
     ...(more > 0 ? [`${more} more found`] : []),
     ...(threads > 0 ? [plural(threads, "open thread")] : []),
+    ...(proposals > 0 ? [plural(proposals, "proposal")] : []),
   ];
 }

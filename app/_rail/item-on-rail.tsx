@@ -107,6 +107,7 @@ function looks({ item, move, inDraft, selected, open, editable, dragged }: ItemO
 
 function Meta({ item, equipment, holds, reps, marks, change, people, talkOver }: ItemOnRailProps) {
   const threads = marks?.threads ?? 0;
+  const proposals = marks?.proposals ?? 0;
   return (
     <>
       {item.kind !== "heading" && <PlateSeconds value={item.seconds} />}
@@ -127,6 +128,7 @@ function Meta({ item, equipment, holds, reps, marks, change, people, talkOver }:
       )}
       {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
       {threads > 0 && <span>{plural(threads, "thread")}</span>}
+      {proposals > 0 && <span className={styles.proposed}>{plural(proposals, "proposal")}</span>}
       {people.map((name) => (
         <span key={name} className={styles.person}>
           {name}

@@ -4,24 +4,27 @@ import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
+import { standingProposals } from "../_session/proposals.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 export interface ItemMarks {
   readonly must: number;
   readonly look: number;
   readonly threads: number;
+  /** Proposals that wait for an answer. */
+  readonly proposals: number;
   /** The title of the most serious finding. */
   readonly worst: string | null;
 }
 
-const NONE: ItemMarks = { must: 0, look: 0, threads: 0, worst: null };
+const NONE: ItemMarks = { must: 0, look: 0, threads: 0, proposals: 0, worst: null };
 
 /**
  * `waiting`: findings that nobody has accepted. While lines are proposed for a move, what was found about its missing words is
  * not told on its plate.
  */
 export function marksOf(
-  snap: Pick<SessionSnapshot, "threads">,
+  snap: Pick<SessionSnapshot, "threads" | "proposals" | "taken">,
   waiting: readonly Finding[],
   draft: FirstDraft,
 ): ReadonlyMap<string, ItemMarks> {
@@ -40,5 +43,7 @@ export function marksOf(
     const id = itemOfAnchor(anchor);
     if (!settled && id !== null) add(id, { threads: (marks.get(id) ?? NONE).threads + 1 });
   }
+  for (const { itemId } of standingProposals(snap))
+    if (itemId !== null) add(itemId, { proposals: (marks.get(itemId) ?? NONE).proposals + 1 });
   return marks;
 }

@@ -6,6 +6,7 @@ import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
+import { takenProposals } from "#lib/doc/proposal-marks.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { STARTING_RULES } from "#lib/rules/starting-rules.ts";
 import type { Served } from "./second-opinion.ts";
@@ -40,6 +41,7 @@ export function deriver(
       track,
       ...(served?.isOf(plan) ? { findings: served.findings, moreToCheck: false } : { findings, moreToCheck }),
       deleted: reader.takenOut,
+      taken: takenProposals(doc),
     };
   };
 }

@@ -7,10 +7,23 @@ import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import { hasRounds } from "./changes-shown.ts";
+import { beginsBlock } from "./proposals.ts";
 import type { PlanSession } from "./session.ts";
 
 /** What a command may need of the plan, the person and the chosen item. */
-type Fact = "writing" | "item" | "heading" | "one-sided" | "a-change" | "a-move" | "a-finding" | ReadingFact;
+type Fact =
+  | "writing"
+  | "item"
+  | "heading"
+  | "one-sided"
+  | "a-change"
+  | "a-move"
+  | "a-finding"
+  | "proposing"
+  | "a-plate"
+  | "a-block"
+  | "a-proposal"
+  | ReadingFact;
 /** Of a plan that was offered once; of one with plates that changed; of the chosen plate among them, for a lead. */
 type ReadingFact = "a-round" | "a-changed-plate" | "to-be-read";
 
@@ -119,6 +132,9 @@ export const PLAN_COMMANDS = {
       needs: ["writing", "a-move"],
     },
     rehearse: { words: "Rehearse", needs: ["a-move"] },
+    propose: { words: "Propose a change", needs: ["proposing", "a-plate"] },
+    "propose-order": { words: "Propose another order", needs: ["proposing", "a-block"] },
+    proposals: { words: "Proposals", needs: ["a-proposal"] },
 
     // Cells of the whole class.
     "cell-left": { keys: { lanes: "ArrowLeft" }, help: CELL_BESIDE },
@@ -182,6 +198,9 @@ export const PAGE_COMMANDS = [
   "block-in-fewer",
   "fit",
   "rehearse",
+  "propose",
+  "propose-order",
+  "proposals",
   "choose-nothing",
   "rail",
   "whole-class",
@@ -202,6 +221,7 @@ export const MENU = [
   "paste",
   "fewer-set-ups",
   "rehearse",
+  "proposals",
 ] as const satisfies readonly PlanCommand[];
 export const ITEM_ACTS = [
   "add-after",
@@ -209,6 +229,8 @@ export const ITEM_ACTS = [
   "add-other-side",
   "duplicate",
   "take-out",
+  "propose",
+  "propose-order",
 ] as const satisfies readonly PlanCommand[];
 
 export const PLAN_KEYS = {
@@ -220,7 +242,8 @@ export const PLAN_KEYS = {
 /** Whether something that a command needs holds just now. */
 export function commandHolds(session: PlanSession): (need: string) => boolean {
   return (need) => {
-    const { plan, selectedId, findings, state } = session.getSnapshot();
+    const snap = session.getSnapshot();
+    const { plan, selectedId, findings, state } = snap;
     const { order, marks } = session.changes.get();
     const item = selectedId === null ? undefined : itemById(plan, selectedId);
     const facts: Readonly<Record<Fact, boolean>> = {
@@ -234,6 +257,10 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       "a-changed-plate": order.length > 0,
       "to-be-read": selectedId !== null && marks.get(selectedId)?.read === false,
       "a-finding": findings.some(({ level }) => level !== "info"),
+      proposing: session.proposes,
+      "a-plate": item?.kind === "move" || item?.kind === "pause",
+      "a-block": item !== undefined && beginsBlock(plan.items, item),
+      "a-proposal": session.proposes || snap.proposals.length > 0,
     };
     return facts[need as Fact] ?? false;
   };

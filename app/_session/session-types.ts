@@ -3,10 +3,11 @@ import type { PlanAnalysis } from "#lib/analysis/analysis.ts";
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClassClock } from "#lib/clock/clock.ts";
+import type { TakenProposal } from "#lib/doc/proposal-marks.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
-import type { AcceptanceView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { AcceptanceView, ProposalView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Origin } from "#server/editions/origin.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
@@ -30,7 +31,7 @@ export interface PlanPageProps {
   readonly outline: readonly OutlinePart[];
   readonly rights: Rights;
   /** What else the person may do with the plan. The server asks again at every act. */
-  readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;
+  readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete" | "propose", boolean>>;
   readonly state: StateNews;
   /** The edition that it was made from, where the person may read it. */
   readonly origin?: Origin | null;
@@ -44,6 +45,8 @@ interface Rights {
 /** What is worked out from this page's own copy, and what was taken out of it. */
 export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
   readonly deleted: readonly DeletedItem[];
+  /** Proposals that were taken and not undone since, by id. */
+  readonly taken: ReadonlyMap<string, TakenProposal>;
   /** True until the rules that are fetched after the page have run too. */
   readonly moreToCheck: boolean;
 }
@@ -54,6 +57,8 @@ export interface NewsState extends ServerFacts {
   readonly threads: readonly ThreadView[];
   /** Findings that a lead accepted as they stand; which of them still hold: `use-accepted.ts`. */
   readonly accepted: readonly AcceptanceView[];
+  /** Those that were neither declined nor withdrawn; which of them are done, `taken` says. */
+  readonly proposals: readonly ProposalView[];
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

@@ -43,6 +43,8 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   readonly planId: string;
   /** The edition that it was made from; null for none. */
   readonly origin: NonNullable<PlanPageProps["origin"]> | null;
+  /** The person may propose changes of the plan: a lead, of a plan that is not their own. */
+  readonly proposes: boolean;
   /** The rules that this page did not start with. Once they are here, the plan has been checked with them. */
   readonly moreRules = loadLater(async () => {
     this.canBeUsed();
@@ -66,6 +68,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     super(planDescription(props, now), edge);
     this.planId = props.planId;
     this.origin = props.origin ?? null;
+    this.proposes = props.may.propose;
     this.now = now;
     this.studioLink = new StudioLink(props.studio.mark, {
       ask: () => fetchStudio(props.planId),
@@ -121,7 +124,10 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     key: props.planId,
     generation: props.generation,
     me: props.me,
-    heard: { rights: props.rights, present: [], state: props.state, threads: [], accepted: [] },
+    heard: {
+      ...{ rights: props.rights, present: [], state: props.state },
+      ...{ threads: [], accepted: [], proposals: [] },
+    },
     hear: newsState,
     derive: (doc) => derive(doc, now.studio, now.served),
     derivesFrom: () => [now.studio, rulesHere()],
@@ -142,6 +148,8 @@ function newsState(now: NewsState, news: News): NewsState {
       return { ...now, threads: withThread(now.threads, news.thread) };
     case "accepted":
       return { ...now, accepted: news.accepted };
+    case "proposals":
+      return { ...now, proposals: news.proposals };
     default:
       return now;
   }

@@ -4,6 +4,7 @@ import { useState } from "react";
 import { loadLater } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
 import { dropAllDrafts } from "../_parts/kept/kept-draft.ts";
+import { dropAllProposalCopies } from "../_parts/kept/proposal-copies.ts";
 import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
 import { useLateParts } from "../_parts/late-part.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
@@ -31,6 +32,7 @@ export function SignOut({ userId }: { readonly userId: string }) {
     if (sent.ok || sent.status === 401) {
       dropAllDrafts();
       dropAllRehearsals();
+      dropAllProposalCopies();
       location.assign("/sign-in");
     } else setStep({ kind: "problem", say: sent.message });
   };

@@ -8,7 +8,7 @@
  *   notes    Text  }
  *   head     Map   flat scalar keys: lengthSeconds, level, `share.GROUP`, `expected.CAUTION`, ...
  *   items    Map   item id -> Map: kind, order, flat fields, lockedSeconds, `spring.ID`, `after.ITEM`, label (Text), script
- *                  (XmlFragment), deleted
+ *                  (XmlFragment), deleted, `proposal.ID`
  *   carried  Map   what came with an imported file: equipment, standards, `move.ID`
  *
  * Values that two people may set at once are flat keys, never nested objects: one key, one winner, nothing else lost.
@@ -73,6 +73,11 @@ export const AFTER_KEY = "after.";
 export const SHARE_KEY = "share.";
 export const EXPECTED_KEY = "expected.";
 export const MOVE_KEY = "move.";
+/**
+ * `proposal.ID` on the item that a taken proposal was about, or on the head where it has none: the ids of the parts that
+ * were taken, separated by spaces. A plan file does not carry it.
+ */
+export const PROPOSAL_KEY = "proposal.";
 
 /** Node names of the script, shared with the editor's schema. */
 export const CUE_LINE = "cueLine";

@@ -2,6 +2,7 @@
  * Message types on a page's one socket. 0-3 are the y-websocket protocol's; 100 carries one JSON object from the
  * server to the page. Commands go over HTTP; a page sends nothing but document updates and its own awareness.
  */
+import type { ProposalPart } from "#lib/proposal/parts.ts";
 
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3, news: 100 } as const;
 
@@ -124,6 +125,27 @@ export interface AcceptanceView {
   readonly at: number;
 }
 
+/** A change that a lead offers (lib/proposal). */
+export interface ProposalView {
+  readonly id: string;
+  /** The item, or the heading of the block; null for the items before the first heading. */
+  readonly itemId: string | null;
+  readonly byId: string;
+  readonly byName: string;
+  /** ms since the epoch, as is `endedAt`. */
+  readonly at: number;
+  readonly note: string | null;
+  readonly parts: readonly ProposalPart[];
+  /** `taken`: somebody was given it to write; it is done once the document has its mark. */
+  readonly state: "open" | "taken" | "declined" | "withdrawn";
+  /** Ids of the parts that were taken. */
+  readonly taken: readonly string[] | null;
+  readonly endedByName: string | null;
+  readonly endedAt: number | null;
+  /** Said when it was declined. */
+  readonly word: string | null;
+}
+
 /** A plan as the month and the desk list it. */
 export interface PlanSummary {
   readonly id: string;
@@ -171,4 +193,6 @@ export type News =
   | { readonly t: "thread"; readonly thread: ThreadView }
   /** Every acceptance of the plan that nobody has ended. */
   | { readonly t: "accepted"; readonly accepted: readonly AcceptanceView[] }
+  /** Those that are neither declined nor withdrawn. */
+  | { readonly t: "proposals"; readonly proposals: readonly ProposalView[] }
   | ({ readonly t: "plans" } & PlansKnown);

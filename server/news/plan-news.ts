@@ -14,6 +14,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
+import { proposalNews } from "./proposal-news.ts";
 import { roundNews } from "./shown-round.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now">;
@@ -89,6 +90,7 @@ export function planWelcome(app: App & Pick<Springline, "checks">, id: string): 
     { t: "state", state: stateNews(app, row) },
     { t: "threads", threads: listThreads(app.db, id) },
     acceptedNews(app, id),
+    proposalNews(app.db, id),
     { t: "studio", mark },
     ...(kept ? checkedNews(kept) : []),
   ];

@@ -18,6 +18,7 @@ const ACTIONS = {
   share: "plan.share",
   delete: "plan.delete",
   withdraw: "plan.withdraw",
+  propose: "plan.propose",
 } as const satisfies Record<string, PlanAction>;
 
 interface NamedPerson {
@@ -67,6 +68,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
       share: may(ACTIONS.share),
       delete: may(ACTIONS.delete),
       withdraw: may(ACTIONS.withdraw),
+      propose: may(ACTIONS.propose),
     },
   });
 }

@@ -2,8 +2,9 @@
 import * as Y from "yjs";
 import { planParts } from "#lib/doc/layout.ts";
 import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/order-constraints.ts";
-import { labelOf, orderedIds, readDeleted, scriptOf } from "#lib/doc/read.ts";
+import { labelOf, orderedIds, readDeleted, readItemById, scriptOf } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
+import { lineIdsOfItem, takeProposal } from "#lib/doc/take-proposal.ts";
 import {
   addScriptLine,
   deleteItem,
@@ -19,6 +20,7 @@ import {
   type Writer,
 } from "#lib/doc/write.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
+import { partsOf } from "#lib/proposal/of-edit.ts";
 
 /** One writer's act: which kind, on what, where. */
 export interface Act {
@@ -95,11 +97,22 @@ const ACTS: readonly ((w: Writer, act: Act, ledger: Ledger) => void)[] = [
     reorderItems(w, ids[from - 1] ?? null, ids.slice(from, from + 2 + (act.to % 4)).reverse());
     ledger.moves++;
   },
+  (w, act, ledger) => onItem(w, act, (id) => takeTwoParts(w, id, act, ledger)),
 ];
 export const ACT_KINDS = ACTS.length;
 
 export function doAct(doc: Y.Doc, act: Act, ledger: Ledger): void {
   ACTS[act.kind % ACTS.length]?.({ doc, origin: "act" }, act, ledger);
+}
+
+/** A proposal of a time and of one more line, as it is taken the moment it is made. */
+function takeTwoParts(w: Writer, itemId: string, act: Act, ledger: Ledger): void {
+  const item = readItemById(w.doc, itemId);
+  if (item?.kind !== "move") return;
+  const line = { kind: "form", text: ledger.letter() } as const;
+  const after: MoveItem = { ...item, seconds: 1 + (act.to % 300), script: [...(item.script ?? []), line] };
+  const parts = partsOf({ items: [item] }, { items: [after] }, itemId, { ids: lineIdsOfItem(w.doc, itemId) });
+  takeProposal(w, { id: `p${ledger.letters.length}`, itemId, parts });
 }
 
 function newMove(ledger: Ledger): MoveItem {

@@ -90,7 +90,7 @@ export function planProps(user: string, generation: string): ConstructorParamete
       ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },
     } as unknown as PlanSession["studio"],
     rights: { writes: true, comments: true },
-    may: { handIn: true, handBack: false, sign: false, share: false, delete: false },
+    may: { handIn: true, handBack: false, sign: false, share: false, delete: false, propose: false },
     state: { state: "in-writing", edition: 0, editionHash: null, handedInBy: null, note: null },
   };
 }

@@ -7,6 +7,7 @@ import { useFirstDraft } from "#app/_draft/use-first-draft.ts";
 import { ChangeThreads } from "#app/_margin/change-threads.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
+import { latePlateProposals } from "#app/_propose/late-propose.ts";
 import { latePlateChange } from "#app/_rounds/late-rounds.ts";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { sideWords } from "#lib/plan/format.ts";
@@ -23,6 +24,7 @@ import { nameOf } from "../../_session/item-words.ts";
 import { lateChange } from "../../_session/late-change.ts";
 import { PlanButton } from "../../_session/page-acts.tsx";
 import { ITEM_ACTS } from "../../_session/plan-commands.ts";
+import { hasProposals } from "../../_session/proposals.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { ItemLabel } from "./item-label.tsx";
@@ -67,6 +69,9 @@ function ItemItself({ session, snap, item, inPlate = false }: ItemPanelProps) {
         </div>
       )}
       <div className={styles.foot}>
+        {hasProposals(snap, item.id) && (
+          <LatePart part={latePlateProposals} props={{ session, itemId: item.id }} meanwhile={null} />
+        )}
         <Margin session={session} about={item.id} inDraft={inDraft} />
         {item.kind === "move" && (
           <>

@@ -47,7 +47,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   if (!found.ok) return found;
   const generation = app.documents.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
-  const { rights, roomId, state, title, origin } = found.value;
+  const { owner, rights, roomId, state, title, origin } = found.value;
   const outline = readOutline(app, who.actor, id);
   return ok({
     planId: id,
@@ -58,7 +58,8 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
     studio: planStudio(app.db, roomId),
     rights: { writes: rights.write, comments: rights.comment },
-    may: rights,
+    // A lead writes in their own plan, and proposes to others.
+    may: { ...rights, propose: rights.propose && owner.id !== who.actor.id },
     state,
     origin,
   });

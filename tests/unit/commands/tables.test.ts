@@ -14,6 +14,7 @@ import {
 } from "#app/_parts/commands/command.ts";
 import { COMMON_COMMANDS, UNDO_COMMANDS, undoKey } from "#app/_parts/commands/common.ts";
 import { commandOfKey, type KeyEvent, keyHandler } from "#app/_parts/commands/keys.ts";
+import { ORDER_COMMANDS } from "#app/_propose/order-commands.ts";
 import { ITEM_ACTS, MENU, PAGE_COMMANDS, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { LIBRARY_COMMANDS } from "#app/library/library-commands.ts";
 
@@ -21,6 +22,7 @@ const TABLES: Readonly<Record<string, CommandTable>> = {
   plan: PLAN_COMMANDS,
   month: MONTH_COMMANDS,
   library: LIBRARY_COMMANDS,
+  "another order": ORDER_COMMANDS,
   common: COMMON_COMMANDS,
   undo: UNDO_COMMANDS,
 };

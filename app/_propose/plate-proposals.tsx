@@ -1,0 +1,51 @@
+"use client";
+/** What is proposed for the open plate, and what was taken for it. */
+import { standingFor, takenLast } from "#app/_session/proposals.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
+import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
+import { focusNear } from "./focus-near.ts";
+import { ProposalBeside } from "./proposal-beside.tsx";
+import styles from "./propose.module.css";
+import { TAKE } from "./propose-words.ts";
+import { isTakenHere } from "./taken-here.ts";
+
+interface PlateProposalsProps {
+  readonly session: PlanSession;
+  /** The item, or the heading of a block. */
+  readonly itemId: string;
+}
+
+export function PlateProposals({ session, itemId }: PlateProposalsProps) {
+  const snap = useSnapshot(session);
+  const standing = standingFor(snap, itemId);
+  const taken = takenLast(snap, itemId);
+  return (
+    <div className={styles.onPlate}>
+      {standing.map((proposal) => (
+        <ProposalBeside key={proposal.id} session={session} proposal={proposal} />
+      ))}
+      {taken && <TakenSign key={taken.id} session={session} proposal={taken} />}
+    </div>
+  );
+}
+
+/** Stays for as long as the document has the mark of it. Whoever took it just now can undo it here. */
+function TakenSign({ session, proposal }: { readonly session: PlanSession; readonly proposal: Proposal }) {
+  const { canUndo } = useSnapshot(session);
+  const mine = isTakenHere(proposal.id);
+  const undo = () => {
+    session.undo();
+    focusNear();
+  };
+  return (
+    <p tabIndex={-1} className={styles.taken} data-taken-here={mine || undefined}>
+      {TAKE.sign(proposal.byName, proposal.endedAt ?? proposal.at)}
+      {mine && canUndo && (
+        <button type="button" className="act" onClick={undo}>
+          {TAKE.undo}
+        </button>
+      )}
+    </p>
+  );
+}
