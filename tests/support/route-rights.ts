@@ -9,7 +9,7 @@ export type RouteRight =
   | { readonly plan: PlanAction; readonly and?: StudioAction }
   | { readonly studio: StudioAction }
   /** Of one plan's editions. */
-  | { readonly editions: true }
+  | { readonly editions: true; readonly and?: StudioAction }
   /** Everybody who is signed in, whatever their roles. */
   | { readonly signedIn: true }
   /** One of these rights. */
@@ -35,6 +35,7 @@ const anybody = (why: string): RouteCase => ({ right: { anybody: why } });
 
 /** By method and path, as in the folders of `app/api`. */
 export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
+  "POST acceptances/[id]/end": plan("plan.accept-finding"),
   "GET address": anybody("what address the program believes it has"),
   ...Object.fromEntries(
     ["GET", "POST", "PUT", "PATCH", "DELETE"].map((method) => [
@@ -53,6 +54,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET editions/[planId]/[number]/chapters.vtt": editions,
   "GET editions/[planId]/[number]/cues.vtt": editions,
   "GET editions/[planId]/[number]/plan": editions,
+  "POST editions/[planId]/[number]/template": { right: { editions: true, and: "plan.create" } },
   "POST editions/[planId]/[number]/withdraw": plan("plan.withdraw", { reason: "The straps are worn." }),
   "POST first-run": anybody("only where there is no studio yet"),
   "GET health": anybody("nothing private"),
@@ -68,6 +70,12 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "POST library/compare": studio("library.write", WRONG),
   "GET people": studio("people.manage"),
   "PATCH people/[userId]": studio("people.manage", WRONG),
+  "PUT mail": studio("mail.manage", WRONG),
+  "DELETE mail": studio("mail.manage"),
+  "POST mail/test": studio("mail.manage"),
+  "POST mail/[id]/try-again": studio("mail.manage"),
+  "PUT notices/choice": { right: { signedIn: true }, body: WRONG },
+  "POST notices/seen": { right: { signedIn: true }, body: WRONG },
   "DELETE people/[userId]": studio("people.manage"),
   "POST people/[userId]/end-sessions": studio("people.manage"),
   "POST people/[userId]/reset-link": studio("people.manage"),
@@ -91,6 +99,26 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET plans/[id]/findings": plan("plan.read"),
   "POST plans/[id]/hand-back": plan("plan.hand-back", WRONG),
   "POST plans/[id]/hand-in": plan("plan.hand-in", WRONG),
+  "GET plans/[id]/acceptances": plan("plan.read"),
+  "POST plans/[id]/acceptances": plan("plan.accept-finding", WRONG),
+  "GET plans/[id]/moments/[momentId]": plan("plan.read"),
+  "POST plans/[id]/plates-read": plan("plan.sign", WRONG),
+  "GET plans/[id]/proposals": plan("plan.read"),
+  "POST plans/[id]/proposals": plan("plan.propose", WRONG),
+  "GET plans/[id]/readers": plan("plan.comment"),
+  "GET plans/[id]/rounds": plan("plan.read"),
+  "POST plans/[id]/take-up": plan("plan.hand-back", WRONG),
+  "GET plans/[id]/threads.jsonld": plan("plan.read"),
+  "POST proposals/[id]/take": plan("plan.write", WRONG),
+  "POST proposals/[id]/decline": plan("plan.write", WRONG),
+  // Only by who made it, who is asking here.
+  "POST proposals/[id]/withdraw": plan("plan.read"),
+  "GET record/proof": studio("record.read"),
+  "POST record/proof": studio("record.read"),
+  "GET remarks": studio("remarks.read"),
+  "POST remarks": studio("remarks.write", WRONG),
+  "PATCH remarks/[id]": studio("remarks.write", WRONG),
+  "POST threads/[id]/seen": plan("plan.comment", WRONG),
   "GET plans/[id]/marks": plan("plan.mark"),
   "POST plans/[id]/marks": plan("plan.mark", WRONG),
   "POST plans/[id]/read": plan("plan.sign"),

@@ -10,6 +10,8 @@ import { join, relative } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { insertThread } from "#db/repos/thread-repo.ts";
+import { acceptanceTable, planMomentTable, planTextTable, proposalTable } from "#db/review-schema.ts";
+import { editionTable } from "#db/schema.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { can, canPlan, canReadEditions, type PlanAction, type PlanSubject } from "#lib/policy/can.ts";
 import { planDoc } from "#server/context/live-documents.ts";
@@ -68,10 +70,11 @@ afterAll(async () => {
 interface Made {
   readonly subject: PlanSubject;
   readonly id: string;
-  readonly threadId: string;
+  /** What hangs on the plan, by the folder of its routes. */
+  readonly parts: Readonly<Record<string, string>>;
 }
 
-/** A plan of that kind as `who` sees it, with a thread and something that looks like an edition. */
+/** A plan of that kind as `who` sees it, with one of everything that hangs on a plan. */
 function planOf(who: Who, kind: Kind): Made {
   const { id } = must(createPlan(s.app, s.people.noor, { title: "Row", lengthSeconds: 600, roomId: ROOMS.harbour }));
   const ownerId = kind === "own" ? s.people[who].id : s.people.noor.id;
@@ -79,13 +82,41 @@ function planOf(who: Who, kind: Kind): Made {
   s.db.raw.prepare("update plan set owner_id = ?, team = ? where id = ?").run(ownerId, team ? 1 : 0, id);
   const sharedWith = kind === "shared" ? [s.people[who].id] : [];
   for (const user of sharedWith) s.db.raw.prepare("insert into plan_share values (?, ?)").run(id, user);
-  const threadId = s.app.newId();
-  insertThread(s.db, { id: threadId, planId: id, anchor: { kind: "plan" }, at: s.app.now() });
-  const edition = s.db.raw.prepare(
-    "insert into edition (plan_id, number, hash, plan_json, card_json, findings_json, signed_by, signed_at) values (?, 1, ?, '{}', '{}', '[]', 'ines', 0)",
-  );
-  edition.run(id, "0".repeat(64));
-  return { subject: { ownerId, sharedWith, team }, id, threadId };
+  const newest = partsOf(id, s.people[who].id);
+  return { subject: { ownerId, sharedWith, team }, id, parts: newest };
+}
+
+/** Rows as the program writes them, with as little in them as they may have. */
+function partsOf(planId: string, byId: string): Made["parts"] {
+  const [thread, proposal, acceptance] = [s.app.newId(), s.app.newId(), s.app.newId()];
+  const at = s.app.now();
+  const hash = "0".repeat(64);
+  insertThread(s.db, { id: thread, planId, anchor: { kind: "plan" }, at });
+  const { orm } = s.db;
+  orm.insert(proposalTable).values({ id: proposal, planId, itemId: null, byId, at, partsJson: "[]" }).run();
+  const accepted = { ruleId: "uneven-sides", findingKey: hash, message: "Left gets less.", reason: "It is so here." };
+  orm
+    .insert(acceptanceTable)
+    .values({ id: acceptance, planId, byId, at, ...accepted })
+    .run();
+  const empty = { hash, planJson: "{}", cardJson: "{}", findingsJson: "[]" };
+  orm
+    .insert(editionTable)
+    .values({ planId, number: 1, ...empty, signedBy: "ines", signedAt: at })
+    .run();
+  orm.insert(planTextTable).values({ planId, hash, planJson: "{}" }).run();
+  const moment = {
+    planId,
+    round: 1,
+    kind: "offered",
+    at,
+    actorId: byId,
+    hash,
+    findingsJson: "[]",
+    threadsJson: "[]",
+  } as const;
+  const { lastInsertRowid } = orm.insert(planMomentTable).values(moment).run();
+  return { threads: thread, proposals: proposal, acceptances: acceptance, moments: String(lastInsertRowid) };
 }
 
 async function statusOf(route: string, who: Who | null, made: Made): Promise<number> {
@@ -100,8 +131,16 @@ async function statusOf(route: string, who: Who | null, made: Made): Promise<num
     ...{ method, headers },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
   });
-  const id = path.startsWith("threads/") ? made.threadId : made.id;
-  const params = { id, planId: made.id, number: "1", userId: "nobody", rule: "uneven-sides", month: "2026-11" };
+  const id = made.parts[path.split("/")[0] ?? ""] ?? made.id;
+  const params = {
+    id,
+    momentId: made.parts.moments,
+    planId: made.id,
+    number: "1",
+    userId: "nobody",
+    rule: "uneven-sides",
+    month: "2026-11",
+  };
   const response = await handlers[method]?.(request, { params: Promise.resolve(params) });
   return response?.status ?? 0;
 }
@@ -111,14 +150,15 @@ const routesWhere = (of: (right: RouteRight) => boolean) =>
   routes.filter((route) => of(ROUTE_RIGHTS[route]?.right ?? { anybody: "" }));
 
 function mayPlan(right: RouteRight, who: Who, subject: PlanSubject): boolean {
+  if (lacks(right, who)) return false;
   if ("editions" in right) return canReadEditions(s.people[who], subject);
-  if (!("plan" in right) || lacks(right, who)) return false;
+  if (!("plan" in right)) return false;
   return canPlan(s.people[who], right.plan, subject);
 }
 
 /** What the studio does not let them do anywhere tells nothing about the plan. */
 const lacks = (right: RouteRight, who: Who): boolean =>
-  "plan" in right && right.and !== undefined && !can(s.people[who], right.and);
+  "and" in right && right.and !== undefined && !can(s.people[who], right.and);
 
 describe("on a plan", () => {
   test.each(routesWhere(isOfPlan))("%s", async (route) => {

@@ -82,16 +82,20 @@ function ItemItself({ session, snap, item, inPlate = false }: ItemPanelProps) {
       </div>
       <div className={styles.numbers}>
         {item.kind === "move" ? <MoveNumbers {...own} item={item} /> : <OtherNumbers {...own} item={item} />}
-        <div className="acts light">
-          {ITEM_ACTS.map((command) => (
-            <PlanButton key={command} command={command} />
-          ))}
-        </div>
+        <ItemActs />
       </div>
       {item.kind === "move" && <MoveDrawer {...own} item={item} />}
     </section>
   );
 }
+
+const ItemActs = () => (
+  <div className="acts light">
+    {ITEM_ACTS.map((command) => (
+      <PlanButton key={command} command={command} />
+    ))}
+  </div>
+);
 
 function PanelHead({ snap, item }: { snap: SessionSnapshot; item: PlanItem }) {
   const row = snap.rows.find((r) => r.item === item.id);
