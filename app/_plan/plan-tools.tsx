@@ -6,6 +6,7 @@ import { COMMON_COMMANDS } from "#app/_parts/commands/common.ts";
 import { RedoButton, UndoButton, UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
 import { openKeyHelp } from "#app/_parts/key-help.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
+import { hasRounds } from "#app/_session/changes-shown.ts";
 import { PlanButton } from "#app/_session/page-acts.tsx";
 import { MENU } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -70,6 +71,7 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
       <a href={`/api/plans/${session.planId}/threads.jsonld`} download>
         Save the threads as a file
       </a>
+      {session.me.roles.includes("lead") && hasRounds(snap) && <a href={`/plans/${session.planId}/marks`}>Marks</a>}
       <PlanButton command="legend" />
       <CommandButton
         command={COMMON_COMMANDS.commands["list-keys"]}

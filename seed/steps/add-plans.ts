@@ -19,6 +19,7 @@ import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { openThread } from "#server/threads/threads.ts";
 import { type Cast, must } from "./add-people.ts";
+import { firstRound, proposeBothSides } from "./first-round.ts";
 import type { PlanKey } from "./month-slots.ts";
 
 export interface DemoRooms {
@@ -39,7 +40,11 @@ export async function addPlans(app: Springline, cast: Cast, rooms: DemoRooms): P
   const whole = await planOf(app, { plan: WHOLE_BODY, by: marta, and: ines, roomId: rooms.loft, team: true });
   if (whole.made) await signOff(app, cast, whole.id);
   const first = await planOf(app, { plan: FIRST_TRY, by: jonas, roomId: rooms.harbour, team: false });
-  if (first.made) await handFirstTryIn(app, cast, first.id);
+  if (first.made) {
+    await firstRound(app, cast, first.id);
+    await handFirstTryIn(app, cast, first.id);
+    proposeBothSides(app, cast, first.id);
+  }
   return { upper: upper.id, whole: whole.id, first: first.id };
 }
 
