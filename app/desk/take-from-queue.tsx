@@ -1,9 +1,9 @@
 "use client";
 /** A lead takes a round of reading from the queue, so that nobody reads it a second time, or leaves it to others. */
 import { useRouter } from "next/navigation";
+import { TAKE_UP, takeOverWords } from "../_margin/hand-words.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { WAITING } from "./waiting-words.ts";
 
 interface TakeUpProps {
   readonly planId: string;
@@ -25,7 +25,7 @@ export function TakeFromQueue({ planId, title, reader, me }: TakeUpProps) {
   return (
     <>
       <button type="button" className="act" onClick={turn} aria-disabled={sending.busy}>
-        {reader === null ? WAITING.takeUp : mine ? WAITING.giveBack : WAITING.takeOver}
+        {reader === null ? TAKE_UP.act : mine ? TAKE_UP.letGo : takeOverWords(reader.name)}
         <span className="visually-hidden">: {title}</span>
       </button>
       <ProblemLine say={sending.problem} />

@@ -7,9 +7,6 @@ export const WAITING = {
   nothing: "Nothing is waiting for you.",
   isNew: "new",
   noClass: "no class yet",
-  takeUp: "I’ll read it",
-  giveBack: "Leave it to others",
-  takeOver: "Take it over",
 } as const;
 
 /** "Tue 1 Dec, 07:00" of "2026-12-01 07:00": the studio's own time, whatever the reader's zone. */
