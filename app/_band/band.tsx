@@ -46,7 +46,7 @@ function Title({ session, snap, read }: Pick<BandProps, "session" | "snap" | "re
   const { edition, state, withdrawn } = snap.state;
   return (
     <div className={styles.title}>
-      <h1>{planTitle(snap.plan.title)}</h1>
+      <h1 data-preview="">{planTitle(snap.plan.title)}</h1>
       <p>
         <Link href="/desk" className={styles.back}>
           Your desk
