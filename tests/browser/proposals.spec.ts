@@ -201,6 +201,8 @@ test("another order is proposed by keyboard, and taken from the list", async ({ 
   await ines.getByRole("button", { name: "Propose another order" }).click();
   const dialog = ines.getByRole("dialog", { name: /^Propose another order/ });
   const rows = dialog.getByRole("list").first().getByRole("listitem");
+  // The list may still be loading.
+  await expect(rows.nth(1)).toBeVisible();
   const [first] = await rows.evaluateAll((all) => all.map((one) => one.getAttribute("data-item")));
   await rows.first().getByRole("button", { name: /down$/ }).focus();
   await ines.keyboard.press("Alt+ArrowDown");

@@ -3,7 +3,7 @@
  * 1.4.12 Text spacing (line 1.5, paragraphs 2, letters 0.12, words 0.16 times the size), without a word cut off.
  */
 import type { Page } from "@playwright/test";
-import { expect, openPlan, test, type Who } from "./kit.ts";
+import { expect, onRail, openPlan, test, type Who } from "./kit.ts";
 
 test.describe.configure({ mode: "parallel" });
 
@@ -91,7 +91,9 @@ test("the plan page: its rail, an open plate, the whole class, the read-through"
   const page = await as("ines", { viewport: NARROW });
   await openPlan(page, "Upper body and trunk");
   await expectReadable(page, "the rail");
-  await page.getByRole("option").nth(3).click();
+  await onRail(page, /seconds from/)
+    .nth(3)
+    .click();
   await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
   await expectReadable(page, "an open plate");
   await page.keyboard.press("Escape");

@@ -24,22 +24,27 @@ afterAll(() => s.stop());
 
 const state = () => must(readProving(s.app, s.people.petra)).state;
 
+const usedMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 test("[INV-25] [INV-26] nobody waits for it, and what is done meanwhile is part of it", async () => {
   expect(state()).toBe("none");
   expect(must(startProving(s.app, s.people.petra))).toMatchObject({ state: "running" });
   expect(must(startProving(s.app, s.people.petra))).toMatchObject({ state: "running" });
   let longest = 0;
   let turns = 0;
-  let last = performance.now();
+  let last = usedMs();
   while (state() === "running") {
     await pause(1);
     if (turns++ === 5) must(createPlan(s.app, s.people.jonas, { title: "Now", lengthSeconds: 60, roomId: ROOMS.loft }));
-    longest = Math.max(longest, performance.now() - last);
-    last = performance.now();
+    longest = Math.max(longest, usedMs() - last);
+    last = usedMs();
   }
   expect(must(readProving(s.app, s.people.petra))).toMatchObject({ state: "holds", byName: "Petra" });
   expect(turns).toBeGreaterThan(10);
-  // A slice takes 10 ms; the machine may be busy.
+  // Of the processor, since the machine may be busy: a slice takes 10 ms, and a plan was made in one of the turns.
   expect(longest).toBeLessThan(250);
   expect(proveRecord(s.db).holds).toBe(true);
 });
