@@ -127,7 +127,10 @@ test("a thread on the change and one on a finding stand where they belong, also 
   await finding.getByRole("button", { name: "Comment on this finding" }).click();
   await field(ines, "Comment on this finding").fill("On purpose?");
   await field(ines, "Comment on this finding").press("ControlOrMeta+Enter");
-  const under = ines.locator("li:has(> article[data-finding]) + li > article").first();
+  const under = ines
+    .locator('li:has(> article[data-finding]) + li > article[id^="thread-"]')
+    .filter({ hasText: "still found" })
+    .first();
   await expect(under).toContainText(`on “${title}”. It is still found.`);
   await jonas.getByRole("button", { name: /^Take out/ }).click();
   await openClass(ines);
