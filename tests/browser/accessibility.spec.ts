@@ -38,6 +38,17 @@ for (const { who, paths } of PAGES) {
   });
 }
 
+test("the marks of a plan and a person over time, light and dark", async ({ as }) => {
+  const page = await as("ines");
+  await openPlan(page, "Arms and chest, first try");
+  await page.goto(`${page.url().replace(/[?#].*/, "")}/marks`);
+  await expect(page.getByRole("group", { name: "Clear set-up" })).toBeVisible();
+  await expectNoBarrierLightOrDark(page);
+  await page.getByRole("link", { name: "Jonas Okafor" }).first().click();
+  await expect(page.getByRole("heading", { level: 1, name: "Jonas Okafor" })).toBeVisible();
+  await expectNoBarrierLightOrDark(page);
+});
+
 test("the classes taught from a signed plan, light and dark", async ({ as }) => {
   const page = await as("sam");
   await page.goto("/desk");

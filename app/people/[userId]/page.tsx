@@ -13,6 +13,7 @@ import { type PersonOverTime, readPersonOverTime } from "#server/marks/person-vi
 import { LocalTime } from "../../_parts/local-time.tsx";
 import { lengthWords } from "../../_parts/time-words.ts";
 import { requirePerson } from "../../_shell/person.ts";
+import { seePlace } from "../../_shell/see-place.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import styles from "./over-time.module.css";
 import { againstPlan, foundTimes, OVER_TIME } from "./over-time-words.ts";
@@ -26,6 +27,7 @@ export default async function PersonPage({ params }: { readonly params: Promise<
   if (!found.ok) notFound();
   const { person, marks, series, returning, unasked, classes, titles } = found.value;
   const mine = person.id === visit.who.actor.id;
+  if (mine) await seePlace(visit.app, visit.who.actor, { kinds: ["marks"] });
   return (
     <Shell visit={visit}>
       <h1>{mine ? OVER_TIME.mine : person.name}</h1>
