@@ -1,48 +1,8 @@
-/** What the desks ask: open rounds, last returns, who is named where, open proposals, logs not looked at. */
+/** What the desks ask: who is named where, open proposals, logs not looked at, when somebody was here before. */
 import { and, asc, desc, eq, gte, inArray, isNull, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { classLogSeenTable, deskVisitTable, mentionTable, planRoundTable, proposalTable } from "#db/review-schema.ts";
+import { classLogSeenTable, deskVisitTable, mentionTable, proposalTable } from "#db/review-schema.ts";
 import { classLogTable, commentTable, threadTable } from "#db/schema.ts";
-
-export interface DeskRound {
-  readonly planId: string;
-  readonly number: number;
-  readonly offeredAt: number;
-  readonly readerId: string | null;
-  readonly readSince: number | null;
-}
-
-/** Rounds that are open, by plan. */
-export function openRounds(db: Db): Map<string, DeskRound> {
-  const { planId, number, offeredAt, readerId, readSince } = planRoundTable;
-  const rows = db.orm.select({ planId, number, offeredAt, readerId, readSince }).from(planRoundTable);
-  return new Map(
-    rows
-      .where(isNull(planRoundTable.outcome))
-      .all()
-      .map((row) => [row.planId, row]),
-  );
-}
-
-export interface LastReturn {
-  readonly byId: string;
-  /** ms since the epoch. */
-  readonly at: number;
-  readonly mainPoints: readonly string[];
-}
-
-/** How each of these plans was returned last, by plan. */
-export function lastReturns(db: Db, planIds: readonly string[]): Map<string, LastReturn> {
-  if (planIds.length === 0) return new Map();
-  const returned = and(inArray(planRoundTable.planId, [...planIds]), eq(planRoundTable.outcome, "returned"));
-  const rows = db.orm.select().from(planRoundTable).where(returned).orderBy(asc(planRoundTable.number)).all();
-  return new Map(
-    rows.map(({ planId, endedBy, endedAt, mainPointsJson }) => {
-      const mainPoints = JSON.parse(mainPointsJson) as string[]; // written with the return
-      return [planId, { byId: endedBy ?? "", at: endedAt ?? 0, mainPoints }];
-    }),
-  );
-}
 
 export interface DeskMention {
   readonly planId: string;

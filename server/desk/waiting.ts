@@ -1,13 +1,5 @@
 /** What waits for somebody: plans to read, plans that came back, threads that name them, proposals, classes, logs. */
-import {
-  type DeskRound,
-  lastReturns,
-  openProposals,
-  openRounds,
-  unseenLogs,
-  unseenMentions,
-  visitDesk,
-} from "#db/repos/desk-repo.ts";
+import { openProposals, unseenLogs, unseenMentions, visitDesk } from "#db/repos/desk-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { byUrgency, type Waiting } from "#lib/desk/waiting.ts";
@@ -15,6 +7,7 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { shownRound } from "#server/news/shown-round.ts";
 import { type ComingClass, comingClasses } from "./coming-classes.ts";
 
 const DAY_MS = 86_400_000;
@@ -73,20 +66,17 @@ const classOf = ({ classes }: Asking, planId: string): string | null =>
 function offered(asking: Asking): Waiting[] {
   const { app, person, rows, nameOf } = asking;
   if (!person.roles.includes("lead")) return [];
-  const rounds = openRounds(app.db);
   return [...rows.values()].flatMap((row): Waiting[] => {
     if (row.state !== "handed-in" || row.handedInBy === null || row.handedInBy === person.id) return [];
-    const round: DeskRound | undefined = rounds.get(row.id);
-    const reader = round?.readerId
-      ? { id: round.readerId, name: nameOf(round.readerId), since: round.readSince ?? 0 }
-      : null;
+    const { number = 1, readerId = null, readSince } = shownRound(app, row) ?? {};
+    const reader = readerId === null ? null : { id: readerId, name: nameOf(readerId), since: readSince ?? 0 };
     return [
       {
         ...about(asking, row),
         kind: "offered",
         at: row.handedInAt ?? row.updatedAt,
         byName: nameOf(row.handedInBy),
-        round: round?.number ?? 1,
+        round: number,
         note: row.stateNote,
         reader,
       },
@@ -105,17 +95,15 @@ const isMine = ({ person }: Asking, row: PlanRow): boolean =>
 
 function returned(asking: Asking): Waiting[] {
   const own = [...asking.rows.values()].filter((row) => row.state === "handed-back" && isMine(asking, row));
-  const returns = lastReturns(
-    asking.app.db,
-    own.map(({ id }) => id),
-  );
   return own.map((row): Waiting => {
-    const last = returns.get(row.id);
+    const round = shownRound(asking.app, row);
+    // An edition that was withdrawn came back by its reason, not by a return of its round.
+    const last = round?.outcome === "returned" ? round : undefined;
     return {
       ...about(asking, row),
       kind: "returned",
-      at: last?.at ?? row.updatedAt,
-      byName: last ? asking.nameOf(last.byId) : null,
+      at: last?.endedAt ?? row.updatedAt,
+      byName: last ? asking.nameOf(last.endedBy ?? "") : null,
       note: row.stateNote,
       mainPoints: last?.mainPoints ?? [],
     };

@@ -9,7 +9,6 @@ import type { PlanSummary } from "#lib/protocol/messages.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { summariesOf } from "#server/news/plan-summaries.ts";
-import { roundNews } from "#server/news/shown-round.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 
 export interface PlanListEntry extends PlanSummary {
@@ -31,8 +30,6 @@ export interface PlanListEntry extends PlanSummary {
     readonly note: string | null;
     /** How many findings must be fixed before it can be signed; null when it is not checked yet or cannot be read. */
     readonly mustFix: number | null;
-    /** The lead who has taken up its reading, and since when. */
-    readonly reader: { readonly id: string; readonly name: string; readonly since: number } | null;
   };
 }
 
@@ -113,12 +110,7 @@ function entryOf({ app, person, mustFix }: Desk, row: PlanRow, summary: PlanSumm
   if (row.state !== "handed-in" || row.handedInBy === null) return entry;
   const byName = namesById(app.db).get(row.handedInBy) ?? FORMER_MEMBER;
   const handedIn = { byId: row.handedInBy, byName, at: row.handedInAt ?? row.updatedAt, note: row.stateNote };
-  return { ...entry, handedIn: { ...handedIn, mustFix: mustFix(row), reader: readerOfPlan(app, row) } };
-}
-
-function readerOfPlan(app: Springline, row: PlanRow) {
-  const { reader, since } = roundNews(app, row) ?? {};
-  return reader && since != null ? { ...reader, since } : null;
+  return { ...entry, handedIn: { ...handedIn, mustFix: mustFix(row) } };
 }
 
 /** How long a desk waits for checks that have still to run, ms: those of a new version of the program take longer. */

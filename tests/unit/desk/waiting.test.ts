@@ -1,11 +1,18 @@
 /** What waits at a desk, and in which order. */
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { openRounds, visitDesk } from "#db/repos/desk-repo.ts";
+import { visitDesk } from "#db/repos/desk-repo.ts";
+import { newestRound } from "#db/repos/round-repo.ts";
 import { byUrgency, type Waiting } from "#lib/desk/waiting.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { readWaiting } from "#server/desk/waiting.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
+import { sharePlan } from "#server/plans/share-plan.ts";
 import { handBack } from "#server/sign-off/hand-back.ts";
 import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
+import { withdrawEdition } from "#server/sign-off/withdraw-edition.ts";
+import { writeGoodClass } from "#tests/support/good-class.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
 const named = (title: string, more: Partial<Waiting> = {}): Waiting =>
@@ -70,7 +77,26 @@ describe("at the desk", () => {
     expect(must(readWaiting(s.app, s.people.jonas)).waiting).toMatchObject([
       { kind: "returned", note: "Shorter set-ups, please.", planId: id },
     ]);
-    expect(openRounds(s.db).get(id)).toBeUndefined();
+    expect(newestRound(s.db, id)?.outcome).toBe("returned");
+  });
+
+  it("a plan whose edition was withdrawn came back by its reason: an earlier return is not its return", async () => {
+    const { jonas, marta, ines } = s.people;
+    const id = plan();
+    must(sharePlan(s.app, jonas, id, { userId: marta.id, on: true }));
+    await writeGoodClass(s, planDoc(id), [jonas, marta]);
+    must(await handIn(s.app, jonas, id));
+    must(await handBack(s.app, ines, id, { note: "Nearly", mainPoints: ["Shorter set-ups."] }));
+    expect(must(readWaiting(s.app, jonas)).waiting).toMatchObject([
+      { byName: "Ines", mainPoints: ["Shorter set-ups."] },
+    ]);
+    must(await handIn(s.app, jonas, id));
+    const { hash } = must(await readForSignOff(s.app, ines, id));
+    must(await signPlan(s.app, ines, id, { hash }));
+    must(withdrawEdition(s.app, ines, { planId: id, number: 1 }, "A spring is worn"));
+    expect(must(readWaiting(s.app, jonas)).waiting).toMatchObject([
+      { kind: "returned", note: "A spring is worn", byName: null, mainPoints: [] },
+    ]);
   });
 
   it("what came since the visit before is new; a desk opened again within half an hour is the same visit", () => {
