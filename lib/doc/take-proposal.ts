@@ -4,10 +4,11 @@
  */
 import * as Y from "yjs";
 import { parseScriptText } from "#lib/plan/script-text.ts";
+import { hunksOf } from "#lib/plan-diff/hunks.ts";
 import { fits, type ProposalGround, type Step } from "#lib/proposal/fits.ts";
 import type { LineIds, LineWords, ProposalPart } from "#lib/proposal/parts.ts";
 import { inTurn, type ScriptStep } from "#lib/proposal/script-steps.ts";
-import { hunksOf, wordTokens } from "#lib/proposal/words-diff.ts";
+import { wordTokens } from "#lib/proposal/words-diff.ts";
 import { LIVE_FIELD, PROPOSAL_KEY, planParts } from "./layout.ts";
 import { takenProposals } from "./proposal-marks.ts";
 import { readItems, scriptOf } from "./read.ts";

@@ -6,6 +6,7 @@ import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { findingIdentity } from "#lib/rules/finding-identity.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
 import { itemOfAnchor } from "./anchor-item.ts";
 
@@ -83,7 +84,7 @@ const threadIsAbout = ({ anchor }: ThreadView, itemId: string): boolean =>
 
 /** Stable from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */
 function findingId(finding: Finding, seen: Map<string, number>): string {
-  const key = finding.key ?? `${finding.rule}:${[...finding.items].sort().join(",")}`;
+  const key = findingIdentity(finding);
   const nth = seen.get(key) ?? 0;
   seen.set(key, nth + 1);
   return nth === 0 ? key : `${key}:${nth}`;

@@ -75,7 +75,7 @@ function stayed(before: Plan, after: Plan, { old, item, story: { moved, sentence
 }
 
 /** Items that are not in `is`, by the next item that is; null for those at the end. */
-function goneByFollower(before: readonly PlanItem[], is: ReadonlySet<string>): Map<string | null, PlanItem[]> {
+export function goneByFollower(before: readonly PlanItem[], is: ReadonlySet<string>): Map<string | null, PlanItem[]> {
   const found = new Map<string | null, PlanItem[]>();
   let follower: string | null = null;
   for (const item of before.toReversed()) {

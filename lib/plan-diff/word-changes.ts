@@ -1,5 +1,5 @@
 /** Which words of a line went and which came, to be marked in the text itself. */
-import { diff } from "lib0/diff/patience";
+import { hunksOf } from "./hunks.ts";
 
 export interface WordsPart {
   readonly how: "same" | "went" | "came";
@@ -15,11 +15,11 @@ export function wordChanges(before: string, after: string): WordsPart[] {
     if (words.length > 0) parts.push({ how, words: words.join(" ") });
   };
   let at = 0;
-  for (const { index, remove, insert } of diff(was, is)) {
-    add("same", was.slice(at, index));
-    add("went", remove);
-    add("came", insert);
-    at = index + remove.length;
+  for (const { from, to, words } of hunksOf(was, is)) {
+    add("same", was.slice(at, from));
+    add("went", was.slice(from, to));
+    add("came", words);
+    at = to;
   }
   add("same", was.slice(at));
   return parts;

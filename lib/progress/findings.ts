@@ -3,6 +3,7 @@
  * what they fixed without being asked. Pure; findings are as they stood at each moment.
  */
 import type { Finding } from "#lib/rules/define/types.ts";
+import { findingIdentity } from "#lib/rules/finding-identity.ts";
 
 /** A plan as it was offered or returned in one round. */
 export interface RoundText {
@@ -79,16 +80,14 @@ export function fixedUnasked(texts: readonly RoundText[]): FixedUnasked[] {
         ({ planId, kind, round }) => planId === again.planId && kind === "returned" && round === again.round - 1,
       );
       if (!before) return [];
-      const stands = new Set(again.findings.map(identity));
+      const stands = new Set(again.findings.map(findingIdentity));
       const messages = before.findings
-        .filter((finding) => asks(finding) && !stands.has(identity(finding)) && !wasAsked(before, finding))
+        .filter((finding) => asks(finding) && !stands.has(findingIdentity(finding)) && !wasAsked(before, finding))
         .map(({ message }) => message);
       return messages.length === 0 ? [] : [{ planId: again.planId, round: again.round, at: again.at, messages }];
     })
     .sort((a, b) => b.at - a.at);
 }
-
-const identity = ({ key, rule, items }: Finding): string => key ?? `${rule}:${items.join(",")}`;
 
 const wasAsked = ({ asked }: RoundText, { rule, items }: Finding): boolean =>
   asked.rules.has(rule) || items.some((id) => asked.items.has(id));

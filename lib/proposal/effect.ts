@@ -5,6 +5,7 @@ import { tenth } from "#lib/numbers/round.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { findingIdentity } from "#lib/rules/finding-identity.ts";
 
 export interface EffectNumber {
   readonly name: string;
@@ -99,12 +100,15 @@ function shares(before: PlanAnalysis, after: PlanAnalysis): EffectNumber[] {
 /** The same finding by its words and items; where the words differ, by its rule and what it is about. */
 function findings(before: readonly Finding[], after: readonly Finding[]): Pick<Effect, "gone" | "come" | "changed"> {
   const exact = ({ rule, level, message, items }: Finding) => JSON.stringify([rule, level, message, [...items].sort()]);
-  const about = ({ rule, items, key }: Finding) => key ?? JSON.stringify([rule, items]);
   const not = (list: readonly Finding[], other: readonly Finding[], of: (finding: Finding) => string) => {
     const known = new Set(other.map(of));
     return list.filter((finding) => !known.has(of(finding)));
   };
   const [gone, come] = [not(before, after, exact), not(after, before, exact)];
-  const left = not(come, gone, about);
-  return { gone: not(gone, come, about), come: left, changed: come.filter((finding) => !left.includes(finding)) };
+  const left = not(come, gone, findingIdentity);
+  return {
+    gone: not(gone, come, findingIdentity),
+    come: left,
+    changed: come.filter((finding) => !left.includes(finding)),
+  };
 }

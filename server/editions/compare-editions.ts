@@ -3,6 +3,7 @@ import { type Edition, readEdition } from "#db/repos/edition-repo.ts";
 import { itemName, sentenceCase } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { goneByFollower } from "#lib/plan-diff/changed-plates.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import { plateChanges } from "#lib/plan-diff/plate-changes.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -53,7 +54,7 @@ const wholeChanges = (was: Plan, is: Plan): string[] => planChanges({ ...was, it
 function plateDifferences(was: Plan, is: Plan): PlateDifference[] {
   const old = new Map(was.items.map((item) => [item.id, item]));
   const changes = plateChanges(was.items, is.items);
-  const gone = removedBefore(was.items, new Set(is.items.map(({ id }) => id)));
+  const gone = goneByFollower(was.items, new Set(is.items.map(({ id }) => id)));
   const removed = (next: string | null) => (gone.get(next) ?? []).map((item) => goneFrom(was, item));
   const there = (item: PlanItem): PlateDifference[] => {
     const change = changes.get(item.id);
@@ -74,15 +75,4 @@ function plateDifferences(was: Plan, is: Plan): PlateDifference[] {
 function goneFrom(was: Plan, item: PlanItem): PlateDifference {
   const name = sentenceCase(itemName(was, item));
   return { id: item.id, name, sentences: [`${name} was removed.`], was: true, is: false, setUp: false };
-}
-
-/** Items that are not there any more, by the next one that is; null at the end. */
-function removedBefore(was: readonly PlanItem[], is: ReadonlySet<string>): Map<string | null, PlanItem[]> {
-  const found = new Map<string | null, PlanItem[]>();
-  let next: string | null = null;
-  for (const item of was.toReversed()) {
-    if (is.has(item.id)) next = item.id;
-    else found.set(next, [item, ...(found.get(next) ?? [])]);
-  }
-  return found;
 }

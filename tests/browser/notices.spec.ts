@@ -101,7 +101,7 @@ test("a manager sets e-mail up and tries it; a trainee chooses and is mailed; wh
   const jonas = await as("jonas", { timezoneId: "Asia/Kathmandu", viewport: { width: 390, height: 844 } });
   await jonas.goto("/notices");
   await expect(jonas.getByText("Nothing is sent to you until you save your choices.")).toBeVisible();
-  await expect(jonas.getByRole("combobox", { name: "Time zone" })).toHaveValue(/Asia\/Kat[h]?mandu/);
+  await expect(jonas.getByRole("combobox", { name: "Time zone" })).toHaveValue(/^Asia\/(?:Kathmandu|Katmandu)$/);
   await jonas.getByRole("combobox", { name: "A comment on my plan or in my thread" }).selectOption("At once");
   await expectNoBarrierLightOrDark(jonas);
   await jonas.getByRole("button", { name: "Save" }).click();
