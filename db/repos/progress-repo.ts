@@ -3,7 +3,6 @@ import { and, asc, desc, eq, inArray } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { planMomentTable, planRoundTable } from "#db/review-schema.ts";
 import { classLogTable, planTable, threadTable } from "#db/schema.ts";
-import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 
@@ -42,20 +41,21 @@ export function listPins(db: Db, planIds: readonly string[]): { planId: string; 
   return rows.all().map(({ anchorJson, ...pin }) => ({ ...pin, anchor: JSON.parse(anchorJson) as Anchor }));
 }
 
+/** What a class log is about, without the log, which is long. */
 export interface LoggedClass {
-  readonly log: ClassLog;
+  /** Its session; one that differs from an earlier log of its session has that and, after a dot, its device. */
+  readonly key: string;
+  readonly planId: string;
   readonly roomId: string;
+  /** By the device's clock, ms since the epoch. */
+  readonly startedAt: number;
 }
 
 /** The newest `most` classes of the studio, without rehearsals, the newest first. */
 export function listNewestClasses(db: Db, most: number): LoggedClass[] {
-  const rows = db.orm
-    .select({ logJson: classLogTable.logJson, roomId: classLogTable.roomId })
-    .from(classLogTable)
-    .where(eq(classLogTable.kind, "class"))
-    .orderBy(desc(classLogTable.receivedAt))
-    .limit(most);
-  return rows.all().map(({ logJson, roomId }) => ({ roomId, log: JSON.parse(logJson) as ClassLog }));
+  const { sessionId: key, planId, roomId, startedAt } = classLogTable;
+  const rows = db.orm.select({ key, planId, roomId, startedAt }).from(classLogTable);
+  return rows.where(eq(classLogTable.kind, "class")).orderBy(desc(classLogTable.receivedAt)).limit(most).all();
 }
 
 /** Titles by plan, deleted ones too. */

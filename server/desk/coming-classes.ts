@@ -11,8 +11,6 @@ export interface ComingClass {
   readonly coachId: string | null;
   readonly planId: string | null;
   readonly theme: string;
-  /** Its plan has an edition that stands. */
-  readonly signed: boolean;
 }
 
 /** Months that are looked at: this one and two more. */
@@ -24,13 +22,12 @@ export function comingClasses(app: Springline): ComingClass[] {
     .slice(0, MOST_MONTHS)
     .flatMap((month) => slotsOfMonth(app, month))
     .filter(({ date }) => date >= today)
-    .map(({ date, time, coachId, planId, theme }) => {
-      return { at: `${date} ${time}`, coachId, planId, theme, signed: planId !== null && hasEdition(app, planId) };
-    })
+    .map(({ date, time, coachId, planId, theme }) => ({ at: `${date} ${time}`, coachId, planId, theme }))
     .sort((a, b) => (a.at < b.at ? -1 : 1));
 }
 
-function hasEdition(app: Pick<Springline, "db">, planId: string): boolean {
+/** Whether the plan has an edition that stands. */
+export function standsSigned(app: Pick<Springline, "db">, planId: string): boolean {
   const newest = newestEdition(app.db, planId);
   return newest !== undefined && readWithdrawal(app.db, planId, newest.number) === undefined;
 }

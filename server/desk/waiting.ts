@@ -8,7 +8,7 @@ import type { PlanState } from "#lib/protocol/messages.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { shownRound } from "#server/news/shown-round.ts";
-import { type ComingClass, comingClasses } from "./coming-classes.ts";
+import { type ComingClass, comingClasses, standsSigned } from "./coming-classes.ts";
 
 const DAY_MS = 86_400_000;
 /** Our own choice: a log older than a month teaches little. */
@@ -135,7 +135,8 @@ function proposed(asking: Asking): Waiting[] {
 function unsigned({ app, person, rows, classes }: Asking): Waiting[] {
   const until = new Date(app.now() + CLASSES_AHEAD_DAYS * DAY_MS).toISOString().slice(0, 10);
   return classes.flatMap((coming): Waiting[] => {
-    if (coming.coachId !== person.id || coming.at.slice(0, 10) > until || coming.signed) return [];
+    if (coming.coachId !== person.id || coming.at.slice(0, 10) > until) return [];
+    if (coming.planId !== null && standsSigned(app, coming.planId)) return [];
     const row = coming.planId === null ? undefined : rows.get(coming.planId);
     if (coming.planId !== null && !row) return [];
     const state: PlanState | null = row?.state ?? null;

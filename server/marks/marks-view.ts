@@ -1,12 +1,10 @@
-/** Marks as people read them: with the name of who set them and the title of the plan. */
+/** Marks as people read them: with the name of who set them. */
 import type { StoredMarks } from "#db/repos/marks-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
-import { titlesById } from "#db/repos/progress-repo.ts";
 import type { Springline } from "#server/context/springline.ts";
 
 export interface MarksView extends StoredMarks {
   readonly byName: string;
-  readonly title: string;
   /** Newer marks about the same round or class took their place. */
   readonly replaced: boolean;
 }
@@ -14,12 +12,10 @@ export interface MarksView extends StoredMarks {
 /** In the order given, which is the oldest first. */
 export function viewsOf(app: Pick<Springline, "db">, all: readonly StoredMarks[]): MarksView[] {
   const names = namesById(app.db);
-  const titles = titlesById(app.db);
   const newest = new Map(all.map((marks) => [aboutKey(marks), marks.id]));
   return all.map((marks) => ({
     ...marks,
     byName: names.get(marks.byId) ?? FORMER_MEMBER,
-    title: titles.get(marks.planId) ?? "",
     replaced: newest.get(aboutKey(marks)) !== marks.id,
   }));
 }

@@ -43,12 +43,12 @@ export function readPlanMarks(app: Springline, actor: Actor, planId: string): Re
     title: opened.value.row.title,
     rubric: rubricNow(app),
     rounds: listRoundBriefs(app.db, planId).map((round) => ({ ...round, offererName: nameOf(round.offeredBy) })),
-    classes: listClassesOfPlan(app.db, planId).map(({ log, roomId }) => ({
-      sessionId: log.sessionId,
-      at: Date.parse(log.startedAt),
-      edition: log.edition.number,
-      teacherId: teacherOf(app, { log, roomId }),
-    })),
+    classes: listClassesOfPlan(app.db, planId).map(({ log, roomId }) => {
+      const { sessionId, edition } = log;
+      const startedAt = Date.parse(log.startedAt);
+      const teacherId = teacherOf(app, { planId, roomId, startedAt });
+      return { sessionId, at: startedAt, edition: edition.number, teacherId };
+    }),
     people: listMembers(app.db).map(({ id, name }) => ({ id, name })),
     marks: viewsOf(app, listMarksOn(app.db, planId))
       .map((marks) => ({ ...marks, ofName: nameOf(marks.userId) }))
