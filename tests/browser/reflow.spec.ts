@@ -87,6 +87,30 @@ for (const { who, paths } of PAGES) {
   });
 }
 
+test("nothing in the frame of a manager's page lies over anything else, from phone to laptop", async ({ as }) => {
+  const page = await as("petra");
+  await page.goto("/desk");
+  for (const width of [390, 759, 760, 834, 999, 1000, 1179, 1366]) {
+    await page.setViewportSize({ width, height: 900 });
+    const over = await page.evaluate(() => {
+      const all = [...document.querySelectorAll("header a, header button")].filter(
+        (one) => one.getClientRects().length > 0,
+      );
+      const boxes = all.map((one) => ({ words: one.textContent ?? "", box: one.getBoundingClientRect() }));
+      return boxes.flatMap((a, i) =>
+        boxes
+          .slice(i + 1)
+          .filter(
+            ({ box: b }) =>
+              a.box.left < b.right && b.left < a.box.right && a.box.top < b.bottom && b.top < a.box.bottom,
+          )
+          .map((b) => `${a.words} and ${b.words}`),
+      );
+    });
+    expect(over, `${width} px`).toEqual([]);
+  }
+});
+
 test("the plan page: its rail, an open plate, the whole class, the read-through", async ({ as }) => {
   const page = await as("ines", { viewport: NARROW });
   await openPlan(page, "Upper body and trunk");
