@@ -3,7 +3,7 @@
  * what is missing and changes nothing else.
  */
 
-import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { addSlot } from "#lib/programme/write.ts";

@@ -1,5 +1,5 @@
 /** The parts of a day, which are the rows of a week: classes at like times stand beside each other. Pure. */
-import { minuteOfDay } from "#lib/programme/calendar.ts";
+import { minuteOfDay } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 
 const DAY_PARTS = ["morning", "midday", "evening"] as const;

@@ -1,6 +1,6 @@
 /** The ways to the month before and the month after. */
 import Link from "next/link";
-import { addMonths } from "#lib/programme/calendar.ts";
+import { addMonths } from "#lib/calendar/days.ts";
 import styles from "./month.module.css";
 import { monthTitle } from "./month-words.ts";
 

@@ -1,7 +1,7 @@
 "use client";
 /** The fields of a class of the programme. */
 import type { ReactNode } from "react";
-import { daysOfMonth } from "#lib/programme/calendar.ts";
+import { daysOfMonth } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { slotTextOf } from "#lib/programme/read.ts";
 import { SharedText } from "../_parts/shared-text.tsx";

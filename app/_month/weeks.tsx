@@ -1,7 +1,7 @@
 "use client";
 /** The weeks of the month. While it still runs, weeks that are over are folded away. */
 import { useState } from "react";
-import { daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
+import { daysOfMonth, weeksOfMonth } from "#lib/calendar/days.ts";
 import { Day } from "./day.tsx";
 import { weekByParts } from "./day-parts.ts";
 import styles from "./month.module.css";

@@ -1,7 +1,7 @@
 "use client";
 /** Notices by day, the newest first; each is a sentence that opens the place it is about. */
 import Link from "next/link";
-import { dayInZone, timeInZone } from "#lib/notices/local-day.ts";
+import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
 import type { ToldNotice } from "#server/notices/told-notice.ts";
 import styles from "./notices.module.css";
 import { useZone } from "./use-zone.ts";

@@ -1,6 +1,6 @@
 /** The programme itself leads to the month it is. */
 import { redirect } from "next/navigation";
-import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import { springline } from "#server/context/springline.ts";
 
 const DAY_MS = 86_400_000;

@@ -2,9 +2,10 @@
  * What is wrong with a month: slots without a signed plan, two classes with the same coach or room at the same time, a plan
  * that is too long for its slot. Past days are not checked.
  */
+
+import { dayNumber, minuteOfDay } from "#lib/calendar/days.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
-import { dayNumber, minuteOfDay } from "./calendar.ts";
 import type { Slot } from "./layout.ts";
 import { bySlotTime } from "./read.ts";
 

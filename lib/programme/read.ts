@@ -3,7 +3,7 @@
  * skipped: no error, and the slot stays in the document.
  */
 import * as Y from "yjs";
-import { isDate, isTime } from "./calendar.ts";
+import { isDate, isTime } from "#lib/calendar/days.ts";
 import { monthParts, type Slot, type SlotMap } from "./layout.ts";
 
 export interface Month {

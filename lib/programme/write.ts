@@ -3,8 +3,8 @@
  * reverts exactly one act of one's own. A slot is never deleted for good.
  */
 import * as Y from "yjs";
+import { isDate, isTime, monthOf } from "#lib/calendar/days.ts";
 import { act, setText, type Writer } from "#lib/doc/write.ts";
-import { isDate, isTime, monthOf } from "./calendar.ts";
 import { newSlotMap } from "./create.ts";
 import { monthParts, SLOT_MINUTES, type Slot, type SlotMap } from "./layout.ts";
 

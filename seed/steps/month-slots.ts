@@ -1,5 +1,5 @@
 /** A month of the programme in both rooms: a weekly pattern, with the gaps and clashes of a real month. */
-import { daysOfMonth, isoWeekday } from "#lib/programme/calendar.ts";
+import { daysOfMonth, isoWeekday } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { PersonKey } from "#seed/studio/people.ts";
 import type { SeedRoom } from "#seed/studio/rooms.ts";

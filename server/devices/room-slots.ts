@@ -1,6 +1,6 @@
 /** When each plan is next taught in a room, by the programme of this month and the next. */
 
-import { addMonths, monthOf } from "#lib/programme/calendar.ts";
+import { addMonths, monthOf } from "#lib/calendar/days.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";

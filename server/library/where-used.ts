@@ -11,7 +11,7 @@ import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
 import { type Actor, can, canPlan } from "#lib/policy/can.ts";
-import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { type DocName, formatDocName, type PlanState } from "#lib/protocol/messages.ts";

@@ -11,7 +11,7 @@ import { listMembers, readPerson, type StudioPerson } from "#db/repos/people-rep
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { toldAs } from "#lib/notices/kinds.ts";
-import { isTimeZone } from "#lib/notices/local-day.ts";
+import { isTimeZone } from "#lib/calendar/zone.ts";
 import { can } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { tell } from "#server/notices/tell.ts";

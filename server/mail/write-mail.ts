@@ -4,7 +4,7 @@
  */
 
 import type { NoticeKind } from "#lib/notices/kinds.ts";
-import { dayInZone, timeInZone } from "#lib/notices/local-day.ts";
+import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
 import { oneLine } from "#lib/notices/notice-words.ts";
 import type { ToldNotice } from "#server/notices/told-notice.ts";
 import type { MailSettings } from "./mail-settings.ts";

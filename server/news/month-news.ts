@@ -3,7 +3,7 @@
 import type * as Y from "yjs";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
-import { addMonths, dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";

@@ -2,7 +2,8 @@
 import * as z from "zod";
 import { type NoticeChoice, putNoticeChoice, readNoticeChoice } from "#db/repos/notice-choice-repo.ts";
 import { isNoticeKind, type KindChoices, kindsToChoose, TOLD, toldAs } from "#lib/notices/kinds.ts";
-import { isClockTime, isTimeZone } from "#lib/notices/local-day.ts";
+import { isClockTime } from "#lib/calendar/local-day.ts";
+import { isTimeZone } from "#lib/calendar/zone.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";

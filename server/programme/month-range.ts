@@ -1,5 +1,5 @@
 /** Which months have a programme: enough to plan ahead and to look back. */
-import { addMonths, dateOfDay, isMonth, monthOf } from "#lib/programme/calendar.ts";
+import { addMonths, dateOfDay, isMonth, monthOf } from "#lib/calendar/days.ts";
 
 const REACH = { back: 24, ahead: 24 };
 const DAY_MS = 86_400_000;

@@ -1,6 +1,6 @@
 /** Two people in one month: each sees the other's acts, undo reverts only one's own, going offline is said, nothing is lost. */
 import type { Page } from "@playwright/test";
-import { addMonths } from "#lib/programme/calendar.ts";
+import { addMonths } from "#lib/calendar/days.ts";
 import { expect, test } from "./kit.ts";
 
 /** A near month without classes in the invented studio; only near months are open. */

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
-import { isMonth } from "#lib/programme/calendar.ts";
+import { isMonth } from "#lib/calendar/days.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { listNames } from "#server/people/manage-people.ts";

@@ -1,7 +1,8 @@
 /** When a digest is due: by the wall clock of its reader, through both changes of a year, and in zones off the full hour. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { dayInZone, isClockTime, isTimeZone, lastTimeOfDay, timeInZone } from "#lib/notices/local-day.ts";
+import { dayInZone, isClockTime, lastTimeOfDay, timeInZone } from "#lib/calendar/local-day.ts";
+import { isTimeZone } from "#lib/calendar/zone.ts";
 
 const at = (iso: string) => Date.parse(iso);
 const iso = (ms: number) => new Date(ms).toISOString();

@@ -10,7 +10,7 @@ import {
   isTime,
   minuteOfDay,
   weeksOfMonth,
-} from "#lib/programme/calendar.ts";
+} from "#lib/calendar/days.ts";
 import weeks from "#tests/fixtures/iso8601-weeks.json" with { type: "json" };
 
 describe("calendar", () => {
