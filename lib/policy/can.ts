@@ -49,6 +49,15 @@ export type StudioAction =
   | "library.write"
   | "programme.read"
   | "programme.write"
+  /** To sign a month off, and to accept a *look again* of it. */
+  | "month.sign"
+  /** What a month says of the studio: its zone, how many machines a room has, limits of its rules. */
+  | "month.manage"
+  /** To say who led a class, or that a log does not count. */
+  | "log.remark"
+  /** One's own calendar address; the studio's and the rooms' need `feeds.manage`. */
+  | "feed.own"
+  | "feeds.manage"
   | "floor.run"
   | "people.manage"
   | "rooms.manage"
@@ -107,7 +116,12 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "library.read": ["trainee", "coach", "lead", "manager"],
   "library.write": ["lead", "manager"],
   "programme.read": ["coach", "lead", "manager", "crew"],
-  "programme.write": ["coach", "lead"],
+  "programme.write": ["coach", "lead", "manager"],
+  "month.sign": ["lead"],
+  "month.manage": ["manager"],
+  "log.remark": ["lead", "manager"],
+  "feed.own": ["coach", "lead"],
+  "feeds.manage": ["manager"],
   "floor.run": ["coach", "lead"],
   "people.manage": ["manager"],
   "rooms.manage": ["manager"],
