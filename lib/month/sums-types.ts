@@ -25,7 +25,7 @@ export interface MonthSums {
 export interface RegularsSums {
   readonly days: readonly RegularsDay[];
   readonly recovery: readonly Recovery[];
-  readonly neighbours: readonly Neighbours[];
+  readonly neighbours: readonly NeighbourClasses[];
   readonly weeks: readonly RegularsWeek[];
   readonly variety: Variety;
 }
@@ -50,7 +50,7 @@ export interface Recovery {
   /** Ids of the last class that sets the clock on the first day and of the first on the second. */
   readonly slots: readonly [string, string];
 }
-export interface Neighbours {
+export interface NeighbourClasses {
   readonly slots: readonly [string, string];
   /** 0..1; null when either plan is not known or has no moves. */
   readonly likeness: number | null;

@@ -73,7 +73,7 @@ export interface MonthTheme {
 }
 
 /** What a month needs of a plan; of its signed edition where it has one. */
-export interface KnownPlan {
+export interface PlanFacts {
   readonly title: string;
   readonly known?: true;
   readonly seconds: number;
@@ -95,7 +95,7 @@ export interface UnknownPlan {
   readonly title: string;
   readonly known: false;
 }
-export type MonthPlan = KnownPlan | UnknownPlan;
+export type MonthPlan = PlanFacts | UnknownPlan;
 
 /** What a slot and a pattern's line have in common. A key that is left out and null mean the same. */
 export interface SlotValues {
