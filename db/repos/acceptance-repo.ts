@@ -5,12 +5,15 @@ import type { Db } from "#db/connection.ts";
 import { acceptanceTable } from "#db/review-schema.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
 import { FORMER_MEMBER } from "./people-repo.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export type AcceptanceRow = typeof acceptanceTable.$inferSelect;
 export type NewAcceptance = Omit<AcceptanceRow, "endedBy" | "endedAt">;
 
+/** Call inside a transaction. */
 export function insertAcceptance(db: Db, made: NewAcceptance): void {
   db.orm.insert(acceptanceTable).values(made).run();
+  addSourceToRecord(db, "acceptance", made);
 }
 
 export const readAcceptance = (db: Db, id: string): AcceptanceRow | undefined =>

@@ -3,6 +3,7 @@ import { and, asc, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { marksTable, planRoundTable } from "#db/review-schema.ts";
 import type { Levels, Rubric } from "#lib/rubric/rubric.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export interface StoredMarks {
   readonly id: string;
@@ -22,11 +23,10 @@ export interface StoredMarks {
   readonly sentence: string;
 }
 
+/** Call inside a transaction. */
 export function insertMarks(db: Db, { rubric, levels, ...marks }: StoredMarks): void {
-  db.orm
-    .insert(marksTable)
-    .values({ ...marks, rubricJson: JSON.stringify(rubric), levelsJson: JSON.stringify(levels) })
-    .run();
+  const row = { ...marks, rubricJson: JSON.stringify(rubric), levelsJson: JSON.stringify(levels) };
+  addSourceToRecord(db, "marks", db.orm.insert(marksTable).values(row).returning().get());
 }
 
 /** All that were ever set about a person, the oldest first. */

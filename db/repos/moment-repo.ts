@@ -5,6 +5,7 @@ import { oncePerDatabase } from "#db/once-per-database.ts";
 import { planMomentTable, planTextTable } from "#db/review-schema.ts";
 import type { MomentKind, ThreadThen } from "#lib/rounds/rounds.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { addSourceToRecord } from "./record-repo.ts";
 
 export interface MomentRow {
   readonly id: number;
@@ -33,7 +34,9 @@ export function insertMoment(db: Db, { planJson, findings, threads, ...moment }:
     db.orm.insert(planTextTable).values({ planId, hash, planJson }).run();
   }
   const row = { ...moment, findingsJson: JSON.stringify(findings), threadsJson: JSON.stringify(threads) };
-  return Number(db.orm.insert(planMomentTable).values(row).run().lastInsertRowid);
+  const kept = db.orm.insert(planMomentTable).values(row).returning().get();
+  addSourceToRecord(db, "moment", { ...kept, planJson: readPlanText(db, planId, hash) ?? null });
+  return kept.id;
 }
 
 /** In the order in which they happened. */

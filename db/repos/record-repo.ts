@@ -5,13 +5,14 @@
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { FIRST_PREVIOUS, type RecordHead, type RecordRow, recordJson, rowHash } from "#lib/record/chain.ts";
-import { type EntryOfRow, entryOf, type SourceColumns, type SourceName } from "#lib/record/entries.ts";
+import { type EntryOfRow, entryOf } from "#lib/record/entries.ts";
+import type { SourceColumns, SourceName } from "#lib/record/sources.ts";
 
 export interface RecordEntry {
   /** ms since the epoch. */
   readonly at: number;
   readonly actorId: string;
-  /** "plan/<id>", "move/<id>", "room/<id>", "rule/<id>", "person/<id>", "device/<id>" or "studio". */
+  /** "plan/<id>", "month/<yyyy-mm>", "class/<id>", "move/<id>", "room/<id>", "rule/<id>", "person/<id>", "device/<id>" or "studio". */
   readonly subject: string;
   readonly kind: string;
   /** Plain data. */

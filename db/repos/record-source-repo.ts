@@ -5,8 +5,9 @@
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { SOURCE_NAMES, type SourceColumns, type SourceKey, type SourceName } from "#lib/record/entries.ts";
-import { addSourceToRecord, addToRecord, recordHead } from "./record-repo.ts";
+import type { SourceKey } from "#lib/record/entries.ts";
+import { FIRST_SOURCES, SOURCE_NAMES, type SourceColumns, type SourceName } from "#lib/record/sources.ts";
+import { addSourceToRecord, addToRecord, findRecord, recordHead } from "./record-repo.ts";
 
 /** A stored row and its place among the rows of its table. */
 export interface SourceRow<N extends SourceName = SourceName> {
@@ -68,6 +69,43 @@ const TABLES: Readonly<Record<SourceName, Table>> = {
     at: "received_at",
     name: "'Class log ' || session_id",
   },
+  moment: {
+    ...EVENT,
+    from: "plan_moment",
+    columns: `id, plan_id AS planId, round, kind, at, actor_id AS actorId, note, hash, findings_json AS findingsJson,
+      threads_json AS threadsJson, (SELECT plan_json FROM plan_text AS text
+        WHERE text.plan_id = plan_moment.plan_id AND text.hash = plan_moment.hash) AS planJson`,
+    name: "'Moment ' || id",
+  },
+  marks: {
+    from: "marks",
+    columns: `id, user_id AS userId, plan_id AS planId, round, session_id AS sessionId, by_id AS byId, at,
+      rubric_json AS rubricJson, levels_json AS levelsJson, sentence`,
+    where: "id = @id",
+    at: "at",
+    name: "'Marks ' || id",
+  },
+  acceptance: {
+    from: "acceptance",
+    columns: `id, plan_id AS planId, rule_id AS ruleId, finding_key AS findingKey, message, reason, by_id AS byId, at`,
+    where: "id = @id",
+    at: "at",
+    name: "'Accepted finding ' || id",
+  },
+  "month edition": {
+    from: "month_edition",
+    columns: `month, number, hash, file_json AS fileJson, findings_json AS findingsJson, accepted_json AS acceptedJson,
+      signed_by AS signedBy, signed_at AS signedAt, note`,
+    where: "month = @month AND number = @edition",
+    at: "signed_at",
+    name: "'Edition ' || number || ' of the month ' || month",
+  },
+  "class log remark": {
+    ...EVENT,
+    from: "class_log_remark",
+    columns: "id, session_id AS sessionId, kind, coach_id AS coachId, reason, actor_id AS actorId, at",
+    name: "'Remark ' || id || ' on a class log'",
+  },
 };
 
 type Placed = SourceColumns[SourceName] & { readonly place: number };
@@ -91,8 +129,8 @@ const statements = oncePerDatabase(({ raw }) => {
 
 /** The row that an entry is about; undefined when it is not there. */
 export function readSource(db: Db, key: SourceKey): SourceRow | undefined {
-  const { of, planId, row, number, session } = key;
-  const found = statements(db)[of].one.get({ planId, row, number, session });
+  const { of, ...columns } = key;
+  const found = statements(db)[of].one.get(columns);
   return found && split(found);
 }
 
@@ -106,17 +144,32 @@ function split({ place, ...columns }: Placed): SourceRow {
 
 /**
  * Begins the record of a database: one row that says so, then everything that was stored before there was a record, in order
- * of time. Does nothing where the record has begun. One transaction.
+ * of time. A record that has begun is given the tables that an older program did not put into it. One transaction.
  */
 export function beginRecord(db: Db, at: number): void {
   inTransaction(db, () => {
-    if (recordHead(db).seq > 0) return;
-    const counts = SOURCE_NAMES.map((name) => [name, statements(db)[name].count.get() ?? 0] as const);
+    const begun = recordHead(db).seq > 0;
+    const tables = begun ? notYetRecorded(db) : SOURCE_NAMES;
+    if (tables.length === 0) return;
+    const counts = tables.map((name) => [name, statements(db)[name].count.get() ?? 0] as const);
     const earlier = Object.fromEntries(counts.filter(([, count]) => count > 0));
-    addToRecord(db, { at, actorId: "server", subject: "studio", kind: "begun", body: { earlier } });
-    const streams = SOURCE_NAMES.map((name) => earlierRows(db, name));
+    const kind = begun ? "tables-added" : "begun";
+    addToRecord(db, { at, actorId: "server", subject: "studio", kind, body: { earlier, tables } });
+    const streams = tables.map((name) => earlierRows(db, name));
     for (let first = earliest(streams); first; first = earliest(streams)) first.take();
   });
+}
+
+/** Tables that no row of the record says it speaks of. The first records did not name theirs. */
+function notYetRecorded(db: Db): SourceName[] {
+  const rows = findRecord(
+    db,
+    { kinds: ["begun", "tables-added"] },
+    { after: 0, before: recordHead(db).seq + 1, limit: 100 },
+  );
+  const named = rows.flatMap(({ bodyJson }) => (JSON.parse(bodyJson) as { tables?: SourceName[] }).tables ?? []);
+  const told = new Set<SourceName>([...FIRST_SOURCES, ...named]);
+  return SOURCE_NAMES.filter((name) => !told.has(name));
 }
 
 interface Stream {

@@ -4,6 +4,7 @@
  */
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { type Digest, recordJson } from "./chain.ts";
+import { SOURCE_NAMES, type SourceColumns, type SourceName } from "./sources.ts";
 
 /** A row of the record before it has its place in the chain. */
 export interface EntryOfRow {
@@ -14,77 +15,6 @@ export interface EntryOfRow {
   /** Canonical JSON. */
   readonly bodyJson: string;
 }
-
-interface PlanEventColumns {
-  readonly id: number;
-  readonly planId: string;
-  readonly at: number;
-  readonly actorId: string;
-  readonly kind: string;
-  readonly note: string | null;
-  readonly hash: string | null;
-}
-interface StudioEventColumns {
-  readonly id: number;
-  readonly at: number;
-  readonly actorId: string;
-  readonly kind: string;
-  readonly subject: string;
-  readonly dataJson: string;
-}
-interface MoveEventColumns {
-  readonly id: number;
-  readonly moveId: string;
-  readonly at: number;
-  readonly actorId: string;
-  readonly kind: string;
-  readonly dataJson: string;
-}
-interface EditionColumns {
-  readonly planId: string;
-  readonly number: number;
-  readonly hash: string;
-  readonly planJson: string;
-  readonly cardJson: string;
-  readonly findingsJson: string;
-  readonly signedBy: string;
-  readonly signedAt: number;
-  readonly note: string | null;
-  readonly acceptedJson: string | null;
-  readonly round: number | null;
-}
-interface WithdrawalColumns {
-  readonly planId: string;
-  readonly number: number;
-  readonly withdrawnBy: string;
-  readonly withdrawnAt: number;
-  readonly reason: string;
-}
-interface ClassLogColumns {
-  readonly sessionId: string;
-  readonly planId: string;
-  readonly number: number;
-  readonly roomId: string;
-  readonly deviceId: string;
-  readonly kind: string;
-  readonly startedAt: number;
-  readonly receivedAt: number;
-  readonly logJson: string;
-}
-
-/** The rows that the record speaks of, by the word that stands as `of` in the body of their entries. */
-export interface SourceColumns {
-  "plan event": PlanEventColumns;
-  "studio event": StudioEventColumns;
-  "move event": MoveEventColumns;
-  edition: EditionColumns;
-  withdrawal: WithdrawalColumns;
-  "class log": ClassLogColumns;
-}
-export type SourceName = keyof SourceColumns;
-export const SOURCE_NAMES = [
-  ...["plan event", "studio event", "move event", "edition", "withdrawal", "class log"],
-] as readonly SourceName[];
 
 /** Springs, timings and machines are of a room, standards of a rule; everything else is about a person. */
 const STUDIO_SUBJECTS: Readonly<Record<string, string>> = {
@@ -131,6 +61,36 @@ const MAKERS: { readonly [N in SourceName]: Maker<N> } = {
       sha256: digest(logJson),
     }),
   }),
+  moment: ({ id, planId, round, kind, at, actorId, note, hash, ...texts }, digest) => ({
+    ...{ at, actorId, kind: "moment", subject: `plan/${planId}` },
+    bodyJson: recordJson({
+      ...{ of: "moment", row: id, round, step: kind, note, hash },
+      ...{ findings: digest(texts.findingsJson), threads: digest(texts.threadsJson) },
+      plan: texts.planJson === null ? null : digest(texts.planJson),
+    }),
+  }),
+  marks: ({ id, userId, planId, round, sessionId, byId, at, rubricJson, levelsJson, sentence }, digest) => ({
+    ...{ at, actorId: byId, kind: "marks", subject: `plan/${planId}` },
+    bodyJson: recordJson({
+      ...{ of: "marks", id, userId, round, sessionId, sentence, rubric: digest(rubricJson) },
+      ...{ levels: parsed(levelsJson), levelsSha256: digest(levelsJson) },
+    }),
+  }),
+  acceptance: ({ id, planId, ruleId, findingKey, message, reason, byId, at }) => ({
+    ...{ at, actorId: byId, kind: "finding-accepted", subject: `plan/${planId}` },
+    bodyJson: recordJson({ of: "acceptance", id, rule: ruleId, findingKey, message, reason }),
+  }),
+  "month edition": ({ month, number, hash, signedBy, signedAt, note, ...texts }, digest) => ({
+    ...{ at: signedAt, actorId: signedBy, kind: "month-signed", subject: `month/${month}` },
+    bodyJson: recordJson({
+      ...{ of: "month edition", month, edition: number, hash, note, file: digest(texts.fileJson) },
+      ...{ findings: digest(texts.findingsJson), accepted: digest(texts.acceptedJson) },
+    }),
+  }),
+  "class log remark": ({ id, sessionId, kind, coachId, reason, actorId, at }) => ({
+    ...{ at, actorId, kind: `class-log-${kind}`, subject: `class/${sessionId}` },
+    bodyJson: recordJson({ of: "class log remark", row: id, coachId, reason }),
+  }),
 };
 
 /** The entry that the record holds, or has to hold, about a stored row. */
@@ -150,12 +110,17 @@ function parsed(json: string): unknown {
 export interface SourceKey {
   readonly of: SourceName;
   readonly planId: string;
-  /** Of events. */
+  /** Of events, moments and remarks. */
   readonly row: number;
   /** Of editions and withdrawals. */
   readonly number: number;
   /** Of class logs. */
   readonly session: string;
+  /** Of marks and acceptances. */
+  readonly id: string;
+  /** Of signed months. */
+  readonly month: string;
+  readonly edition: number;
 }
 
 /** Reads the body of an entry; null when it is about no other row. */
@@ -163,6 +128,6 @@ export function sourceKeyOf({ subject, bodyJson }: Pick<EntryOfRow, "subject" | 
   if (!bodyJson.includes('"of":')) return null;
   const body = parsed(bodyJson) as Partial<SourceKey> | null;
   if (body === null || typeof body !== "object" || !SOURCE_NAMES.includes(body.of as SourceName)) return null;
-  const { of, row = 0, number = 0, session = "" } = body;
-  return { of: of as SourceName, planId: subject.slice("plan/".length), row, number, session };
+  const { of, row = 0, number = 0, session = "", id = "", month = "", edition = 0 } = body;
+  return { of: of as SourceName, planId: subject.slice("plan/".length), row, number, session, id, month, edition };
 }

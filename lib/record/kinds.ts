@@ -82,6 +82,7 @@ const BOTH: Readonly<Record<string, Sentence>> = {
 
 const STUDIO: Readonly<Record<string, Sentence>> = {
   begun: ["studio", ({ body }) => `began the record${earlierWords(body.earlier)}`],
+  "tables-added": ["studio", ({ body }) => `put more of what is stored into the record${earlierWords(body.earlier)}`],
   "studio-made": ["studio", () => "made the studio, in its first run"],
   standard: [
     "studio",
@@ -141,10 +142,21 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
 const READING: Readonly<Record<string, Sentence>> = {
   "reading-taken-up": ["reading", ({ of, body }) => `took up the reading of ${of}, round ${body.round}`],
   "reading-let-go": ["reading", ({ of, body }) => `let the reading of ${of} go, round ${body.round}`],
+  moment: [
+    "reading",
+    ({ of, body }) => `kept ${of} as it was when it was ${stepWords(body.step)}, round ${body.round}`,
+  ],
   "main-points": [
     "reading",
     ({ of, body }) => `named the main points of round ${body.round} of ${of}${quoted(sentences(body.mainPoints))}`,
   ],
+  "month-signed": ["editions", ({ of, body }) => `signed edition ${body.edition} of ${of}${quoted(body.note)}`],
+  "class-log-coach": ["editions", ({ body, names }) => `noted that ${names.person(text(body.coachId))} led a class`],
+  "class-log-struck": [
+    "editions",
+    ({ body }) => `struck the log of a class, so that it does not count${quoted(body.reason)}`,
+  ],
+  "class-log-counted": ["editions", () => "lets the log of a class count again"],
   "signed-with-open": [
     "reading",
     ({ of, body }) =>
@@ -166,6 +178,15 @@ const READING: Readonly<Record<string, Sentence>> = {
   "remark-out-of-use": ["reading", ({ body }) => `took a stock remark out of use${quoted(body.words)}`],
   "remark-in-use-again": ["reading", ({ body }) => `put a stock remark in use again${quoted(body.words)}`],
 };
+
+/** Steps of a round as they are said. */
+const STEPS: Readonly<Record<string, string>> = {
+  offered: "offered for reading",
+  returned: "returned with notes",
+  signed: "signed off",
+  "taken-back": "taken back",
+};
+const stepWords = (step: unknown): string => STEPS[text(step)] ?? text(step);
 
 const sentences = (value: unknown): string => (Array.isArray(value) ? value.map(text).join(" ") : "");
 const messages = (value: unknown): string =>
@@ -231,6 +252,8 @@ function nameOfSubject(what: string, id: string, names: RecordNames, body: Told[
   if (what === "room") return names.room(id) || nameIn(body, "name");
   if (what === "rule") return `“${names.rule(id)}”`;
   if (what === "device") return names.device(id);
+  if (what === "month") return `the month ${id}`;
+  if (what === "class") return "a class";
   return what === "person" ? names.person(id) : "the studio";
 }
 

@@ -71,11 +71,9 @@ export async function acceptFinding(
   const before = listAcceptances(app.db, planId).find((one) => one.findingKey === findingKey);
   if (before) return alreadyAccepted(before);
   const [id, at, byId] = [app.newId(), app.now(), still.value.person.id];
-  const { rule, key, message } = finding;
+  const { rule, message } = finding;
   inTransaction(app.db, () => {
     insertAcceptance(app.db, { id, planId, ruleId: rule, findingKey, message, reason, byId, at });
-    const body = { id, rule, key: key ?? null, findingKey, message, reason };
-    addToRecord(app.db, { at, actorId: byId, subject: `plan/${planId}`, kind: "finding-accepted", body });
   });
   announceAccepted(app, planId);
   return ok({ id });

@@ -3,7 +3,6 @@ import * as z from "zod";
 import { readLogOf } from "#db/repos/class-log-repo.ts";
 import { insertMarks, readOfferer } from "#db/repos/marks-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
-import { addToRecord } from "#db/repos/record-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { faultOfLevels } from "#lib/rubric/rubric.ts";
@@ -48,7 +47,6 @@ export function setMarks(app: Springline, actor: Actor, planId: string, body: Ma
   const marks = { ...about.value, id: app.newId(), planId, byId: person.id, at: app.now(), levels, sentence };
   inTransaction(app.db, () => {
     insertMarks(app.db, { ...marks, rubric });
-    addToRecord(app.db, { at: marks.at, actorId: person.id, subject: `plan/${planId}`, kind: "marks", body: marks });
     const data = { byId: person.id, ...(marks.round === null ? {} : { round: marks.round }) };
     tell(app, { kind: "marks", to: [marks.userId], planId, data });
   });

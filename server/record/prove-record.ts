@@ -7,7 +7,8 @@ import type { Db } from "#db/connection.ts";
 import { keptRecordEnd, listRecord, recordHead } from "#db/repos/record-repo.ts";
 import { readSource, sourceBetween } from "#db/repos/record-source-repo.ts";
 import { type Digest, FIRST_PREVIOUS, headText, type RecordHead, type RecordRow } from "#lib/record/chain.ts";
-import { entryOf, SOURCE_NAMES, type SourceKey, type SourceName, sourceKeyOf } from "#lib/record/entries.ts";
+import { entryOf, type SourceKey, sourceKeyOf } from "#lib/record/entries.ts";
+import { SOURCE_NAMES, type SourceName } from "#lib/record/sources.ts";
 import { ChainProof, type RecordFault } from "#lib/record/verify.ts";
 
 export type RecordProof =
@@ -93,7 +94,7 @@ class Sources {
   }
 }
 
-function nameOf({ of, planId, row, number, session }: SourceKey): string {
+function nameOf({ of, planId, row, number, session, id, month, edition }: SourceKey): string {
   switch (of) {
     case "edition":
       return `edition ${number} of plan ${planId}`;
@@ -101,6 +102,14 @@ function nameOf({ of, planId, row, number, session }: SourceKey): string {
       return `the withdrawal of edition ${number} of plan ${planId}`;
     case "class log":
       return `class log ${session}`;
+    case "marks":
+      return `marks ${id}`;
+    case "acceptance":
+      return `accepted finding ${id}`;
+    case "month edition":
+      return `edition ${edition} of the month ${month}`;
+    case "class log remark":
+      return `remark ${row} on a class log`;
     default:
       return `${of} ${row}`;
   }

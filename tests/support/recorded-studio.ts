@@ -1,8 +1,14 @@
 /** A studio in which everything happened that the record speaks of: plans, an edition signed and withdrawn, people, classes. */
+import { insertAcceptance } from "#db/repos/acceptance-repo.ts";
+import { insertClassLogRemark } from "#db/repos/class-log-remark-repo.ts";
+import { insertMonthEdition } from "#db/repos/month-edition-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
 import { addDevice, takeBackDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { archiveMove } from "#server/library/archive-move.ts";
+import { rubricNow } from "#server/marks/rubric.ts";
+import { setMarks } from "#server/marks/set-marks.ts";
 import { invite, revokeInvitation } from "#server/people/invite.ts";
 import { changeRoles, removePerson } from "#server/people/manage-people.ts";
 import { makeResetLink } from "#server/people/reset-password.ts";
@@ -34,6 +40,8 @@ export async function recordedStudio(): Promise<RecordedStudio> {
   }
   must(takeBackDevice(s.app, petra, deviceId));
   next();
+  read(s, id);
+  next();
   must(withdrawEdition(s.app, ines, { planId: id, number: 1 }, "The firm spring is worn."));
   must(archiveMove(s.app, ines, "chest-press", { archived: true, base: START }));
   next();
@@ -49,4 +57,37 @@ export async function recordedStudio(): Promise<RecordedStudio> {
   must(removePerson(s.app, petra, "sam"));
   must(archivePlan(s.app, jonas, id, true));
   return { ...s, planId: id };
+}
+
+/** Marks, an accepted finding, a signed month, a remark on a log. */
+function read(s: PlanStudio, planId: string): void {
+  const about = { kind: "round", round: 1 } as const;
+  const levels = Object.fromEntries(rubricNow(s.app).criteria.map((criterion) => [criterion.id, 1]));
+  must(setMarks(s.app, s.people.ines, planId, { about, levels, sentence: "Breathe sooner." }));
+  const by = { at: s.app.now(), actorId: s.people.ines.id };
+  inTransaction(s.db, () => {
+    const texts = {
+      ruleId: "silent-stretch",
+      findingKey: "k",
+      message: "Nothing is said.",
+      reason: "They know this one.",
+    };
+    insertAcceptance(s.db, { id: "a1", planId, byId: by.actorId, at: by.at, ...texts });
+    const month = {
+      month: "2026-11",
+      number: 1,
+      hash: "0".repeat(64),
+      fileJson: "{}",
+      findingsJson: "[]",
+      acceptedJson: "[]",
+    };
+    insertMonthEdition(s.db, { ...month, signedBy: by.actorId, signedAt: by.at, note: null });
+    insertClassLogRemark(s.db, {
+      ...by,
+      sessionId: "1".padStart(32, "0"),
+      kind: "coach",
+      coachId: "marta",
+      reason: null,
+    });
+  });
 }

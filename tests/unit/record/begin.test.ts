@@ -37,6 +37,25 @@ test("a second opening adds nothing, and what is done from then on goes on with 
   expect(proveRecord(s.db)).toMatchObject({ holds: true });
 });
 
+test("[INV-26] a record of an older program is given the tables that it did not speak of, once", async () => {
+  const older = await recordedStudio();
+  // As it was: neither their entries nor the row that names the tables.
+  older.db.raw.exec(`DROP TRIGGER record_never_deleted; DELETE FROM record; DELETE FROM studio_setting;
+    CREATE TEMP TABLE kept AS SELECT * FROM marks; DROP TRIGGER marks_never_deleted; DELETE FROM marks;`);
+  beginRecord(older.db, older.app.now());
+  older.db.raw.exec(`DROP TRIGGER record_never_updated;
+    UPDATE record SET body_json = '{"earlier":{}}' WHERE seq = 1; INSERT INTO marks SELECT * FROM kept;`);
+  const before = recordHead(older.db).seq;
+  beginRecord(older.db, older.app.now());
+  const added = listRecord(older.db, before, 1000);
+  expect(added[0]).toMatchObject({ kind: "tables-added", actorId: "server" });
+  expect(added.some(({ kind }) => kind === "marks")).toBe(true);
+  const head = recordHead(older.db);
+  beginRecord(older.db, older.app.now());
+  expect(recordHead(older.db)).toEqual(head);
+  await older.stop();
+});
+
 test("rows keep the order of their table where the clock was set back", async () => {
   const back = openStudio();
   const made = (title: string) =>
@@ -53,6 +72,6 @@ test("rows keep the order of their table where the clock was set back", async ()
 test("an empty database begins with that one row", async () => {
   const fresh = openStudio();
   beginRecord(fresh.db, 5);
-  expect(listRecord(fresh.db, 0, 10)).toMatchObject([{ seq: 1, kind: "begun", bodyJson: '{"earlier":{}}' }]);
+  expect(listRecord(fresh.db, 0, 10)).toMatchObject([{ seq: 1, kind: "begun" }]);
   await fresh.stop();
 });
