@@ -4,7 +4,7 @@
  */
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { FIRST_PREVIOUS, type RecordHead, type RecordRow, recordJson, rowHash } from "#lib/record/chain.ts";
+import { BROKEN_END, FIRST_PREVIOUS, type RecordHead, type RecordRow, recordJson, rowHash } from "#lib/record/chain.ts";
 import { type EntryOfRow, entryOf } from "#lib/record/entries.ts";
 import type { SourceColumns, SourceName } from "#lib/record/sources.ts";
 
@@ -51,8 +51,19 @@ export function addSourceToRecord<N extends SourceName>(db: Db, name: N, row: So
   return chain(db, entryOf(name, row));
 }
 
+/**
+ * Goes on from the last row. Where that is not the row that was written last, a row that says so comes first: otherwise the
+ * next entry would hide what was taken away or put in its place.
+ */
 function chain(db: Db, entry: EntryOfRow): RecordHead {
-  const before = recordHead(db);
+  const [found, kept] = [recordHead(db), keptRecordEnd(db)];
+  const asWritten = kept === undefined || (kept.seq === found.seq && kept.hash === found.hash);
+  if (asWritten) return add(db, entry, found);
+  const broken = { actorId: "server", subject: "studio", kind: BROKEN_END, bodyJson: recordJson({ found, kept }) };
+  return add(db, entry, add(db, { ...broken, at: entry.at }, found));
+}
+
+function add(db: Db, entry: EntryOfRow, before: RecordHead): RecordHead {
   const row = { ...entry, seq: before.seq + 1, previousHash: before.hash };
   const hash = rowHash(row);
   statements(db).add.run({ ...row, hash });
@@ -64,7 +75,7 @@ function chain(db: Db, entry: EntryOfRow): RecordHead {
 /** The end of the record as it was last written; undefined before the first row. */
 export function keptRecordEnd(db: Db): RecordHead | undefined {
   const kept = statements(db).keptEnd.get(END);
-  return kept === undefined ? undefined : (JSON.parse(kept) as RecordHead); // written by chain only
+  return kept === undefined ? undefined : (JSON.parse(kept) as RecordHead); // written by add only
 }
 
 /** At most `limit` rows after `after`, in order. */

@@ -115,11 +115,11 @@ const statements = oncePerDatabase(({ raw }) => {
     const { from, columns, where, at, name: words } = TABLES[name];
     return {
       one: raw.prepare<[object], Placed>(`SELECT rowid AS place, ${columns} FROM ${from} WHERE ${where}`),
-      next: raw.prepare<[number], Placed & { readonly happened: number }>(
+      next: raw.prepare<[number | bigint], Placed & { readonly happened: number }>(
         `SELECT rowid AS place, ${at} AS happened, ${columns} FROM ${from} WHERE rowid > ? ORDER BY rowid LIMIT 1`,
       ),
       between: raw
-        .prepare<[number, number], string>(`SELECT ${words} FROM ${from} WHERE rowid > ? AND rowid < ? LIMIT 1`)
+        .prepare<[bigint, bigint], string>(`SELECT ${words} FROM ${from} WHERE rowid > ? AND rowid < ? LIMIT 1`)
         .pluck(),
       count: raw.prepare<[], number>(`SELECT count(*) FROM ${from}`).pluck(),
     };
@@ -134,9 +134,19 @@ export function readSource(db: Db, key: SourceKey): SourceRow | undefined {
   return found && split(found);
 }
 
-/** The name of the first row between two places of a table, as "Plan event 12"; undefined when there is none. */
-export const sourceBetween = (db: Db, name: SourceName, after: number, before: number): string | undefined =>
-  statements(db)[name].between.get(after, before);
+/** A place may be any 64-bit number, also one below 0, which a number of JavaScript does not hold. */
+const FIRST_PLACE = -(2n ** 63n);
+const LAST_PLACE = 2n ** 63n - 1n;
+
+/**
+ * The name of the first row between two places of a table, as "Plan event 12"; undefined when there is none. Null: from its
+ * beginning, or to its end.
+ */
+export const sourceBetween = (db: Db, name: SourceName, after: number | null, before: number | null) =>
+  statements(db)[name].between.get(
+    after === null ? FIRST_PLACE : BigInt(after),
+    before === null ? LAST_PLACE : BigInt(before),
+  );
 
 function split({ place, ...columns }: Placed): SourceRow {
   return { place, columns: columns as SourceColumns[SourceName] };
@@ -180,7 +190,7 @@ interface Stream {
 
 /** The rows of one table keep their order, also where a clock was set back. */
 function earlierRows<N extends SourceName>(db: Db, name: N): Stream {
-  let next = statements(db)[name].next.get(0);
+  let next = statements(db)[name].next.get(FIRST_PLACE);
   return {
     get at() {
       return next?.happened ?? null;

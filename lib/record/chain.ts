@@ -30,6 +30,9 @@ export type Digest = (text: string) => string;
 /** What the first row has in place of the hash of the row before. */
 export const FIRST_PREVIOUS = "0".repeat(64);
 
+/** The kind of a row that says that the record did not end as it had been written; it never holds. */
+export const BROKEN_END = "broken-end";
+
 /** SHA-256 (hex) over the canonical JSON of a row without its hash. */
 export function rowHash(row: Omit<RecordRow, "hash">, digest: Digest = sha256Hex): string {
   const { seq, at, actorId, subject, kind, bodyJson, previousHash } = row;

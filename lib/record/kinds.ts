@@ -82,6 +82,7 @@ const BOTH: Readonly<Record<string, Sentence>> = {
 
 const STUDIO: Readonly<Record<string, Sentence>> = {
   begun: ["studio", ({ body }) => `began the record${earlierWords(body.earlier)}`],
+  "broken-end": ["studio", () => "found that the record did not end as it had been written, and went on from there"],
   "tables-added": ["studio", ({ body }) => `put more of what is stored into the record${earlierWords(body.earlier)}`],
   "studio-made": ["studio", () => "made the studio, in its first run"],
   standard: [

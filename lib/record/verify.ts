@@ -1,6 +1,6 @@
 /** Proves a chain row by row: which row is the first that does not hold, and why in a sentence (INV-26). */
 import { sha256Hex } from "#lib/canonical/canonical.ts";
-import { type Digest, FIRST_PREVIOUS, type RecordHead, type RecordRow, rowHash } from "./chain.ts";
+import { BROKEN_END, type Digest, FIRST_PREVIOUS, type RecordHead, type RecordRow, rowHash } from "./chain.ts";
 
 /** The first thing that does not hold. */
 export interface RecordFault {
@@ -29,7 +29,7 @@ export class ChainProof {
   take(row: RecordRow): RecordFault | undefined {
     const fault = placeFault(row, this.last.seq) ?? this.contentFault(row);
     if (!fault) this.last = { seq: row.seq, hash: row.hash };
-    return fault;
+    return fault ?? endFaultOf(row);
   }
 
   private contentFault(row: RecordRow): RecordFault | undefined {
@@ -42,6 +42,15 @@ export class ChainProof {
     }
     return undefined;
   }
+}
+
+/** Whoever went on after a record that had lost or changed its last row noted it. */
+function endFaultOf({ seq, kind }: RecordRow): RecordFault | undefined {
+  if (kind !== BROKEN_END) return undefined;
+  return {
+    seq,
+    say: `Row ${seq} notes that the record before it did not end as it had been written: its last rows were removed, replaced or added to.`,
+  };
 }
 
 function placeFault({ seq }: RecordRow, last: number): RecordFault | undefined {

@@ -82,7 +82,17 @@ function pathOf(request: IncomingMessage): string | undefined {
   const url = request.url ?? "";
   if (!url.startsWith("/") || url.length > 8192) return undefined;
   const path = URL.canParse(url, "http://x") ? new URL(url, "http://x").pathname : undefined;
-  return path?.replace(/(.)\/+$/, "$1");
+  return path !== undefined && decodes(path) ? path.replace(/(.)\/+$/, "$1") : undefined;
+}
+
+/** The pages decode their addresses, and would fail on a percent sign that begins no letter of UTF-8. */
+function decodes(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** A page that somebody looks at, as opposed to API answers, scripts, fonts and pictures. */

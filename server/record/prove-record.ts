@@ -67,9 +67,9 @@ class Sources {
     const found = readSource(this.db, key);
     const what = nameOf(key);
     if (!found) return { seq, say: `Row ${seq} is about ${what}, which is no longer in the database.` };
-    const last = this.last.get(key.of) ?? 0;
-    if (found.place <= last) return { seq, say: `Row ${seq} tells of ${what} a second time.` };
-    const before = found.place === last + 1 ? undefined : this.withoutEntry(key.of, last, found.place);
+    const last = this.last.get(key.of) ?? null;
+    if (last !== null && found.place <= last) return { seq, say: `Row ${seq} tells of ${what} a second time.` };
+    const before = last !== null && found.place === last + 1 ? undefined : this.withoutEntry(key.of, last, found.place);
     if (before) return before;
     this.last.set(key.of, found.place);
     const now = entryOf(key.of, found.columns, digest);
@@ -80,13 +80,13 @@ class Sources {
   /** Rows after the last that an entry was about. */
   end(): RecordFault | undefined {
     for (const name of SOURCE_NAMES) {
-      const fault = this.withoutEntry(name, this.last.get(name) ?? 0, Number.MAX_SAFE_INTEGER);
+      const fault = this.withoutEntry(name, this.last.get(name) ?? null, null);
       if (fault) return fault;
     }
     return undefined;
   }
 
-  private withoutEntry(name: SourceName, after: number, before: number): RecordFault | undefined {
+  private withoutEntry(name: SourceName, after: number | null, before: number | null): RecordFault | undefined {
     const found = sourceBetween(this.db, name, after, before);
     return found === undefined
       ? undefined

@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { listRecord, recordHead } from "#db/repos/record-repo.ts";
+import { addToRecord, listRecord, recordHead } from "#db/repos/record-repo.ts";
 import { canonicalJson, sha256Hex } from "#lib/canonical/canonical.ts";
 import { FIRST_PREVIOUS, type RecordRow, rowHash } from "#lib/record/chain.ts";
 import { sourceKeyOf } from "#lib/record/entries.ts";
@@ -175,10 +175,32 @@ function seqOf(table: TableName, columns: Record<string, unknown>): number {
   return found.seq;
 }
 
+test("[INV-26] a last row that was removed or replaced stays found when work goes on", () => {
+  const last = rows.length;
+  const more = () => addToRecord(s.db, { at: 1, actorId: "ines", subject: "studio", kind: "rubric", body: {} });
+  const removed = provedAfter(() => {
+    sql("DELETE FROM record WHERE seq = ?", last);
+    more();
+    more();
+  });
+  expect(removed).toMatchObject(faultAt(last));
+  const replaced = provedAfter(() => {
+    const forged = { ...rowAt(last), actorId: "somebody" };
+    sql("UPDATE record SET actor_id = ?, hash = ? WHERE seq = ?", forged.actorId, rowHash(forged), last);
+    more();
+  });
+  expect(replaced.holds).toBe(false);
+});
+
 test("[INV-26] a row that was put into a table behind the record's back is named", () => {
   const tries = [
     "INSERT INTO plan_event (plan_id, at, actor_id, kind) VALUES ('p', 1, 'x', 'signed-off')",
     "INSERT INTO edition SELECT plan_id, 2, hash, plan_json, card_json, findings_json, signed_by, signed_at, note, accepted_json, round FROM edition",
+    // Below the first place that is given by itself, and beyond what a number of JavaScript holds.
+    "INSERT INTO plan_event (id, plan_id, at, actor_id, kind) VALUES (-1, 'p', 1, 'x', 'signed-off')",
+    "INSERT INTO plan_event (id, plan_id, at, actor_id, kind) VALUES (0, 'p', 1, 'x', 'signed-off')",
+    "INSERT INTO plan_event (id, plan_id, at, actor_id, kind) VALUES (9007199254740993, 'p', 1, 'x', 'signed-off')",
+    "INSERT INTO edition_withdrawal (rowid, plan_id, number, withdrawn_by, withdrawn_at, reason) VALUES (-1, 'p', 9, 'x', 1, 'forged')",
     "INSERT INTO move_event (move_id, at, actor_id, kind, data_json) VALUES ('m', 1, 'x', 'added', '{}')",
   ];
   for (const text of tries) {

@@ -53,6 +53,15 @@ test.each([
   expect(JSON.stringify(said)).not.toContain(h.app.env.secret);
 });
 
+test.each(["/plans/%ff", "/api/plans/%ff", "/join/%E0%A4%A"])("%s is no address, which is said", async (path) => {
+  const h = startHarness();
+  ends.push(() => h.stop());
+  const { serving } = await start(false);
+  const answer = await fetch(`http://127.0.0.1:${serving.port}${path}`);
+  expect(answer.status).toBe(400);
+  expect(await answer.json()).toMatchObject({ error: { code: "bad-address", message: "This address is not valid." } });
+});
+
 test("a proxy that names clients without being trusted is logged once, however many requests come; a trusted one is not", async () => {
   const h = startHarness();
   ends.push(() => h.stop());
