@@ -3,7 +3,7 @@ import type { Shade } from "#lib/body-map/shade.ts";
 import styles from "./body-map.module.css";
 
 /** Between two lines, and how thick they are; the more work, the closer. The strongest is solid. */
-const LINES = { 1: { apart: 17, thick: 2.5 }, 2: { apart: 12, thick: 3.5 }, 3: { apart: 9, thick: 5 } } as const;
+const LINES = { 1: { apart: 22, thick: 2.5 }, 2: { apart: 13, thick: 3.5 }, 3: { apart: 9, thick: 5 } } as const;
 const MARK = { apart: 15, thick: 5 };
 
 export const hatchOf = (id: string, shade: Shade | "marked"): string => `${id}-${shade}`;
