@@ -22,7 +22,7 @@ export const SEEN_FROM = ["front", "back"] as const;
 export type SeenFrom = (typeof SEEN_FROM)[number];
 
 /** Degrees by which the arms are laid closer to the body than they are drawn. */
-export const ARMS_IN = { standing: 0, lying: 5 } as const;
+const ARMS_IN = { standing: 0, lying: 5 } as const;
 export type BodyLayout = keyof typeof ARMS_IN;
 
 /** Groups that go with the arm. */

@@ -5,9 +5,8 @@
 import { groupShare, moverWords, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 
-export const SHADES = [0, 1, 2, 3, 4] as const;
 /** 0: no work; 4: the strongest. */
-export type Shade = (typeof SHADES)[number];
+export type Shade = 0 | 1 | 2 | 3 | 4;
 
 /** What is given for each group: its share of all work, or its weight in a move. 0..1. */
 export type ShadeOf = "share" | "weight";
