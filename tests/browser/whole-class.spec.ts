@@ -41,6 +41,7 @@ test("by mouse: from the rail to the lopsided group and its item; fixed, both si
   await page.getByRole("button", { name: "Whole class" }).click();
   await expect(page).toHaveURL(/view=whole-class/);
   const obliques = balance(page)
+    .getByRole("figure", { name: /^Left against right/ })
     .getByRole("listitem")
     .filter({ hasText: /^obliques/ });
   await expect(obliques.first()).toContainText("s more on the right");
