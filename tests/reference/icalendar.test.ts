@@ -9,7 +9,7 @@ import { calendarOf } from "#lib/month/ics/feed.ts";
 import { contentLine } from "#lib/month/ics/text.ts";
 import { uuidOfName } from "#lib/month/ics/uuid.ts";
 import type { MonthFile, PatternLine } from "#lib/month/types.ts";
-import clockChanges from "#tests/fixtures/month-clock-changes.json" with { type: "json" };
+import clockChanges from "#tests/fixtures/month/1-clock-changes.json" with { type: "json" };
 import rules from "#tests/fixtures/rfc5545-rrule.json" with { type: "json" };
 import { feedMonth } from "#tests/support/feed-month.ts";
 import { readByIcalJs, readByNodeIcal } from "#tests/support/read-feed.ts";

@@ -1,13 +1,10 @@
 /** The classes of a month as events of a calendar (VEVENT, RFC 5545 §3.6.1). */
-import { dayNumber, minuteOfDay } from "#lib/calendar/days.ts";
-import { momentOf } from "#lib/calendar/zone.ts";
 import { expandMonth } from "../expand.ts";
+import { clockOfMonth, timeSlot } from "../instants.ts";
+import type { TimedSlot } from "../sums-types.ts";
 import type { MonthFile, MonthPlan, MonthSlot } from "../types.ts";
 import { textValue } from "./text.ts";
 import { uuidOfName } from "./uuid.ts";
-
-const MINUTE_MS = 60_000;
-const DAY_MS = 86_400_000;
 
 /** Whose classes: everybody's, one coach's or one room's. */
 export type CalendarOf =
@@ -22,29 +19,23 @@ export interface CalendarEvent {
   readonly sequence: number;
   /** The instant of its last revision, as the month's file writes it. */
   readonly stamp: string;
-  readonly cancelled: boolean;
   /** Unfolded, from BEGIN to END. */
   readonly lines: readonly string[];
 }
 
 /**
- * The events of `from` to `to`, by start, then id. A class that a coach no longer gives, or that left a room, stays in their
+ * The events of `from` to `to`, in no order. A class that a coach no longer gives, or that left a room, stays in their
  * calendar as cancelled: a calendar that only loses an entry leaves it on the phones that have it.
  */
 export function eventsOf(month: MonthFile, of: CalendarOf): CalendarEvent[] {
   const { from, to } = month.dates;
+  const clock = clockOfMonth(month);
   return expandMonth(month)
     .filter(({ date }) => date >= from && date <= to)
     .flatMap((slot) => {
       const part = partIn(slot, of);
-      return part === "none" ? [] : [toEvent(month, slot, slot.out === true || part === "former")];
-    })
-    .sort(byStart);
-}
-
-/** By instant, then by id. */
-export function byStart(a: CalendarEvent, b: CalendarEvent): number {
-  return a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+      return part === "none" ? [] : [toEvent(month, timeSlot(slot, clock), part === "former")];
+    });
 }
 
 /** '2026-02-21T10:00:00Z' as '20260221T100000Z'. */
@@ -61,19 +52,10 @@ function partOf(id: string, now: string | null | undefined, former: readonly str
   return former.includes(id) ? "former" : "none";
 }
 
-function toEvent(month: MonthFile, slot: MonthSlot, cancelled: boolean): CalendarEvent {
-  const wall = dayNumber(slot.date) * DAY_MS + minuteOfDay(slot.start) * MINUTE_MS;
-  const event = {
-    id: slot.id,
-    start: momentOf(wall, month.zone).at,
-    sequence: slot.sequence ?? 0,
-    stamp: slot.changedAt ?? month.changedAt,
-    cancelled,
-  };
-  return {
-    ...event,
-    lines: ["BEGIN:VEVENT", ...identity(month, event), ...content(month, slot, cancelled), "END:VEVENT"],
-  };
+function toEvent(month: MonthFile, { slot, from }: TimedSlot, former: boolean): CalendarEvent {
+  const event = { id: slot.id, start: from, sequence: slot.sequence ?? 0, stamp: slot.changedAt ?? month.changedAt };
+  const said = [...identity(month, event), ...content(month, slot, former || slot.out === true)];
+  return { ...event, lines: ["BEGIN:VEVENT", ...said, "END:VEVENT"] };
 }
 
 function identity(

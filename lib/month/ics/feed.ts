@@ -3,7 +3,7 @@
  * months alone, never on when it is made: where nothing changed it is the same, octet for octet.
  */
 import type { MonthFile } from "../types.ts";
-import { byStart, type CalendarEvent, type CalendarOf, eventsOf, ofId, stampOf } from "./events.ts";
+import { type CalendarEvent, type CalendarOf, eventsOf, ofId, stampOf } from "./events.ts";
 import { contentLine, textValue } from "./text.ts";
 import { uuidOfName } from "./uuid.ts";
 import { zoneLines } from "./zone-part.ts";
@@ -24,11 +24,15 @@ export const joinedCalendarOf = (months: SeveralMonths, of: CalendarOf): string 
 const newestOf = (months: SeveralMonths): MonthFile => months.at(-1) ?? months[0];
 
 function written(months: SeveralMonths, of: CalendarOf, title: string): string {
-  const events = laterRevisions(months.flatMap((month) => eventsOf(month, of))).sort(byStart);
+  const events = laterRevisions(months.flatMap((month) => eventsOf(month, of))).sort(inOrder);
   const zones = zonesOf(months).flatMap(({ zone, from, to }) => zoneLines(zone, from, to));
   const lines = [...headLines(months, of, title, events), ...zones, ...events.flatMap((event) => event.lines)];
   return [...lines, "END:VCALENDAR"].map(contentLine).join("");
 }
+
+/** By instant, then by id. */
+const inOrder = (a: CalendarEvent, b: CalendarEvent): number =>
+  a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
 function headLines(months: SeveralMonths, of: CalendarOf, title: string, events: readonly CalendarEvent[]): string[] {
   const whose = months.map((month) => partName(month, of)).findLast((name) => name !== undefined);

@@ -7,6 +7,8 @@ const LINE_OCTETS = 75;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters that the format excludes
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
 
+const ASCII = /^[\x20-\x7e]*$/;
+
 /** A TEXT value: one spelling of a line break, no control characters, `\`, `;` and `,` escaped. */
 export const textValue = (text: string): string =>
   text
@@ -20,6 +22,8 @@ export const textValue = (text: string): string =>
  * the other 74. A character is a code point; a lone surrogate counts as the three octets it is written with.
  */
 export function contentLine(line: string): string {
+  // Most lines: no character has more than three octets in fewer than two UTF-16 units.
+  if (line.length * 3 <= LINE_OCTETS || (line.length <= LINE_OCTETS && ASCII.test(line))) return `${line}\r\n`;
   let folded = "";
   let octets = 0;
   for (const character of line) {
