@@ -1,6 +1,6 @@
 "use client";
 /** Who is signed in, light or dark, password, keys, and signing out. */
-import type { Role } from "#lib/policy/can.ts";
+import { can, type Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useFold } from "../_parts/use-fold.ts";
@@ -18,6 +18,7 @@ interface AccountProps {
 
 export function AccountMenu({ id, name, email, roles }: AccountProps) {
   const { open, toggle, box, button } = useFold();
+  const me = { kind: "person", id, roles } as const;
   return (
     <div className={styles.account} ref={box}>
       <button
@@ -44,6 +45,11 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         <a className="link-line" href={`/people/${id}`}>
           Your marks and classes
         </a>
+        {can(me, "feed.own") || can(me, "feeds.manage") ? (
+          <a className="link-line" href="/programme/feeds">
+            Calendar addresses
+          </a>
+        ) : null}
         <SchemeChoice />
         <button type="button" className="button" onClick={openKeyHelp}>
           Keys (?)
