@@ -18,7 +18,6 @@ interface AccountProps {
 
 export function AccountMenu({ id, name, email, roles }: AccountProps) {
   const { open, toggle, box, button } = useFold();
-  const me = { kind: "person", id, roles } as const;
   return (
     <div className={styles.account} ref={box}>
       <button
@@ -42,14 +41,7 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
             {roles.map((role) => ROLE_WORDS[role].name).join(", ")}
           </span>
         </p>
-        <a className="link-line" href={`/people/${id}`}>
-          Your marks and classes
-        </a>
-        {can(me, "feed.own") || can(me, "feeds.manage") ? (
-          <a className="link-line" href="/programme/feeds">
-            Calendar addresses
-          </a>
-        ) : null}
+        <OwnPlaces id={id} roles={roles} />
         <SchemeChoice />
         <button type="button" className="button" onClick={openKeyHelp}>
           Keys (?)
@@ -58,5 +50,21 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         <SignOut userId={id} />
       </div>
     </div>
+  );
+}
+
+function OwnPlaces({ id, roles }: Pick<AccountProps, "id" | "roles">) {
+  const me = { kind: "person", id, roles } as const;
+  return (
+    <>
+      <a className="link-line" href={`/people/${id}`}>
+        Your marks and classes
+      </a>
+      {can(me, "feed.own") || can(me, "feeds.manage") ? (
+        <a className="link-line" href="/programme/feeds">
+          Calendar addresses
+        </a>
+      ) : null}
+    </>
   );
 }

@@ -8,13 +8,13 @@ import { useSend } from "../../_parts/use-send.ts";
 import { calendarTitle } from "./feed-words.ts";
 import styles from "./feeds.module.css";
 
-export interface Ending {
+export interface FeedEnding {
   readonly place: FeedPlace;
   readonly what: "renew" | "withdraw";
 }
 
 interface EndProps {
-  readonly ending: Ending;
+  readonly ending: FeedEnding;
   /** With the new address, or null where there is none any more. */
   readonly onEnded: (place: FeedPlace, address: string | null) => void;
   readonly onClose: () => void;

@@ -3,7 +3,7 @@
 import type { FeedPlace } from "#server/feeds/manage-feeds.ts";
 import { CopyLink } from "../../_parts/copy-link.tsx";
 import { LocalTime } from "../../_parts/local-time.tsx";
-import type { Ending } from "./end-dialog.tsx";
+import type { FeedEnding } from "./end-dialog.tsx";
 import { calendarTitle } from "./feed-words.ts";
 import styles from "./feeds.module.css";
 
@@ -12,7 +12,7 @@ interface LineProps {
   /** Just made; it is shown this once. */
   readonly address: string | null;
   readonly busy: boolean;
-  readonly acts: { make(): void; end(what: Ending["what"]): void };
+  readonly acts: { make(): void; end(what: FeedEnding["what"]): void };
 }
 
 export function FeedLine({ place, address, busy, acts }: LineProps) {

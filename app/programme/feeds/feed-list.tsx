@@ -5,7 +5,7 @@ import { useState } from "react";
 import type { FeedPlace, NewAddress } from "#server/feeds/manage-feeds.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { useSend } from "../../_parts/use-send.ts";
-import { EndDialog, type Ending } from "./end-dialog.tsx";
+import { EndDialog, type FeedEnding } from "./end-dialog.tsx";
 import { FeedLine } from "./feed-line.tsx";
 import { groupsOf, keyOf } from "./feed-words.ts";
 import styles from "./feeds.module.css";
@@ -19,7 +19,7 @@ export function FeedList({ places }: { readonly places: readonly FeedPlace[] }) 
   const router = useRouter();
   const sending = useSend();
   const [made, setMade] = useState<MadeAddress | null>(null);
-  const [ending, setEnding] = useState<Ending | null>(null);
+  const [ending, setEnding] = useState<FeedEnding | null>(null);
   const make = async ({ kind, subject, ...place }: FeedPlace) => {
     const of = kind === "room" ? { kind, subject } : { kind };
     const added = await sending.run<NewAddress>("POST", "/api/feeds", of);
@@ -43,7 +43,7 @@ export function FeedList({ places }: { readonly places: readonly FeedPlace[] }) 
             {of.map((place) => {
               const key = keyOf(place);
               const address = made?.key === key ? made.address : null;
-              const acts = { make: () => make(place), end: (what: Ending["what"]) => setEnding({ place, what }) };
+              const acts = { make: () => make(place), end: (what: FeedEnding["what"]) => setEnding({ place, what }) };
               return <FeedLine key={key} place={place} address={address} busy={sending.busy} acts={acts} />;
             })}
           </ul>
