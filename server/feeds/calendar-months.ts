@@ -1,60 +1,79 @@
 /** The months that a calendar holds, each as it stands and as it was signed off last. */
+import { createHash } from "node:crypto";
 import type { Db } from "#db/connection.ts";
 import { newestSignedMonth } from "#db/repos/month-edition-repo.ts";
-import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
-import { wallTimeAt } from "#lib/calendar/zone.ts";
+import { addMonths, monthOf } from "#lib/calendar/days.ts";
 import type { SeveralMonths } from "#lib/month/ics/feed.ts";
 import { promisedMonth } from "#lib/month/ics/promised.ts";
 import type { MonthFile } from "#lib/month/types.ts";
+import type { Person } from "#lib/policy/can.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { liveMonth, studioZone } from "./live-month.ts";
+import { monthSettings } from "#server/month-facts/month-settings.ts";
+import { todayIn } from "#server/programme/read-month-file.ts";
+import { liveMonth } from "./live-month.ts";
 
 /** Last month, so that what was given stays for a while; two ahead, as far as a team plans. Our own choice. */
 const OTHERS = { back: 1, ahead: 2 } as const;
-const DAY_MS = 86_400_000;
 
 interface TwoMonths {
   readonly live: MonthFile;
-  readonly signed: MonthFile | undefined;
+  readonly signed: SignedFile | undefined;
 }
 
 export interface CalendarMonths {
-  /** All that the calendar is made from, for comparing by identity. */
-  readonly reads: readonly unknown[];
+  /** The same text for the same months: a calendar is made again only when it differs. */
+  readonly mark: string;
   /** The months as the calendar tells them. */
   promised(): SeveralMonths;
 }
 
-export function calendarMonths(app: Pick<Springline, "db" | "documents" | "now">): CalendarMonths {
-  const today = todayInStudio(app);
+/** Errors: 409, 503 when a month cannot be read: a calendar without it would take its classes off every phone. */
+export function calendarMonths(
+  app: Pick<Springline, "db" | "documents" | "now" | "newId">,
+  reader: Person,
+): Result<CalendarMonths> {
+  const today = todayIn(monthSettings(app).zone, app.now());
   const present = monthOf(today);
-  const of = (month: string): TwoMonths => ({ live: liveMonth(app, month), signed: signedMonth(app.db, month) });
-  const first = of(addMonths(present, -OTHERS.back));
-  const rest = Array.from({ length: OTHERS.back + OTHERS.ahead }, (_, i) =>
-    of(addMonths(present, i + 1 - OTHERS.back)),
-  );
-  const told = ({ live, signed }: TwoMonths) => (signed ? promisedMonth(signed, live, today) : live);
-  return {
-    reads: [today, ...[first, ...rest].flatMap(({ live, signed }) => [live, signed])],
-    promised: () => [told(first), ...rest.map(told)],
+  const of = (step: number): Result<TwoMonths> => {
+    const month = addMonths(present, step);
+    const live = liveMonth(app, reader, month);
+    return live.ok ? ok({ live: live.value, signed: signedMonth(app.db, month) }) : live;
   };
+  const first = of(-OTHERS.back);
+  if (!first.ok) return first;
+  const rest: TwoMonths[] = [];
+  for (let step = 1 - OTHERS.back; step <= OTHERS.ahead; step++) {
+    const other = of(step);
+    if (!other.ok) return other;
+    rest.push(other.value);
+  }
+  const told = ({ live, signed }: TwoMonths) => (signed ? promisedMonth(signed.file, live, today) : live);
+  const mark = markOf(today, [first.value, ...rest]);
+  return ok({ mark, promised: () => [told(first.value), ...rest.map(told)] });
 }
 
-/** 'YYYY-MM-DD' by the studio's clock. */
-export const todayInStudio = (app: Pick<Springline, "db" | "now">): string =>
-  dateOfDay(Math.floor(wallTimeAt(app.now(), studioZone(app)) / DAY_MS));
+function markOf(today: string, months: readonly TwoMonths[]): string {
+  const hash = createHash("sha256").update(today);
+  for (const { live, signed } of months) hash.update(JSON.stringify([signed?.number ?? 0, live]));
+  return hash.digest("base64url");
+}
 
-const parsed = new WeakMap<Db, Map<string, { readonly number: number; readonly file: MonthFile }>>();
+interface SignedFile {
+  readonly number: number;
+  readonly file: MonthFile;
+}
+const parsed = new WeakMap<Db, Map<string, SignedFile>>();
 
 /** As it was signed off last; undefined before. An edition never changes, so it is parsed once. */
-function signedMonth(db: Db, month: string): MonthFile | undefined {
+function signedMonth(db: Db, month: string): SignedFile | undefined {
   const newest = newestSignedMonth(db, month);
   if (!newest) return undefined;
-  const known = parsed.get(db) ?? new Map();
+  const known = parsed.get(db) ?? new Map<string, SignedFile>();
   parsed.set(db, known);
   const kept = known.get(month);
-  if (kept?.number === newest.number) return kept.file;
-  const file = JSON.parse(newest.fileJson) as MonthFile; // written by the sign-off only
-  known.set(month, { number: newest.number, file });
-  return file;
+  if (kept?.number === newest.number) return kept;
+  const made = { number: newest.number, file: JSON.parse(newest.fileJson) as MonthFile }; // written by the sign-off only
+  known.set(month, made);
+  return made;
 }

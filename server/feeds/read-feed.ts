@@ -11,6 +11,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { PaceLimit, type PaceRules } from "#server/limits/pace-limit.ts";
 import { mayStill } from "#server/people/made-links.ts";
 import { calendarMonths } from "./calendar-months.ts";
+import { readerOf } from "./live-month.ts";
 import { FEED_UNKNOWN, tooManyReads } from "./refusals.ts";
 
 /** Everybody who reads calendars from one place: a team of thirty with three programs each, at once, then one a second. Our own choice. */
@@ -45,7 +46,8 @@ export interface CalendarText {
 
 /**
  * `network` is where the request comes from; null for no limit, where networks cannot be told apart. An unknown secret, one that
- * was withdrawn and one whose owner has left are the same work: one hash, one look-up. Errors: 404 calendar-unknown, 429 too-often.
+ * was withdrawn and one whose owner has left are the same work: one hash, one look-up. Errors: 404 calendar-unknown, 429
+ * too-often, 409 and 503 when a month cannot be read just now.
  */
 export function readFeed(app: Springline, secret: string, network: string | null): Result<CalendarText> {
   const now = app.now();
@@ -57,8 +59,8 @@ export function readFeed(app: Springline, secret: string, network: string | null
   const early = feeds.take(feed.id, now);
   if (early > 0) return tooManyReads(early);
   const calendar = calendarText(app, feed);
-  noteReading(app, feed, now);
-  return ok(calendar);
+  if (calendar.ok) noteReading(app, feed, now);
+  return calendar;
 }
 
 /** Withdrawn with the right already; asked again, as of every link that somebody made. */
@@ -66,15 +68,19 @@ const mayStillRead = (app: Springline, { kind, subject, madeBy }: FeedRow): bool
   kind === "coach" ? mayStill(app.db, subject, "feed.own") : mayStill(app.db, madeBy, "feeds.manage");
 
 /** Most readings find what the last one made: nothing changed. */
-function calendarText(app: Springline, feed: FeedRow): CalendarText {
+function calendarText(app: Springline, feed: FeedRow): Result<CalendarText> {
   const { made } = readingOf(app.db);
   const kept = made.get(feed.id) ?? new Kept<CalendarText>();
   made.set(feed.id, kept);
-  const months = calendarMonths(app);
-  return kept.get(months.reads, () => {
-    const text = joinedCalendarOf(months.promised(), partOf(feed));
-    return { text, tag: sha256Hex(text).slice(0, 32) };
-  });
+  const months = calendarMonths(app, readerOf(app, feed));
+  if (!months.ok) return months;
+  const { mark, promised } = months.value;
+  return ok(
+    kept.get([mark], () => {
+      const text = joinedCalendarOf(promised(), partOf(feed));
+      return { text, tag: sha256Hex(text).slice(0, 32) };
+    }),
+  );
 }
 
 function partOf({ kind, subject }: FeedRow): CalendarOf {

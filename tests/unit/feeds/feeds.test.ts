@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as calendarRoute from "#app/api/calendar/[file]/route.ts";
 import { monthEditionTable } from "#db/month-schema.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { addSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
+import { addSlot, changeSlot } from "#lib/programme/write.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { liveMonth } from "#server/feeds/live-month.ts";
@@ -28,20 +28,10 @@ afterEach(async () => {
   await s.stop();
 });
 
-const put = (id: string, date: string, coachId = "marta") =>
-  s.write(monthDoc(date.slice(0, 7)), s.people.marta, (w) =>
-    addSlot(w, {
-      id,
-      date,
-      time: "07:00",
-      minutes: 45,
-      theme: "Trunk",
-      coachId,
-      roomId: "loft",
-      planId: null,
-      note: "",
-    }),
-  );
+const put = (id: string, date: string, coach = "marta") =>
+  s.write(monthDoc(date.slice(0, 7)), s.people.marta, (w) => {
+    addSlot(w, { id, date, start: "07:00", minutes: 45, coach, room: "loft" }, s.app.now());
+  });
 type Kind = Parameters<typeof makeFeed>[2];
 const STUDIO: Kind = { kind: "studio" };
 const OWN: Kind = { kind: "coach" };
@@ -113,7 +103,7 @@ describe("reading", () => {
     const read = readByIcalJs(await answer.text());
     expect(read.name).toBe("Tholepin Strength, Marta");
     expect(read.events.map(({ wall, summary, location }) => [wall, summary, location])).toEqual([
-      ["2026-11-20T07:00", "Trunk", "Loft"],
+      ["2026-11-20T07:00", "Class", "Loft"],
     ]);
   });
 
@@ -134,7 +124,7 @@ describe("reading", () => {
       expect([again.status, await again.text(), again.headers.get("etag")]).toEqual([304, "", tag]);
     }
     expect((await ask(address, { "if-none-match": '"other"' })).status).toBe(200);
-    await s.write(monthDoc("2026-11"), s.people.marta, (w) => setSlotField(w, "nov", "minutes", 50));
+    await s.write(monthDoc("2026-11"), s.people.marta, (w) => changeSlot(w, "nov", { minutes: 50 }));
     const changed = await ask(address, { "if-none-match": tag });
     expect([changed.status, changed.headers.get("etag") === tag]).toEqual([200, false]);
   });
@@ -210,11 +200,17 @@ describe("a month that was signed off", () => {
     s.db.orm
       .insert(monthEditionTable)
       .values({
-        ...{ month: "2026-11", number, hash: "0".repeat(64), fileJson: JSON.stringify(liveMonth(s.app, "2026-11")) },
+        ...{
+          month: "2026-11",
+          number,
+          hash: "0".repeat(64),
+          fileJson: JSON.stringify(must(liveMonth(s.app, s.people.marta, "2026-11"))),
+        },
         ...{ findingsJson: "[]", acceptedJson: "[]", signedBy: "ines", signedAt: s.app.now() },
       })
       .run();
-  const move = (time: string) => s.write(monthDoc("2026-11"), s.people.marta, (w) => moveSlot(w, "nov", { time }));
+  const move = (time: string) =>
+    s.write(monthDoc("2026-11"), s.people.marta, (w) => changeSlot(w, "nov", { start: time }));
   const DAY = 86_400_000;
 
   test("is told as signed until a class is near, then as it stands; signed again it is told so at once", async () => {
