@@ -14,7 +14,7 @@ import { monthStudioOf, readMonthFileOf } from "#server/programme/read-month-fil
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
 /** The coach whose classes they are, or the manager who made the address. What they may not read is not in the calendar. */
-export function readerOf({ db }: Pick<App, "db">, { kind, subject, madeBy }: FeedRow): Person {
+export function feedReader({ db }: Pick<App, "db">, { kind, subject, madeBy }: FeedRow): Person {
   const id = kind === "coach" ? subject : madeBy;
   return { kind: "person", id, roles: readPerson(db, id)?.roles ?? [] };
 }

@@ -11,7 +11,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { PaceLimit, type PaceRules } from "#server/limits/pace-limit.ts";
 import { mayStill } from "#server/people/made-links.ts";
 import { calendarMonths } from "./calendar-months.ts";
-import { readerOf } from "./live-month.ts";
+import { feedReader } from "./live-month.ts";
 import { FEED_UNKNOWN, tooManyReads } from "./refusals.ts";
 
 /** Everybody who reads calendars from one place: a team of thirty with three programs each, at once, then one a second. Our own choice. */
@@ -72,7 +72,7 @@ function calendarText(app: Springline, feed: FeedRow): Result<CalendarText> {
   const { made } = readingOf(app.db);
   const kept = made.get(feed.id) ?? new Kept<CalendarText>();
   made.set(feed.id, kept);
-  const months = calendarMonths(app, readerOf(app, feed));
+  const months = calendarMonths(app, feedReader(app, feed));
   if (!months.ok) return months;
   const { mark, promised } = months.value;
   return ok(

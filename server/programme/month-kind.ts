@@ -12,6 +12,7 @@ import type { MonthContent } from "#lib/programme/write-content.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
+import { tellChangedClasses } from "./class-changes.ts";
 import { monthIsNear } from "./month-range.ts";
 import { monthStateOf } from "./read-month-file.ts";
 
@@ -26,7 +27,10 @@ export function monthKind(app: App): DocKindHooks {
     holds: monthProtection,
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month, fromEarlier(app, month)) : null),
-    afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
+    afterChange: (name, doc) => {
+      announcePlans(app, name, plansOfMonth(doc));
+      tellChangedClasses(app, { month: name.key, doc });
+    },
     welcome: (name, userId) => [plansNews(app, app.documents.withDoc(name, plansOfMonth), userId)],
   };
 }
