@@ -5,37 +5,31 @@
 import type { KnownPlan } from "../types.ts";
 import { type PlanWork, planWork } from "./plan-work.ts";
 
-const known = new WeakMap<KnownPlan, WeakMap<KnownPlan, { readonly likeness: number | null }>>();
-
-/** Null when either has no move with seconds. Symmetric; equal plans 1, nothing shared 0. */
-export function likeness(a: KnownPlan, b: KnownPlan): number | null {
-  let ofA = known.get(a);
-  if (!ofA) {
-    ofA = new WeakMap();
-    known.set(a, ofA);
-  }
-  let answer = ofA.get(b);
-  if (!answer) {
-    answer = { likeness: likenessOf(planWork(a), planWork(b)) };
-    ofA.set(b, answer);
-  }
-  return answer.likeness;
-}
-
-function likenessOf(a: PlanWork, b: PlanWork): number | null {
+/** Null when either has no move with seconds. Symmetric to the last bit; equal plans 1, nothing shared 0. */
+export function planLikeness(planA: KnownPlan, planB: KnownPlan): number | null {
+  const [a, b] = [planWork(planA), planWork(planB)];
   if (a.moves.length === 0 || b.moves.length === 0) return null;
-  const moves = sharedMoves(a, b);
+  const moves = sharedMoves(a.moves, b.moves);
   return a.seconds > 0 && b.seconds > 0 ? (moves + sharedGroups(a, b)) / 2 : moves;
 }
 
-/** The sums run in the order of the ids, so that both directions give the same number to the last bit. */
-function sharedMoves(a: PlanWork, b: PlanWork): number {
-  const [ofA, ofB] = [new Map(a.moves), new Map(b.moves)];
-  let [least, most] = [0, 0];
-  for (const id of [...new Set([...ofA.keys(), ...ofB.keys()])].sort()) {
-    const [x, y] = [ofA.get(id) ?? 0, ofB.get(id) ?? 0];
-    least += Math.min(x, y);
-    most += Math.max(x, y);
+/** Walks both lists by id at once: a month asks this for every two neighbours, a fill for every choice. */
+function sharedMoves(a: PlanWork["moves"], b: PlanWork["moves"]): number {
+  let [least, most, i, k] = [0, 0, 0, 0];
+  while (i < a.length || k < b.length) {
+    const [x, y] = [a[i], b[k]];
+    if (y === undefined || (x !== undefined && x.id < y.id)) {
+      most += x?.seconds ?? 0;
+      i++;
+    } else if (x === undefined || y.id < x.id) {
+      most += y.seconds;
+      k++;
+    } else {
+      least += Math.min(x.seconds, y.seconds);
+      most += Math.max(x.seconds, y.seconds);
+      i++;
+      k++;
+    }
   }
   return least / most;
 }

@@ -2,7 +2,7 @@
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import type { MonthWeek } from "../instants.ts";
 import type { MonthClass, Neighbours, RegularsDay, RegularsSums, RegularsWeek } from "../sums-types.ts";
-import { likeness } from "./likeness.ts";
+import { planLikeness } from "./likeness.ts";
 import { planWork } from "./plan-work.ts";
 import { type HeavyLimits, isHeavy, recoveries } from "./recovery.ts";
 import { varietyOf } from "./variety.ts";
@@ -54,17 +54,23 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
     push += plan.push;
     pull += plan.pull;
     metMinutes += plan.metMinutes;
-    for (const [i, seconds] of planWork(plan).byGroup.entries()) sums[i] = (sums[i] ?? 0) + seconds;
+    const { byGroup } = planWork(plan);
+    for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] ?? 0) + (byGroup[i] ?? 0);
   }
-  const worked = GROUPS.flatMap((group, i): [Group, number][] => ((sums[i] ?? 0) > 0 ? [[group, sums[i] ?? 0]] : []));
-  const heavy = worked.filter(([group, seconds]) => isHeavy(limits, group, seconds)).map(([group]) => group);
-  return { date, groups: Object.fromEntries(worked), push, pull, metMinutes, heavy };
+  const groups: Partial<Record<Group, number>> = {};
+  const heavy: Group[] = [];
+  for (const [i, group] of GROUPS.entries()) {
+    const seconds = sums[i] ?? 0;
+    if (seconds > 0) groups[group] = seconds;
+    if (isHeavy(limits, group, seconds)) heavy.push(group);
+  }
+  return { date, groups, push, pull, metMinutes, heavy };
 }
 
 function neighboursOf(classes: readonly MonthClass[]): Neighbours[] {
   return classes.slice(1).map((next, i) => {
     const last = classes[i] as MonthClass;
-    const alike = last.plan && next.plan ? likeness(last.plan, next.plan) : null;
+    const alike = last.plan && next.plan ? planLikeness(last.plan, next.plan) : null;
     return { slots: [last.id, next.id], likeness: alike };
   });
 }
