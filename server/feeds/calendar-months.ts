@@ -9,8 +9,7 @@ import type { MonthFile } from "#lib/month/types.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { monthSettings } from "#server/month-facts/month-settings.ts";
-import { todayIn } from "#server/programme/read-month-file.ts";
+import { studioDay } from "#server/month-facts/month-settings.ts";
 import { liveMonth } from "./live-month.ts";
 
 /** Last month, so that what was given stays for a while; two ahead, as far as a team plans. Our own choice. */
@@ -33,7 +32,7 @@ export function calendarMonths(
   app: Pick<Springline, "db" | "documents" | "now" | "newId">,
   reader: Person,
 ): Result<CalendarMonths> {
-  const today = todayIn(monthSettings(app).zone, app.now());
+  const today = studioDay(app);
   const present = monthOf(today);
   const of = (step: number): Result<TwoMonths> => {
     const month = addMonths(present, step);

@@ -18,10 +18,10 @@ import { type MonthState, monthClasses, readMonthState } from "#lib/programme/re
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { monthSettings } from "#server/month-facts/month-settings.ts";
+import { studioDay, studioZone } from "#server/month-facts/month-settings.ts";
 import { tell } from "#server/notices/tell.ts";
 import { PROGRAM_ACTOR } from "#server/sync/room.ts";
-import { monthStateOf, todayIn } from "./read-month-file.ts";
+import { monthStateOf } from "./read-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
@@ -52,8 +52,8 @@ interface Edited {
 export function tellChangedClasses(app: App, edited?: Edited): void {
   if (app.db.damage.known !== null) return;
   const was = keptOf(app);
-  const { zone } = monthSettings(app);
-  const today = todayIn(zone, app.now());
+  const zone = studioZone(app);
+  const today = studioDay(app);
   const until = dateOfDay(dayNumber(today) + NEAR_DAYS);
   const months = new Set([monthOf(today), monthOf(until), ...Object.keys(was.classes).map(monthOfKey)]);
   if (edited && !months.has(edited.month)) return;
