@@ -15,7 +15,7 @@ export interface ClassFacts {
   readonly out: boolean;
 }
 
-export interface ToldClass {
+interface ToldClass {
   /** As its coach was told, or as it stood when it came near; null for one that nobody was told of yet. */
   readonly told: ClassFacts | null;
   /** When somebody was told, ms since the epoch; 0 for never. */

@@ -33,7 +33,7 @@ export function FeedLine({ place, address, busy, acts }: LineProps) {
 }
 
 function Acts({ place, busy, acts }: Omit<LineProps, "address">) {
-  const of = <span className="visually-hidden">: {calendarTitle(place)}</span>;
+  const of = <span className="visually-hidden"> for {calendarTitle(place)}</span>;
   if (!place.feed) {
     return (
       <button type="button" className="button" onClick={acts.make} aria-disabled={busy}>
