@@ -1,6 +1,6 @@
 "use client";
 /** Who is signed in, light or dark, password, keys, and signing out. */
-import type { Role } from "#lib/policy/can.ts";
+import { can, type Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useFold } from "../_parts/use-fold.ts";
@@ -41,9 +41,7 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
             {roles.map((role) => ROLE_WORDS[role].name).join(", ")}
           </span>
         </p>
-        <a className="link-line" href={`/people/${id}`}>
-          Your marks and classes
-        </a>
+        <OwnPlaces id={id} roles={roles} />
         <SchemeChoice />
         <button type="button" className="button" onClick={openKeyHelp}>
           Keys (?)
@@ -52,5 +50,21 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         <SignOut userId={id} />
       </div>
     </div>
+  );
+}
+
+function OwnPlaces({ id, roles }: Pick<AccountProps, "id" | "roles">) {
+  const me = { kind: "person", id, roles } as const;
+  return (
+    <>
+      <a className="link-line" href={`/people/${id}`}>
+        Your marks and classes
+      </a>
+      {can(me, "feed.own") || can(me, "feeds.manage") ? (
+        <a className="link-line" href="/programme/feeds">
+          Calendar addresses
+        </a>
+      ) : null}
+    </>
   );
 }

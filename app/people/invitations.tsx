@@ -2,11 +2,11 @@
 /** Invitation links that nobody has used yet, to copy or to cancel. */
 import { useRouter } from "next/navigation";
 import type { InvitationView } from "#server/people/invite.ts";
+import { CopyLink } from "../_parts/copy-link.tsx";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useSend } from "../_parts/use-send.ts";
-import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 
 export function Invitations({ open }: { readonly open: readonly InvitationView[] }) {

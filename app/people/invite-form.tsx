@@ -3,11 +3,11 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { InvitationView } from "#server/people/invite.ts";
+import { CopyLink } from "../_parts/copy-link.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 import { RoleBoxes } from "./role-boxes.tsx";
 

@@ -3,11 +3,11 @@
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ResetLink } from "#server/people/reset-password.ts";
+import { CopyLink } from "../_parts/copy-link.tsx";
 import { Dialog } from "../_parts/dialog.tsx";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 
 interface ResetDialogProps {

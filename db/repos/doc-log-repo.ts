@@ -39,6 +39,11 @@ function prepareAll(db: Db) {
       "select seq, bytes from doc_update where name = ? and seq > ? order by seq",
     ),
     lastRow: raw.prepare<[string], number | null>("select max(seq) from doc_update where name = ?").pluck(),
+    writers: raw
+      .prepare<[string, number], string>(
+        "select actor_id from doc_update where name = ? and seq > ? group by actor_id order by max(seq)",
+      )
+      .pluck(),
     lastSnapshot: raw.prepare<[string], number | null>("select max(seq) from doc_snapshot where name = ?").pluck(),
     firstSnapshot: raw.prepare<[string], number | null>("select min(seq) from doc_snapshot where name = ?").pluck(),
     count: raw
@@ -79,6 +84,9 @@ export function lastSeq(db: Db, name: string): number {
   const s = statements(db);
   return Math.max(s.lastRow.get(name) ?? 0, s.lastSnapshot.get(name) ?? 0);
 }
+
+/** Who has written after a row, the last one last; without those whose rows have been folded into a snapshot since. */
+export const writersAfter = (db: Db, name: string, seq: number): string[] => statements(db).writers.all(name, seq);
 
 /** The rows after a row, in order; undefined when some of them have been folded into a snapshot since. */
 export function rowsAfter(db: Db, name: string, seq: number): LogRow[] | undefined {

@@ -1,6 +1,7 @@
 /** What people are told of: each kind of notice, what its sentence is made of, and how it is told unless they choose. */
 
 import type { Role } from "#lib/policy/can.ts";
+import type { ChangedClass } from "./class-words.ts";
 
 /** How a kind reaches somebody: by e-mail in the daily digest, by e-mail at once, or in the app alone. */
 export const TOLD = ["digest", "at-once", "off"] as const;
@@ -20,6 +21,8 @@ export interface NoticeData {
   readonly taken?: boolean;
   /** A mail that could not be sent. */
   readonly mailId?: string;
+  /** Days and times as they were then: they are what is told, and no name is among them. */
+  readonly changedClass?: ChangedClass;
 }
 
 interface NoticeKindFacts {
@@ -44,6 +47,11 @@ export const NOTICE_KINDS = {
   proposal: { label: "A change of my plan is proposed", usual: "digest", roles: WRITERS },
   answer: { label: "My proposal is taken or declined", usual: "digest", roles: ["lead"] },
   marks: { label: "Marks are set for me", usual: "digest", roles: WRITERS },
+  "class-changed": {
+    label: "A class of mine changes within three days",
+    usual: "at-once",
+    roles: ["coach", "lead"],
+  },
   "mail-failed": { label: "A mail could not be sent", usual: "off", roles: ["manager"], neverMailed: true },
 } as const satisfies Readonly<Record<string, NoticeKindFacts>>;
 

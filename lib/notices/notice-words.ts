@@ -1,5 +1,6 @@
 /** A notice as one sentence, and the place that it opens. Pure. */
 import { planTitle } from "#lib/plan/plan-title.ts";
+import { type ClassNames, changedClassSentence } from "./class-words.ts";
 import type { NoticeData, NoticeKind } from "./kinds.ts";
 
 /** What the sentence names; looked up when it is read. */
@@ -9,6 +10,8 @@ export interface NoticeNames {
   /** The plan's title; null where there is no plan, or one that its reader may not see. */
   readonly title: string | null;
   /** To whom a mail could not be sent, and what the mail server said. */
+  /** For a changed class: its reader, and the names of people and rooms. */
+  readonly classes?: ClassNames | undefined;
   readonly mail?: { readonly to: string; readonly why: string } | undefined;
 }
 
@@ -35,6 +38,8 @@ const SENTENCES: Readonly<
   proposal: (who, plan) => `${who} proposed a change of ${plan}.`,
   answer: (who, plan, { taken }) => `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
+  "class-changed": (who, _, { changedClass }, { classes }) =>
+    changedClass && classes ? changedClassSentence(who, changedClass, classes) : `${who} changed a class of yours.`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
 };
@@ -44,10 +49,13 @@ export function noticeSentence(kind: NoticeKind, data: NoticeData, names: Notice
   return SENTENCES[kind](names.by === null ? "Springline" : oneLine(names.by), plan, data, names);
 }
 
-/** The path of the very place: a plan, a thread or a proposal in it, an edition, a person's marks. */
+/** The path of the very place: a plan, a thread or a proposal in it, an edition, a class of a month, a person's marks. */
 export function noticePath(kind: NoticeKind, planId: string | null, data: NoticeData, readerId: string): string {
   if (kind === "mail-failed") return "/studio#mail";
   if (kind === "marks") return `/people/${encodeURIComponent(readerId)}`;
+  if (data.changedClass) {
+    return `/programme/${encodeURIComponent(data.changedClass.month)}#class=${encodeURIComponent(data.changedClass.slot)}`;
+  }
   if (planId === null) return "/notices";
   const id = encodeURIComponent(planId);
   if ((kind === "signed" || kind === "withdrawn") && data.edition) return `/editions/${id}/${data.edition}`;

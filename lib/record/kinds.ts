@@ -109,6 +109,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
     ({ body, names }) => `removed the device “${text(body.name)}” from ${names.room(text(body.room))}`,
   ],
   "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
+  "month-settings": ["studio", () => "changed what a month says of the studio"],
   "sole-author": [
     "studio",
     ({ body }) => {
@@ -137,8 +138,16 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
   "reset-link": ["people", ({ of }) => `made a link for a new password of ${of}`],
   "reset-link-withdrawn": ["people", ({ of }) => `withdrew the link for a new password of ${of}`],
   "password-reset": ["people", () => "set a new password by a link"],
-  "links-ended": ["people", ({ of }) => `ended the unused links and codes of ${of}, who may not make them any more`],
+  "feed-made": ["people", ({ of, body }) => `made a calendar address ${calendarWords(of, body.calendar)}`],
+  "feed-renewed": ["people", ({ of, body }) => `renewed the calendar address ${calendarWords(of, body.calendar)}`],
+  "feed-withdrawn": ["people", ({ of, body }) => `withdrew the calendar address ${calendarWords(of, body.calendar)}`],
+  "links-ended": [
+    "people",
+    ({ of }) => `ended the unused links, codes and calendar addresses of ${of}, who may not make them any more`,
+  ],
 };
+
+const calendarWords = (of: string, calendar: unknown): string => (calendar === "studio" ? "of the studio" : `of ${of}`);
 
 const READING: Readonly<Record<string, Sentence>> = {
   "reading-taken-up": ["reading", ({ of, body }) => `took up the reading of ${of}, round ${body.round}`],

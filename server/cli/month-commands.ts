@@ -2,6 +2,8 @@
 import { monthFindings, monthSums } from "#lib/month/check/analyst.ts";
 import { printCheck } from "#lib/month/file/print-check.ts";
 import { printSums } from "#lib/month/file/print-sums.ts";
+import type { CalendarOf } from "#lib/month/ics/events.ts";
+import { calendarOf } from "#lib/month/ics/feed.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import type { CommandAnswer } from "./commands.ts";
 
@@ -22,5 +24,20 @@ export const MONTH_FILE_COMMANDS: Readonly<Record<string, MonthCommand>> = {
       return { ok: true, json: printCheck(findings), exit };
     },
   },
+  ics: { options: { "--coach": "ID", "--room": "ID" }, answer: ics },
   sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
 };
+
+function ics(month: MonthFile, options: MonthOptions): CommandAnswer {
+  const [coach, room] = [options["--coach"], options["--room"]];
+  if (coach !== undefined && room !== undefined) return { ok: false, say: "Give --coach or --room, not both" };
+  if (coach !== undefined && !Object.hasOwn(month.coaches, coach)) return unknownPart("coach", coach);
+  if (room !== undefined && !Object.hasOwn(month.rooms, room)) return unknownPart("room", room);
+  const of: CalendarOf = coach !== undefined ? { coach } : room !== undefined ? { room } : {};
+  return { ok: true, text: calendarOf(month, of), exit: 0 };
+}
+
+const unknownPart = (what: "coach" | "room", id: string): CommandAnswer => ({
+  ok: false,
+  say: `this month has no ${what} with the id "${id}"`,
+});

@@ -180,11 +180,11 @@ async function paramsOf(context: RouteContext | undefined): Promise<RouteCall<un
   );
 }
 
-/** For `first`: refuses a person who may not do this in the studio. */
+/** For `first`: refuses a person who may do none of these in the studio. */
 export const needs =
-  (action: StudioAction) =>
+  (...actions: readonly StudioAction[]) =>
   ({ actor }: { readonly actor: Person }): Result<never> | undefined =>
-    can(actor, action) ? undefined : NO_RIGHT;
+    actions.some((action) => can(actor, action)) ? undefined : NO_RIGHT;
 
 const toResponse = (answer: Answer, status?: number): Response =>
   answer instanceof Response ? answer : respond(answer, status);

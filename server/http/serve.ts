@@ -10,6 +10,7 @@ import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
 import { CLIENT_NETWORK_HEADER } from "#server/limits/network.ts";
 import { refuseUpgrade } from "#server/sockets/close-socket.ts";
 import { ALLOW, cleanHeaders, type Gate } from "./gate.ts";
+import { loggedPath } from "./logged-path.ts";
 import { noteForwarded } from "./proxy-signs.ts";
 
 const ALLOW_HEADER = `Allow: ${ALLOW}\r\n`;
@@ -59,7 +60,7 @@ export async function serve(setup: ServeSetup): Promise<Serving> {
 
 function answer(setup: ServeSetup, request: IncomingMessage, response: ServerResponse): void {
   const broken = (err: unknown) => {
-    setup.log.error({ err, method: request.method, path: request.url?.split("?")[0] }, "request failed");
+    setup.log.error({ err, method: request.method, path: loggedPath(request.url ?? "") }, "request failed");
     if (!response.headersSent) response.writeHead(500, { "content-type": "text/plain; charset=utf-8" });
     response.end("Something went wrong on the server.");
   };

@@ -42,6 +42,7 @@ export function subjectLine(notices: readonly Pick<ToldNotice, "kind">[]): strin
   const [first, ...more] = notices;
   if (more.length > 0) return `Springline: ${notices.length} things wait for you`;
   if (first?.kind === "offered") return "Springline: a plan waits to be read";
+  if (first?.kind === "class-changed") return "Springline: a class of yours has changed";
   return first && MINE.has(first.kind)
     ? "Springline: something new about a plan of yours"
     : "Springline: something new for you";

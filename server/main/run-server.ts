@@ -13,6 +13,7 @@ import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import { type MailRuns, startMailRuns } from "#server/mail/mail-runs.ts";
 import { fillDemo, openDatabaseFor } from "#server/main/demo-database.ts";
+import { startClassRuns } from "#server/programme/class-runs.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { compose } from "./compose.ts";
 import { createPages, type Pages } from "./pages.ts";
@@ -71,7 +72,8 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
     const mails = startMailRuns({ app });
-    const running = { app, serving, door, line, pages, soundness, checkpoints, mails };
+    const stopClasses = startClassRuns(app);
+    const running = { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses };
     return { app, url: env.origin, stop: () => stopAll(running) };
   } catch (error) {
     setSpringline(undefined);
@@ -92,12 +94,14 @@ interface Running {
   readonly soundness: DamageWatch;
   readonly checkpoints: Checkpoints;
   readonly mails: MailRuns;
+  readonly stopClasses: () => void;
 }
 
 /** Documents first: their pages are told `stopping` while what they sent is being written. */
 async function stopAll(running: Running): Promise<readonly string[]> {
-  const { app, serving, door, line, pages, soundness, checkpoints, mails } = running;
+  const { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses } = running;
   soundness.stop();
+  stopClasses();
   const mailed = mails.stop();
   door.detach();
   line.stop();

@@ -6,8 +6,9 @@ import { readMail } from "#db/repos/mail-repo.ts";
 import type { NoticeRow } from "#db/repos/notice-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
 import type { NoticeKind } from "#lib/notices/kinds.ts";
-import { type NoticeNames, noticePath, noticeSentence } from "#lib/notices/notice-words.ts";
+import { type NoticeNames, noticePath, noticeSentence, oneLine } from "#lib/notices/notice-words.ts";
 import { can, canPlan, canReadEditions, type Person } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 
@@ -43,6 +44,11 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
     return {
       by: data.byId === null ? null : nameOf(data.byId),
       title: plan && canPlan(reader, "plan.read", plan) ? plan.title : null,
+      classes: {
+        readerId: reader.id,
+        person: (id) => oneLine(nameOf(id)),
+        room: (id) => oneLine(roomName(app.db, id)),
+      },
       mail: mail && { to: nameOf(mail.userId), why: mail.problem ?? "no reason was given" },
     };
   };
@@ -60,6 +66,7 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
 
 function mayReadNotice(reader: Person, kind: NoticeKind, plan: PlanRow | undefined): boolean {
   if (kind === "mail-failed") return can(reader, "mail.manage");
+  if (kind === "class-changed") return can(reader, "programme.read");
   if (kind === "marks") return true;
   if (!plan) return false;
   // The editions of a plan outlive it.
@@ -68,3 +75,5 @@ function mayReadNotice(reader: Person, kind: NoticeKind, plan: PlanRow | undefin
   }
   return plan.deletedAt === null && canPlan(reader, "plan.read", plan);
 }
+
+const roomName = (db: Springline["db"], id: string): string => readRoom(db, id)?.name ?? MISSING_ROOM;

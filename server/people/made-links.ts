@@ -1,8 +1,9 @@
 /**
- * An invitation, a reset link and a pairing code each pass on a right of the person who made them. They are valid for as
- * long as that person has the right: they end together with it, and the right is checked again when one is used.
+ * An invitation, a reset link, a pairing code and a calendar address each pass on a right of the person who made them. They are
+ * valid for as long as that person has the right: they end together with it, and the right is checked again when one is used.
  */
 import type { Db } from "#db/connection.ts";
+import { withdrawFeedsAfter } from "#db/repos/calendar-feed-repo.ts";
 import { endCodesBy } from "#db/repos/device-repo.ts";
 import { readPerson, revokeInvitationsBy } from "#db/repos/people-repo.ts";
 import { listOpenResets, withdrawReset } from "#db/repos/reset-repo.ts";
@@ -30,10 +31,16 @@ export interface Ending {
  */
 export function endMadeLinks(db: Db, { by, actorId, at }: Ending): void {
   const people = mayStill(db, by, "people.manage");
+  const feeds = {
+    ...(mayStill(db, by, "feed.own") ? {} : { coach: by }),
+    // Whoever made them has seen their addresses.
+    ...(mayStill(db, by, "feeds.manage") ? {} : { madeBy: by }),
+  };
   const ended = {
     invitations: people ? 0 : revokeInvitationsBy(db, by),
     resets: people ? 0 : withdrawResetsBy(db, by),
     codes: mayStill(db, by, "devices.manage") ? 0 : endCodesBy(db, by, at),
+    feeds: withdrawFeedsAfter(db, feeds, { actorId, at }),
   };
   if (Object.values(ended).every((count) => count === 0)) return;
   addStudioEvent(db, { at, actorId, kind: "links-ended", subject: by, data: ended });

@@ -22,8 +22,8 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
       "/remarks",
     ],
   },
-  { who: "marta", paths: ["/programme", "/notices"] },
-  { who: "petra", paths: ["/people", "/record", "/studio", "/rules/caution-without-safety-line"] },
+  { who: "marta", paths: ["/programme", "/programme/feeds", "/notices"] },
+  { who: "petra", paths: ["/people", "/record", "/studio", "/programme/feeds", "/rules/caution-without-safety-line"] },
   { who: "sam", paths: ["/desk", "/notices"] },
 ];
 for (const { who, paths } of PAGES) {

@@ -17,6 +17,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "petra", path: "/people" },
   { who: "petra", path: "/record" },
   { who: "petra", path: "/studio" },
+  { who: "petra", path: "/programme/feeds" },
 ];
 
 const help = (page: Page) => page.getByRole("dialog", { name: "Keys" });

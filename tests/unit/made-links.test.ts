@@ -94,7 +94,7 @@ test.each([
   expect((await act()).status).toBe(200);
   await nothingOpens(made);
   expect(record()).toEqual([
-    { by: ann.id, subject: bo.id, data: JSON.stringify({ invitations: 1, resets: 1, codes: 1 }) },
+    { by: ann.id, subject: bo.id, data: JSON.stringify({ invitations: 1, resets: 1, codes: 1, feeds: 0 }) },
   ]);
 });
 

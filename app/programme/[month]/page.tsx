@@ -13,6 +13,7 @@ import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
 import { monthTitle } from "../../_month/month-words.ts";
 import { requirePerson, type Visit } from "../../_shell/person.ts";
+import { seePlace } from "../../_shell/see-place.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import { OpenMonth } from "./open-month.tsx";
 
@@ -30,6 +31,7 @@ export default async function MonthPage({ params }: PageProps) {
   const visit = await requirePerson(`/programme/${month}`);
   const { app, who } = visit;
   if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
+  await seePlace(app, who.actor, { kinds: ["class-changed"] });
   return (
     <Shell visit={visit} section="programme">
       <OpenMonth {...(await monthProps(visit, month))} />

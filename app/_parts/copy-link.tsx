@@ -1,7 +1,7 @@
 "use client";
-/** A link to send to somebody: shown in full, selectable, and copied by a button where the browser allows it. */
+/** A link or an address to hand on: shown in full, selectable, and copied by a button where the browser allows it. */
 import { useId, useState } from "react";
-import styles from "./people.module.css";
+import styles from "./copy-link.module.css";
 
 export function CopyLink({ link, label }: { readonly link: string; readonly label: string }) {
   const id = useId();
