@@ -21,7 +21,7 @@ export interface Now {
 const DAY_MS = 86_400_000;
 
 /** Whether people may have been told: it has stood for a day, or was there when the month was signed. */
-export const isTold = (since: number, { at, signedAt }: Now): boolean =>
+export const mayBeTold = (since: number, { at, signedAt }: Now): boolean =>
   at - since >= DAY_MS || (signedAt !== null && signedAt >= since);
 
 /**
@@ -56,7 +56,7 @@ function noteRevisions(map: Y.Map<unknown>, was: MonthState, is: MonthState, now
 }
 
 /** Revisions of classes, and stamps of themes, that a change of the month asks for. */
-export function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
+function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
   const found = new Map<string, Revision | number>();
   if (was.themes !== is.themes)
     for (const [id, { name }] of Object.entries(is.themes)) {
@@ -112,13 +112,13 @@ function handedOn(was: MonthSlot, is: MonthSlot, last: Revision, made: number, n
     ? {}
     : {
         coachSince: now.at,
-        formerCoaches: former(last.formerCoaches, was.coach, is.coach, isTold(last.coachSince ?? made, now)),
+        formerCoaches: former(last.formerCoaches, was.coach, is.coach, mayBeTold(last.coachSince ?? made, now)),
       };
   const room = same(was.room, is.room)
     ? {}
     : {
         roomSince: now.at,
-        formerRooms: former(last.formerRooms, was.room, is.room, isTold(last.roomSince ?? made, now)),
+        formerRooms: former(last.formerRooms, was.room, is.room, mayBeTold(last.roomSince ?? made, now)),
       };
   return { ...coach, ...room };
 }
