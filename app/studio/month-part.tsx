@@ -47,17 +47,7 @@ export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthP
       <p className="quiet small">What every month of the programme takes from the studio.</p>
       <div className={styles.pair}>
         <Zone zone={now.zone} was={seen.zone} zones={zones} onChange={(zone) => change({ zone })} />
-        <div className="field">
-          <label htmlFor="month-week">A week begins on</label>
-          <select
-            id="month-week"
-            value={now.weekStart}
-            onChange={(event) => change({ weekStart: event.target.value === "7" ? 7 : 1 })}
-          >
-            <option value={1}>Monday</option>
-            <option value={7}>Sunday</option>
-          </select>
-        </div>
+        <WeekStart day={now.weekStart} onChange={(weekStart) => change({ weekStart })} />
       </div>
       {rooms.map((room) => (
         <RoomFields key={room.id} room={room} settings={now} onChange={change} />
@@ -72,6 +62,21 @@ export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthP
     </form>
   );
 }
+
+interface WeekStartProps {
+  readonly day: Settings["weekStart"];
+  readonly onChange: (day: Settings["weekStart"]) => void;
+}
+
+const WeekStart = ({ day, onChange }: WeekStartProps) => (
+  <div className="field">
+    <label htmlFor="month-week">A week begins on</label>
+    <select id="month-week" value={day} onChange={(event) => onChange(event.target.value === "7" ? 7 : 1)}>
+      <option value={1}>Monday</option>
+      <option value={7}>Sunday</option>
+    </select>
+  </div>
+);
 
 interface ZoneProps {
   readonly zone: string;
