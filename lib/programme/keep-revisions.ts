@@ -3,12 +3,12 @@
  * which room had it before. The server notes it, in the order in which it takes the changes of all pages, undo and changes of
  * the pattern included. So nothing is counted twice, and no number ever goes back: pages that were offline cannot bring an older one.
  */
-import type * as Y from "yjs";
+import * as Y from "yjs";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthParts } from "./layout.ts";
 import { type MonthState, monthClasses, readMonthState } from "./read.ts";
-import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
+import { MONTH_STAMP, type Revision, readRevisions, THEME_STAMP } from "./revisions.ts";
 
 /** What the server knows when a change arrives. */
 export interface Now {
@@ -33,17 +33,28 @@ export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => vo
   let seen = readMonthState(doc);
   let dirty = false;
   const watched = [p.title, p.head, p.holidays, p.regulars, p.themes, p.coaches, p.lines, p.slots, p.changed];
-  const note = () => {
-    dirty = true;
+  let typed = false;
+  // Letters in a note concern no calendar. Those in the name of a theme do.
+  const note = (events: readonly Y.YEvent<Y.AbstractType<unknown>>[]) => {
+    for (const { target } of events)
+      if (target instanceof Y.Text && target.parent?.parent !== p.themes) typed = true;
+      else dirty = true;
   };
   for (const type of watched as readonly Y.AbstractType<unknown>[]) type.observeDeep(note);
   return () => {
-    if (!dirty) return;
+    if (!dirty && !typed) return;
+    typed = false;
+    if (!dirty) return stampMonth(doc, p.revisions, now(seen.month).at);
     const next = readMonthState(doc, seen);
     doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
-    seen = readMonthState(doc, next);
+    seen = { ...next, revisions: readRevisions(p.revisions) };
     dirty = false;
   };
+}
+
+function stampMonth(doc: Y.Doc, map: Y.Map<unknown>, now: number): void {
+  const at = second(now);
+  if (Number(map.get(MONTH_STAMP) ?? 0) < at) doc.transact(() => map.set(MONTH_STAMP, at), "revisions");
 }
 
 /** To the second, as the month file has it. */
