@@ -47,7 +47,7 @@ export interface KeptMonthSettings extends MonthSettings {
   readonly updatedAt: number;
 }
 
-type App = Pick<Springline, "db" | "now" | "newId">;
+type App = Pick<Springline, "db" | "now">;
 
 const kept = new WeakMap<object, KeptMonthSettings>();
 
