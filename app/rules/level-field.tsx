@@ -1,18 +1,20 @@
 "use client";
 /** The level of the rule's findings in this studio. */
 import { useId } from "react";
-import type { AnyRule } from "#lib/rules/define/types.ts";
+import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, STANDARD_LEVELS } from "#lib/rules/level-words.ts";
 import styles from "./rules.module.css";
 import type { DraftLevel } from "./standard-draft.ts";
 
 interface LevelFieldProps {
-  readonly rule: AnyRule;
+  readonly rule: { readonly level: FindingLevel; readonly why: string };
+  /** What is signed off with or without its findings. */
+  readonly of?: "plans" | "months";
   readonly level: DraftLevel;
   readonly onChoose: (level: DraftLevel) => void;
 }
 
-export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
+export function LevelField({ rule, of = "plans", level, onChoose }: LevelFieldProps) {
   const name = useId();
   const options: readonly (readonly [DraftLevel, string])[] = [
     ["own", `as usual: ${LEVEL_WORDS[rule.level]}`],
@@ -30,7 +32,7 @@ export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
       ))}
       {milder && (
         <p className="notice" role="status">
-          Plans can then be signed off without fixing this. {rule.why}
+          {of === "plans" ? "Plans" : "Months"} can then be signed off without fixing this. {rule.why}
         </p>
       )}
     </fieldset>

@@ -3,12 +3,14 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
+import { MONTH_RULES } from "#lib/month/check/registry.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { can } from "#lib/policy/can.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS, STANDARD_LEVELS, type StandardLevel } from "#lib/rules/level-words.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { type MonthSettings, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { SafetyNote } from "../_parts/safety-note.tsx";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
@@ -20,6 +22,7 @@ export default async function RulesPage() {
   const visit = await requirePerson("/rules");
   const { who, studio } = visit;
   if (!can(who.actor, "library.read")) notFound();
+  const settings = readMonthSettings(visit.app, who.actor);
   const rules = RULES.map((rule) => {
     const standard = own(studio.standards, rule.id);
     return { rule, level: standard?.level ?? rule.level, changed: standard !== undefined };
@@ -47,7 +50,30 @@ export default async function RulesPage() {
       {STANDARD_LEVELS.map((level) => (
         <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />
       ))}
+      <MonthRules standards={settings.ok ? settings.value.standards : null} />
     </Shell>
+  );
+}
+
+/** The rules that months are checked against; none for somebody who may not read the programme. */
+function MonthRules({ standards }: { readonly standards: MonthSettings["standards"] | null }) {
+  if (standards === null) return null;
+  return (
+    <section className={styles.group} aria-labelledby="month">
+      <h2 id="month">
+        Of a month <span className={styles.count}>{plural(MONTH_RULES.length, "rule")}</span>
+      </h2>
+      <ul className={styles.list}>
+        {MONTH_RULES.map((rule) => (
+          <li key={rule.id}>
+            <Link href={`/rules/month/${rule.id}`}>{rule.title}</Link>
+            <p>{rule.why}</p>
+            <span className="quiet small">{LEVEL_WORDS[own(standards, rule.id)?.level ?? rule.level]}</span>
+            {own(standards, rule.id) && <span className={styles.mark}>changed by your studio</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -15,7 +15,7 @@ export interface StandardDraft {
   readonly values: Readonly<Record<string, DraftValue>>;
 }
 
-export function standardDraftOf(rule: AnyRule, standard: StudioStandard | null): StandardDraft {
+export function standardDraftOf(rule: Pick<AnyRule, "limits">, standard: StudioStandard | null): StandardDraft {
   const values = limitsOf(rule).flatMap((limit) => {
     const value = valueIn(limit, standard?.limits?.[limit.name]);
     return value === null ? [] : [[limit.name, value] as const];

@@ -5,7 +5,12 @@ import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import styles from "./rules.module.css";
 
-export function StudioLimits({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
+interface StudioLimitsProps {
+  readonly rule: Pick<AnyRule, "limits">;
+  readonly standard: StudioStandard | null;
+}
+
+export function StudioLimits({ rule, standard }: StudioLimitsProps) {
   const limits = limitsOf(rule);
   if (limits.length === 0) return <p>This rule has no limits to set.</p>;
   return (
