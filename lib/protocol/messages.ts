@@ -52,6 +52,16 @@ export interface RoundNews {
   readonly since: number | null;
   /** What matters most in a return, while the plan is returned. */
   readonly mainPoints: readonly string[];
+  /** How it ended; null while it is open. */
+  readonly ended?: RoundEnded | null;
+}
+
+export interface RoundEnded {
+  readonly outcome: "returned" | "signed" | "taken-back";
+  readonly byId: string;
+  readonly byName: string;
+  /** ms since the epoch. */
+  readonly at: number;
 }
 
 export interface StateNews {

@@ -1,7 +1,7 @@
 "use client";
 /**
  * A field for a comment. What was typed stays until the server has it; a refusal is shown beside it. "@" offers colleagues,
- * "/" or a word the studio's stock remarks: a list under the field, with the focus in the text.
+ * "/" the studio's stock remarks: a list under the field, with the focus in the text.
  */
 import { type FormEvent, type KeyboardEvent, type RefObject, useEffect, useId, useRef, useState } from "react";
 import { namedIn } from "#lib/margin/named.ts";
