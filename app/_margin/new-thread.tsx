@@ -4,6 +4,7 @@ import { useRef, useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
+import type { TypedPlace } from "#app/_session/typed/typed-words.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import { postThread } from "../_session/threads/thread-acts.ts";
@@ -13,17 +14,23 @@ import { COMMENT_SENT } from "./margin-words.ts";
 interface NewThreadProps {
   readonly session: PlanSession;
   readonly anchor: Anchor;
+  /** Where its words are kept until they are sent; what they are called there is `words`. */
+  readonly at: Omit<TypedPlace, "label">;
   /** What the button says, and what the field is called. */
   readonly words: string;
   readonly place: RemarkPlace;
+  /** Where the keyboard goes when the form is left, where that is not the button. */
+  readonly onLeft?: (() => void) | undefined;
 }
 
-export function NewThread({ session, anchor, words, place }: NewThreadProps) {
-  const [open, setOpen] = useState(false);
+export function NewThread({ session, anchor, at, words, place, onLeft }: NewThreadProps) {
+  // Words that were kept open their form again, without taking the keyboard.
+  const [open, setOpen] = useState<"begun" | "kept" | null>(() => (session.typed.at(at.place) ? "kept" : null));
   const button = useRef<HTMLButtonElement>(null);
   const onLeave = () => {
-    setOpen(false);
-    button.current?.focus();
+    setOpen(null);
+    if (onLeft) onLeft();
+    else button.current?.focus();
   };
   const onPosted = () => {
     session.say(COMMENT_SENT);
@@ -36,9 +43,9 @@ export function NewThread({ session, anchor, words, place }: NewThreadProps) {
         ref={button}
         type="button"
         className="text-button text-button-low small"
-        aria-expanded={open}
+        aria-expanded={open !== null}
         data-comment={anchor.kind === "item" || anchor.kind === "plan" ? "" : undefined}
-        onClick={() => setOpen(true)}
+        onClick={() => setOpen("begun")}
       >
         {words}
       </button>
@@ -46,7 +53,19 @@ export function NewThread({ session, anchor, words, place }: NewThreadProps) {
         <div className={styles.writes}>
           <LatePart
             part={lateComment}
-            props={{ session, label: words, verb: "Comment", place, post, onPosted, onLeave }}
+            props={{
+              ...{
+                session,
+                at: { ...at, label: words },
+                label: words,
+                verb: "Comment",
+                place,
+                post,
+                onPosted,
+                onLeave,
+              },
+              focus: open === "begun",
+            }}
           />
         </div>
       )}

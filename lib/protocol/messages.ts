@@ -54,6 +54,8 @@ export interface RoundNews {
   readonly mainPoints: readonly string[];
   /** How it ended; null while it is open. */
   readonly ended?: RoundEnded | null;
+  /** How the round before it ended. */
+  readonly before?: RoundEnded | null;
 }
 
 export interface RoundEnded {

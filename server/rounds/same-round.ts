@@ -19,7 +19,12 @@ export function otherRound(app: App, row: PlanRow, round: number | undefined): R
   if (open === round) return null;
   const meant = listRounds(app.db, row.id).find(({ number }) => number === round);
   const byName = meant?.endedBy ? (namesById(app.db).get(meant.endedBy) ?? null) : null;
-  const details = { round: open, endedByName: byName, endedAt: meant?.endedAt ?? null, outcome: meant?.outcome ?? null };
+  const details = {
+    round: open,
+    endedByName: byName,
+    endedAt: meant?.endedAt ?? null,
+    outcome: meant?.outcome ?? null,
+  };
   return fail(409, "other-round", `${endWords(meant, byName)} ${nextWords(open)}`, details);
 }
 

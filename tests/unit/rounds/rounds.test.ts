@@ -209,7 +209,8 @@ describe("a step that was written in another round", () => {
     must(await takeBack(s.app, jonas, id));
     const meanwhile = await handBack(s.app, ines, id, { note: "Slower", round: 1 });
     expect(meanwhile).toMatchObject({ error: { code: "other-round", status: 409, details: { round: null } } });
-    if (!meanwhile.ok) expect(meanwhile.error.message).toMatch(/^Jonas took the plan back in round 1.*offered again\.$/);
+    if (!meanwhile.ok)
+      expect(meanwhile.error.message).toMatch(/^Jonas took the plan back in round 1.*offered again\.$/);
     must(await handIn(s.app, jonas, id));
     const { hash } = must(await readForSignOff(s.app, ines, id));
     for (const refused of [

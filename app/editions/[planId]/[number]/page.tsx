@@ -58,9 +58,13 @@ export default async function EditionPage({ params }: PageProps) {
       <Proof hash={signed.hash}>
         <RecordHeadLine head={signed.record} />
       </Proof>
-      {!signed.withdrawn && mayWithdraw(app, who.actor, planId) ? (
-        <Withdraw url={`/api${path}/withdraw`} number={signed.number} />
-      ) : null}
+      {mayWithdraw(app, who.actor, planId) && (
+        <Withdraw
+          url={`/api${path}/withdraw`}
+          number={signed.number}
+          withdrawn={signed.withdrawn ? withdrawnWords(signed.withdrawn) : null}
+        />
+      )}
     </Shell>
   );
 }
