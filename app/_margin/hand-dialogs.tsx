@@ -55,7 +55,7 @@ export function HandInDialog({ session, onClosed }: Props) {
 /** With up to three main points, which the author sees first. */
 export function HandBackDialog({ session, onClosed }: Props) {
   const { threads, state } = useSnapshot(session);
-  const round = useRoundHere(state);
+  const round = useRoundHere(state, session.me.id);
   const note = useTyped(session, { place: PLACE.returning, label: HAND_BACK.note, items: [], round: round.number });
   const kept = useTyped(session, { place: PLACE.mainPoints, label: HAND_BACK.mainPoints, items: [] });
   const points = kept.words === "" ? [] : kept.words.split("\n");

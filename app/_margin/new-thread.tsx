@@ -23,8 +23,34 @@ interface NewThreadProps {
   readonly onLeft?: (() => void) | undefined;
 }
 
-export function NewThread({ session, anchor, at, words, place, onLeft }: NewThreadProps) {
-  // Words that were kept open their form again, without taking the keyboard.
+export function NewThread(props: NewThreadProps) {
+  const { session, anchor, at, words, place } = props;
+  const { open, begin, button, onLeave, onPosted } = useBegun(props);
+  const post = (written: Parameters<typeof postThread>[2]) => postThread(session, anchor, written);
+  const form = { session, at: { ...at, label: words }, label: words, verb: "Comment", place, post, onPosted, onLeave };
+  return (
+    <>
+      <button
+        ref={button}
+        type="button"
+        className="text-button text-button-low small"
+        aria-expanded={open !== null}
+        data-comment={anchor.kind === "item" || anchor.kind === "plan" ? "" : undefined}
+        onClick={begin}
+      >
+        {words}
+      </button>
+      {open && (
+        <div className={styles.writes}>
+          <LatePart part={lateComment} props={{ ...form, focus: open === "begun" }} />
+        </div>
+      )}
+    </>
+  );
+}
+
+/** Words that were kept open their form again, without taking the keyboard. */
+function useBegun({ session, at, onLeft }: NewThreadProps) {
   const [open, setOpen] = useState<"begun" | "kept" | null>(() => (session.typed.at(at.place) ? "kept" : null));
   const button = useRef<HTMLButtonElement>(null);
   const onLeave = () => {
@@ -36,39 +62,5 @@ export function NewThread({ session, anchor, at, words, place, onLeft }: NewThre
     session.say(COMMENT_SENT);
     onLeave();
   };
-  const post = (written: Parameters<typeof postThread>[2]) => postThread(session, anchor, written);
-  return (
-    <>
-      <button
-        ref={button}
-        type="button"
-        className="text-button text-button-low small"
-        aria-expanded={open !== null}
-        data-comment={anchor.kind === "item" || anchor.kind === "plan" ? "" : undefined}
-        onClick={() => setOpen("begun")}
-      >
-        {words}
-      </button>
-      {open && (
-        <div className={styles.writes}>
-          <LatePart
-            part={lateComment}
-            props={{
-              ...{
-                session,
-                at: { ...at, label: words },
-                label: words,
-                verb: "Comment",
-                place,
-                post,
-                onPosted,
-                onLeave,
-              },
-              focus: open === "begun",
-            }}
-          />
-        </div>
-      )}
-    </>
-  );
+  return { open, begin: () => setOpen("begun"), button, onLeave, onPosted };
 }

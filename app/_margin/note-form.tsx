@@ -28,8 +28,7 @@ const NOTE_KEPT = "You began this earlier. It is kept until you send it.";
 
 export function NoteForm(props: Props) {
   const { note, label, verb, required, onLeave, blockedBy } = props;
-  const [wasKept] = useState(note.words !== "");
-  const { problem, busy, field, go } = useNote(props);
+  const { wasKept, problem, busy, field, go } = useNote(props);
   const id = useId();
   return (
     <form className={styles.dialog} onSubmit={go}>
@@ -56,21 +55,31 @@ export function NoteForm(props: Props) {
         <button type="button" className="button button-quiet" onClick={onLeave}>
           Not now
         </button>
-        <button
-          type="submit"
-          className="button button-strong"
-          aria-disabled={busy || blockedBy !== undefined}
-          aria-describedby={blockedBy}
-        >
-          {busy ? "Sending…" : verb}
-        </button>
+        <Send busy={busy} blockedBy={blockedBy} verb={verb} />
       </div>
     </form>
   );
 }
 
+interface SendProps extends Pick<Props, "verb"> {
+  readonly busy: boolean;
+  readonly blockedBy: string | undefined;
+}
+
+const Send = ({ busy, blockedBy, verb }: SendProps) => (
+  <button
+    type="submit"
+    className="button button-strong"
+    aria-disabled={busy || blockedBy !== undefined}
+    aria-describedby={blockedBy}
+  >
+    {busy ? "Sending…" : verb}
+  </button>
+);
+
 /** The note as typed, and its sending: asked for where it is required, sent once at a time. */
 function useNote({ note, required, submit, onDone, onRefused, blockedBy }: Props) {
+  const [wasKept] = useState(note.words !== "");
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const field = useRef<HTMLTextAreaElement>(null);
@@ -93,5 +102,5 @@ function useNote({ note, required, submit, onDone, onRefused, blockedBy }: Props
     setProblem(sent.message);
     onRefused?.(sent);
   }
-  return { problem, busy, field, go };
+  return { wasKept, problem, busy, field, go };
 }

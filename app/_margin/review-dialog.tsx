@@ -27,26 +27,12 @@ type Refused = ReturnType<typeof refusalOf>;
 
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
   const closer = useRef<(() => void) | null>(null);
-  const [shown, setShown] = useState<Shown>({ t: "asking" });
-  const [refused, setRefused] = useState<Refused | null>(null);
   const top = useRef<HTMLDivElement>(null);
-  const { planId } = session;
-
-  const read = useCallback(async () => {
-    setShown({ t: "asking" });
-    setRefused(null);
-    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
-  }, [planId]);
-  useEffect(() => {
-    void read();
-  }, [read]);
-  const [isAgain, setIsAgain] = useState(false);
+  const { shown, refused, setRefused, isAgain, readAgain } = useReading(session);
   const again = () => {
-    setIsAgain(true);
-    void read();
+    readAgain();
     top.current?.focus();
   };
-
   return (
     <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
@@ -67,6 +53,26 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   );
 }
 
+/** The server's own reading, asked for when the dialog opens and whenever it is read again. */
+function useReading({ planId }: PlanSession) {
+  const [shown, setShown] = useState<Shown>({ t: "asking" });
+  const [refused, setRefused] = useState<Refused | null>(null);
+  const [isAgain, setIsAgain] = useState(false);
+  const read = useCallback(async () => {
+    setShown({ t: "asking" });
+    setRefused(null);
+    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
+  }, [planId]);
+  useEffect(() => {
+    void read();
+  }, [read]);
+  const readAgain = () => {
+    setIsAgain(true);
+    void read();
+  };
+  return { shown, refused, setRefused, isAgain, readAgain };
+}
+
 const shownOf = (sent: Sent<ReadingToSign>): Shown =>
   sent.ok ? { t: "read", reading: sent.value } : { t: "failed", message: sent.message };
 
@@ -84,25 +90,22 @@ function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
   const { state } = useSnapshot(session);
   const [leaves, setLeaves] = useState(false);
   const [sure, setSure] = useState(false);
-  const round = useRoundHere(state);
+  const round = useRoundHere(state, session.me.id);
   const note = useTyped(session, { place: PLACE.signing, label: SIGN_OFF.note, items: [], round: round.number });
   const unread = useUnread(session);
   const { hash, lookAgain, blockers } = reading;
   const other = otherReader(state, session.me.id);
   const leftOpen = lookAgain.length;
-  const sign = (words: string) => {
-    const body = { hash, leftOpen, ...round.sent, ...(words === "" ? {} : { note: words }) };
-    return send("POST", `/api/plans/${session.planId}/sign`, body);
-  };
-  const blockedBy = round.isOver
-    ? ROUND_OVER_ID
-    : blockers.length > 0
-      ? "sign-off-blockers"
-      : leftOpen > 0 && !leaves
-        ? LEFT_OPEN_ID
-        : other && !sure
-          ? OTHER_READER_ID
-          : undefined;
+  const leave = () => closer.current?.();
+  const body = { hash, leftOpen, ...round.sent };
+  const sign = (words: string) =>
+    send("POST", `/api/plans/${session.planId}/sign`, { ...body, ...(words === "" ? {} : { note: words }) });
+  const blockedBy = firstOf([
+    [ROUND_OVER_ID, round.isOver],
+    ["sign-off-blockers", blockers.length > 0],
+    [LEFT_OPEN_ID, leftOpen > 0 && !leaves],
+    [OTHER_READER_ID, other !== null && !sure],
+  ]);
   return (
     <NoteForm
       note={note}
@@ -112,9 +115,9 @@ function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
       {...(blockedBy === undefined ? {} : { blockedBy })}
       onDone={() => {
         session.say([signedWords(reading.nextEdition), unread].filter(Boolean).join(" "));
-        closer.current?.();
+        leave();
       }}
-      onLeave={() => closer.current?.()}
+      onLeave={leave}
       onRefused={(sent) => onRefused(refusalOf(sent.details))}
     >
       <RoundOver state={state} round={round} />
@@ -124,6 +127,10 @@ function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
     </NoteForm>
   );
 }
+
+/** The id of the first that holds: what says why the plan cannot be signed yet. */
+const firstOf = (why: readonly (readonly [id: string, holds: boolean])[]): string | undefined =>
+  why.find(([, holds]) => holds)?.[0];
 
 /** Of the changed plates, how many this lead has not marked as read. Information only; null where none is. */
 function useUnread(session: PlanSession): string | null {

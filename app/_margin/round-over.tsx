@@ -16,10 +16,12 @@ interface RoundHere {
 
 export const ROUND_OVER_ID = "round-over";
 
-/** The round that was open when the dialog was. */
-export function useRoundHere(state: StateNews): RoundHere {
+/** The round that was open when the dialog was. What `me` ended is no news to them. */
+export function useRoundHere(state: StateNews, me: string): RoundHere {
   const [number] = useState(state.round?.number);
-  const isOver = number !== undefined && (state.state !== "handed-in" || state.round?.number !== number);
+  const { round } = state;
+  const isOpen = state.state === "handed-in" && round?.number === number;
+  const isOver = number !== undefined && !isOpen && !(round?.number === number && round?.ended?.byId === me);
   return { number, isOver, sent: number === undefined ? {} : { round: number } };
 }
 

@@ -27,7 +27,8 @@ export function stepTold(before: StateNews, now: StateNews, me: Reader, when: (a
   if (!ended || ended.byId === me.id) return null;
   const sentence = endedWords(ended, when(ended.at));
   const id = `round-${round.number}`;
-  if (ended.outcome === "returned") return { id, sentence, points: round.mainPoints, note: now.note };
+  if (ended.outcome === "returned")
+    return { id, sentence: `${sentence} The notes stand over the class.`, points: round.mainPoints };
   return { id, sentence: `${sentence}${ended.outcome === "taken-back" ? kept : ""}` };
 }
 

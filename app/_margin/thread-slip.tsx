@@ -25,27 +25,20 @@ interface Props {
 }
 
 export function ThreadSlip({ session, thread: known }: Props) {
-  // Words that were kept open the thread again, without taking the keyboard.
-  const [kept] = useState(() => session.typed.at(PLACE.reply(known.id)) !== undefined);
-  const [open, setOpen] = useState(kept);
-  const [begun, setBegun] = useState(false);
+  const { open, onOpen, focus } = useOpenThread(session, known);
   const [since, setSince] = useState<readonly CommentView[]>([]);
   const opener = useRef<HTMLButtonElement>(null);
   const thread = withComments(known, since);
   const shown = open ? thread.comments : inSightClosed(thread.comments);
   const onShow = (comments: readonly CommentView[]) => {
     setSince(comments);
-    setOpen(true);
-  };
-  const onOpen = (on: boolean) => {
-    setBegun(on);
-    setOpen(on);
+    onOpen(true);
   };
   const slip = useRef<HTMLElement>(null);
   const onLeave = () => {
     // A settled thread goes with the words that held it in sight.
     const goOn = thread.settled ? goOnFromThread(slip.current) : () => opener.current?.focus();
-    setOpen(false);
+    onOpen(false);
     goOn();
   };
   return (
@@ -65,9 +58,18 @@ export function ThreadSlip({ session, thread: known }: Props) {
       <ThreadPlace session={session} anchor={thread.anchor} />
       <ThreadComments session={session} thread={thread} shown={shown} />
       <ThreadActs {...{ session, thread, open, opener, onShow }} seen={shown.length} onOpen={onOpen} />
-      {open && <Reply {...{ session, thread, onLeave }} focus={begun || !kept} />}
+      {open && <Reply {...{ session, thread, onLeave, focus }} />}
     </article>
   );
+}
+
+/** Words that were kept open the thread again, without taking the keyboard. */
+function useOpenThread(session: PlanSession, { id }: ThreadView) {
+  const [how, setHow] = useState<"kept" | "begun" | null>(() =>
+    session.typed.at(PLACE.reply(id)) === undefined ? null : "kept",
+  );
+  const onOpen = (on: boolean) => setHow(on ? "begun" : null);
+  return { open: how !== null, onOpen, focus: how === "begun" };
 }
 
 interface ActsProps extends Props {

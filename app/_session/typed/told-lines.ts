@@ -6,8 +6,6 @@ export interface ToldLine {
   readonly sentence: string;
   /** What belongs to it, read as a list. */
   readonly points?: readonly string[];
-  /** A note, as it was written. */
-  readonly note?: string | null;
 }
 
 export class ToldLines {

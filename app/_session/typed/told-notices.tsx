@@ -2,7 +2,6 @@
 /** The lines of `told-lines.ts`, in the corner of the page. */
 import { useSyncExternalStore } from "react";
 import styles from "#app/_parts/overtaken-notice.module.css";
-import type { PlanSession } from "../session.ts";
 import type { ToldLine, ToldLines } from "./told-lines.ts";
 
 const NONE: readonly ToldLine[] = [];
@@ -12,19 +11,18 @@ export function tellLine(session: { readonly lines: ToldLines; say(sentence: str
   if (session.lines.tell(line)) session.say(line.sentence);
 }
 
-export function ToldNotices({ session }: { readonly session: PlanSession }) {
+export function ToldNotices({ session }: { readonly session: { readonly lines: ToldLines } }) {
   const lines = useSyncExternalStore(session.lines.subscribe, session.lines.get, () => NONE);
-  return lines.map(({ id, sentence, points = [], note }) => (
+  return lines.map(({ id, sentence, points = [] }) => (
     <section key={id} className={styles.notice} aria-label={sentence}>
       <p>{sentence}</p>
       {points.length > 0 && (
-        <ol aria-label="Main points">
+        <ol aria-label="What matters most">
           {points.map((point) => (
             <li key={point}>{point}</li>
           ))}
         </ol>
       )}
-      {note && <p>{note}</p>}
       <button type="button" className="button" onClick={() => session.lines.close(id)}>
         Close
       </button>

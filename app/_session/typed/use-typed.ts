@@ -1,7 +1,6 @@
 "use client";
 /** A field whose words are kept by place. */
 import { useEffect, useRef, useSyncExternalStore } from "react";
-import type { PlanSession } from "../session.ts";
 import type { Typed, TypedPlace, TypedWords } from "./typed-words.ts";
 
 export interface TypedField {
@@ -19,7 +18,7 @@ export const useTypedList = (typed: TypedWords): readonly Typed[] =>
   useSyncExternalStore(typed.subscribe, typed.list, () => NONE);
 
 /** For the component that draws the field. */
-export function useTyped({ typed }: Pick<PlanSession, "typed">, at: TypedPlace): TypedField {
+export function useTyped({ typed }: { readonly typed: TypedWords }, at: TypedPlace): TypedField {
   const one = useTypedList(typed).find(({ place }) => place === at.place);
   const newest = useRef(at);
   newest.current = at;
