@@ -7,6 +7,7 @@ import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
 import type { TypedField } from "#app/_session/typed/use-typed.ts";
 import type { RefusedRequest, Sent } from "../_parts/send.ts";
 import styles from "./margin.module.css";
+import { stepRefusedWords } from "./step-refused.ts";
 
 interface Props {
   readonly note: TypedField;
@@ -99,7 +100,7 @@ function useNote({ note, required, submit, onDone, onRefused, blockedBy }: Props
       note.drop();
       return onDone();
     }
-    setProblem(sent.message);
+    setProblem(stepRefusedWords(sent));
     onRefused?.(sent);
   }
   return { wasKept, problem, busy, field, go };

@@ -94,12 +94,13 @@ function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
   const note = useTyped(session, { place: PLACE.signing, label: SIGN_OFF.note, items: [], round: round.number });
   const unread = useUnread(session);
   const { hash, lookAgain, blockers } = reading;
-  const other = otherReader(state, session.me.id);
-  const leftOpen = lookAgain.length;
+  const [other, leftOpen] = [otherReader(state, session.me.id), lookAgain.length];
   const leave = () => closer.current?.();
-  const body = { hash, leftOpen, ...round.sent };
-  const sign = (words: string) =>
-    send("POST", `/api/plans/${session.planId}/sign`, { ...body, ...(words === "" ? {} : { note: words }) });
+  const done = () => {
+    session.say([signedWords(reading.nextEdition), unread].filter(Boolean).join(" "));
+    leave();
+  };
+  const body = (words: string) => ({ hash, leftOpen, ...round.sent, ...(words === "" ? {} : { note: words }) });
   const blockedBy = firstOf([
     [ROUND_OVER_ID, round.isOver],
     ["sign-off-blockers", blockers.length > 0],
@@ -111,12 +112,9 @@ function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
       note={note}
       label={SIGN_OFF.note}
       verb={`Sign off edition ${reading.nextEdition}`}
-      submit={sign}
+      submit={(words) => send("POST", `/api/plans/${session.planId}/sign`, body(words))}
       {...(blockedBy === undefined ? {} : { blockedBy })}
-      onDone={() => {
-        session.say([signedWords(reading.nextEdition), unread].filter(Boolean).join(" "));
-        leave();
-      }}
+      onDone={done}
       onLeave={leave}
       onRefused={(sent) => onRefused(refusalOf(sent.details))}
     >

@@ -1,13 +1,13 @@
 /** What somebody types is not lost by what others do meanwhile, no click is lost, and what others do is said. */
 import type { Page } from "@playwright/test";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
-import { expect, expectSaved, importPlan, onRail, test } from "./kit.ts";
+import { expect, expectSaved, importPlan, onRail, test, toEndOfScript } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
 const field = (page: Page, label: string | RegExp) => page.getByRole("textbox", { name: label });
 const threads = (page: Page) => page.getByRole("article", { name: /^Thread by/ });
 const ITEM = /Triceps press/i;
-const OTHER = /Seated row/i;
+const OTHER = /overhead press/i;
 
 /** Ines and Jonas with a plan of Jonas's own open, on the item of that name. */
 async function both(as: (who: "ines" | "jonas") => Promise<Page>, plan: typeof SHORT_CLASS, item: RegExp) {
@@ -83,14 +83,17 @@ test("a comment stays when another plate is opened, when the page is loaded agai
 });
 
 test("a comment on a finding stays where it is, with the keyboard, when the finding is mended", async ({ as }) => {
-  const { ines, jonas } = await both(as, first, ITEM);
-  const slip = jonas.locator("article[data-finding]", { has: jonas.locator("[data-fix]") }).first();
+  // The left side is 15 s short of the right one.
+  const { ines, jonas } = await both(as, { ...SHORT_CLASS, title: "Mended meanwhile" }, /^Seated row, left/);
+  const slip = ines.locator('article[data-finding][data-level="must"]').first();
   const key = await slip.getAttribute("data-finding");
   const same = (page: Page) => page.locator(`article[data-finding="${key}"]`).first();
   await same(ines).getByRole("button", { name: "Comment on this finding" }).click();
   const text = same(ines).getByRole("textbox");
   await text.pressSequentially("Is this on purpose");
-  await slip.locator("[data-fix]").click();
+  await jonas.keyboard.press("Escape");
+  await onRail(jonas, /^Seated row, left/).focus();
+  for (const press of ["+", "+", "+"]) await jonas.keyboard.press(press);
   await expect(same(jonas)).toHaveCount(0);
   await expect(same(ines)).toContainText("This is not found any more. Your words are kept here");
   await expect(text).toBeFocused();
@@ -152,14 +155,16 @@ test("the lead's note to an edition outlives a plan that has to be read again; w
   as,
 }) => {
   test.setTimeout(120_000);
-  const { ines, jonas, id } = await both(as, { ...SHORT_CLASS, title: "Signed in the end" }, /^Seated row, left/);
+  const items = SHORT_CLASS.items.map((item) => (item.id === "row-left" ? { ...item, seconds: 60 } : item));
+  const plan = { ...SHORT_CLASS, items, title: "Signed in the end" } as typeof SHORT_CLASS;
+  const { ines, jonas, id } = await both(as, plan, /^Seated row, left/);
   await offer(jonas);
   await ines.getByRole("button", { name: "Review and sign" }).click();
   const dialog = ines.getByRole("dialog", { name: "Review and sign" });
   const note = dialog.getByLabel("A note to go with the edition (optional)");
   await note.fill("Well built.");
-  await onRail(jonas, /^Seated row, left/).focus();
-  await jonas.keyboard.press("-");
+  await toEndOfScript(jonas);
+  await jonas.keyboard.type(" Go on.");
   await expectSaved(jonas);
   const tick = dialog.getByRole("checkbox");
   if ((await tick.count()) > 0) await tick.check();
@@ -176,8 +181,8 @@ test("the lead's note to an edition outlives a plan that has to be read again; w
     .getByRole("region", { name: /^Ines Duarte signed the plan off/ })
     .getByRole("button")
     .click();
-  await onRail(jonas, /^Seated row, left/).focus();
-  await jonas.keyboard.press("+");
+  await toEndOfScript(jonas);
+  await jonas.keyboard.type(" On.");
   await expect(jonas.getByRole("region", { name: /^Edition 1 stays signed/ })).toHaveCount(1);
 
   await ines.goto(`/editions/${id}/1`);

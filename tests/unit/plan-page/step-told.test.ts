@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { readersNow } from "#app/_margin/readers-now.ts";
 import { unreadWords } from "#app/_margin/sign-off-words.ts";
+import { stepRefusedWords } from "#app/_margin/step-refused.ts";
 import { stepTold } from "#app/_margin/step-words.ts";
 import { ToldLines } from "#app/_session/typed/told-lines.ts";
 import type { RoundEnded, RoundNews, StateNews } from "#lib/protocol/messages.ts";
@@ -70,6 +71,17 @@ describe("a step that somebody else takes", () => {
       const line = told(news("handed-in"), news(state, { round: round(2, { ended: ended(outcome) }) }), "ines", true);
       expect(faultsOfSentence(line?.sentence ?? "")).toEqual([]);
     }
+  });
+});
+
+describe("a step that is refused", () => {
+  it("says when, where the server does", () => {
+    const at = new Date(2026, 10, 30, 7, 41).getTime();
+    expect(stepRefusedWords({ message: "Jonas took it back.", details: { endedAt: at } })).toBe(
+      "Jonas took it back. (That was on 30 November, 07:41.)",
+    );
+    expect(stepRefusedWords({ message: "No.", details: { endedAt: null } })).toBe("No.");
+    expect(stepRefusedWords({ message: "No." })).toBe("No.");
   });
 });
 
