@@ -1,11 +1,12 @@
 "use client";
 /** Why a *look again* may stay as it is. For leads. */
 import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef } from "react";
-import { textOf } from "#app/_parts/form-field.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
+import { useTyped } from "#app/_session/typed/use-typed.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ACCEPT } from "./accept-words.ts";
 import styles from "./margin.module.css";
@@ -20,13 +21,21 @@ interface AcceptFormProps {
 const REASON_MAX = 1000;
 
 export function AcceptForm(props: AcceptFormProps) {
-  const { field, sending, onSubmit, onKeyDown } = useAccepting(props);
+  const { field, typed, sending, onSubmit, onKeyDown, leave } = useAccepting(props);
   const id = useId();
   return (
     <form className={styles.accept} onKeyDown={onKeyDown} onSubmit={onSubmit}>
       <div className="field">
         <label htmlFor={id}>{ACCEPT.label}</label>
-        <textarea ref={field} id={id} name="reason" rows={2} maxLength={REASON_MAX} aria-describedby={`${id}-hint`} />
+        <textarea
+          ref={field}
+          id={id}
+          rows={2}
+          maxLength={REASON_MAX}
+          value={typed.words}
+          onChange={(event) => typed.set(event.target.value)}
+          aria-describedby={`${id}-hint`}
+        />
         <span className="hint" id={`${id}-hint`}>
           {ACCEPT.hint}
         </span>
@@ -36,7 +45,7 @@ export function AcceptForm(props: AcceptFormProps) {
         <SendButton busy={sending.busy} doing="Accepting…">
           {ACCEPT_AS_IT_IS}
         </SendButton>
-        <button type="button" className="button button-quiet" onClick={props.onLeave}>
+        <button type="button" className="button button-quiet" onClick={leave}>
           Cancel
         </button>
       </div>
@@ -44,27 +53,37 @@ export function AcceptForm(props: AcceptFormProps) {
   );
 }
 
-/** The reason on its way to the server. What was typed stays when it is refused; Escape leaves an empty field. */
+/** The reason on its way to the server. What was typed stays until it is accepted; Escape leaves an empty field. */
 function useAccepting({ session, finding, onLeave }: AcceptFormProps) {
   const sending = useSend();
+  const { key = "" } = finding;
+  const at = { place: PLACE.accept(key), label: ACCEPT.label, items: finding.items, finding };
+  const typed = useTyped(session, at);
   const field = useRef<HTMLTextAreaElement>(null);
-  useEffect(() => field.current?.focus(), []);
+  useEffect(() => {
+    // One that opens by itself, with words that were kept, leaves the keyboard where it is.
+    if (field.current?.value === "") field.current.focus();
+  }, []);
   const submit = async (reason: string) => {
-    const { rule, key = "", items, message, values } = finding;
+    const { rule, items, message, values } = finding;
     const body = { finding: { rule, key, items, message, values }, reason };
     const made = await sending.run("POST", `/api/plans/${session.planId}/acceptances`, body);
     if (made === undefined) return field.current?.focus();
     session.say(ACCEPT.done);
+    leave();
+  };
+  const leave = () => {
+    typed.drop();
     onLeave();
   };
   const onSubmit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    void submit(textOf(new FormData(event.currentTarget), "reason"));
+    void submit(typed.words);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "Escape") return;
     event.stopPropagation();
-    if (field.current?.value.trim() === "") onLeave();
+    if (typed.words.trim() === "") leave();
   };
-  return { field, sending, onSubmit, onKeyDown };
+  return { field, typed, sending, onSubmit, onKeyDown, leave };
 }

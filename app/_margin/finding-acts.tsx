@@ -3,6 +3,7 @@
 import { useRef, useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { FixAct } from "./fix-act.tsx";
@@ -12,30 +13,39 @@ import styles from "./margin.module.css";
 import { ACCEPT_AS_IT_IS, COMMENT_ON_FINDING } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { RuleLink } from "./rule-link.tsx";
+import { goOnFrom } from "./show-slip.ts";
 
 interface ActsProps {
   readonly session: PlanSession;
   readonly finding: Finding;
   readonly from: string | null;
+  /** There is nothing to mend or accept any more: only words that were begun are finished. */
+  readonly isGone: boolean;
 }
 
-export function FindingActs({ session, finding, from }: ActsProps) {
+export function FindingActs({ session, finding, from, isGone }: ActsProps) {
   const { rights } = useSnapshot(session);
   const { rule, key, items } = finding;
+  const acts = useRef<HTMLDivElement>(null);
+  // With the words, its slip goes too.
+  const onLeft = isGone ? () => goOnFrom(acts.current?.closest("article") ?? null) : undefined;
+  const accepting = key !== undefined && session.typed.at(PLACE.accept(key)) !== undefined;
   return (
-    <div className={styles.slipActs}>
-      <FixAct session={session} finding={finding} />
+    <div ref={acts} className={styles.slipActs}>
+      {!isGone && <FixAct session={session} finding={finding} />}
       <JumpLinks ids={items} from={from} />
       <RuleLink finding={finding} />
       {rights.comments && key !== undefined && (
         <NewThread
           session={session}
           anchor={{ kind: "finding", rule, itemIds: items, key }}
+          at={{ place: PLACE.finding(key), items, finding }}
+          onLeft={onLeft}
           words={COMMENT_ON_FINDING}
           place={{ ruleId: rule }}
         />
       )}
-      {finding.level === "look" && key !== undefined && session.me.roles.includes("lead") && (
+      {(!isGone || accepting) && finding.level === "look" && key !== undefined && session.me.roles.includes("lead") && (
         <Accept session={session} finding={finding} />
       )}
     </div>
@@ -43,7 +53,7 @@ export function FindingActs({ session, finding, from }: ActsProps) {
 }
 
 function Accept({ session, finding }: Pick<ActsProps, "session" | "finding">) {
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState(() => session.typed.at(PLACE.accept(finding.key ?? "")) !== undefined);
   const button = useRef<HTMLButtonElement>(null);
   const onLeave = () => {
     setOpen(false);

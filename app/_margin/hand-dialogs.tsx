@@ -2,6 +2,8 @@
 /** Offering a plan to the leads for reading, and returning it with what should be changed. */
 import { useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
+import { useTyped } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { send } from "../_parts/send.ts";
@@ -9,6 +11,7 @@ import { HAND_BACK, HAND_IN, handBackWords } from "./hand-words.ts";
 import { MainPoints } from "./main-points.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
+import { ROUND_OVER_ID, RoundOver, useRoundHere } from "./round-over.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
 interface Props {
@@ -22,6 +25,7 @@ export function HandInDialog({ session, onClosed }: Props) {
   const closer = useRef<(() => void) | null>(null);
   const mustFix = findings.filter((f) => f.level === "must");
   const body = (note: string) => (note === "" ? {} : { note });
+  const note = useTyped(session, { place: PLACE.offer, label: HAND_IN.note, items: [] });
   return (
     <StateDialog title="Offer for reading" onClosed={onClosed} closer={closer}>
       {mustFix.length > 0 ? (
@@ -34,6 +38,7 @@ export function HandInDialog({ session, onClosed }: Props) {
       )}
       {saveState !== "saved" && <p className="notice">{HAND_IN.unsaved}</p>}
       <NoteForm
+        note={note}
         label={HAND_IN.note}
         verb="Offer for reading"
         submit={(note) => send("POST", `/api/plans/${session.planId}/hand-in`, body(note))}
@@ -50,7 +55,10 @@ export function HandInDialog({ session, onClosed }: Props) {
 /** With up to three main points, which the author sees first. */
 export function HandBackDialog({ session, onClosed }: Props) {
   const { threads, state } = useSnapshot(session);
-  const [points, setPoints] = useState<readonly string[]>([]);
+  const round = useRoundHere(state, session.me.id);
+  const note = useTyped(session, { place: PLACE.returning, label: HAND_BACK.note, items: [], round: round.number });
+  const kept = useTyped(session, { place: PLACE.mainPoints, label: HAND_BACK.mainPoints, items: [] });
+  const points = kept.words === "" ? [] : kept.words.split("\n");
   const [sure, setSure] = useState(false);
   const closer = useRef<(() => void) | null>(null);
   const open = threads.filter((thread) => !thread.settled).length;
@@ -59,19 +67,25 @@ export function HandBackDialog({ session, onClosed }: Props) {
   return (
     <StateDialog title="Return with notes" onClosed={onClosed} closer={closer}>
       <p>{handBackWords(state.handedInBy, open)}</p>
+      <RoundOver state={state} round={round} />
       <NoteForm
+        note={note}
         label={HAND_BACK.note}
         verb="Return with notes"
         required={HAND_BACK.required}
-        submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note, mainPoints })}
-        {...(other && !sure ? { blockedBy: OTHER_READER_ID } : {})}
+        submit={(words) => {
+          const body = { note: words, mainPoints, ...round.sent };
+          return send("POST", `/api/plans/${session.planId}/hand-back`, body);
+        }}
+        {...(round.isOver ? { blockedBy: ROUND_OVER_ID } : other && !sure ? { blockedBy: OTHER_READER_ID } : {})}
         onDone={() => {
+          kept.drop();
           session.say(HAND_BACK.done);
           closer.current?.();
         }}
         onLeave={() => closer.current?.()}
       >
-        <MainPoints points={points} onChange={setPoints} />
+        <MainPoints points={points} onChange={(next) => kept.set(next.join("\n"))} />
         {other && <OtherReader reader={other} act={HAND_BACK.allTheSame} sure={sure} onSure={setSure} />}
       </NoteForm>
     </StateDialog>

@@ -19,6 +19,20 @@ export const HAND_BACK = {
   allTheSame: "Return it all the same",
 } as const;
 
+export const TAKE_BACK = {
+  act: "Take back",
+  title: "Take it back?",
+  leave: "Leave it with them",
+  ends: "This round of reading ends if you take it back. Whoever reads it is told; their comments stay.",
+} as const;
+
+/** Under the dialog of a step while the round that it was opened in is over. */
+export const ROUND_OVER = {
+  keep: "Your words are kept here for the next round.",
+  again: (round: number): string =>
+    `It is offered again as round ${round}. Close this, look at what has changed, then open it again: your words are kept.`,
+} as const;
+
 export const TAKE_UP = {
   act: "Take up the reading",
   letGo: "Let go of the reading",

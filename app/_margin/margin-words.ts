@@ -22,6 +22,8 @@ export const COMMENT_ON_CHANGE = "Comment on the change";
 export const ACCEPT_AS_IT_IS = "Accept as it is";
 export const COMMENT_ON_FINDING = "Comment on this finding";
 export const commentOnWords = (name: string): string => `Comment on ${name}`;
+/** While somebody writes about it. */
+export const FINDING_GONE = "This is not found any more. Your words are kept here, and can still be sent.";
 export const COMMENT_SENT = "Comment sent.";
 
 /** While lines are proposed for a move: everything that was found about words that it does not have. */

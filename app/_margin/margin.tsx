@@ -5,12 +5,15 @@ import { LatePart } from "#app/_parts/late-part.tsx";
 import { acceptedWords, useAccepted } from "#app/_session/accepted-now.ts";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
+import { useTypedList } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { FindingSlip } from "./finding-slip.tsx";
+import { isTyping, useHeldFindings } from "./held-slips.ts";
 import { lateAcceptedList } from "./late-accept.ts";
 import { lateThread } from "./late-thread.ts";
 import styles from "./margin.module.css";
@@ -28,7 +31,9 @@ interface MarginProps {
 export function Margin({ session, about, inDraft = false }: MarginProps) {
   const snap = useSnapshot(session);
   const [showSettled, setShowSettled] = useState(false);
-  const { plan, findings, threads } = snap;
+  const { plan, threads } = snap;
+  const typing = useTypedList(session.typed);
+  const { findings, gone } = useHeldFindings(snap.findings, typing);
   const { of: accepted } = useAccepted(snap);
   const all = useMemo(
     () =>
@@ -37,7 +42,7 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
       ),
     [plan, findings, threads, about],
   );
-  const isSettled = (slip: Slip) => slip.kind === "thread" && slip.thread.settled;
+  const isSettled = (slip: Slip) => slip.kind === "thread" && slip.thread.settled && !isTyping(typing, slip.thread);
   const settled = all.filter(isSettled).length;
   const slips = showSettled ? all : all.filter((slip) => !isSettled(slip));
   return (
@@ -49,9 +54,9 @@ export function Margin({ session, about, inDraft = false }: MarginProps) {
         <p className="quiet small">{nothingHere(snap.moreToCheck)}</p>
       ) : (
         <>
-          <p className={styles.counts}>{countsOf(slips, accepted)}</p>
-          <Slips {...{ session, about }} slips={inDraft ? slips.filter((slip) => !isFolded(slip)) : slips} />
-          {inDraft && <Folded {...{ session, about }} slips={slips.filter(isFolded)} />}
+          <p className={styles.counts}>{countsOf(slips, accepted, gone)}</p>
+          <Slips {...{ session, about, gone }} slips={inDraft ? slips.filter((slip) => !isFolded(slip)) : slips} />
+          {inDraft && <Folded {...{ session, about, gone }} slips={slips.filter(isFolded)} />}
         </>
       )}
       {snap.rights.comments && <Comments session={session} about={about} />}
@@ -81,7 +86,9 @@ function Comments({ session, about }: Pick<MarginProps, "session" | "about">) {
     <div className={styles.acts}>
       <NewThread
         session={session}
+        key={about}
         anchor={about === null ? { kind: "plan" } : { kind: "item", itemId: about }}
+        at={about === null ? { place: PLACE.plan, items: [] } : { place: PLACE.item(about), items: [about] }}
         words={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
         place={item?.kind === "move" ? { moveId: item.move } : {}}
       />
@@ -94,7 +101,11 @@ const isOnChange = (slip: Slip): boolean => slip.kind === "thread" && slip.threa
 
 const isFolded = (slip: Slip): boolean => slip.kind === "finding" && isAboutMissingWords(slip.finding);
 
-type SlipsProps = Pick<MarginProps, "session" | "about"> & { readonly slips: readonly Slip[] };
+type SlipsProps = Pick<MarginProps, "session" | "about"> & {
+  readonly slips: readonly Slip[];
+  /** Findings that are not found any more, but that this person is writing about. */
+  readonly gone: ReadonlySet<Finding>;
+};
 
 function Folded(props: SlipsProps) {
   if (props.slips.length === 0) return null;
@@ -106,13 +117,13 @@ function Folded(props: SlipsProps) {
   );
 }
 
-function Slips({ session, slips, about }: SlipsProps) {
+function Slips({ session, slips, about, gone }: SlipsProps) {
   return (
     <ul className={styles.slips} aria-label="Findings and threads">
       {slips.map((slip) => (
         <li key={slip.id} data-about={slip.about ?? undefined}>
           {slip.kind === "finding" ? (
-            <FindingSlip session={session} finding={slip.finding} from={about} />
+            <FindingSlip {...{ session }} finding={slip.finding} from={about} isGone={gone.has(slip.finding)} />
           ) : (
             <LatePart part={lateThread} props={{ session, thread: slip.thread }} />
           )}
@@ -123,8 +134,8 @@ function Slips({ session, slips, about }: SlipsProps) {
 }
 
 /** Accepted findings are counted apart from those that wait. */
-function countsOf(slips: readonly Slip[], accepted: ReadonlyMap<Finding, unknown>): string {
-  const findings = slips.flatMap((slip) => (slip.kind === "finding" ? [slip.finding] : []));
+function countsOf(slips: readonly Slip[], accepted: ReadonlyMap<Finding, unknown>, gone: ReadonlySet<Finding>): string {
+  const findings = slips.flatMap((slip) => (slip.kind === "finding" && !gone.has(slip.finding) ? [slip.finding] : []));
   const waiting = findings.filter((finding) => !accepted.has(finding));
   const threads = slips.flatMap((slip) => (slip.kind === "thread" ? [slip.thread] : []));
   const words = acceptedWords(findings.length - waiting.length);

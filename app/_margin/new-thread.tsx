@@ -4,6 +4,7 @@ import { useRef, useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
+import type { TypedPlace } from "#app/_session/typed/typed-words.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import { postThread } from "../_session/threads/thread-acts.ts";
@@ -13,43 +14,53 @@ import { COMMENT_SENT } from "./margin-words.ts";
 interface NewThreadProps {
   readonly session: PlanSession;
   readonly anchor: Anchor;
+  /** Where its words are kept until they are sent; what they are called there is `words`. */
+  readonly at: Omit<TypedPlace, "label">;
   /** What the button says, and what the field is called. */
   readonly words: string;
   readonly place: RemarkPlace;
+  /** Where the keyboard goes when the form is left, where that is not the button. */
+  readonly onLeft?: (() => void) | undefined;
 }
 
-export function NewThread({ session, anchor, words, place }: NewThreadProps) {
-  const [open, setOpen] = useState(false);
-  const button = useRef<HTMLButtonElement>(null);
-  const onLeave = () => {
-    setOpen(false);
-    button.current?.focus();
-  };
-  const onPosted = () => {
-    session.say(COMMENT_SENT);
-    onLeave();
-  };
+export function NewThread(props: NewThreadProps) {
+  const { session, anchor, at, words, place } = props;
+  const { open, begin, button, onLeave, onPosted } = useBegun(props);
   const post = (written: Parameters<typeof postThread>[2]) => postThread(session, anchor, written);
+  const form = { session, at: { ...at, label: words }, label: words, verb: "Comment", place, post, onPosted, onLeave };
   return (
     <>
       <button
         ref={button}
         type="button"
         className="text-button text-button-low small"
-        aria-expanded={open}
+        aria-expanded={open !== null}
         data-comment={anchor.kind === "item" || anchor.kind === "plan" ? "" : undefined}
-        onClick={() => setOpen(true)}
+        onClick={begin}
       >
         {words}
       </button>
       {open && (
         <div className={styles.writes}>
-          <LatePart
-            part={lateComment}
-            props={{ session, label: words, verb: "Comment", place, post, onPosted, onLeave }}
-          />
+          <LatePart part={lateComment} props={{ ...form, focus: open === "begun" }} />
         </div>
       )}
     </>
   );
+}
+
+/** Words that were kept open their form again, without taking the keyboard. */
+function useBegun({ session, at, onLeft }: NewThreadProps) {
+  const [open, setOpen] = useState<"begun" | "kept" | null>(() => (session.typed.at(at.place) ? "kept" : null));
+  const button = useRef<HTMLButtonElement>(null);
+  const onLeave = () => {
+    setOpen(null);
+    if (onLeft) onLeft();
+    else button.current?.focus();
+  };
+  const onPosted = () => {
+    session.say(COMMENT_SENT);
+    onLeave();
+  };
+  return { open, begin: () => setOpen("begun"), button, onLeave, onPosted };
 }

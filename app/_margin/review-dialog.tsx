@@ -4,15 +4,19 @@
  * exactly that. When the plan has changed meanwhile, the changes are shown, and it has to be read again before it is signed.
  */
 import { useCallback, useEffect, useRef, useState } from "react";
+import { useChangesShown } from "#app/_session/changes-shown.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
+import { useTyped } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { type Sent, send } from "../_parts/send.ts";
 import { LEFT_OPEN_ID, LeftOpen } from "./left-open.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
 import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
+import { ROUND_OVER_ID, RoundOver, useRoundHere } from "./round-over.tsx";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
-import { SIGN_OFF, signedWords } from "./sign-off-words.ts";
+import { SIGN_OFF, signedWords, unreadWords } from "./sign-off-words.ts";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =
@@ -23,24 +27,12 @@ type Refused = ReturnType<typeof refusalOf>;
 
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
   const closer = useRef<(() => void) | null>(null);
-  const [shown, setShown] = useState<Shown>({ t: "asking" });
-  const [refused, setRefused] = useState<Refused | null>(null);
   const top = useRef<HTMLDivElement>(null);
-  const { planId } = session;
-
-  const read = useCallback(async () => {
-    setShown({ t: "asking" });
-    setRefused(null);
-    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
-  }, [planId]);
-  useEffect(() => {
-    void read();
-  }, [read]);
+  const { shown, refused, setRefused, isAgain, readAgain } = useReading(session);
   const again = () => {
-    void read();
+    readAgain();
     top.current?.focus();
   };
-
   return (
     <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
@@ -50,7 +42,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       </div>
       {refused && <RefusedView refused={refused} onReadAgain={again} />}
       {shown.t === "read" && !refused?.changes && (
-        <SignForm session={session} reading={shown.reading} closer={closer} onRefused={setRefused} />
+        <SignForm {...{ session, isAgain, closer }} reading={shown.reading} onRefused={setRefused} />
       )}
       {shown.t === "failed" && (
         <button type="button" className="button" onClick={again}>
@@ -61,51 +53,87 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   );
 }
 
+/** The server's own reading, asked for when the dialog opens and whenever it is read again. */
+function useReading({ planId }: PlanSession) {
+  const [shown, setShown] = useState<Shown>({ t: "asking" });
+  const [refused, setRefused] = useState<Refused | null>(null);
+  const [isAgain, setIsAgain] = useState(false);
+  const read = useCallback(async () => {
+    setShown({ t: "asking" });
+    setRefused(null);
+    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
+  }, [planId]);
+  useEffect(() => {
+    void read();
+  }, [read]);
+  const readAgain = () => {
+    setIsAgain(true);
+    void read();
+  };
+  return { shown, refused, setRefused, isAgain, readAgain };
+}
+
 const shownOf = (sent: Sent<ReadingToSign>): Shown =>
   sent.ok ? { t: "read", reading: sent.value } : { t: "failed", message: sent.message };
 
 interface SignProps {
   readonly session: PlanSession;
   readonly reading: ReadingToSign;
+  /** It was read before in this dialog: what was ticked then is asked again. */
+  readonly isAgain: boolean;
   readonly closer: { readonly current: (() => void) | null };
   readonly onRefused: (refused: Refused | null) => void;
 }
 
 /** Nothing is signed in silence: what stays open, and who else is reading, is said and asked about. */
-function SignForm({ session, reading, closer, onRefused }: SignProps) {
+function SignForm({ session, reading, isAgain, closer, onRefused }: SignProps) {
   const { state } = useSnapshot(session);
   const [leaves, setLeaves] = useState(false);
   const [sure, setSure] = useState(false);
+  const round = useRoundHere(state, session.me.id);
+  const note = useTyped(session, { place: PLACE.signing, label: SIGN_OFF.note, items: [], round: round.number });
+  const unread = useUnread(session);
   const { hash, lookAgain, blockers } = reading;
-  const other = otherReader(state, session.me.id);
-  const leftOpen = lookAgain.length;
-  const sign = (note: string) =>
-    send("POST", `/api/plans/${session.planId}/sign`, { hash, leftOpen, ...(note === "" ? {} : { note }) });
-  const blockedBy =
-    blockers.length > 0
-      ? "sign-off-blockers"
-      : leftOpen > 0 && !leaves
-        ? LEFT_OPEN_ID
-        : other && !sure
-          ? OTHER_READER_ID
-          : undefined;
+  const [other, leftOpen] = [otherReader(state, session.me.id), lookAgain.length];
+  const leave = () => closer.current?.();
+  const done = () => {
+    session.say([signedWords(reading.nextEdition), unread].filter(Boolean).join(" "));
+    leave();
+  };
+  const body = (words: string) => ({ hash, leftOpen, ...round.sent, ...(words === "" ? {} : { note: words }) });
+  const blockedBy = firstOf([
+    [ROUND_OVER_ID, round.isOver],
+    ["sign-off-blockers", blockers.length > 0],
+    [LEFT_OPEN_ID, leftOpen > 0 && !leaves],
+    [OTHER_READER_ID, other !== null && !sure],
+  ]);
   return (
     <NoteForm
+      note={note}
       label={SIGN_OFF.note}
       verb={`Sign off edition ${reading.nextEdition}`}
-      submit={sign}
+      submit={(words) => send("POST", `/api/plans/${session.planId}/sign`, body(words))}
       {...(blockedBy === undefined ? {} : { blockedBy })}
-      onDone={() => {
-        session.say(signedWords(reading.nextEdition));
-        closer.current?.();
-      }}
-      onLeave={() => closer.current?.()}
+      onDone={done}
+      onLeave={leave}
       onRefused={(sent) => onRefused(refusalOf(sent.details))}
     >
-      {leftOpen > 0 && <LeftOpen findings={lookAgain} leaves={leaves} onLeaves={setLeaves} />}
+      <RoundOver state={state} round={round} />
+      {unread !== null && <p>{unread}</p>}
+      {leftOpen > 0 && <LeftOpen isAgain={isAgain} findings={lookAgain} leaves={leaves} onLeaves={setLeaves} />}
       {other && <OtherReader reader={other} act={SIGN_OFF.allTheSame} sure={sure} onSure={setSure} />}
     </NoteForm>
   );
+}
+
+/** The id of the first that holds: what says why the plan cannot be signed yet. */
+const firstOf = (why: readonly (readonly [id: string, holds: boolean])[]): string | undefined =>
+  why.find(([, holds]) => holds)?.[0];
+
+/** Of the changed plates, how many this lead has not marked as read. Information only; null where none is. */
+function useUnread(session: PlanSession): string | null {
+  const { order, marks, setRead } = useChangesShown(session.changes);
+  return setRead ? unreadWords(order.filter((id) => marks.get(id)?.read !== true).length, order.length) : null;
 }
 
 function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; readonly onReadAgain: () => void }) {

@@ -9,6 +9,7 @@ export const SIGN_OFF = {
   changedMeanwhile: "The plan has changed since you read it:",
   noFindings: "The checks found nothing.",
   leaveOpen: "Nobody has accepted these. They stay with the edition and in the record:",
+  askedAgain: "The plan was read again, so this is asked again. Your note is as you wrote it.",
   allTheSame: "Sign it all the same",
   note: "A note to go with the edition (optional)",
 } as const;
@@ -28,6 +29,13 @@ interface Since {
 
 export const leaveOpenWords = (open: number): string =>
   agree(open, "Sign with one finding left open", `Sign with ${open} findings left open`);
+
+/** "2 of 5 changed plates are not marked as read."; null for none. */
+export function unreadWords(unread: number, changed: number): string | null {
+  if (unread === 0) return null;
+  if (changed === 1) return "The one changed plate is not marked as read.";
+  return `${unread} of ${changed} changed plates ${unread === 1 ? "is" : "are"} not marked as read.`;
+}
 
 export const signedWords = (edition: number): string => `Signed off as edition ${edition}.`;
 

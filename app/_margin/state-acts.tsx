@@ -8,8 +8,9 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { lateOffer, lateReturn, lateReview } from "./late-review.ts";
+import { lateOffer, lateReturn, lateReview, lateTakeBack } from "./late-review.ts";
 import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
+import { readersNow } from "./readers-now.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
 
@@ -50,18 +51,28 @@ function actsFor(state: PlanState, who: { readonly lead: boolean; readonly write
   return (state === "in-writing" || state === "handed-back") && who.writes ? ["hand-in"] : [];
 }
 
+/** Asks first where somebody is reading it. */
 function TakeBack({ session }: { readonly session: PlanSession }) {
+  const snap = useSnapshot(session);
   const sending = useSend();
+  const [asks, setAsks] = useState(false);
   async function takeBack() {
     const done = await sending.run("POST", `/api/plans/${session.planId}/take-back`, {});
     if (done !== undefined) session.say(HANDING_IN_TAKEN_BACK);
   }
+  const isRead = readersNow(snap, session.me.id).length > 0;
   return (
     <>
-      <button type="button" className="button" onClick={takeBack} aria-disabled={sending.busy}>
+      <button
+        type="button"
+        className="button"
+        onClick={() => (isRead ? setAsks(true) : void takeBack())}
+        aria-disabled={sending.busy}
+      >
         Take back
       </button>
       <ProblemLine say={sending.problem} />
+      {asks && <LatePart part={lateTakeBack} props={{ session, takeBack, onClosed: () => setAsks(false) }} />}
     </>
   );
 }

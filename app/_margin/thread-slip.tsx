@@ -5,6 +5,7 @@ import { LatePart } from "#app/_parts/late-part.tsx";
 import type { Sent } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
+import { PLACE } from "#app/_session/typed/typed-words.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -13,6 +14,7 @@ import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import { postReply, type Written } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
 import { SettleThread } from "./settle-thread.tsx";
+import { goOnFromThread } from "./show-slip.ts";
 import { ThreadComments } from "./thread-comments.tsx";
 import { ThreadPlace } from "./thread-place.tsx";
 import { THREAD, threadTitle } from "./thread-words.ts";
@@ -23,21 +25,25 @@ interface Props {
 }
 
 export function ThreadSlip({ session, thread: known }: Props) {
-  const [open, setOpen] = useState(false);
+  const { open, onOpen, focus } = useOpenThread(session, known);
   const [since, setSince] = useState<readonly CommentView[]>([]);
   const opener = useRef<HTMLButtonElement>(null);
   const thread = withComments(known, since);
   const shown = open ? thread.comments : inSightClosed(thread.comments);
   const onShow = (comments: readonly CommentView[]) => {
     setSince(comments);
-    setOpen(true);
+    onOpen(true);
   };
+  const slip = useRef<HTMLElement>(null);
   const onLeave = () => {
-    setOpen(false);
-    opener.current?.focus();
+    // A settled thread goes with the words that held it in sight.
+    const goOn = thread.settled ? goOnFromThread(slip.current) : () => opener.current?.focus();
+    onOpen(false);
+    goOn();
   };
   return (
     <article
+      ref={slip}
       className={styles.slip}
       id={`thread-${thread.id}`}
       tabIndex={-1}
@@ -51,10 +57,19 @@ export function ThreadSlip({ session, thread: known }: Props) {
       </header>
       <ThreadPlace session={session} anchor={thread.anchor} />
       <ThreadComments session={session} thread={thread} shown={shown} />
-      <ThreadActs {...{ session, thread, open, opener, onShow }} seen={shown.length} onOpen={setOpen} />
-      {open && <Reply session={session} thread={thread} onLeave={onLeave} />}
+      <ThreadActs {...{ session, thread, open, opener, onShow }} seen={shown.length} onOpen={onOpen} />
+      {open && <Reply {...{ session, thread, onLeave, focus }} />}
     </article>
   );
+}
+
+/** Words that were kept open the thread again, without taking the keyboard. */
+function useOpenThread(session: PlanSession, { id }: ThreadView) {
+  const [how, setHow] = useState<"kept" | "begun" | null>(() =>
+    session.typed.at(PLACE.reply(id)) === undefined ? null : "kept",
+  );
+  const onOpen = (on: boolean) => setHow(on ? "begun" : null);
+  return { open: how !== null, onOpen, focus: how === "begun" };
 }
 
 interface ActsProps extends Props {
@@ -87,15 +102,42 @@ function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: Act
   );
 }
 
-function Reply({ session, thread, onLeave }: Props & { readonly onLeave: () => void }) {
+interface ReplyProps extends Props {
+  readonly onLeave: () => void;
+  readonly focus: boolean;
+}
+
+function Reply({ session, thread, onLeave, focus }: ReplyProps) {
   const { rights, plan } = useSnapshot(session);
   if (!rights.comments) return null;
+  const about = itemOfAnchor(thread.anchor);
   const form = {
-    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave },
+    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave, focus },
+    at: {
+      place: PLACE.reply(thread.id),
+      label: THREAD.replyTo(thread.comments[0]?.authorName ?? "somebody"),
+      items: about === null ? [] : [about],
+    },
     post: (written: Written) => postReply(thread.id, written),
     onPosted: (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent),
   };
-  return <LatePart part={lateComment} props={form} />;
+  return (
+    <>
+      <SettledMeanwhile settled={thread.settled} />
+      <LatePart part={lateComment} props={form} />
+    </>
+  );
+}
+
+/** Somebody settled it while the reply was written. One that was settled before is opened knowingly. */
+function SettledMeanwhile({ settled }: { readonly settled: boolean }) {
+  const [before] = useState(settled);
+  const isNews = settled && !before;
+  return (
+    <p role="status" className={isNews ? styles.pin : "visually-hidden"}>
+      {isNews && THREAD.settledMeanwhile}
+    </p>
+  );
 }
 
 /** A closed thread shows what was asked and what was said last. */

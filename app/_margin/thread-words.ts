@@ -7,6 +7,9 @@ export const THREAD = {
   wordsGone: "These words were deleted from the script.",
   wordsNow: "These words now read: ",
   forLead: "Only a lead can settle this thread. Reply with what you changed.",
+  settledMeanwhile:
+    "The thread was settled while you wrote. Your words are kept here and can still be sent; the thread stays settled.",
+  replyTo: (name: string) => `Reply to ${name}`,
   replySent: "Reply sent.",
   replyToSettled: "Reply sent. The thread is settled: open it again if something is still to be done.",
   namesYou: "names you",

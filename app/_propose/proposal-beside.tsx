@@ -4,6 +4,7 @@ import { useMemo, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { momentWords } from "#app/_parts/time-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { tellLine } from "#app/_session/typed/told-notices.tsx";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
 import { applied, fits, type JudgedPart } from "#lib/proposal/fits.ts";
@@ -151,12 +152,15 @@ function useTaking(session: PlanSession, proposal: Proposal) {
   return { busy, problem, run };
 }
 
+/** Somebody may take it in the same second: this goes from the page then, so the refusal is told on the page itself. */
 function Withdraw({ session, proposal }: ProposalBesideProps) {
   const [problem, setProblem] = useState<string | null>(null);
   async function withdraw() {
     const sent = await postWithdraw(proposal.id);
-    if (!sent.ok) return setProblem(sent.message);
-    session.say(TAKE.withdrawn);
+    if (sent.ok) session.say(TAKE.withdrawn);
+    else if (sent.status === 409)
+      tellLine(session, { id: `withdraw-${proposal.id}-${sent.code}`, sentence: sent.message });
+    else return setProblem(sent.message);
     focusNear();
   }
   return (

@@ -7,6 +7,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { CommentForm } from "#app/_session/threads/comment-form.tsx";
 import { QuoteWords } from "#app/_session/threads/quote-words.tsx";
 import { postThread } from "#app/_session/threads/thread-acts.ts";
+import { PLACE, type Typed } from "#app/_session/typed/typed-words.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { flatOffsetAt } from "#lib/editor/thread-marks.ts";
 import { pinWords, type WordsAnchor } from "#lib/margin/pin.ts";
@@ -16,7 +17,7 @@ import { FieldList } from "./field-list.tsx";
 import { MomentDialog, useMoment } from "./moment-dialog.tsx";
 import styles from "./script.module.css";
 import { ScriptBar } from "./script-bar.tsx";
-import { READER_HINT, TOO_MANY_WORDS, WORDS_COMMENT_SENT, WRITER_HINT } from "./script-words.ts";
+import { READER_HINT, TOO_MANY_WORDS, WORDS_COMMENT, WORDS_COMMENT_SENT, WRITER_HINT } from "./script-words.ts";
 import { StockLines } from "./stock-lines.tsx";
 import { useScript } from "./use-script.ts";
 
@@ -47,7 +48,15 @@ export function LiveScript(props: Props) {
         onMoment={() => moment.open(now.line)}
         talk={talk.get(item.id)}
       />
-      {comment.about && <WordsComment session={session} item={item} about={comment.about} onLeave={comment.leave} />}
+      {comment.about && (
+        <WordsComment
+          session={session}
+          item={item}
+          about={comment.about}
+          begun={comment.begun}
+          onLeave={comment.leave}
+        />
+      )}
       <div className={styles.paper}>
         <div ref={script.place} className={styles.place} />
         <FieldList editor={editor} offer={now.offer} />
@@ -63,12 +72,15 @@ export function LiveScript(props: Props) {
 
 /** A comment on the words that are selected, while it is written. */
 function useWordsComment({ session, item, fragment }: Props, editor: Editor | null) {
-  const [about, setAbout] = useState<WordsAnchor | null>(null);
+  // Words that were kept open their form again.
+  const [about, setAbout] = useState<WordsAnchor | null>(() => keptPin(session.typed.at(PLACE.words(item.id))));
+  const [begun, setBegun] = useState(false);
   const start = () => {
     if (!editor || editor.isDestroyed) return;
     const { from, to } = editor.state.selection;
     const { doc } = editor.state;
     const anchor = pinWords(fragment, item.id, flatOffsetAt(doc, from), flatOffsetAt(doc, to));
+    setBegun(true);
     if (anchor) setAbout(anchor);
     else session.say(TOO_MANY_WORDS);
   };
@@ -76,8 +88,11 @@ function useWordsComment({ session, item, fragment }: Props, editor: Editor | nu
     setAbout(null);
     if (editor && !editor.isDestroyed) editor.view.focus();
   };
-  return { about, start, leave };
+  return { about, begun, start, leave };
 }
+
+const keptPin = (typed: Typed | undefined): WordsAnchor | null =>
+  typed?.anchor?.kind === "words" ? typed.anchor : null;
 
 const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolean }) => (
   <p id={id} className="quiet small">
@@ -87,17 +102,21 @@ const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolea
 
 interface CommentProps extends Pick<Props, "session" | "item"> {
   readonly about: WordsAnchor;
+  /** False while it stands open with words from before. */
+  readonly begun: boolean;
   readonly onLeave: () => void;
 }
 
-function WordsComment({ session, item, about, onLeave }: CommentProps) {
+function WordsComment({ session, item, about, begun, onLeave }: CommentProps) {
   const { plan } = useSnapshot(session);
   return (
     <div className={styles.comment}>
       <QuoteWords quote={about.quote} plan={plan} itemId={item.id} />
       <CommentForm
         session={session}
-        label="Comment on these words"
+        at={{ place: PLACE.words(item.id), label: WORDS_COMMENT, items: [item.id], anchor: about }}
+        focus={begun}
+        label={WORDS_COMMENT}
         verb="Comment"
         place={{ moveId: item.move }}
         post={(written) => postThread(session, about, written)}

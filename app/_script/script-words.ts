@@ -14,6 +14,7 @@ export const WRITER_HINT =
 
 export const SELECT_WORDS_FIRST = "Select some words of the script first";
 export const TOO_MANY_WORDS = "That is too much text for one comment. Select less, or comment on the item.";
+export const WORDS_COMMENT = "Comment on these words";
 export const WORDS_COMMENT_SENT = "Comment sent, pinned to these words.";
 
 export const fieldListWords = (count: number): string =>

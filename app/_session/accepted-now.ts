@@ -10,10 +10,14 @@ type Judged = Pick<SessionSnapshot, "findings" | "accepted">;
 export interface AcceptedNow extends StillAccepted<AcceptanceView> {
   /** Findings that still wait for somebody: all but the accepted ones. */
   readonly waiting: readonly Finding[];
+  /** Of those, the ones that were accepted with other numbers: by which acceptance. */
+  readonly again: ReadonlyMap<Finding, AcceptanceView>;
 }
 
 export const lateAccepted = loadLater(() =>
-  import("#lib/acceptance/accepted.ts").then((module) => module.stillAccepted),
+  Promise.all([import("#lib/acceptance/accepted.ts"), import("#lib/acceptance/stands-again.ts")]).then(
+    ([{ stillAccepted }, { standsAgain }]) => ({ stillAccepted, standsAgain }),
+  ),
 );
 
 let last: { readonly of: Judged; readonly judged: boolean; readonly now: AcceptedNow } | null = null;
@@ -23,9 +27,11 @@ export function acceptedNow({ findings, accepted }: Judged): AcceptedNow {
   const judge = accepted.length === 0 ? null : lateAccepted.here;
   const isSame = last?.of.findings === findings && last.of.accepted === accepted && last.judged === (judge !== null);
   if (last && isSame) return last.now;
-  const still = judge?.(findings, accepted) ?? { of: new Map(), noLonger: [] };
+  const still = judge?.stillAccepted(findings, accepted) ?? { of: new Map(), noLonger: [] };
   const waiting = still.of.size === 0 ? findings : findings.filter((finding) => !still.of.has(finding));
-  last = { of: { findings, accepted }, judged: judge !== null, now: { ...still, waiting } };
+  const all = judge?.standsAgain(findings, still.noLonger) ?? new Map<Finding, AcceptanceView>();
+  const again = new Map([...all].filter(([finding]) => !still.of.has(finding)));
+  last = { of: { findings, accepted }, judged: judge !== null, now: { ...still, waiting, again } };
   return last.now;
 }
 

@@ -3,6 +3,7 @@
  * with. Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
  */
 
+import { typedWordsKey } from "#app/_parts/kept/typed-words-key.ts";
 import type { Marker } from "#lib/analysis/marks.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
@@ -20,6 +21,8 @@ import { planValues, planValueWords } from "./plan-values.ts";
 import { SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
+import { ToldLines } from "./typed/told-lines.ts";
+import { TypedWords, tabStore } from "./typed/typed-words.ts";
 
 /** One marker for the page, since it keeps what it has hashed. */
 function newMarkerOnce(): () => Promise<Marker> {
@@ -54,6 +57,10 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   });
   /** What has changed on the plates since the text that this person compares with. */
   readonly changes = new ChangesShown();
+  /** Words that this person is typing about the plan. */
+  readonly typed: TypedWords;
+  /** What others did that this person should see before it goes. */
+  readonly lines = new ToldLines();
   private canBeUsed = (): void => undefined;
   /** Resolves when the page first asks for the rest of the rules, which it does once it can be used. */
   private readonly usable = new Promise<void>((resolve) => {
@@ -69,6 +76,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     this.planId = props.planId;
     this.origin = props.origin ?? null;
     this.proposes = props.may.propose;
+    this.typed = new TypedWords(typedWordsKey(props.me.id, props.planId), tabStore());
     this.now = now;
     this.studioLink = new StudioLink(props.studio.mark, {
       ask: () => fetchStudio(props.planId),

@@ -6,6 +6,7 @@ import { agree } from "#lib/plan/format.ts";
 import { dropAllDrafts } from "../_parts/kept/kept-draft.ts";
 import { dropAllProposalCopies } from "../_parts/kept/proposal-copies.ts";
 import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
+import { dropAllTypedWords } from "../_parts/kept/typed-words-key.ts";
 import { useLateParts } from "../_parts/late-part.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
@@ -33,6 +34,7 @@ export function SignOut({ userId }: { readonly userId: string }) {
       dropAllDrafts();
       dropAllRehearsals();
       dropAllProposalCopies();
+      dropAllTypedWords();
       location.assign("/sign-in");
     } else setStep({ kind: "problem", say: sent.message });
   };

@@ -53,7 +53,7 @@ function Notice({ session, loss, onClose }: NoticeProps) {
       className={`notice ${styles.notice}`}
       aria-label={`${TAKEN_OUT_LIST}: ${loss.name}`}
     >
-      <p role="alert">{lossWords(loss.who, loss.name, { undone: loss.undone, words })}</p>
+      <p role="alert">{lossWords(loss.who, loss.name, { undone: loss.undone, words, writes: session.canWrite })}</p>
       {loss.draft && typed !== "" && (
         <p className="small">
           You had typed {typed} into “{loss.field}”. That was not saved yet.

@@ -39,6 +39,7 @@ const WRITERS = ["trainee", "coach", "lead"] as const satisfies readonly Role[];
 
 export const NOTICE_KINDS = {
   offered: { label: "A plan is offered for reading", usual: "digest", roles: ["lead"] },
+  "taken-back": { label: "A plan that I am reading is taken back", usual: "at-once", roles: ["lead"] },
   returned: { label: "My plan is returned with notes", usual: "at-once", roles: WRITERS },
   signed: { label: "My plan is signed off", usual: "at-once", roles: WRITERS },
   withdrawn: { label: "An edition of mine is withdrawn", usual: "at-once", roles: WRITERS },

@@ -30,6 +30,7 @@ const SENTENCES: Readonly<
   Record<NoticeKind, (who: string, plan: string, of: NoticeData, names: NoticeNames) => string>
 > = {
   offered: (who, plan) => `${who} offered ${plan} for reading.`,
+  "taken-back": (who, plan) => `${who} took ${plan} back while you were reading it.`,
   returned: (who, plan) => `${who} returned ${plan} with notes.`,
   signed: (who, plan, { edition }) => `${who} signed off ${plan}${edition ? ` as edition ${edition}` : ""}.`,
   withdrawn: (who, plan, { edition }) => `${who} withdrew ${edition ? `edition ${edition} of ` : ""}${plan}.`,

@@ -53,6 +53,18 @@ export interface RoundNews {
   readonly since: number | null;
   /** What matters most in a return, while the plan is returned. */
   readonly mainPoints: readonly string[];
+  /** How it ended; null while it is open. */
+  readonly ended?: RoundEnded | null;
+  /** How the round before it ended. */
+  readonly before?: RoundEnded | null;
+}
+
+export interface RoundEnded {
+  readonly outcome: "returned" | "signed" | "taken-back";
+  readonly byId: string;
+  readonly byName: string;
+  /** ms since the epoch. */
+  readonly at: number;
 }
 
 export interface StateNews {

@@ -18,28 +18,21 @@ export interface RemarkPlace {
 export interface RemarkAsked {
   /** Where the part begins that a remark replaces; it ends at the caret. */
   readonly from: number;
-  /** What is looked for: the letters after "/", or the word before the caret. */
+  /** What is looked for: the letters after "/". */
   readonly sought: string;
-  /** "/" offers everything; a word only what holds it. */
-  readonly bySlash: boolean;
 }
 
-/** A shorter word occurs in too many remarks. */
-const LEAST_LETTERS = 4;
-
-/** "/" at the beginning of a word and what follows it on its line, or else the last word of at least four letters. */
+/** "/" at the beginning of a word and what follows it on its line. Ordinary writing asks for nothing. */
 export function remarkAsked(text: string, caret: number): RemarkAsked | null {
   const before = text.slice(0, caret);
   const slash = /(?:^|\s)\/([^\n/]{0,60})$/u.exec(before)?.[1];
-  if (slash !== undefined) return { from: caret - slash.length - 1, sought: slash.trim(), bySlash: true };
-  const word = /[\p{L}’'-]+$/u.exec(before)?.[0] ?? "";
-  return word.length < LEAST_LETTERS ? null : { from: caret - word.length, sought: word, bySlash: false };
+  return slash === undefined ? null : { from: caret - slash.length - 1, sought: slash.trim() };
 }
 
 /** Those of this finding's rule or this plate's move come first, then those that fit anywhere, then the rest. */
 export function matchRemarks(
   remarks: readonly Remark[],
-  { sought, bySlash }: RemarkAsked,
+  { sought }: RemarkAsked,
   place: RemarkPlace,
   most: number,
 ): readonly Remark[] {
@@ -48,17 +41,13 @@ export function matchRemarks(
     const own = plain(remark.words).split(" ");
     return words.every((word) => own.some((one) => one.startsWith(word)));
   });
-  // A word of ordinary writing offers only what belongs here: anything else would be in the way.
-  const asked = bySlash ? fits : fits.filter((remark) => rankOf(remark, place) < ELSEWHERE);
-  return asked.toSorted((a, b) => rankOf(a, place) - rankOf(b, place)).slice(0, most);
+  return fits.toSorted((a, b) => rankOf(a, place) - rankOf(b, place)).slice(0, most);
 }
-
-const ELSEWHERE = 2;
 
 function rankOf({ ruleId, moveId }: Remark, place: RemarkPlace): number {
   if (ruleId !== null && ruleId === place.ruleId) return 0;
   if (moveId !== null && moveId === place.moveId) return 0;
-  return ruleId === null && moveId === null ? 1 : ELSEWHERE;
+  return ruleId === null && moveId === null ? 1 : 2;
 }
 
 const plain = (text: string): string =>

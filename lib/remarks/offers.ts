@@ -1,4 +1,4 @@
-/** What a comment field offers for what is typed before the caret: colleagues after "@", else stock remarks. */
+/** What a comment field offers for what is typed before the caret: colleagues after "@", stock remarks after "/". */
 import type { NamedPerson } from "#lib/margin/named.ts";
 import { matchRemarks, type Remark, type RemarkPlace, remarkAsked } from "./match-remarks.ts";
 
@@ -14,8 +14,6 @@ export interface Offers {
   /** What a choice replaces: from here to the caret. */
   readonly from: number;
   readonly choices: readonly OfferedChoice[];
-  /** Asked for by a sign, so that Enter takes the first one; a word alone leaves Enter to the text. */
-  readonly asked: boolean;
 }
 
 interface OfferFrom {
@@ -33,13 +31,13 @@ export function offersAt(text: string, caret: number, { people, remarks, place }
   if (named !== undefined) {
     const choices = people.filter(({ name }) => beginsLike(name, named)).slice(0, MOST);
     const from = caret - named.length - 1;
-    if (choices.length > 0) return { kind: "names", from, asked: true, choices: choices.map(nameChoice) };
+    if (choices.length > 0) return { kind: "names", from, choices: choices.map(nameChoice) };
   }
   const asked = remarkAsked(text, caret);
   if (!asked) return null;
   const found = matchRemarks(remarks, asked, place, MOST);
   const choices = found.map(({ id, words }) => ({ id, words, writes: words }));
-  return choices.length === 0 ? null : { kind: "remarks", from: asked.from, asked: asked.bySlash, choices };
+  return choices.length === 0 ? null : { kind: "remarks", from: asked.from, choices };
 }
 
 const nameChoice = ({ id, name }: NamedPerson): OfferedChoice => ({ id, words: name, writes: `@${name} ` });

@@ -1,8 +1,8 @@
 /** The round of a plan as pages are told it. */
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
-import { newestRound, type RoundRow } from "#db/repos/round-repo.ts";
-import type { RoundNews } from "#lib/protocol/messages.ts";
+import { listRounds, newestRound, type RoundRow } from "#db/repos/round-repo.ts";
+import type { RoundEnded, RoundNews } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
 
 type App = Pick<Springline, "db">;
@@ -42,5 +42,16 @@ export function roundNews(app: App, row: PlanRow): RoundNews | undefined {
     reader: isRead ? { id: readerId, name: namesById(app.db).get(readerId) ?? "Another lead" } : null,
     since: isRead ? readSince : null,
     mainPoints: row.state === "handed-back" && outcome === "returned" ? mainPoints : [],
+    ended: endedOf(app, round),
+    before: endedOf(
+      app,
+      listRounds(app.db, row.id).find((one) => one.number === number - 1),
+    ),
   };
+}
+
+function endedOf(app: App, round: RoundRow | undefined): RoundEnded | null {
+  const { outcome = null, endedBy = null, endedAt = null } = round ?? {};
+  if (outcome === null || endedBy === null || endedAt === null) return null;
+  return { outcome, byId: endedBy, byName: namesById(app.db).get(endedBy) ?? FORMER_MEMBER, at: endedAt };
 }

@@ -27,6 +27,11 @@ export function tellOffered(app: App, plan: OfPlan, data: Done): void {
   tell(app, { kind: "offered", to: leads.map(({ id }) => id), planId: plan.id, data });
 }
 
+/** A plan is taken back: the lead who was reading it. */
+export function tellTakenBack(app: App, plan: OfPlan, data: Done, readerId: string | null): void {
+  if (readerId !== null) tell(app, { kind: "taken-back", to: [readerId], planId: plan.id, data });
+}
+
 /** A plan is returned with notes. */
 export const tellReturned = (app: App, plan: OfPlan, data: Done): void =>
   tell(app, { kind: "returned", to: peopleOf(plan), planId: plan.id, data });

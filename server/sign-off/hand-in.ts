@@ -2,11 +2,11 @@
 import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { tellOffered } from "#server/notices/tell-plan.ts";
+import { tellOffered, tellTakenBack } from "#server/notices/tell-plan.ts";
 import { storeArchived } from "#server/plans/archive-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow } from "#server/plans/plan-doc.ts";
-import { endRound, momentText, openRound, textIfRead } from "#server/rounds/keep-rounds.ts";
+import { endRound, momentText, openRound, openRoundOf, textIfRead } from "#server/rounds/keep-rounds.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
 /** Allowed with findings that must be fixed, since a lead may be able to help. Errors: 401, 403, 404, 409 wrong-state. */
@@ -57,7 +57,9 @@ export async function takeBack(app: Springline, actor: Actor, id: string): Promi
   const { row, person } = still.value;
   const said = { note: null, actorId: person.id };
   takeStep(app, id, { ...said, state: "in-writing", event: "taken-back" }, () => {
-    endRound(app, row, { ...said, outcome: "taken-back", text: textIfRead(found) });
+    const { readerId } = openRoundOf(app, row);
+    const round = endRound(app, row, { ...said, outcome: "taken-back", text: textIfRead(found) });
+    tellTakenBack(app, row, { byId: person.id, round }, readerId);
   });
   return ok({ id });
 }

@@ -16,7 +16,12 @@ export const optionalNoteSchema = z.strictObject({ note: note.optional() });
 export const requiredNoteSchema = z.strictObject({
   note: note.min(1, "Write a note that says what has to change."),
 });
+/** The round that the lead had before them when they wrote. A program that sends none is not asked. */
+const round = z.int().min(1).optional();
+/** What goes with a sign-off besides the plan itself. */
+export const roundNoteSchema = optionalNoteSchema.extend({ round });
 export const returnSchema = requiredNoteSchema.extend({
+  round,
   mainPoints: z
     .array(
       z

@@ -26,10 +26,11 @@ import { tellSigned } from "#server/notices/tell-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
 import { endRound, momentText } from "#server/rounds/keep-rounds.ts";
-import { optionalNoteSchema, storeStep } from "./plan-states.ts";
+import { otherRound } from "#server/rounds/same-round.ts";
+import { roundNoteSchema, storeStep } from "./plan-states.ts";
 import { signBlockers } from "./sign-blockers.ts";
 
-export const signSchema = optionalNoteSchema.extend({
+export const signSchema = roundNoteSchema.extend({
   hash: z.string().regex(/^[0-9a-f]{64}$/, "Send the hash of the plan that you read."),
   /** How many *look again* findings the lead has said to leave open. A program that sends none is not asked. */
   leftOpen: z.int().min(0).optional(),
@@ -41,7 +42,7 @@ const CARD_DAYS = 366;
 const DAY_MS = 86_400_000;
 
 /**
- * Errors: 401, 403, 404; 409 not-read, changed-since-read (`details.changes`), not-handed-in, not-a-file, must-fix
+ * Errors: 401, 403, 404; 409 other-round, not-read, changed-since-read (`details.changes`), not-handed-in, not-a-file, must-fix
  * (`details.findings`), check-broken, open-threads (`details.open`); 403 only-author; 503 signing-key.
  */
 export async function signPlan(
@@ -71,9 +72,11 @@ function refusal(
   app: Springline,
   row: PlanRow,
   person: Person,
-  asked: { now: Assessment; assessed: string; hash: string; leftOpen?: number | undefined },
+  asked: { now: Assessment; assessed: string } & Pick<SignBody, "hash" | "leftOpen" | "round">,
 ): Result<never> | null {
-  const { now, assessed, hash, leftOpen } = asked;
+  const { now, assessed, hash, leftOpen, round } = asked;
+  const other = otherRound(app, row, round);
+  if (other) return other;
   const read = readReading(app.db, row.id, person.id, hash);
   if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open the sign-off first.");
   if (now.hash !== hash || assessed !== hash) {

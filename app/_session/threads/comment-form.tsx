@@ -1,13 +1,15 @@
 "use client";
 /**
- * A field for a comment. What was typed stays until the server has it; a refusal is shown beside it. "@" offers colleagues,
- * "/" or a word the studio's stock remarks: a list under the field, with the focus in the text.
+ * A field for a comment. What was typed stays until the server has it, also when the field leaves the page; a refusal is shown beside it. "@" offers colleagues,
+ * "/" the studio's stock remarks: a list under the field, with the focus in the text.
  */
 import { type FormEvent, type KeyboardEvent, type RefObject, useEffect, useId, useRef, useState } from "react";
 import { namedIn } from "#lib/margin/named.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
 import type { Sent } from "../../_parts/send.ts";
 import type { PlanSession } from "../session.ts";
+import type { TypedPlace } from "../typed/typed-words.ts";
+import { useTyped } from "../typed/use-typed.ts";
 import { COMMENT_WORDS } from "./comment-words.ts";
 import { OfferedList } from "./offered-list.tsx";
 import { fetchReaders, type Written } from "./thread-acts.ts";
@@ -16,6 +18,8 @@ import { type OfferList, useOffers } from "./use-offers.ts";
 
 export interface CommentFormProps {
   readonly session: PlanSession;
+  /** Where its words are kept until they are sent. */
+  readonly at: TypedPlace;
   readonly label: string;
   /** What the button does: a verb. */
   readonly verb: string;
@@ -24,6 +28,7 @@ export interface CommentFormProps {
   readonly post: (written: Written) => Promise<Sent>;
   readonly onPosted: (sent: Sent) => void;
   readonly onLeave: () => void;
+  /** False for one that opens by itself, with words that were kept. */
   readonly focus?: boolean;
 }
 
@@ -32,8 +37,8 @@ const MAX_COMMENT = 4000;
 const ANYWHERE: RemarkPlace = {};
 
 export function CommentForm(props: CommentFormProps) {
-  const { session, label, verb, place = ANYWHERE, onLeave } = props;
-  const { body, setBody, problem, busy, field, submit, onSubmit } = useComment(props);
+  const { session, label, verb, place = ANYWHERE } = props;
+  const { body, setBody, problem, busy, field, submit, onSubmit, leave } = useComment(props);
   const list = useOffers({ planId: session.planId, meId: session.me.id, place, field, body, setBody });
   const id = useId();
   const onKeyDown = (event: KeyboardEvent) => {
@@ -41,7 +46,7 @@ export function CommentForm(props: CommentFormProps) {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) void submit();
     if (event.key !== "Escape") return;
     event.stopPropagation();
-    if (body.trim() === "") onLeave();
+    if (body.trim() === "") leave();
   };
   return (
     <form className={styles.form} onSubmit={onSubmit}>
@@ -58,7 +63,7 @@ export function CommentForm(props: CommentFormProps) {
         <button type="submit" className="button" aria-disabled={busy}>
           {busy ? "Sending…" : verb}
         </button>
-        <button type="button" className="button button-quiet" onClick={onLeave}>
+        <button type="button" className="button button-quiet" onClick={leave}>
           Cancel
         </button>
       </div>
@@ -109,8 +114,8 @@ function Problem({ id, problem }: { readonly id: string; readonly problem: strin
 }
 
 /** What is typed, on its way to the server. */
-function useComment({ session, post, onPosted, focus = true }: CommentFormProps) {
-  const [body, setBody] = useState("");
+function useComment({ session, at, post, onPosted, onLeave, focus = true }: CommentFormProps) {
+  const { words: body, set: setBody, drop } = useTyped(session, at);
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const field = useRef<HTMLTextAreaElement>(null);
@@ -130,14 +135,18 @@ function useComment({ session, post, onPosted, focus = true }: CommentFormProps)
     const sent = await sendNamed(session.planId, body.trim(), post);
     setBusy(false);
     if (!sent.ok) return refuse(sent.message);
-    setBody("");
+    drop();
     onPosted(sent);
   }
   const onSubmit = (event: FormEvent) => {
     event.preventDefault();
     void submit();
   };
-  return { body, setBody, problem, busy, field, submit, onSubmit };
+  const leave = () => {
+    drop();
+    onLeave();
+  };
+  return { body, setBody, problem, busy, field, submit, onSubmit, leave };
 }
 
 /** A name counts whether it was chosen from the list or typed in full; nobody is left untold because the list did not come. */

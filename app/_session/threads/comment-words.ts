@@ -13,7 +13,7 @@ export const OFFERED_NAME: Readonly<Record<Offers["kind"], string>> = {
 };
 
 /** For a screen reader, when the list opens or changes. */
-export const offeredWords = ({ kind, choices, asked }: Offers): string => {
+export const offeredWords = ({ kind, choices }: Offers): string => {
   const count = kind === "names" ? plural(choices.length, "name") : plural(choices.length, "remark");
-  return asked ? `${count}: arrows choose, Enter takes.` : `${count}: arrow down to choose.`;
+  return `${count}: arrows choose, Enter takes.`;
 };

@@ -36,7 +36,7 @@ export function useOffers({ planId, meId, place, field, body, setBody }: FieldOf
   const closedAt = useRef<number | null>(null);
   const putCaret = useCaret(field);
   const show = (next: Offers | null) => {
-    if (next === null || next.from !== offers?.from) setChosen(next?.asked ? 0 : -1);
+    if (next === null || next.from !== offers?.from) setChosen(next ? 0 : -1);
     else setChosen(Math.min(chosen, next.choices.length - 1));
     setOffers(next);
   };

@@ -53,7 +53,7 @@ test('names are remembered after their pages close; an unknown page is "Somebody
   expect([7, 8, 9].map((id) => names.who(id))).toEqual(["Jonas Berg", "You, in another window,", "Somebody"]);
   names.stop();
   expect(listeners.size).toBe(0);
-  expect(lossWords(names.who(7), "Plank", { undone: true, words: "" })).toBe(
+  expect(lossWords(names.who(7), "Plank", { undone: true, words: "", writes: true })).toBe(
     "Jonas Berg undid adding Plank. It is kept and can be put back.",
   );
 });

@@ -9,8 +9,9 @@ import { chooseNotices, noticeChoiceOf, noticeChoiceSchema } from "#server/notic
 import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
+import { takeUp } from "#server/rounds/take-up.ts";
 import { handBack } from "#server/sign-off/hand-back.ts";
-import { handIn } from "#server/sign-off/hand-in.ts";
+import { handIn, takeBack } from "#server/sign-off/hand-in.ts";
 import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { withdrawEdition } from "#server/sign-off/withdraw-edition.ts";
@@ -69,6 +70,26 @@ describe("who is told", () => {
     expect(sentences(ines)).toEqual(["Marta commented on “Pull and press”."]);
     expect(told(marta)).toEqual([]);
     expect(JSON.stringify(s.db.raw.prepare("select * from notice").all())).not.toContain("wrist");
+  });
+
+  test("a plan that is taken back: the lead who reads it, and nobody else", async () => {
+    const { jonas, marta, ines } = s.people;
+    const id = plan();
+    must(sharePlan(s.app, jonas, id, { userId: marta.id, on: true }));
+    await writeGoodClass(s, planDoc(id), [jonas, marta]);
+    must(await handIn(s.app, jonas, id));
+    must(await takeBack(s.app, jonas, id));
+    const offered = "Jonas offered “Pull and press” for reading.";
+    expect(sentences(ines)).toEqual([offered]);
+    must(await handIn(s.app, jonas, id));
+    must(takeUp(s.app, ines, id, { on: true }));
+    must(await takeBack(s.app, jonas, id));
+    expect(sentences(ines)).toEqual([
+      "Jonas took “Pull and press” back while you were reading it.",
+      ...[offered, offered],
+    ]);
+    expect(told(ines)[0]).toMatchObject({ kind: "taken-back", path: `/plans/${id}` });
+    for (const who of [jonas, marta]) expect(told(who)).toEqual([]);
   });
 
   test("a refused act tells nobody", async () => {

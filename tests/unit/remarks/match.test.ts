@@ -25,16 +25,15 @@ describe("stock remarks", () => {
     expect(offered("/count")).toEqual(["other"]);
   });
 
-  it("are offered for a word of four letters only where they belong", () => {
-    expect(offered("tim")).toBeNull();
-    expect(offered("Too short a time")).toEqual([]);
-    expect(offered("Too short a time", { ruleId: "rushed-change" })).toEqual(["rule"]);
-    expect(offered("Please once")).toEqual(["any"]);
+  it("are not offered for ordinary words, wherever they occur in a remark", () => {
+    for (const typed of ["Too short a time", "Please once", "wrists", "then let them work"]) {
+      expect(offered(typed)).toBeNull();
+      expect(offered(typed, { ruleId: "rushed-change", moveId: "plank" })).toBeNull();
+    }
   });
 
-  it("replace the slash with what follows it, or the word", () => {
-    expect(remarkAsked("See /giv", 8)).toEqual({ from: 4, sought: "giv", bySlash: true });
-    expect(remarkAsked("See this", 8)).toEqual({ from: 4, sought: "this", bySlash: false });
+  it("replace the slash with what follows it", () => {
+    expect(remarkAsked("See /giv", 8)).toEqual({ from: 4, sought: "giv" });
   });
 
   it("are not asked for by a slash inside a word or on another line", () => {

@@ -199,6 +199,52 @@ describe("a lead who reads", () => {
   });
 });
 
+describe("a step that was written in another round", () => {
+  it("[INV-27] neither returns nor signs, and is told who ended its round, when, and what to do", async () => {
+    const { ines, jonas } = s.people;
+    const { id } = await writtenPlan();
+    must(await handIn(s.app, jonas, id));
+    s.advance(60_000);
+    const takenAt = s.app.now();
+    must(await takeBack(s.app, jonas, id));
+    const meanwhile = await handBack(s.app, ines, id, { note: "Slower", round: 1 });
+    expect(meanwhile).toMatchObject({ error: { code: "other-round", status: 409, details: { round: null } } });
+    if (!meanwhile.ok)
+      expect(meanwhile.error.message).toMatch(/^Jonas took the plan back in round 1.*offered again\.$/);
+    must(await handIn(s.app, jonas, id));
+    const { hash } = must(await readForSignOff(s.app, ines, id));
+    for (const refused of [
+      await handBack(s.app, ines, id, { note: "Slower", round: 1 }),
+      await signPlan(s.app, ines, id, { hash, round: 1 }),
+    ]) {
+      const details = { round: 2, endedByName: "Jonas", endedAt: takenAt, outcome: "taken-back" };
+      expect(refused).toMatchObject({ error: { code: "other-round", status: 409, details } });
+      if (!refused.ok) expect(refused.error.message).toContain("offered again as round 2");
+    }
+    expect(listRounds(s.db, id).map(({ outcome: end }) => end)).toEqual(["taken-back", null]);
+    must(await handBack(s.app, ines, id, { note: "Slower", round: 2 }));
+    expect(state(id)?.round?.ended).toEqual({
+      ...{ outcome: "returned", byId: "ines", byName: "Ines", at: s.app.now() },
+    });
+  });
+
+  it("goes through without a round, from a program that sends none", async () => {
+    const { ines, jonas } = s.people;
+    const { id } = await writtenPlan();
+    must(await handIn(s.app, jonas, id));
+    must(await handBack(s.app, ines, id, { note: "Slower" }));
+  });
+
+  it("is known to the pages: who took it back, and when", async () => {
+    const { jonas } = s.people;
+    const { id } = await writtenPlan();
+    must(await handIn(s.app, jonas, id));
+    expect(state(id)?.round?.ended).toBeNull();
+    must(await takeBack(s.app, jonas, id));
+    expect(state(id)?.round?.ended).toMatchObject({ outcome: "taken-back", byName: "Jonas", at: s.app.now() });
+  });
+});
+
 describe("what has changed", () => {
   it("is told since the lead returned it, however often they open the review", async () => {
     const { ines, jonas } = s.people;

@@ -115,5 +115,8 @@ test("who is expected, whatever the studio limits the rule to", () => {
 test("an item that somebody took out", () => {
   for (const undone of [true, false])
     for (const words of ["", "Go"])
-      expect(faultsOfSentence(lossWords("Jonas Berg", "Lunge pulses", { undone, words }))).toEqual([]);
+      for (const writes of [true, false])
+        expect(faultsOfSentence(lossWords("Jonas Berg", "Lunge pulses", { undone, words, writes }))).toEqual([]);
+  const read = lossWords("Jonas Berg", "Lunge pulses", { undone: false, words: "Go", writes: false });
+  expect(read).not.toMatch(/yours|can be put back/);
 });

@@ -33,13 +33,7 @@ export default async function EditionPage({ params }: PageProps) {
   const found = readSignedEdition(app, who.actor, planId, Number(number));
   if (!found.ok) {
     if (found.error.code !== "edition-damaged") notFound();
-    return (
-      <Shell visit={visit} section="desk">
-        <Back all={all} />
-        <h1>A damaged edition</h1>
-        <p className="problem">{found.error.message}</p>
-      </Shell>
-    );
+    return <Damaged visit={visit} all={all} message={found.error.message} />;
   }
   const signed = found.value;
   await seePlace(app, who.actor, { planId, kinds: ["signed", "withdrawn"] });
@@ -58,12 +52,24 @@ export default async function EditionPage({ params }: PageProps) {
       <Proof hash={signed.hash}>
         <RecordHeadLine head={signed.record} />
       </Proof>
-      {!signed.withdrawn && mayWithdraw(app, who.actor, planId) ? (
-        <Withdraw url={`/api${path}/withdraw`} number={signed.number} />
-      ) : null}
+      {mayWithdraw(app, who.actor, planId) && <Withdraw url={`/api${path}/withdraw`} {...shownAs(signed)} />}
     </Shell>
   );
 }
+
+interface DamagedProps {
+  readonly visit: Awaited<ReturnType<typeof requirePerson>>;
+  readonly all: string;
+  readonly message: string;
+}
+
+const Damaged = ({ visit, all, message }: DamagedProps) => (
+  <Shell visit={visit} section="desk">
+    <Back all={all} />
+    <h1>A damaged edition</h1>
+    <p className="problem">{message}</p>
+  </Shell>
+);
 
 const Back = ({ all }: { readonly all: string }) => (
   <p className={styles.back}>
@@ -77,6 +83,11 @@ const Back = ({ all }: { readonly all: string }) => (
 );
 
 type SignedEdition = Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
+
+const shownAs = ({ number, withdrawn }: SignedEdition) => ({
+  number,
+  withdrawn: withdrawn ? withdrawnWords(withdrawn) : null,
+});
 
 function Head({ signed }: { readonly signed: SignedEdition }) {
   const { title, number, card, signedAt, signedByName, note, round, shortName, withdrawn } = signed;
