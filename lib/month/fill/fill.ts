@@ -3,7 +3,7 @@ import type { MonthFile } from "../types.ts";
 import { COST_UNIT, type FillAnswer, type FilledSlot } from "./fill-types.ts";
 import { byCode } from "./open-slots.ts";
 import type { Picks } from "./parts.ts";
-import { emptyPicks, type FillProblem, fillProblem, isAllowed, withPlans } from "./problem.ts";
+import { emptyPicks, type FillProblem, fillProblem, isAllowed, picksOfAnswer, withPlans } from "./problem.ts";
 import { type FoundFill, searchFill } from "./search.ts";
 import { type Term, termsOf } from "./tables.ts";
 
@@ -19,8 +19,7 @@ export function filledMonth(
   answer: FillAnswer,
 ): Omit<MonthFile, "fill"> & { readonly fill: FillAnswer } {
   const problem = fillProblem(month);
-  const picks = problem.open.map(({ choices }, i) => choices.indexOf(answer.slots[i]?.plan ?? null));
-  return { ...withPlans(month, problem.open, Int32Array.from(picks)), fill: answer };
+  return { ...withPlans(month, problem.open, picksOfAnswer(problem, answer)), fill: answer };
 }
 
 export function answerOf(problem: FillProblem, { picks, cost, proven, bound }: FoundFill): FillAnswer {

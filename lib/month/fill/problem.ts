@@ -5,7 +5,7 @@ import type { MonthClass } from "../sums-types.ts";
 import type { MonthFile, MonthSlot } from "../types.ts";
 import { FILL_WEIGHTS } from "../types.ts";
 import { coachParts } from "./coach-parts.ts";
-import { COST_UNIT } from "./fill-types.ts";
+import { COST_UNIT, type FillAnswer } from "./fill-types.ts";
 import { type OpenSlot, openSlots } from "./open-slots.ts";
 import { type CostPart, costingOf, type Picks } from "./parts.ts";
 import { regularsParts } from "./regulars-parts.ts";
@@ -58,6 +58,9 @@ export function fillProblem(month: MonthFile): FillProblem {
 
 /** Every slot left empty: the last of its choices. */
 export const emptyPicks = (sizes: readonly number[]): Picks => Int32Array.from(sizes, (size) => size - 1);
+
+export const picksOfAnswer = ({ open }: FillProblem, { slots }: FillAnswer): Picks =>
+  Int32Array.from(open, ({ choices }, i) => choices.indexOf(slots[i]?.plan ?? null));
 
 export const costOfParts = (parts: readonly CostPart[], picks: Picks): number =>
   parts.reduce((sum, part) => sum + part.cost(picks), 0);
