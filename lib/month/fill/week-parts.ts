@@ -74,13 +74,13 @@ function varietyPart(costing: Costing, places: readonly Place[]): CostPart[] {
 function moveSets(places: readonly Place[]): Int32Array[][] {
   const number = new Map<string, number>();
   for (const { plans } of places) {
-    for (const plan of plans) for (const [move] of plan ? planWork(plan).moves : []) numberOf(number, move);
+    for (const plan of plans) for (const { id: move } of plan ? planWork(plan).moves : []) numberOf(number, move);
   }
   const words = Math.ceil(number.size / BITS);
   return places.map(({ plans }) =>
     plans.map((plan) => {
       const set = new Int32Array(words);
-      for (const [move] of plan ? planWork(plan).moves : []) {
+      for (const { id: move } of plan ? planWork(plan).moves : []) {
         const n = numberOf(number, move);
         set[n >> 5] = (set[n >> 5] ?? 0) | (1 << (n & 31));
       }

@@ -1,7 +1,6 @@
 import { NOISE } from "#lib/numbers/round.ts";
-import { secondsWords } from "#lib/plan/format.ts";
 import { defineMonthRule, STUDIO_PRACTICE } from "../define/define-month-rule.ts";
-import { dateWords } from "../define/words.ts";
+import { dateWords, hoursWords } from "../define/words.ts";
 
 export const coachTalksLong = defineMonthRule({
   id: "coach-talks-long",
@@ -22,5 +21,5 @@ export const coachTalksLong = defineMonthRule({
         date,
       })),
   say: ({ date, values }, { coach }, limits) =>
-    `${coach.name} talks for ${secondsWords(values.seconds)} on ${dateWords(date)}; the studio has at most ${secondsWords(limits.coachTalkSecondsDay)}. Give a class to another coach.`,
+    `${coach.name} talks for ${hoursWords(values.seconds / 60)} on ${dateWords(date)}; the studio has at most ${hoursWords(limits.coachTalkSecondsDay / 60)}. Give a class to another coach.`,
 });

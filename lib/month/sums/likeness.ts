@@ -5,30 +5,31 @@
 import type { KnownPlan } from "../types.ts";
 import { type PlanWork, planWork } from "./plan-work.ts";
 
-/** Null when either has no move with seconds. Symmetric; equal plans 1, nothing shared 0. */
-export function likeness(of: KnownPlan, other: KnownPlan): number | null {
-  const [a, b] = [planWork(of), planWork(other)];
+/** Null when either has no move with seconds. Symmetric to the last bit; equal plans 1, nothing shared 0. */
+export function likeness(planA: KnownPlan, planB: KnownPlan): number | null {
+  const [a, b] = [planWork(planA), planWork(planB)];
   if (a.moves.length === 0 || b.moves.length === 0) return null;
-  const moves = sharedMoves(a, b);
+  const moves = sharedMoves(a.moves, b.moves);
   return a.seconds > 0 && b.seconds > 0 ? (moves + sharedGroups(a, b)) / 2 : moves;
 }
 
-const END = [undefined, 0] as const;
-
-/**
- * Both lists side by side, in the order of the ids, so that both directions give the same number to the last bit. A fill
- * may ask for a million pairs: nothing is made here.
- */
-function sharedMoves({ moves: a }: PlanWork, { moves: b }: PlanWork): number {
-  let [least, most, i, j] = [0, 0, 0, 0];
-  while (i < a.length || j < b.length) {
-    const [[idA, s], [idB, t]] = [a[i] ?? END, b[j] ?? END];
-    const both = idA === idB;
-    const first = both || idB === undefined || (idA !== undefined && idA < idB);
-    least += both ? Math.min(s, t) : 0;
-    most += both ? Math.max(s, t) : first ? s : t;
-    if (first) i++;
-    if (both || !first) j++;
+/** Walks both lists by id at once: a month asks this for every two neighbours, a fill for every choice. */
+function sharedMoves(a: PlanWork["moves"], b: PlanWork["moves"]): number {
+  let [least, most, i, k] = [0, 0, 0, 0];
+  while (i < a.length || k < b.length) {
+    const [x, y] = [a[i], b[k]];
+    if (y === undefined || (x !== undefined && x.id < y.id)) {
+      most += x?.seconds ?? 0;
+      i++;
+    } else if (x === undefined || y.id < x.id) {
+      most += y.seconds;
+      k++;
+    } else {
+      least += Math.min(x.seconds, y.seconds);
+      most += Math.max(x.seconds, y.seconds);
+      i++;
+      k++;
+    }
   }
   return least / most;
 }

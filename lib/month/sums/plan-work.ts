@@ -8,8 +8,8 @@ export interface PlanWork {
   readonly byGroup: readonly number[];
   /** Of all groups. */
   readonly seconds: number;
-  /** Moves with seconds, in the order of their ids. */
-  readonly moves: readonly (readonly [string, number])[];
+  /** Moves with seconds, sorted by id. */
+  readonly moves: readonly { readonly id: string; readonly seconds: number }[];
 }
 
 export const planWork = perValue(({ groups, moves }: KnownPlan): PlanWork => {
@@ -18,8 +18,9 @@ export const planWork = perValue(({ groups, moves }: KnownPlan): PlanWork => {
     byGroup,
     seconds: byGroup.reduce((sum, s) => sum + s, 0),
     moves: Object.entries(moves)
-      .filter(([, seconds]) => seconds > 0)
-      .sort(([a], [b]) => (a < b ? -1 : 1)),
+      .filter(([, s]) => s > 0)
+      .map(([id, s]) => ({ id, seconds: s }))
+      .sort((a, b) => (a.id < b.id ? -1 : 1)),
   };
 });
 

@@ -54,12 +54,18 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
     push += plan.push;
     pull += plan.pull;
     metMinutes += plan.metMinutes;
-    for (const [i, seconds] of planWork(plan).byGroup.entries()) sums[i] = (sums[i] ?? 0) + seconds;
+    const { byGroup } = planWork(plan);
+    for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] ?? 0) + (byGroup[i] ?? 0);
   }
-  const worked = GROUPS.flatMap((group, i): [Group, number][] => ((sums[i] ?? 0) > 0 ? [[group, sums[i] ?? 0]] : []));
-  const heavy = worked.filter(([group, seconds]) => isHeavy(limits, group, seconds)).map(([group]) => group);
+  const groups: Partial<Record<Group, number>> = {};
+  const heavy: Group[] = [];
+  for (const [i, group] of GROUPS.entries()) {
+    const seconds = sums[i] ?? 0;
+    if (seconds > 0) groups[group] = seconds;
+    if (isHeavy(limits, group, seconds)) heavy.push(group);
+  }
   heavy.sort();
-  return { date, groups: Object.fromEntries(worked), push, pull, metMinutes, heavy };
+  return { date, groups, push, pull, metMinutes, heavy };
 }
 
 function neighboursOf(classes: readonly MonthClass[]): Neighbours[] {

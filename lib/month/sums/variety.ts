@@ -7,7 +7,7 @@ export function varietyOf(classes: readonly MonthClass[]): Variety {
   const seconds = new Map<string, number>();
   for (const { plan } of classes) {
     if (!plan) continue;
-    for (const [move, s] of planWork(plan).moves) seconds.set(move, (seconds.get(move) ?? 0) + s);
+    for (const move of planWork(plan).moves) seconds.set(move.id, (seconds.get(move.id) ?? 0) + move.seconds);
   }
   let total = 0;
   for (const s of seconds.values()) total += s;
