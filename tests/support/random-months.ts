@@ -301,7 +301,7 @@ const wanted = (month: MonthFile, open: readonly string[]): fc.Arbitrary<FillWan
       slots: some(open, Math.min(2, open.length), Math.min(4, open.length)),
       plans: some(PLAN_IDS, 2, 4),
       wishes: maybe(
-        fc.array(
+        fc.uniqueArray(
           fc
             .record({
               slot: oneOf(...month.slots.map(({ id }) => id)),
@@ -309,7 +309,7 @@ const wanted = (month: MonthFile, open: readonly string[]): fc.Arbitrary<FillWan
               weight: maybe(oneOf(0, 7, 30)),
             })
             .map(given),
-          { maxLength: 3 },
+          { maxLength: 3, selector: ({ slot, plan }) => `${slot} ${plan}` },
         ),
       ),
       mostUses: maybe(fc.integer({ min: 1, max: 3 })),

@@ -64,7 +64,6 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
     if (seconds > 0) groups[group] = seconds;
     if (isHeavy(limits, group, seconds)) heavy.push(group);
   }
-  heavy.sort();
   return { date, groups, push, pull, metMinutes, heavy };
 }
 

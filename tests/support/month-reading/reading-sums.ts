@@ -1,7 +1,7 @@
 /** A second reading of `month sums`, as the command prints it. */
 import type { MonthFile } from "#lib/month/types.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
-import { codeOrder, type ReadSlot, readSlots } from "./reading-slots.ts";
+import { type ReadSlot, readSlots } from "./reading-slots.ts";
 import { asInstant, weekNameOf } from "./reading-time.ts";
 import {
   datesOf,
@@ -87,7 +87,7 @@ function regularsDay(month: MonthFile, date: string, day: readonly ReadSlot[]): 
     push: printed(total(plansOf(month, day).map((plan) => plan.push)), 1),
     pull: printed(total(plansOf(month, day).map((plan) => plan.pull)), 1),
     metMinutes: metMinutesOf(month, day),
-    heavy: GROUPS.filter((group) => isHeavy(month, day, group)).sort(codeOrder),
+    heavy: GROUPS.filter((group) => isHeavy(month, day, group)),
   };
 }
 
