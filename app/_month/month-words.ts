@@ -1,7 +1,8 @@
 /** What the month says: days, classes, their plans and what is still open in them. Pure; English on every device. */
+
+import { isoWeekday } from "#lib/calendar/days.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import { isoWeekday } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
@@ -71,7 +72,7 @@ export const openWords = (problems: readonly MonthProblem[]): string =>
   [...new Set(problems.map((problem) => OPEN_WORDS[problem.kind]))].join(", ");
 
 /** "9 classes; still to do: 2 without a plan, 1 clash" */
-export function monthSums(classes: number, problems: ReadonlyMap<string, readonly MonthProblem[]>): string {
+export function openSums(classes: number, problems: ReadonlyMap<string, readonly MonthProblem[]>): string {
   const count = (...kinds: MonthProblemKind[]) =>
     [...problems.values()]
       .flatMap((own) => [...new Set(own.map(({ kind }) => kind))])

@@ -75,7 +75,7 @@ export interface WallClock {
 }
 
 /** Holds from two days before `from` to two days after `to` (wall times or instants, whichever). */
-export function wallClock(zone: string, from: number, to: number): WallClock {
+export function zoneClock(zone: string, from: number, to: number): WallClock {
   // An instant is at most a day from its wall time.
   const [first, last] = [from - 4 * DAY_MS, to + 4 * DAY_MS];
   const changes = offsetChanges(zone, first, last);

@@ -1,6 +1,6 @@
 /** The instants of a month's slots, and their order in time. */
 import { dateOfDay, dayNumber, minuteOfDay, weekText } from "#lib/calendar/days.ts";
-import { type WallClock, wallClock } from "#lib/calendar/zone.ts";
+import { type WallClock, zoneClock } from "#lib/calendar/zone.ts";
 import type { TimedSlot } from "./sums-types.ts";
 import type { MonthFile, MonthSlot } from "./types.ts";
 
@@ -10,7 +10,7 @@ const DAY_MINUTES = 1440;
 /** The wall clock of the studio over the whole month. */
 export function clockOfMonth({ zone, dates }: Pick<MonthFile, "zone" | "dates">): WallClock {
   const [first, last] = [dayNumber(dates.known ?? dates.from), dayNumber(dates.to)];
-  return wallClock(zone, first * DAY_MINUTES * MINUTE_MS, (last + 1) * DAY_MINUTES * MINUTE_MS);
+  return zoneClock(zone, first * DAY_MINUTES * MINUTE_MS, (last + 1) * DAY_MINUTES * MINUTE_MS);
 }
 
 /** `to` is `minutes` of elapsed time later, also across a change of the clock. */

@@ -16,7 +16,7 @@ interface MonthCommand {
   readonly answer: (month: MonthFile, options: MonthOptions) => CommandAnswer | Promise<CommandAnswer>;
 }
 
-export const MONTH_COMMANDS: Readonly<Record<string, MonthCommand>> = {
+export const MONTH_FILE_COMMANDS: Readonly<Record<string, MonthCommand>> = {
   check: {
     answer: (month) => {
       const findings = monthFindings(month);

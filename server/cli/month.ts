@@ -5,14 +5,14 @@
  */
 import { readMonthFile } from "#lib/month/file/read-month.ts";
 import { FileRefused, jsonAnswer, readBytesOf, runFileCommand, writeAnswer } from "./file-command.ts";
-import { MONTH_COMMANDS, type MonthOptions } from "./month-commands.ts";
+import { MONTH_FILE_COMMANDS, type MonthOptions } from "./month-commands.ts";
 import { utf8Text } from "./utf8.ts";
 
 async function main([name, ...words]: readonly string[]): Promise<number> {
-  const names = Object.keys(MONTH_COMMANDS);
+  const names = Object.keys(MONTH_FILE_COMMANDS);
   const usage = `month ${names.map(withOptions).join("|")} FILE (- reads standard input)`;
   if (name === undefined) throw new FileRefused(`Name a command: ${usage}`);
-  const command = Object.hasOwn(MONTH_COMMANDS, name) ? MONTH_COMMANDS[name] : undefined;
+  const command = Object.hasOwn(MONTH_FILE_COMMANDS, name) ? MONTH_FILE_COMMANDS[name] : undefined;
   if (!command) throw new FileRefused(`There is no command "${name}". Use one of: ${names.join(", ")}`);
   const { files, options } = sortWords(name, words);
   const [file] = files;
@@ -27,7 +27,7 @@ async function main([name, ...words]: readonly string[]): Promise<number> {
   return answered.exit;
 }
 
-const optionsOfMonth = (name: string): Readonly<Record<string, string>> => MONTH_COMMANDS[name]?.options ?? {};
+const optionsOfMonth = (name: string): Readonly<Record<string, string>> => MONTH_FILE_COMMANDS[name]?.options ?? {};
 
 const withOptions = (name: string): string => {
   const known = Object.entries(optionsOfMonth(name)).map(([option, value]) => `${option} ${value}`);

@@ -55,5 +55,5 @@ const asClass = (timed: TimedSlot, plan: MonthPlan | undefined): MonthClass => (
 export const isKnown = (plan: MonthPlan): plan is KnownPlan => plan.known !== false;
 
 /** The class with another plan of the month, or none. */
-export const withPlan = (one: MonthClass, plan: string | null, plans: MonthFile["plans"]): MonthClass =>
+export const classWithPlan = (one: MonthClass, plan: string | null, plans: MonthFile["plans"]): MonthClass =>
   asClass({ ...one, slot: { ...one.slot, plan } }, plan === null ? undefined : own(plans, plan));

@@ -12,10 +12,10 @@ export const dateWords = (date: string): string =>
   `${WEEKDAYS[isoWeekday(date) - 1]} ${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`;
 
 /** "Wed 4 Mar 19:00". */
-export const classWords = ({ slot }: MonthClass): string => `${dateWords(slot.date)} ${slot.start}`;
+export const startWords = ({ slot }: MonthClass): string => `${dateWords(slot.date)} ${slot.start}`;
 
 /** When a class ends: "Wed 4 Mar 19:45". One that goes past midnight ends on the next day. */
-export function endWords({ slot, till }: MonthClass): string {
+export function tillWords({ slot, till }: MonthClass): string {
   const next = till < slot.start ? 1 : 0;
   return `${dateWords(next === 0 ? slot.date : dayAfter(slot.date))} ${till}`;
 }

@@ -1,7 +1,7 @@
 import { isoWeekday, minuteOfDay } from "#lib/calendar/days.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 import type { MonthClass } from "../sums-types.ts";
 import type { FreeTime, MonthCoach } from "../types.ts";
 
@@ -20,8 +20,8 @@ export const coachAway = defineMonthRule({
   },
   say: ({ values: { why } }, { one, coach }) =>
     why === "away"
-      ? `${classWords(one)}: ${coach?.name} is away on that day. Choose another coach.`
-      : `${classWords(one)} to ${one.till} is outside the hours of ${coach?.name}. Choose another coach, or ask.`,
+      ? `${startWords(one)}: ${coach?.name} is away on that day. Choose another coach.`
+      : `${startWords(one)} to ${one.till} is outside the hours of ${coach?.name}. Choose another coach, or ask.`,
 });
 
 function whyNot({ free, away = [] }: MonthCoach, { slot }: MonthClass): "away" | "hours" | undefined {

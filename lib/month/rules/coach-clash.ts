@@ -1,6 +1,6 @@
 import { overlaps } from "../define/clashes.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
-import { classWords, hoursWords } from "../define/words.ts";
+import { hoursWords, startWords } from "../define/words.ts";
 
 export const coachClash = defineMonthRule({
   id: "coach-clash",
@@ -13,5 +13,5 @@ export const coachClash = defineMonthRule({
   limits: [],
   check: ({ id, classes }) => overlaps(id, classes),
   say: ({ classes: [a, b], values }, { coach }) =>
-    `${coach.name}: ${classWords(a)} and ${classWords(b)} overlap by ${hoursWords(values.minutes)}. Give one to another coach, or move it.`,
+    `${coach.name}: ${startWords(a)} and ${startWords(b)} overlap by ${hoursWords(values.minutes)}. Give one to another coach, or move it.`,
 });

@@ -1,7 +1,7 @@
 import { pairOf } from "../define/clashes.ts";
 import { defineMonthRule, STUDIO_PRACTICE } from "../define/define-month-rule.ts";
 import { gapsBelow } from "../define/gaps.ts";
-import { classWords, hoursWords } from "../define/words.ts";
+import { hoursWords, startWords } from "../define/words.ts";
 
 export const coachGapShort = defineMonthRule({
   id: "coach-gap-short",
@@ -17,5 +17,5 @@ export const coachGapShort = defineMonthRule({
       .filter(({ a, b }) => a.date === b.date)
       .map(({ a, b, minutes }) => ({ ...pairOf(id, a, b), values: { minutes } })),
   say: ({ classes: [a, b], values }, { coach }, limits) =>
-    `${coach.name}: ${hoursWords(values.minutes)} between ${classWords(a)} and ${b.slot.start}; the studio asks ${hoursWords(limits.gapMinutes)}. Move one, or give it to another coach.`,
+    `${coach.name}: ${hoursWords(values.minutes)} between ${startWords(a)} and ${b.slot.start}; the studio asks ${hoursWords(limits.gapMinutes)}. Move one, or give it to another coach.`,
 });

@@ -1,7 +1,7 @@
 import { pairOf } from "../define/clashes.ts";
 import { defineMonthRule } from "../define/define-month-rule.ts";
 import { gapsBelow } from "../define/gaps.ts";
-import { classWords, endWords, hoursWords } from "../define/words.ts";
+import { hoursWords, startWords, tillWords } from "../define/words.ts";
 
 export const coachRestShort = defineMonthRule({
   id: "coach-rest-short",
@@ -17,5 +17,5 @@ export const coachRestShort = defineMonthRule({
       .filter(({ a, b }) => a.date !== b.date)
       .map(({ a, b, minutes }) => ({ ...pairOf(id, a, b), values: { minutes } })),
   say: ({ classes: [a, b], values }, { coach }, limits) =>
-    `${coach.name}: ${hoursWords(values.minutes)} of rest from ${endWords(a)} to ${classWords(b)}; the studio asks ${hoursWords(60 * limits.restHours)}. Give one to another coach.`,
+    `${coach.name}: ${hoursWords(values.minutes)} of rest from ${tillWords(a)} to ${startWords(b)}; the studio asks ${hoursWords(60 * limits.restHours)}. Give one to another coach.`,
 });

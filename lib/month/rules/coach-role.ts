@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const coachRole = defineMonthRule({
   id: "coach-role",
@@ -13,5 +13,5 @@ export const coachRole = defineMonthRule({
   limits: [],
   check: ({ one, coach }) =>
     coach && !coach.roles.some((role) => role === "coach" || role === "lead") ? [oneClass(one, {})] : [],
-  say: (_, { one, coach }) => `${classWords(one)}: ${coach?.name} is neither coach nor lead. Choose somebody who is.`,
+  say: (_, { one, coach }) => `${startWords(one)}: ${coach?.name} is neither coach nor lead. Choose somebody who is.`,
 });

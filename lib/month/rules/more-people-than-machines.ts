@@ -2,7 +2,7 @@ import { agree, plural } from "#lib/plan/format.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
 import type { SlotPart } from "../define/parts.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const morePeopleThanMachines = defineMonthRule({
   id: "more-people-than-machines",
@@ -19,7 +19,7 @@ export const morePeopleThanMachines = defineMonthRule({
     return [oneClass(part.one, { people, machines })];
   },
   say: ({ values: { people, machines } }, { one, room }) =>
-    `${classWords(one)}: ${plural(people, "person", "people")} and ${plural(machines, "machine")} in ${room?.name}. ${agree(people - machines, "One machine is", "Machines are")} missing: choose a larger room.`,
+    `${startWords(one)}: ${plural(people, "person", "people")} and ${plural(machines, "machine")} in ${room?.name}. ${agree(people - machines, "One machine is", "Machines are")} missing: choose a larger room.`,
 });
 
 /** Undefined where neither the slot nor its regulars say how many. */

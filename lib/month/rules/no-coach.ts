@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const noCoach = defineMonthRule({
   id: "no-coach",
@@ -12,5 +12,5 @@ export const noCoach = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one }) => (!one.slot.coach ? [oneClass(one, {})] : []),
-  say: (_, { one }) => `${classWords(one)} has no coach. Choose one.`,
+  say: (_, { one }) => `${startWords(one)} has no coach. Choose one.`,
 });

@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const noPlan = defineMonthRule({
   id: "no-plan",
@@ -12,5 +12,5 @@ export const noPlan = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one }) => (!one.slot.plan ? [oneClass(one, {})] : []),
-  say: (_, { one }) => `${classWords(one)} has no plan. Put one in.`,
+  say: (_, { one }) => `${startWords(one)} has no plan. Put one in.`,
 });

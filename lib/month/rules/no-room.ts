@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const noRoom = defineMonthRule({
   id: "no-room",
@@ -12,5 +12,5 @@ export const noRoom = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one }) => (!one.slot.room ? [oneClass(one, {})] : []),
-  say: (_, { one }) => `${classWords(one)} has no room. Choose one.`,
+  say: (_, { one }) => `${startWords(one)} has no room. Choose one.`,
 });

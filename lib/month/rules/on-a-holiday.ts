@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const onAHoliday = defineMonthRule({
   id: "on-a-holiday",
@@ -12,5 +12,5 @@ export const onAHoliday = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one, holiday }) => (holiday !== undefined ? [oneClass(one, {})] : []),
-  say: (_, { one, holiday }) => `${classWords(one)} is on a holiday: ${holiday}. Leave it if that is meant.`,
+  say: (_, { one, holiday }) => `${startWords(one)} is on a holiday: ${holiday}. Leave it if that is meant.`,
 });

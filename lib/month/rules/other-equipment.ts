@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const otherEquipment = defineMonthRule({
   id: "other-equipment",
@@ -16,5 +16,5 @@ export const otherEquipment = defineMonthRule({
     return [oneClass(one, { plan: one.plan.equipment, room: room.equipment })];
   },
   say: ({ values }, { one, room }) =>
-    `${classWords(one)}: ${one.plan?.title} is for ${values.plan}; ${room?.name} has ${values.room}. Choose another plan or room.`,
+    `${startWords(one)}: ${one.plan?.title} is for ${values.plan}; ${room?.name} has ${values.room}. Choose another plan or room.`,
 });

@@ -2,7 +2,7 @@ import { NOISE } from "#lib/numbers/round.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const planTooLong = defineMonthRule({
   id: "plan-too-long",
@@ -18,5 +18,5 @@ export const planTooLong = defineMonthRule({
     return over > NOISE ? [oneClass(one, { seconds: over })] : [];
   },
   say: ({ values }, { one }) =>
-    `${classWords(one)}: ${one.plan?.title} is ${secondsWords(values.seconds)} longer than the class. Shorten it, or choose another.`,
+    `${startWords(one)}: ${one.plan?.title} is ${secondsWords(values.seconds)} longer than the class. Shorten it, or choose another.`,
 });

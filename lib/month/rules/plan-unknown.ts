@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const planUnknown = defineMonthRule({
   id: "plan-unknown",
@@ -12,5 +12,5 @@ export const planUnknown = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one, planUnknown }) => (planUnknown ? [oneClass(one, {})] : []),
-  say: (_, { one }) => `${classWords(one)}: its plan is gone or not shared. Choose another, or ask for it.`,
+  say: (_, { one }) => `${startWords(one)}: its plan is gone or not shared. Choose another, or ask for it.`,
 });

@@ -1,7 +1,7 @@
 import { NOISE } from "#lib/numbers/round.ts";
 import type { Group } from "#lib/plan/schema.ts";
 import { defineMonthRule } from "../define/define-month-rule.ts";
-import { classWords, endWords, groupName, hoursWords } from "../define/words.ts";
+import { groupName, hoursWords, startWords, tillWords } from "../define/words.ts";
 import type { MonthClass } from "../sums-types.ts";
 import type { MonthLimits } from "../types.ts";
 
@@ -25,7 +25,7 @@ export const shortRecovery = defineMonthRule({
     });
   },
   say: ({ group, classes: [a, b], values }, { regulars }) =>
-    `${regulars.name}: ${groupName(group)} worked hard till ${endWords(a)}, and again on ${classWords(b)}. Rest: ${hoursWords(values.minutes)}; the studio asks ${hoursWords(values.least)}.`,
+    `${regulars.name}: ${groupName(group)} worked hard till ${tillWords(a)}, and again on ${startWords(b)}. Rest: ${hoursWords(values.minutes)}; the studio asks ${hoursWords(values.least)}.`,
 });
 
 const leastMinutes = ({ recoveryHours, recoveryBy }: MonthLimits, group: Group): number =>

@@ -1,7 +1,7 @@
 import { listWords, percent, tagWords } from "#lib/plan/format.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 import { shortOfTheme } from "../sums/themes.ts";
 
 export const themeNotKept = defineMonthRule({
@@ -21,7 +21,7 @@ export const themeNotKept = defineMonthRule({
     const groups = Object.entries(short).map(
       ([group, share]) => `${tagWords(group)} ${percent(share)} of ${percent(leastOf(theme?.shares, group))}`,
     );
-    return `${classWords(one)}: ${one.plan?.title} has too little for ${theme?.name}: ${listWords(groups)}. Choose another plan.`;
+    return `${startWords(one)}: ${one.plan?.title} has too little for ${theme?.name}: ${listWords(groups)}. Choose another plan.`;
   },
 });
 

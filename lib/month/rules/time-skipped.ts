@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const timeSkipped = defineMonthRule({
   id: "time-skipped",
@@ -12,5 +12,5 @@ export const timeSkipped = defineMonthRule({
   source: OWN_FACTS,
   limits: [],
   check: ({ one }) => (one.kind === "skipped" ? [oneClass(one, {})] : []),
-  say: (_, { one }) => `${classWords(one)} is skipped when the clock goes forward. Choose another time.`,
+  say: (_, { one }) => `${startWords(one)} is skipped when the clock goes forward. Choose another time.`,
 });

@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const timeTwice = defineMonthRule({
   id: "time-twice",
@@ -13,5 +13,5 @@ export const timeTwice = defineMonthRule({
   limits: [],
   check: ({ one }) => (one.kind === "twice" ? [oneClass(one, {})] : []),
   say: (_, { one }) =>
-    `${classWords(one)} comes twice when the clock goes back; the first is meant. Choose another time, or tell everybody.`,
+    `${startWords(one)} comes twice when the clock goes back; the first is meant. Choose another time, or tell everybody.`,
 });

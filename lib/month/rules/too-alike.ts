@@ -2,7 +2,7 @@ import { NOISE } from "#lib/numbers/round.ts";
 import { percent } from "#lib/plan/format.ts";
 import { pairOf } from "../define/clashes.ts";
 import { defineMonthRule, STUDIO_PRACTICE } from "../define/define-month-rule.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 import type { MonthClass } from "../sums-types.ts";
 
 export const tooAlike = defineMonthRule({
@@ -21,5 +21,5 @@ export const tooAlike = defineMonthRule({
       return [{ ...pairOf(id, a, b), values: { likeness } }];
     }),
   say: ({ classes: [a, b], values: { likeness } }, { regulars }, { likeMost }) =>
-    `${regulars.name}: ${classWords(b)} is like ${classWords(a)}, ${percent(likeness)}; the studio asks for less than ${percent(likeMost)}. Choose another plan for one.`,
+    `${regulars.name}: ${startWords(b)} is like ${startWords(a)}, ${percent(likeness)}; the studio asks for less than ${percent(likeMost)}. Choose another plan for one.`,
 });

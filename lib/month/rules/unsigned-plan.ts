@@ -1,6 +1,6 @@
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
-import { classWords } from "../define/words.ts";
+import { startWords } from "../define/words.ts";
 
 export const unsignedPlan = defineMonthRule({
   id: "unsigned-plan",
@@ -13,5 +13,5 @@ export const unsignedPlan = defineMonthRule({
   limits: [],
   check: ({ one }) => (one.plan && !one.plan.signed ? [oneClass(one, {})] : []),
   say: (_, { one }) =>
-    `${classWords(one)}: ${one.plan?.title} is not signed off. Have it read, or choose a signed plan.`,
+    `${startWords(one)}: ${one.plan?.title} is not signed off. Have it read, or choose a signed plan.`,
 });

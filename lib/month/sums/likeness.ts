@@ -6,7 +6,7 @@ import type { KnownPlan } from "../types.ts";
 import { type PlanWork, planWork } from "./plan-work.ts";
 
 /** Null when either has no move with seconds. Symmetric to the last bit; equal plans 1, nothing shared 0. */
-export function likeness(planA: KnownPlan, planB: KnownPlan): number | null {
+export function planLikeness(planA: KnownPlan, planB: KnownPlan): number | null {
   const [a, b] = [planWork(planA), planWork(planB)];
   if (a.moves.length === 0 || b.moves.length === 0) return null;
   const moves = sharedMoves(a.moves, b.moves);

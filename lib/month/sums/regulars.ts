@@ -2,7 +2,7 @@
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import type { MonthWeek } from "../instants.ts";
 import type { MonthClass, Neighbours, RegularsDay, RegularsSums, RegularsWeek } from "../sums-types.ts";
-import { likeness } from "./likeness.ts";
+import { planLikeness } from "./likeness.ts";
 import { planWork } from "./plan-work.ts";
 import { type HeavyLimits, isHeavy, recoveries } from "./recovery.ts";
 import { varietyOf } from "./variety.ts";
@@ -70,7 +70,7 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
 function neighboursOf(classes: readonly MonthClass[]): Neighbours[] {
   return classes.slice(1).map((next, i) => {
     const last = classes[i] as MonthClass;
-    const alike = last.plan && next.plan ? likeness(last.plan, next.plan) : null;
+    const alike = last.plan && next.plan ? planLikeness(last.plan, next.plan) : null;
     return { slots: [last.id, next.id], likeness: alike };
   });
 }

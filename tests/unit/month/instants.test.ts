@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { weekText } from "#lib/calendar/days.ts";
-import { momentOf, wallClock, wallTimeAt } from "#lib/calendar/zone.ts";
+import { momentOf, wallTimeAt, zoneClock } from "#lib/calendar/zone.ts";
 import { instantText, weeksOf } from "#lib/month/instants.ts";
 import weeks from "#tests/fixtures/iso8601-weeks.json" with { type: "json" };
 
@@ -27,7 +27,7 @@ describe("a month's wall clock", () => {
         fc.integer({ min: -2 * 1440, max: 92 * 1440 }),
         (year, day, minute) => {
           const from = Date.UTC(year, 0, 1) + day * DAY_MS;
-          const clock = wallClock(zone, from, from + 90 * DAY_MS);
+          const clock = zoneClock(zone, from, from + 90 * DAY_MS);
           const wall = from + minute * 60_000;
           expect(clock.momentOf(wall)).toEqual(momentOf(wall, zone));
           expect(clock.wallTimeAt(wall)).toBe(wallTimeAt(wall, zone));

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { monthSums } from "#lib/month/check/analyst.ts";
-import { likeness } from "#lib/month/sums/likeness.ts";
+import { planLikeness } from "#lib/month/sums/likeness.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { smallMonth, smallPlan, smallSlot } from "#tests/support/small-month.ts";
 
@@ -19,14 +19,14 @@ describe("likeness", () => {
     fc.assert(
       fc.property(planArb, planArb, (a, b) => {
         const [one, other] = [plan(a), plan(b)];
-        const like = likeness(one, other);
-        expect(like).toBe(likeness(other, one));
+        const like = planLikeness(one, other);
+        expect(like).toBe(planLikeness(other, one));
         expect(like === null).toBe(isEmpty(a.moves) || isEmpty(b.moves));
         if (like !== null) {
           expect(like).toBeGreaterThanOrEqual(0);
           expect(like).toBeLessThanOrEqual(1 + 1e-9);
         }
-        if (!isEmpty(a.moves)) expect(likeness(one, plan(structuredClone(a)))).toBeCloseTo(1, 9);
+        if (!isEmpty(a.moves)) expect(planLikeness(one, plan(structuredClone(a)))).toBeCloseTo(1, 9);
       }),
     );
   });
@@ -45,7 +45,7 @@ describe("likeness", () => {
     ["moves alone where one has no work by group", { a: 10 }, { a: 20 }, {}, { calves: 1 }, 0.5],
     ["nothing moved", { a: 0 }, { a: 20 }, { calves: 1 }, { calves: 1 }, null],
   ] as const)("%s", (_, movesA, movesB, groupsA, groupsB, expected) => {
-    const like = likeness(plan({ moves: movesA, groups: groupsA }), plan({ moves: movesB, groups: groupsB }));
+    const like = planLikeness(plan({ moves: movesA, groups: groupsA }), plan({ moves: movesB, groups: groupsB }));
     if (expected === null) expect(like).toBeNull();
     else expect(like).toBeCloseTo(expected, 12);
   });
