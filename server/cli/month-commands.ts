@@ -24,8 +24,8 @@ export const MONTH_FILE_COMMANDS: Readonly<Record<string, MonthCommand>> = {
       return { ok: true, json: printCheck(findings), exit };
     },
   },
+  sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
   fill: {
     answer: async (month) => ({ ok: true, json: filledMonth(month, await fillAndProve(month)), exit: 0 }),
   },
-  sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
 };

@@ -16,10 +16,11 @@ const BOUND_NOISE = 0.01;
 export async function fillAndProve(month: MonthFile): Promise<FillAnswer> {
   const problem = fillProblem(month);
   const found = searchFill(problem);
-  return answerOf(problem, found.proven ? found : await proved(problem, found));
+  return answerOf(problem, found.proven ? found : await provenFill(problem, found));
 }
 
-async function proved(problem: FillProblem, found: FoundFill): Promise<FoundFill> {
+/** The best of `found` and what the program leads to, with the program's bound. */
+export async function provenFill(problem: FillProblem, found: FoundFill): Promise<FoundFill> {
   const highs = await solver();
   const maker = new ProgramMaker(problem);
   let best = found;

@@ -1,11 +1,11 @@
 /** The integer program of a fill, solved by HiGHS: one thread, a fixed seed, and limits that count nodes instead of time. */
-import loadHighs, { type Highs, type ModelData } from "highs";
+import type { Highs, ModelData } from "highs";
 import type { FillProgram } from "#lib/month/fill/program.ts";
 
 let loading: Promise<Highs> | undefined;
 /** Loaded once, when it is first needed: it takes some megabytes. */
 export const solver = (): Promise<Highs> => {
-  loading ??= loadHighs();
+  loading ??= import("highs").then(({ default: load }) => load());
   return loading;
 };
 
@@ -43,7 +43,7 @@ export function solveProgram(highs: Highs, program: FillProgram, start: readonly
   });
 }
 
-export function modelOf({ constants, infinity }: Highs, { columns, rows }: FillProgram): ModelData {
+function modelOf({ constants, infinity }: Highs, { columns, rows }: FillProgram): ModelData {
   const { continuous, integer } = constants.variableType;
   const starts = [0];
   for (const { entries } of rows) starts.push((starts.at(-1) ?? 0) + entries.length);

@@ -62,7 +62,7 @@ export const emptyPicks = (sizes: readonly number[]): Picks => Int32Array.from(s
 export const picksOfAnswer = ({ open }: FillProblem, { slots }: FillAnswer): Picks =>
   Int32Array.from(open, ({ choices }, i) => choices.indexOf(slots[i]?.plan ?? null));
 
-export const costOfParts = (parts: readonly CostPart[], picks: Picks): number =>
+const costOfParts = (parts: readonly CostPart[], picks: Picks): number =>
   parts.reduce((sum, part) => sum + part.cost(picks), 0);
 
 export function product(sizes: readonly number[]): number {

@@ -1,7 +1,7 @@
 /** What the same people's classes cost together: each pair of neighbours, each day, each two days, each week. */
 import { NOISE } from "#lib/numbers/round.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
-import { likeness } from "../sums/likeness.ts";
+import { planLikeness } from "../sums/likeness.ts";
 import { workOf } from "../sums/plan-work.ts";
 import { isHeavy } from "../sums/recovery.ts";
 import type { KnownPlan } from "../types.ts";
@@ -34,7 +34,7 @@ function neighbourParts(costing: Costing, places: readonly Place[]): CostPart[] 
 }
 
 function likenessCost({ month, weights, costOfRule }: Costing, a?: KnownPlan, b?: KnownPlan): number {
-  const alike = a && b ? likeness(a, b) : null;
+  const alike = a && b ? planLikeness(a, b) : null;
   if (alike === null) return 0;
   const told = alike >= limitsOfMonth(month).likeMost - NOISE ? costOfRule("too-alike") : 0;
   return told + weights.likeness * Math.floor(COST_UNIT * alike + 0.5);

@@ -19,7 +19,8 @@ export interface WorkedDay {
 }
 
 /** Seconds of a group from which a day, or a class, is heavy. */
-const heavyFrom = ({ heavySeconds, heavyBy }: HeavyLimits, group: Group): number => heavyBy[group] ?? heavySeconds;
+export const heavyFrom = ({ heavySeconds, heavyBy }: HeavyLimits, group: Group): number =>
+  heavyBy[group] ?? heavySeconds;
 
 export const isHeavy = (limits: HeavyLimits, group: Group, seconds: number): boolean =>
   seconds > 0 && seconds >= heavyFrom(limits, group) - NOISE;

@@ -25,7 +25,7 @@ import {
 const MUSTS = "room-clash coach-clash coach-away more-people-than-machines other-equipment plan-too-long".split(" ");
 const LEVELS: readonly string[] = ["must", "look", "info"];
 
-export function levelOf(month: MonthFile, rule: string): MonthLevel | "off" {
+function levelOf(month: MonthFile, rule: string): MonthLevel | "off" {
   const usual = MUSTS.includes(rule) ? "must" : rule === "on-a-holiday" ? "info" : "look";
   return month.standards?.[rule]?.level ?? usual;
 }

@@ -6,7 +6,7 @@ import { inMonth, likenessOf, moreThan, pairsInOrder, planOf, slotsOfRegulars, s
 
 type Choice = readonly (string | null)[];
 
-export function toFill(month: MonthFile): ReadSlot[] {
+function toFill(month: MonthFile): ReadSlot[] {
   const { asOf, dates, fill } = month;
   const since = asOf !== undefined && asOf > dates.from ? asOf : dates.from;
   return slotsOn(month).filter(({ id, date, slot }) => {
@@ -16,7 +16,7 @@ export function toFill(month: MonthFile): ReadSlot[] {
   });
 }
 
-export function candidatesOf(month: MonthFile, { slot }: ReadSlot): (string | null)[] {
+function candidatesOf(month: MonthFile, { slot }: ReadSlot): (string | null)[] {
   const ids = month.fill?.plans ?? Object.keys(month.plans);
   const fitting = [...ids].sort(codeOrder).filter((id) => {
     const plan = month.plans[id];
@@ -27,7 +27,7 @@ export function candidatesOf(month: MonthFile, { slot }: ReadSlot): (string | nu
   return [...fitting, null];
 }
 
-export function withChoice(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): MonthFile {
+function withChoice(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): MonthFile {
   const chosen = new Map(slots.map(({ id }, i) => [id, choice[i] ?? null]));
   const all = readSlots(month).map(({ slot, id }): MonthSlot => {
     const plan = chosen.get(id);
@@ -39,7 +39,7 @@ export function withChoice(month: MonthFile, slots: readonly ReadSlot[], choice:
 }
 
 /** In ten-thousandths. */
-export function costOf(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): number {
+function costOf(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): number {
   const weights = { ...FILL_WEIGHTS, ...month.weights };
   const filled = withChoice(month, slots, choice);
   let whole = 0;
@@ -59,14 +59,14 @@ export function costOf(month: MonthFile, slots: readonly ReadSlot[], choice: Cho
 }
 
 /** No plan that is put in stands too often. */
-export function isAllowed(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): boolean {
+function isAllowed(month: MonthFile, slots: readonly ReadSlot[], choice: Choice): boolean {
   const most = month.fill?.mostUses;
   if (most === undefined) return true;
   const standing = slotsOn(withChoice(month, slots, choice)).filter((slot) => inMonth(month, slot));
   return choice.every((plan) => plan === null || standing.filter(({ slot }) => slot.plan === plan).length <= most);
 }
 
-export function allChoices(candidates: readonly (readonly (string | null)[])[]): Choice[] {
+function allChoices(candidates: readonly (readonly (string | null)[])[]): Choice[] {
   const [first, ...rest] = candidates;
   if (first === undefined) return [[]];
   const after = allChoices(rest);

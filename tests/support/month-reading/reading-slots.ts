@@ -31,7 +31,7 @@ function expanded(month: MonthFile): ReadSlot[] {
   return slots.map((slot) => timed(slot, month.zone)).sort(inOrder);
 }
 
-export const inOrder = (a: ReadSlot, b: ReadSlot): number => a.from - b.from || codeOrder(a.id, b.id);
+const inOrder = (a: ReadSlot, b: ReadSlot): number => a.from - b.from || codeOrder(a.id, b.id);
 export const codeOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function timed(slot: MonthSlot, zone: string): ReadSlot {

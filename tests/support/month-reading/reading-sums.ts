@@ -23,12 +23,12 @@ import {
 } from "./reading-work.ts";
 
 /** To so many decimals, half away from zero; what is within 1e-9 of a half is one. */
-export function printed(value: number, decimals: number): number {
+function printed(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   const size = Math.floor(Math.abs(value) * scale + 0.5 + 1e-9) / scale;
   return size === 0 ? 0 : Math.sign(value) * size;
 }
-export const printedOrNull = (value: number | null): number | null => (value === null ? null : printed(value, 4));
+const printedOrNull = (value: number | null): number | null => (value === null ? null : printed(value, 4));
 
 export function readSums(month: MonthFile): unknown {
   const each = <T>(ids: object | undefined, of: (id: string) => T): Record<string, T> =>

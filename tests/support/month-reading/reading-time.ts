@@ -3,10 +3,10 @@
  * each offset that the zone has near it. Slow on purpose; shares nothing with `lib/calendar`.
  */
 
-export const HOUR = 3_600_000;
-export const DAY = 24 * HOUR;
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
 
-export const noonOf = (date: string): Date => new Date(`${date}T12:00:00Z`);
+const noonOf = (date: string): Date => new Date(`${date}T12:00:00Z`);
 export const plusDays = (date: string, days: number): string =>
   new Date(noonOf(date).getTime() + days * DAY).toISOString().slice(0, 10);
 /** Monday 1 .. Sunday 7. */
@@ -38,7 +38,7 @@ export function datesBetween(from: string, to: string): string[] {
 
 const shownBy = new Map<string, Intl.DateTimeFormat>();
 /** What the clock of the zone shows, as "2026-03-29 02:30:00". */
-export function shownAt(at: number, zone: string): string {
+function shownAt(at: number, zone: string): string {
   const format =
     shownBy.get(zone) ?? new Intl.DateTimeFormat("sv-SE", { timeZone: zone, dateStyle: "short", timeStyle: "medium" });
   shownBy.set(zone, format);

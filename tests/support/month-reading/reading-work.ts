@@ -15,7 +15,7 @@ export const slotsOfRegulars = (month: MonthFile, regulars: string): ReadSlot[] 
   slotsOn(month).filter(({ slot }) => (slot.regulars ?? []).includes(regulars));
 export const inMonth = (month: MonthFile, { date }: ReadSlot): boolean =>
   date >= month.dates.from && date <= month.dates.to;
-export const firstKnown = (month: MonthFile): string => month.dates.known ?? month.dates.from;
+const firstKnown = (month: MonthFile): string => month.dates.known ?? month.dates.from;
 
 export function planOf(month: MonthFile, { slot }: ReadSlot): KnownPlan | undefined {
   const plan = slot.plan ? month.plans[slot.plan] : undefined;
@@ -27,7 +27,7 @@ export const plansOf = (month: MonthFile, slots: readonly ReadSlot[]): KnownPlan
 /** Seconds of work for one group. */
 export const workFor = (month: MonthFile, slots: readonly ReadSlot[], group: Group): number =>
   total(plansOf(month, slots).map((plan) => plan.groups[group] ?? 0));
-export const workOfAll = (month: MonthFile, slots: readonly ReadSlot[]): number =>
+const workOfAll = (month: MonthFile, slots: readonly ReadSlot[]): number =>
   total(GROUPS.map((group) => workFor(month, slots, group)));
 
 export const heavyLimit = (month: MonthFile, group: Group): number =>
@@ -80,7 +80,7 @@ export function likenessOf(a: KnownPlan | undefined, b: KnownPlan | undefined): 
   const shared = total(GROUPS.map((g) => Math.min((a.groups[g] ?? 0) / workOfA, (b.groups[g] ?? 0) / workOfB)));
   return (least / most + shared) / 2;
 }
-export const workOfPlan = (plan: KnownPlan): number => total(GROUPS.map((group) => plan.groups[group] ?? 0));
+const workOfPlan = (plan: KnownPlan): number => total(GROUPS.map((group) => plan.groups[group] ?? 0));
 
 export function pairsInOrder(slots: readonly ReadSlot[]): [ReadSlot, ReadSlot][] {
   return slots.slice(1).map((slot, i) => [slots[i] as ReadSlot, slot]);
