@@ -9,7 +9,7 @@ import type { MonthFile } from "#lib/month/types.ts";
 import { solveProgram, solver } from "./solve.ts";
 
 /** Each adds combinations that the last solution ran into. */
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 6;
 /** A bound is a sum of many floating-point numbers; costs are whole. */
 const BOUND_NOISE = 0.01;
 
@@ -20,9 +20,9 @@ export async function fillAndProve(month: MonthFile): Promise<FillAnswer> {
 }
 
 /** The best of `found` and what the program leads to, with the program's bound. */
-export async function provenFill(problem: FillProblem, found: FoundFill): Promise<FoundFill> {
+export async function provenFill(problem: FillProblem, found: FoundFill, tableMost?: number): Promise<FoundFill> {
   const highs = await solver();
-  const maker = new ProgramMaker(problem);
+  const maker = new ProgramMaker(problem, tableMost);
   let best = found;
   for (let round = 0; round < MOST_ROUNDS && !best.proven; round++) {
     const program = maker.made();

@@ -55,7 +55,7 @@ function modelOf({ constants, infinity }: Highs, { columns, rows }: FillProgram)
     colUpper: columns.map(({ most }) => most),
     integrality: columns.map(({ whole }) => (whole ? integer : continuous)),
     rowLower: rows.map(({ least }) => Math.max(least, -infinity)),
-    rowUpper: rows.map(({ most }) => most),
+    rowUpper: rows.map(({ most }) => Math.min(most, infinity)),
     matrix: {
       format: "csr",
       numRows: rows.length,

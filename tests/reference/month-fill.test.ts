@@ -16,11 +16,11 @@ import { studioWeek } from "#tests/support/studio-week.ts";
 const LONG_MS = 600_000;
 
 /** From nothing but the empty filling. */
-async function bySolver(month: Parameters<typeof fillProblem>[0]) {
+async function bySolver(month: Parameters<typeof fillProblem>[0], tableMost?: number) {
   const problem = fillProblem(month);
   const picks = emptyPicks(problem.sizes);
   const nothing = { picks, cost: problem.costOf(picks), proven: false, bound: Number.NEGATIVE_INFINITY };
-  return { exact: searchFill(problem), solver: await provenFill(problem, nothing), costOf: problem.costOf };
+  return { exact: searchFill(problem), solver: await provenFill(problem, nothing, tableMost), costOf: problem.costOf };
 }
 
 test(
@@ -46,6 +46,31 @@ test(
       expect([exact.proven, solver.proven]).toEqual([true, true]);
       expect([solver.bound, solver.cost, costOf(solver.picks)]).toEqual([exact.cost, exact.cost, exact.cost]);
     }
+  },
+  LONG_MS,
+);
+
+test(
+  "a program that knows few tables, and learns what solutions run into, never claims too much",
+  async () => {
+    let proven = 0;
+    const claims = async (month: Parameters<typeof fillProblem>[0], tableMost: number): Promise<void> => {
+      const { exact, solver, costOf } = await bySolver(month, tableMost);
+      expect(solver.bound).toBeLessThanOrEqual(exact.cost);
+      expect(solver.cost).toBeGreaterThanOrEqual(exact.cost);
+      expect(costOf(solver.picks)).toBe(solver.cost);
+      if (solver.proven) proven++;
+    };
+    await fc.assert(
+      fc.asyncProperty(smallFill, (month) => claims(month, 6)),
+      { numRuns: often(30, 500) },
+    );
+    for (let seed = 1; seed <= often(3, 30); seed++) {
+      const week = studioWeek({ slots: 6, plans: 6, regulars: 1 + (seed % 2), seed });
+      // So many that some weeks have too few.
+      await claims({ ...week, limits: { varietyLeast: 33 } }, 60);
+    }
+    expect(proven).toBeGreaterThan(often(20, 300));
   },
   LONG_MS,
 );

@@ -19,6 +19,16 @@ export interface CostPart {
   readonly cost: (picks: Picks) => number;
   /** The most it may cost, where that is the same each time it costs anything. */
   readonly flat?: number;
+  /** What it asks, where a solver can be told that better than by combinations. */
+  readonly few?: FewMoves;
+}
+
+/** A part that costs `CostPart.flat` when at least two places have a plan and all of them together have few moves. */
+export interface FewMoves {
+  /** This many are enough; whole. */
+  readonly enough: number;
+  /** For each place the number of its slot to fill, or -1, and the moves of each of its plans; undefined for no plan. */
+  readonly places: readonly { readonly open: number; readonly moves: readonly (readonly string[] | undefined)[] }[];
 }
 
 /** A class with the plans that it may have: one where nothing is to be chosen. */

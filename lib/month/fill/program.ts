@@ -4,16 +4,21 @@
  * row. A part that would need too large a table is left out, so that the program's least cost is a lower bound; `cutOff`
  * then adds the very combinations that a solution ran into.
  */
-import type { CostPart, Picks } from "./parts.ts";
+import type { CostPart, FewMoves, Picks } from "./parts.ts";
 import { type FillProblem, product } from "./problem.ts";
 import { tabulated } from "./tables.ts";
 
 /** Columns are from 0 to `most`. */
 export interface FillProgram {
-  readonly columns: readonly { readonly cost: number; readonly most: number; readonly whole: boolean }[];
+  readonly columns: readonly ProgramColumn[];
   readonly rows: readonly ProgramRow[];
   /** Column of the first choice of each slot; its other choices follow. */
   readonly first: readonly number[];
+}
+export interface ProgramColumn {
+  readonly cost: number;
+  readonly most: number;
+  readonly whole: boolean;
 }
 export interface ProgramRow {
   readonly least: number;
@@ -23,7 +28,9 @@ export interface ProgramRow {
 
 /** Of tables that are worked out, and of what is left of one when equal choices are put together. */
 const TABLE_MOST = 50_000;
-const COLUMNS_MOST = 700;
+const COLUMNS_MOST = 2_000;
+/** Of the program. Beyond that parts are left out: a solver's time grows faster than this. */
+const ALL_COLUMNS_MOST = 40_000;
 
 export class ProgramMaker {
   private readonly columns: { cost: number; most: number; whole: boolean }[] = [];
@@ -32,7 +39,11 @@ export class ProgramMaker {
   /** Parts that are not in the program, or only in some combinations. */
   private readonly loose: CostPart[] = [];
 
-  constructor(private readonly problem: FillProblem) {
+  /** `tableMost`: larger tables are left out. */
+  constructor(
+    private readonly problem: FillProblem,
+    private readonly tableMost = TABLE_MOST,
+  ) {
     this.addChoices();
     this.addUses();
     for (const part of joined(problem.parts)) this.addPart(part);
@@ -75,8 +86,9 @@ export class ProgramMaker {
   private addPart(part: CostPart): void {
     const { sizes } = this.problem;
     const own = part.scope.map((i) => sizes[i] ?? 1);
-    if (product(own) > TABLE_MOST) {
-      this.loose.push(part);
+    if (product(own) > this.tableMost) {
+      if (part.few) this.addFew(part.few, part.flat ?? 0);
+      else this.loose.push(part);
       return;
     }
     const table = tabulated(part.cost, part.scope, sizes);
@@ -84,8 +96,11 @@ export class ProgramMaker {
     if (own.length === 1) this.addAlone(part.scope[0] ?? 0, table);
     else {
       const classes = own.map((_, k) => classesIn(table, own, k));
-      if (product(classes.map(({ length }) => length)) > COLUMNS_MOST) this.loose.push(part);
-      else this.addTable(part.scope, { table, own, classes });
+      const columns = product(classes.map(({ length }) => length));
+      const fits = columns <= COLUMNS_MOST && this.columns.length + columns <= ALL_COLUMNS_MOST;
+      if (fits) this.addTable(part.scope, { table, own, classes });
+      else if (part.few) this.addFew(part.few, part.flat ?? 0);
+      else this.loose.push(part);
     }
   }
 
@@ -112,7 +127,44 @@ export class ProgramMaker {
     }
   }
 
-  /** "All of these together cost it": widened to every choice with which they still do. */
+  /**
+   * A move counts when a chosen plan has it. `two` must be 1 when two places have a plan, and then `met` must be 1 unless
+   * enough moves count; both are whole, so that a little too few is too few.
+   */
+  private addFew({ enough, places }: FewMoves, flat: number): void {
+    const all = new Set(places.flatMap(({ moves }) => moves.flatMap((list) => list ?? [])));
+    const counts = [...all].map((move) => this.having(places, (list) => list?.includes(move) ?? false));
+    const need = enough - counts.filter(({ given }) => given > 0).length;
+    if (need <= 0) return;
+    const met = this.add({ cost: flat, most: 1, whole: true });
+    const two = this.add({ cost: 0, most: 1, whole: true });
+    const counted = counts.flatMap(({ given, choices }): ProgramRow["entries"] => {
+      if (given > 0) return [];
+      const column = this.add({ cost: 0, most: 1, whole: false });
+      this.rows.push({ least: 0, most: UNBOUNDED, entries: [...choices.map(each(1)), [column, -1]] });
+      return [[column, 1]];
+    });
+    this.rows.push({ least: 0, most: UNBOUNDED, entries: [...counted, [met, need], [two, -need]] });
+    const planned = this.having(places, (list) => list !== undefined);
+    const entries = [[two, Math.max(1, places.length - 1)] as const, ...planned.choices.map(each(-1))];
+    this.rows.push({ least: planned.given - 1, most: UNBOUNDED, entries });
+  }
+
+  private add(column: { cost: number; most: number; whole: boolean }): number {
+    this.columns.push(column);
+    return this.columns.length - 1;
+  }
+
+  /** How many fixed places have it, and the columns of the choices that do. */
+  private having(places: FewMoves["places"], has: (moves: readonly string[] | undefined) => boolean) {
+    const given = places.filter(({ open, moves }) => open < 0 && has(moves[0])).length;
+    const choices = places.flatMap(({ open, moves }) =>
+      open < 0 ? [] : moves.flatMap((list, pick) => (has(list) ? [this.choice(open, pick)] : [])),
+    );
+    return { given, choices };
+  }
+
+  /** "All of these together cost it": widened to every choice with which it is no less. */
   private addCombination(part: CostPart, picks: Picks): void {
     const sets = widened(part, picks, this.problem.sizes);
     const column = this.columns.length;
@@ -134,6 +186,12 @@ interface SharedTable {
   /** For each slot of the scope: choices that cost the same whatever the others are. */
   readonly classes: readonly (readonly (readonly number[])[])[];
 }
+
+const each =
+  (value: number) =>
+  (column: number): [number, number] => [column, value];
+
+const UNBOUNDED = Number.POSITIVE_INFINITY;
 
 const picksOf = (size: number): number[] => [...Array(size).keys()];
 
@@ -178,6 +236,7 @@ function combinationsOf(sizes: readonly number[]): number[][] {
 const WIDENED_MOST = 20_000;
 
 function widened(part: CostPart, picks: Picks, sizes: readonly number[]): number[][] {
+  const level = part.cost(picks);
   const sets = part.scope.map((slot) => [picks[slot] ?? 0]);
   const tried = picks.slice();
   for (const [k, slot] of part.scope.entries()) {
@@ -187,7 +246,7 @@ function widened(part: CostPart, picks: Picks, sizes: readonly number[]): number
       if (product(all.map(({ length }) => length)) > WIDENED_MOST) break;
       const costs = combinationsOf(all.map(({ length }) => length)).every((combination) => {
         for (const [j, at] of combination.entries()) tried[part.scope[j] ?? 0] = all[j]?.[at] ?? 0;
-        return part.cost(tried) > 0;
+        return part.cost(tried) >= level;
       });
       if (costs) sets[k]?.push(pick);
     }

@@ -3,7 +3,16 @@ import { NOISE } from "#lib/numbers/round.ts";
 import { type MonthWeek, weeksOf } from "../instants.ts";
 import { planWork } from "../sums/plan-work.ts";
 import { limitsOfMonth } from "../types.ts";
-import { type Costing, type CostPart, type Picks, type Place, pickOf, scopeOf, valuesOf } from "./parts.ts";
+import {
+  type Costing,
+  type CostPart,
+  type FewMoves,
+  type Picks,
+  type Place,
+  pickOf,
+  scopeOf,
+  valuesOf,
+} from "./parts.ts";
 
 export function weekParts(costing: Costing, places: readonly Place[]): CostPart[] {
   const weeks = weeksOf(costing.month).map((week) => ({ week, places: placesIn(week, places) }));
@@ -67,8 +76,18 @@ function varietyPart(costing: Costing, places: readonly Place[]): CostPart[] {
     }
     return planned >= LEAST_CLASSES && bitsOf(all) < least && told(picks) ? flat : 0;
   };
-  return [{ scope, flat, cost }];
+  // Two classes with plans are told of in any case, when at most one of the week is too early.
+  const early = places.filter(({ one }) => one.date < costing.since).length;
+  return [{ scope, flat, cost, ...(early < LEAST_CLASSES ? { few: fewMoves(places, least) } : {}) }];
 }
+
+const fewMoves = (places: readonly Place[], least: number): FewMoves => ({
+  enough: Math.ceil(least),
+  places: places.map(({ open, plans }) => ({
+    open,
+    moves: plans.map((plan) => plan && planWork(plan).moves.map(({ id }) => id)),
+  })),
+});
 
 /** The moves of every plan that each place may have, as bits. */
 function moveSets(places: readonly Place[]): Int32Array[][] {
