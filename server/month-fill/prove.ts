@@ -10,13 +10,16 @@ import { solveProgram, solver } from "./solve.ts";
 
 /** Each adds combinations that the last solution ran into. */
 const MOST_ROUNDS = 6;
+/** Slots times choices, some 30 x 40. Above that a solver takes minutes, and the answer is the best found. */
+const MOST_CHOICES = 1_300;
 /** A bound is a sum of many floating-point numbers; costs are whole. */
 const BOUND_NOISE = 0.01;
 
 export async function fillAndProve(month: MonthFile): Promise<FillAnswer> {
   const problem = fillProblem(month);
   const found = searchFill(problem);
-  return answerOf(problem, found.proven ? found : await provenFill(problem, found));
+  const many = problem.sizes.reduce((a, b) => a + b, 0) > MOST_CHOICES;
+  return answerOf(problem, found.proven || many ? found : await provenFill(problem, found));
 }
 
 /** The best of `found` and what the program leads to, with the program's bound. */
