@@ -36,7 +36,14 @@ export const MONTH_LIMIT_FIELDS = {
 
 export type MonthLimitName = keyof typeof MONTH_LIMIT_FIELDS;
 
+/** More than any limit needs: a file may switch a rule off by its limit, where a page keeps to what makes sense. */
+const ANY = numberFrom(0, 1e6);
+const anyByGroup = z.partialRecord(z.enum(GROUPS), ANY);
+const BY_GROUP: readonly string[] = ["heavyBy", "recoveryBy"] satisfies MonthLimitName[];
+
 /** Limits as the file gives them: each may be left out, and nothing is put in. */
 export const monthLimitsSchema = z.strictObject(
-  Object.fromEntries(Object.entries(MONTH_LIMIT_FIELDS).map(([name, { def }]) => [name, z.optional(def.innerType)])),
+  Object.fromEntries(
+    Object.keys(MONTH_LIMIT_FIELDS).map((name) => [name, z.optional(BY_GROUP.includes(name) ? anyByGroup : ANY)]),
+  ),
 );

@@ -60,7 +60,7 @@ const coach = z.strictObject({
 const regulars = z.strictObject({ name: text, people: z.optional(wholeFrom(1, 500)) });
 const theme = z.strictObject({
   name: text,
-  promised: z.optional(wholeFrom(0, 1000)),
+  promised: z.optional(z.int().check(z.minimum(0))),
   shares: z.optional(byGroup(numberFrom(0, 1))),
 });
 const plan = z.union([
