@@ -15,7 +15,7 @@ export interface ExplainedSlot {
   readonly text: string;
 }
 
-export interface ExplainedChoice {
+interface ExplainedChoice {
   readonly plan: string | null;
   /** Cost against that of the fill; below 0 only where the fill is not proven. */
   readonly more: number;

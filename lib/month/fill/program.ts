@@ -15,7 +15,7 @@ export interface FillProgram {
   /** Column of the first choice of each slot; its other choices follow. */
   readonly first: readonly number[];
 }
-export interface ProgramColumn {
+interface ProgramColumn {
   readonly cost: number;
   readonly most: number;
   readonly whole: boolean;
