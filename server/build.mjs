@@ -35,6 +35,7 @@ export async function buildAll() {
       seed: "seed/run.ts",
       "check-worker": "server/check/worker.ts",
       "fold-worker": "server/doc-log/fold-worker.ts",
+      "fill-worker": "server/month-fill/fill-worker.ts",
       "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,

@@ -47,6 +47,7 @@ export interface RegularsDay {
   readonly push: number;
   readonly pull: number;
   readonly metMinutes: number;
+  /** In the order of `GROUPS`. */
   readonly heavy: readonly Group[];
 }
 /** From one heavy day of a group to the next. */

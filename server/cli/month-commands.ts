@@ -2,9 +2,11 @@
 import { monthFindings, monthSums } from "#lib/month/check/analyst.ts";
 import { printCheck } from "#lib/month/file/print-check.ts";
 import { printSums } from "#lib/month/file/print-sums.ts";
+import { filledMonth } from "#lib/month/fill/fill.ts";
 import type { CalendarOf } from "#lib/month/ics/events.ts";
 import { calendarOf } from "#lib/month/ics/feed.ts";
 import type { MonthFile } from "#lib/month/types.ts";
+import { fillAndProve } from "../month-fill/prove.ts";
 import type { CommandAnswer } from "./commands.ts";
 
 /** The value of each option that was given, by its name with the hyphens. */
@@ -26,6 +28,9 @@ export const MONTH_FILE_COMMANDS: Readonly<Record<string, MonthCommand>> = {
   },
   ics: { options: { "--coach": "ID", "--room": "ID" }, answer: ics },
   sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
+  fill: {
+    answer: async (month) => ({ ok: true, json: filledMonth(month, await fillAndProve(month)), exit: 0 }),
+  },
 };
 
 function ics(month: MonthFile, options: MonthOptions): CommandAnswer {

@@ -117,6 +117,21 @@ describe("answers", () => {
   });
 });
 
+test("fill: the month with the plans in it, and how it was filled", async () => {
+  const slots = [...good.slots, smallSlot("four", { date: "2026-04-20", plan: null })];
+  const { code, out, err } = await run(["fill", "-"], JSON.stringify({ ...good, slots }));
+  expect([code, err]).toEqual([0, ""]);
+  const { fill, ...month } = JSON.parse(out);
+  expect(month).toEqual({ ...good, slots: slots.map((slot) => (slot.id === "four" ? { ...slot, plan: "a" } : slot)) });
+  expect(fill).toMatchObject({ proven: true, gone: ["no-plan:four"], new: [] });
+  expect(fill.before - fill.after).toBeCloseTo(10, 4);
+  const others = [
+    { plan: "b", cost: fill.after },
+    { plan: null, cost: fill.before },
+  ];
+  expect(fill.slots).toEqual([{ slot: "four", plan: "a", others }]);
+});
+
 describe("refusals: exit 2, nothing on standard output, one line", () => {
   test.each([
     ["no command", [], /^Name a command: month check\|sums/],
