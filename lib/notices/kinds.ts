@@ -18,6 +18,8 @@ export interface NoticeData {
   readonly itemId?: string;
   /** A proposal was taken or declined. */
   readonly taken?: boolean;
+  /** Of a proposal that was taken, where it was not all of it. */
+  readonly part?: { readonly count: number; readonly of: number; readonly named: readonly string[] };
   /** A mail that could not be sent. */
   readonly mailId?: string;
 }

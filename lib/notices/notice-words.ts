@@ -33,7 +33,10 @@ const SENTENCES: Readonly<
   mention: (who, plan) => `${who} named you in a thread of ${plan}.`,
   comment: (who, plan) => `${who} commented on ${plan}.`,
   proposal: (who, plan) => `${who} proposed a change of ${plan}.`,
-  answer: (who, plan, { taken }) => `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
+  answer: (who, plan, { taken, part }) =>
+    taken && part
+      ? `${who} took ${part.count} of ${part.of} parts of your proposal for ${plan}: ${part.named.join(", ")}.`
+      : `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",

@@ -168,7 +168,13 @@ const READING: Readonly<Record<string, Sentence>> = {
   ],
   "acceptance-ended": ["reading", ({ of, body }) => `no longer accepts in ${of}${quoted(body.message)}`],
   "proposal-made": ["reading", ({ of, body }) => `proposed a change in ${of}${quoted(body.note)}`],
-  "proposal-taken": ["reading", ({ of }) => `took a proposed change in ${of}`],
+  "proposal-taken": [
+    "reading",
+    ({ of, body }) =>
+      typeof body.of === "number" && Array.isArray(body.parts)
+        ? `took ${body.parts.length} of ${body.of} parts of a proposed change in ${of}: ${list(body.named)}`
+        : `took a proposed change in ${of}`,
+  ],
   "proposal-declined": ["reading", ({ of, body }) => `declined a proposed change in ${of}${quoted(body.word)}`],
   "proposal-withdrawn": ["reading", ({ of }) => `took back a change that they had proposed in ${of}`],
   marks: ["reading", ({ of, body, names }) => `set marks for ${names.person(text(body.userId))}, from ${of}`],
