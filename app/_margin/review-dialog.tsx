@@ -3,14 +3,14 @@
  * The sign-off: the lead reads the plan as the server has it, with its findings and what prevents a sign-off, and signs
  * exactly that. When the plan has changed meanwhile, the changes are shown, and it has to be read again before it is signed.
  */
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { type Sent, send } from "../_parts/send.ts";
 import { LEFT_OPEN_ID, LeftOpen } from "./left-open.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
-import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
+import { type ReadingToSign, readingToSignSchema, refusalOf, sinceRead } from "./reading-to-sign.ts";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
 import { SIGN_OFF, signedWords } from "./sign-off-words.ts";
 import { StateDialog } from "./state-dialog.tsx";
@@ -48,13 +48,15 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
         {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} />}
       </div>
-      {refused && <RefusedView refused={refused} onReadAgain={again} />}
+      {shown.t === "read" && (
+        <ChangedSince session={session} reading={shown.reading} refused={refused} onReadAgain={again} />
+      )}
       {shown.t === "read" && !refused?.changes && (
         <SignForm session={session} reading={shown.reading} closer={closer} onRefused={setRefused} />
       )}
       {shown.t === "failed" && (
         <button type="button" className="button" onClick={again}>
-          Read it again
+          {SIGN_OFF.readAgain}
         </button>
       )}
     </StateDialog>
@@ -108,6 +110,44 @@ function SignForm({ session, reading, closer, onRefused }: SignProps) {
   );
 }
 
+interface ChangedProps {
+  readonly session: PlanSession;
+  readonly reading: ReadingToSign;
+  readonly refused: Refused | null;
+  readonly onReadAgain: () => void;
+}
+
+/** What has changed since the plan was loaded here, as it goes on changing; after a refusal what the server said, too. */
+function ChangedSince({ session, reading, refused, onReadAgain }: ChangedProps) {
+  const plan = useDeferredValue(useSnapshot(session).plan);
+  const changes = useMemo(() => sinceRead(reading.plan, plan), [reading.plan, plan]);
+  const seen = useRef(false);
+  seen.current ||= changes.length > 0;
+  if (refused) {
+    // What this page cannot see, such as a move of the library, only the server can tell.
+    const now = refused.changes && seen.current ? { ...refused, changes } : refused;
+    return <RefusedView refused={now} onReadAgain={onReadAgain} />;
+  }
+  if (changes.length === 0) return null;
+  return (
+    <div role="status" className="notice">
+      <p>{SIGN_OFF.changedMeanwhile}</p>
+      <ChangeList lines={changes} />
+      <button type="button" className="button" onClick={onReadAgain}>
+        {SIGN_OFF.readAgain}
+      </button>
+    </div>
+  );
+}
+
+const ChangeList = ({ lines }: { readonly lines: readonly { readonly message: string }[] }) => (
+  <ul>
+    {lines.map(({ message }) => (
+      <li key={message}>{message}</li>
+    ))}
+  </ul>
+);
+
 function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; readonly onReadAgain: () => void }) {
   const { changes, blockers } = refused;
   const button = useRef<HTMLButtonElement>(null);
@@ -115,14 +155,10 @@ function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; read
   if (!changes && !blockers) return null;
   return (
     <div role="alert" className="notice">
-      {changes && <p>{SIGN_OFF.changedMeanwhile}</p>}
-      <ul>
-        {[...(changes ?? []), ...(blockers ?? [])].map((line) => (
-          <li key={line.message}>{line.message}</li>
-        ))}
-      </ul>
+      {changes && <p>{changes.length > 0 ? SIGN_OFF.changedMeanwhile : SIGN_OFF.asReadAgain}</p>}
+      <ChangeList lines={[...(changes ?? []), ...(blockers ?? [])]} />
       <button ref={button} type="button" className="button" onClick={onReadAgain}>
-        Read it again
+        {SIGN_OFF.readAgain}
       </button>
     </div>
   );

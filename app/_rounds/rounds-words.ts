@@ -92,8 +92,9 @@ export const ROUNDS = {
 const OUTCOMES = { returned: "returned with notes", signed: "signed off", "taken-back": "taken back" } as const;
 
 /** "Round 2: returned with notes", "Round 3: being read by Ines". */
-export function roundTitle({ number, outcome, readerName, edition }: RoundView): string {
-  if (outcome === "signed" && edition !== null) return `Round ${number}: signed off as edition ${edition}`;
+export function roundTitle({ number, outcome, readerName, edition, moments }: RoundView): string {
+  const withdrawn = moments.some(({ kind }) => kind === "withdrawn") ? ", since withdrawn" : "";
+  if (outcome === "signed" && edition !== null) return `Round ${number}: signed off as edition ${edition}${withdrawn}`;
   if (outcome !== null) return `Round ${number}: ${OUTCOMES[outcome]}`;
   return readerName === null
     ? `Round ${number}: offered, nobody reads it yet`

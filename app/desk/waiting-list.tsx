@@ -10,7 +10,7 @@ import { lengthWords } from "../_parts/time-words.ts";
 import { ClassInSmall } from "./class-in-small.tsx";
 import styles from "./desk.module.css";
 import { TakeFromQueue } from "./take-from-queue.tsx";
-import { comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
+import { cameBackWords, comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
 
 interface WaitingProps {
   readonly waiting: readonly Waiting[];
@@ -153,10 +153,10 @@ function Offered({ one, plan, me }: { one: Of<"offered">; plan: PlanListEntry | 
   );
 }
 
-function Returned({ one: { byName, at, note, mainPoints } }: { one: Of<"returned"> }) {
+function Returned({ one: { withdrawn, byName, at, note, mainPoints } }: { one: Of<"returned"> }) {
   return (
     <>
-      returned{byName === null ? "" : ` by ${byName}`}, <LocalTime at={at} />
+      {cameBackWords(withdrawn, byName)}, <LocalTime at={at} />
       {mainPoints.length > 0 ? (
         <ol className={styles.points}>
           {mainPoints.map((point) => (

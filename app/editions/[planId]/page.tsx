@@ -5,6 +5,7 @@ import { notFound } from "next/navigation";
 import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import { noneInUseWords } from "#lib/card/withdrawn-words.ts";
 import { type PlanEditions, readPlanEditions } from "#server/editions/plan-editions.ts";
 import { CompareForm } from "./compare-form.tsx";
 import styles from "./editions.module.css";
@@ -57,6 +58,7 @@ function About({ planId, of: { editions, origin, opens } }: { readonly planId: s
           .{" "}
         </>
       )}
+      {editions[0]?.withdrawn && <b>{noneInUseWords(editions[0].number)} </b>}
       {opens && <a href={`/plans/${encodeURIComponent(planId)}`}>Open the plan</a>}
     </p>
   );
