@@ -6,6 +6,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
+import { goToPlace, placeOfThread } from "../_session/threads/go-to-place.ts";
 import { postThread } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
 import { COMMENT_SENT } from "./margin-words.ts";
@@ -25,11 +26,17 @@ export function NewThread({ session, anchor, words, place }: NewThreadProps) {
     setOpen(false);
     button.current?.focus();
   };
+  const made = useRef<string | null>(null);
   const onPosted = () => {
     session.say(COMMENT_SENT);
     onLeave();
+    if (made.current !== null) goToPlace(placeOfThread(made.current));
   };
-  const post = (written: Parameters<typeof postThread>[2]) => postThread(session, anchor, written);
+  const post = async (written: Parameters<typeof postThread>[2]) => {
+    const sent = await postThread(session, anchor, written);
+    made.current = sent.ok ? sent.value.id : null;
+    return sent;
+  };
   return (
     <>
       <button

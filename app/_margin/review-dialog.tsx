@@ -7,6 +7,7 @@ import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } f
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { type Sent, send } from "../_parts/send.ts";
+import { goToPlace, OPEN_THREADS } from "../_session/threads/go-to-place.ts";
 import { LEFT_OPEN_ID, LeftOpen } from "./left-open.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
@@ -36,6 +37,10 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   useEffect(() => {
     void read();
   }, [read]);
+  const goToThreads = () => {
+    closer.current?.();
+    goToPlace(OPEN_THREADS);
+  };
   const again = () => {
     void read();
     top.current?.focus();
@@ -46,7 +51,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} />}
+        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} onGo={goToThreads} />}
       </div>
       {shown.t === "read" && (
         <ChangedSince session={session} reading={shown.reading} refused={refused} onReadAgain={again} />

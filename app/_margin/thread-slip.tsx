@@ -79,7 +79,7 @@ function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: Act
           aria-expanded={open}
           onClick={() => onOpen(!open)}
         >
-          {open ? "Close" : isLong ? "Open" : "Reply"}
+          {open ? "Fold" : isLong ? "Show all" : "Reply"}
         </button>
       )}
       {rights.comments && <SettleThread {...{ session, thread, seen, onShow }} />}
@@ -91,7 +91,7 @@ function Reply({ session, thread, onLeave }: Props & { readonly onLeave: () => v
   const { rights, plan } = useSnapshot(session);
   if (!rights.comments) return null;
   const form = {
-    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave },
+    ...{ session, label: "Reply", verb: "Send the reply", place: placeOf(thread, plan), onLeave },
     post: (written: Written) => postReply(thread.id, written),
     onPosted: (sent: Sent) => session.say(isSettled(sent) ? THREAD.replyToSettled : THREAD.replySent),
   };

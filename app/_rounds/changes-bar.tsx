@@ -32,7 +32,6 @@ export function ChangesBar({ session }: { readonly session: PlanSession }) {
       {point !== null && order.length > 0 && (
         <>
           <PlanButton command="next-changed" place="plan" />
-          <PlanButton command="changed-before" place="plan" />
           <PlanButton command="mark-read" place="plan">
             {isRead ? CHANGES.unread : CHANGES.read}
           </PlanButton>

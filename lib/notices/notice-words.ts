@@ -23,11 +23,14 @@ export function oneLine(text: string, most = TITLE_MAX): string {
   return letters.length <= most ? plain : `${letters.slice(0, most - 1).join("")}…`;
 }
 
+/** The first round needs no number. */
+const inRound = ({ round = 1 }: NoticeData): string => (round > 1 ? `, round ${round}` : "");
+
 const SENTENCES: Readonly<
   Record<NoticeKind, (who: string, plan: string, of: NoticeData, names: NoticeNames) => string>
 > = {
-  offered: (who, plan) => `${who} offered ${plan} for reading.`,
-  returned: (who, plan) => `${who} returned ${plan} with notes.`,
+  offered: (who, plan, of) => `${who} offered ${plan} for reading${inRound(of)}.`,
+  returned: (who, plan, of) => `${who} returned ${plan} with notes${inRound(of)}.`,
   signed: (who, plan, { edition }) => `${who} signed off ${plan}${edition ? ` as edition ${edition}` : ""}.`,
   withdrawn: (who, plan, { edition }) => `${who} withdrew ${edition ? `edition ${edition} of ` : ""}${plan}.`,
   mention: (who, plan) => `${who} named you in a thread of ${plan}.`,

@@ -28,8 +28,11 @@ export function scriptChanges(name: string, was: Read[] | undefined, is: Read[] 
   if (sameData(written(was), written(is))) return [];
   const others = otherLines(was ?? [], is ?? []);
   if (others.length === 0) return [`The script of ${name} is written differently (no lines).`];
-  return others.map((other) => lineSentence(name, other));
+  return others.map((other) => oneStop(lineSentence(name, other)));
 }
+
+/** What is quoted last may have its own full stop. */
+const oneStop = (sentence: string): string => sentence.replace(/([.!?…]”)\.$/u, "$1");
 
 function lineSentence(name: string, other: OtherLine<Read>): string {
   const line = (of: Read) => `A line of ${name} (${KIND_WORDS[of.kind]})`;

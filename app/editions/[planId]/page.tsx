@@ -48,7 +48,8 @@ export default async function EditionsPage({ params }: { readonly params: Promis
 function About({ planId, of: { editions, origin, opens } }: { readonly planId: string; readonly of: PlanEditions }) {
   return (
     <p>
-      {editions.length === 1 ? "One edition." : `${editions.length} editions, the newest first.`}{" "}
+      {editions.length === 1 ? "One edition." : `${editions.length} editions, the newest first.`} Each has a short name
+      made from its hash, to be said aloud: devices and sheets show the same one.{" "}
       {origin && (
         <>
           The plan was made from{" "}
