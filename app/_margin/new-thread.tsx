@@ -30,13 +30,9 @@ export function NewThread({ session, anchor, words, place }: NewThreadProps) {
   const onPosted = () => {
     session.say(COMMENT_SENT);
     onLeave();
-    if (made.current !== null) goToPlace(placeOfThread(made.current));
+    goToMade(made.current);
   };
-  const post = async (written: Parameters<typeof postThread>[2]) => {
-    const sent = await postThread(session, anchor, written);
-    made.current = sent.ok ? sent.value.id : null;
-    return sent;
-  };
+  const post = (written: Parameters<typeof postThread>[2]) => posted(postThread(session, anchor, written), made);
   return (
     <>
       <button
@@ -60,3 +56,13 @@ export function NewThread({ session, anchor, words, place }: NewThreadProps) {
     </>
   );
 }
+
+async function posted(sending: ReturnType<typeof postThread>, made: { current: string | null }) {
+  const sent = await sending;
+  made.current = sent.ok ? sent.value.id : null;
+  return sent;
+}
+
+const goToMade = (threadId: string | null): void => {
+  if (threadId !== null) goToPlace(placeOfThread(threadId));
+};

@@ -37,10 +37,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   useEffect(() => {
     void read();
   }, [read]);
-  const goToThreads = () => {
-    closer.current?.();
-    goToPlace(OPEN_THREADS);
-  };
+  const goToThreads = () => leaveFor(OPEN_THREADS, closer.current);
   const again = () => {
     void read();
     top.current?.focus();
@@ -59,13 +56,20 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       {shown.t === "read" && !refused?.changes && (
         <SignForm session={session} reading={shown.reading} closer={closer} onRefused={setRefused} />
       )}
-      {shown.t === "failed" && (
-        <button type="button" className="button" onClick={again}>
-          {SIGN_OFF.readAgain}
-        </button>
-      )}
+      {shown.t === "failed" && <ReadAgain onPress={again} />}
     </StateDialog>
   );
+}
+
+const ReadAgain = ({ onPress }: { readonly onPress: () => void }) => (
+  <button type="button" className="button" onClick={onPress}>
+    {SIGN_OFF.readAgain}
+  </button>
+);
+
+function leaveFor(place: string, close: (() => void) | null): void {
+  close?.();
+  goToPlace(place);
 }
 
 const shownOf = (sent: Sent<ReadingToSign>): Shown =>

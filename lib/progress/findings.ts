@@ -14,12 +14,12 @@ export interface RoundText {
   readonly at: number;
   readonly findings: readonly Finding[];
   /** What somebody had said or proposed about the plan by then. */
-  readonly asked: Asked;
+  readonly asked: SaidByThen;
   /** Null when the plan could not be read then. */
   readonly text: TextThen | null;
 }
 
-export interface Asked {
+export interface SaidByThen {
   /** Items and rules that a thread or a proposal is about. */
   readonly items: ReadonlySet<string>;
   readonly rules: ReadonlySet<string>;

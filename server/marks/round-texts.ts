@@ -5,7 +5,7 @@ import { listRounds, type RoundRow } from "#db/repos/round-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { moveName } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Asked, RoundText, TextThen } from "#lib/progress/findings.ts";
+import type { RoundText, SaidByThen, TextThen } from "#lib/progress/findings.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
 import type { Springline } from "#server/context/springline.ts";
 
@@ -49,7 +49,7 @@ function textThen(plan: Plan): TextThen {
 }
 
 /** Whoever said it, also in a thread that is settled. */
-function askedBy({ comments, proposals, rounds, moments }: Said, { at, round }: RoundMoment): Asked {
+function askedBy({ comments, proposals, rounds, moments }: Said, { at, round }: RoundMoment): SaidByThen {
   const anchors = comments.filter((comment) => comment.at <= at);
   const last = rounds.find(({ number }) => number === round - 1);
   const returns = moments.filter((moment) => moment.round === round - 1 && moment.kind !== "offered");

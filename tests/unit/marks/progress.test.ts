@@ -1,6 +1,12 @@
 /** What a person's rounds and marks say over time. The expected values are worked out by hand. */
 import { describe, expect, it } from "vitest";
-import { type Asked, fixedUnasked, type RoundText, returningFindings, type TextThen } from "#lib/progress/findings.ts";
+import {
+  fixedUnasked,
+  type RoundText,
+  returningFindings,
+  type SaidByThen,
+  type TextThen,
+} from "#lib/progress/findings.ts";
 import { markSeries } from "#lib/progress/series.ts";
 import { taughtAgainstPlan } from "#lib/progress/taught.ts";
 import { faultOfLevels, type Levels, rubricSchema, STARTER_RUBRIC } from "#lib/rubric/rubric.ts";
@@ -9,7 +15,7 @@ import type { Finding } from "#lib/rules/define/types.ts";
 const finding = (rule: string, item: string, level: Finding["level"] = "look"): Finding => ({
   ...{ rule, level, items: [item], message: `${rule} at ${item}`, values: {}, key: `${rule}:${item}` },
 });
-const nobody: Asked = { items: new Set(), rules: new Set(), words: [] };
+const nobody: SaidByThen = { items: new Set(), rules: new Set(), words: [] };
 /** Moves with names of their own. */
 const having = (...items: string[]): TextThen => ({
   items: new Map(items.map((id) => [id, `move ${id}`])),
@@ -64,7 +70,7 @@ describe("fixed without being asked", () => {
     finding("stays", "m4"),
   ];
   const wholeClass: Finding = { ...finding("too-long", "m1"), items: [] };
-  const fixed = (asked: Partial<Asked>, then?: TextThen | null, found: Finding[] = before) =>
+  const fixed = (asked: Partial<SaidByThen>, then?: TextThen | null, found: Finding[] = before) =>
     fixedUnasked([
       text("a", 1, "offered", found),
       text("a", 1, "returned", found),
