@@ -4,7 +4,7 @@ import { talkPercent } from "#lib/cues/class-talk.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
-import { acceptedWords, useAccepted } from "../_session/accepted-now.ts";
+import { acceptedWords, isWholeCount, useAccepted } from "../_session/accepted-now.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./class-line.module.css";
 
@@ -34,11 +34,16 @@ export function ClassLine({ snap, onFinding, onTalk }: ClassLineProps) {
   );
 }
 
+/** No number stands here that the rest of the rules, or what a lead accepted, may change in a moment. */
+const CHECKING = "checking the class…";
+
 /** How many findings there are of each level; each count leads to the next one. */
 function Findings({ snap, onFinding }: Pick<ClassLineProps, "snap" | "onFinding">) {
   const { waiting, of: accepted } = useAccepted(snap);
-  const counts = levelCounts(waiting);
   if (snap.plan.items.length === 0) return null;
+  const offline = snap.saveState === "offline";
+  if (!offline && !isWholeCount(snap)) return <p>{CHECKING}</p>;
+  const counts = levelCounts(waiting);
   if (counts.length + accepted.size === 0)
     return <p className={styles.clean}>{snap.moreToCheck ? "nothing found so far" : "nothing found"}</p>;
   return (
@@ -55,6 +60,7 @@ function Findings({ snap, onFinding }: Pick<ClassLineProps, "snap" | "onFinding"
         </button>
       ))}
       {accepted.size > 0 && <p>{acceptedWords(accepted.size)}</p>}
+      {snap.moreToCheck && <p className={styles.unchecked}>so far</p>}
     </>
   );
 }

@@ -55,25 +55,28 @@ export function FindingActs({ session, finding, from, isGone }: ActsProps) {
 function Accept({ session, finding }: Pick<ActsProps, "session" | "finding">) {
   const [open, setOpen] = useState(() => session.typed.at(PLACE.accept(finding.key ?? "")) !== undefined);
   const button = useRef<HTMLButtonElement>(null);
+  const form = useRef<HTMLDivElement>(null);
   const onLeave = () => {
     setOpen(false);
     // Once it is accepted the button is gone, and its slip has the focus.
-    const slip = button.current?.closest<HTMLElement>("article");
+    const slip = form.current?.closest<HTMLElement>("article");
     requestAnimationFrame(() => (button.current ?? slip)?.focus());
   };
   return (
     <>
-      <button
-        ref={button}
-        type="button"
-        className="text-button text-button-low small"
-        aria-expanded={open}
-        onClick={() => setOpen(true)}
-      >
-        {ACCEPT_AS_IT_IS}
-      </button>
+      {!open && (
+        <button
+          ref={button}
+          type="button"
+          className="text-button text-button-low small"
+          aria-expanded={false}
+          onClick={() => setOpen(true)}
+        >
+          {ACCEPT_AS_IT_IS}
+        </button>
+      )}
       {open && (
-        <div className={styles.writes}>
+        <div ref={form} className={styles.writes}>
           <LatePart part={lateAcceptForm} props={{ session, finding, onLeave }} />
         </div>
       )}

@@ -2,11 +2,13 @@
 /** Starts a thread: on an item, on the change before it, on a finding or on the plan. Words are commented on in the script itself. */
 import { useRef, useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
+import type { Sent } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
 import type { TypedPlace } from "#app/_session/typed/typed-words.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { RemarkPlace } from "#lib/remarks/match-remarks.ts";
+import { goToPlace, placeOfThread } from "../_session/threads/go-to-place.ts";
 import { postThread } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
 import { COMMENT_SENT } from "./margin-words.ts";
@@ -58,9 +60,14 @@ function useBegun({ session, at, onLeft }: NewThreadProps) {
     if (onLeft) onLeft();
     else button.current?.focus();
   };
-  const onPosted = () => {
+  const onPosted = (sent: Sent) => {
     session.say(COMMENT_SENT);
     onLeave();
+    const made = madeThread(sent);
+    if (made !== null) goToPlace(placeOfThread(made));
   };
   return { open, begin: () => setOpen("begun"), button, onLeave, onPosted };
 }
+
+const madeThread = (sent: Sent): string | null =>
+  sent.ok && typeof sent.value === "object" && sent.value !== null && "id" in sent.value ? String(sent.value.id) : null;

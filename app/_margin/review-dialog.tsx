@@ -3,17 +3,18 @@
  * The sign-off: the lead reads the plan as the server has it, with its findings and what prevents a sign-off, and signs
  * exactly that. When the plan has changed meanwhile, the changes are shown, and it has to be read again before it is signed.
  */
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import { useChangesShown } from "#app/_session/changes-shown.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { PLACE } from "#app/_session/typed/typed-words.ts";
 import { useTyped } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { type Sent, send } from "../_parts/send.ts";
+import { goToPlace, OPEN_THREADS } from "../_session/threads/go-to-place.ts";
 import { LEFT_OPEN_ID, LeftOpen } from "./left-open.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { OTHER_READER_ID, OtherReader, otherReader } from "./other-reader.tsx";
-import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
+import { type ReadingToSign, readingToSignSchema, refusalOf, sinceRead } from "./reading-to-sign.ts";
 import { ROUND_OVER_ID, RoundOver, useRoundHere } from "./round-over.tsx";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
 import { SIGN_OFF, signedWords, unreadWords } from "./sign-off-words.ts";
@@ -29,6 +30,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   const closer = useRef<(() => void) | null>(null);
   const top = useRef<HTMLDivElement>(null);
   const { shown, refused, setRefused, isAgain, readAgain } = useReading(session);
+  const goToThreads = () => leaveFor(OPEN_THREADS, closer.current);
   const again = () => {
     readAgain();
     top.current?.focus();
@@ -38,17 +40,15 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} />}
+        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} onGo={goToThreads} />}
       </div>
-      {refused && <RefusedView refused={refused} onReadAgain={again} />}
+      {shown.t === "read" && (
+        <ChangedSince session={session} reading={shown.reading} refused={refused} onReadAgain={again} />
+      )}
       {shown.t === "read" && !refused?.changes && (
         <SignForm {...{ session, isAgain, closer }} reading={shown.reading} onRefused={setRefused} />
       )}
-      {shown.t === "failed" && (
-        <button type="button" className="button" onClick={again}>
-          Read it again
-        </button>
-      )}
+      {shown.t === "failed" && <ReadAgain onPress={again} />}
     </StateDialog>
   );
 }
@@ -71,6 +71,17 @@ function useReading({ planId }: PlanSession) {
     void read();
   };
   return { shown, refused, setRefused, isAgain, readAgain };
+}
+
+const ReadAgain = ({ onPress }: { readonly onPress: () => void }) => (
+  <button type="button" className="button" onClick={onPress}>
+    {SIGN_OFF.readAgain}
+  </button>
+);
+
+function leaveFor(place: string, close: (() => void) | null): void {
+  close?.();
+  goToPlace(place);
 }
 
 const shownOf = (sent: Sent<ReadingToSign>): Shown =>
@@ -136,6 +147,44 @@ function useUnread(session: PlanSession): string | null {
   return setRead ? unreadWords(order.filter((id) => marks.get(id)?.read !== true).length, order.length) : null;
 }
 
+interface ChangedProps {
+  readonly session: PlanSession;
+  readonly reading: ReadingToSign;
+  readonly refused: Refused | null;
+  readonly onReadAgain: () => void;
+}
+
+/** What has changed since the plan was loaded here, as it goes on changing; after a refusal what the server said, too. */
+function ChangedSince({ session, reading, refused, onReadAgain }: ChangedProps) {
+  const plan = useDeferredValue(useSnapshot(session).plan);
+  const changes = useMemo(() => sinceRead(reading.plan, plan), [reading.plan, plan]);
+  const seen = useRef(false);
+  seen.current ||= changes.length > 0;
+  if (refused) {
+    // What this page cannot see, such as a move of the library, only the server can tell.
+    const now = refused.changes && seen.current ? { ...refused, changes } : refused;
+    return <RefusedView refused={now} onReadAgain={onReadAgain} />;
+  }
+  if (changes.length === 0) return null;
+  return (
+    <div role="status" className="notice">
+      <p>{SIGN_OFF.changedMeanwhile}</p>
+      <ChangeList lines={changes} />
+      <button type="button" className="button" onClick={onReadAgain}>
+        {SIGN_OFF.readAgain}
+      </button>
+    </div>
+  );
+}
+
+const ChangeList = ({ lines }: { readonly lines: readonly { readonly message: string }[] }) => (
+  <ul>
+    {lines.map(({ message }) => (
+      <li key={message}>{message}</li>
+    ))}
+  </ul>
+);
+
 function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; readonly onReadAgain: () => void }) {
   const { changes, blockers } = refused;
   const button = useRef<HTMLButtonElement>(null);
@@ -143,14 +192,10 @@ function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; read
   if (!changes && !blockers) return null;
   return (
     <div role="alert" className="notice">
-      {changes && <p>{SIGN_OFF.changedMeanwhile}</p>}
-      <ul>
-        {[...(changes ?? []), ...(blockers ?? [])].map((line) => (
-          <li key={line.message}>{line.message}</li>
-        ))}
-      </ul>
+      {changes && <p>{changes.length > 0 ? SIGN_OFF.changedMeanwhile : SIGN_OFF.asReadAgain}</p>}
+      <ChangeList lines={[...(changes ?? []), ...(blockers ?? [])]} />
       <button ref={button} type="button" className="button" onClick={onReadAgain}>
-        Read it again
+        {SIGN_OFF.readAgain}
       </button>
     </div>
   );

@@ -9,7 +9,14 @@ import type { ReadingToSign } from "./reading-to-sign.ts";
 import { SignOffClass } from "./sign-off-class.tsx";
 import { changedSinceWords, hashWords, SIGN_OFF } from "./sign-off-words.ts";
 
-export function SignOffReadingView({ reading, me }: { readonly reading: ReadingToSign; readonly me: string }) {
+interface ViewProps {
+  readonly reading: ReadingToSign;
+  readonly me: string;
+  /** Leaves the dialog for the first open thread. */
+  readonly onGo: () => void;
+}
+
+export function SignOffReadingView({ reading, me, onGo }: ViewProps) {
   const { plan, findings, blockers, changedSince = [], itemsRead, fromFile } = reading;
   return (
     <div className={styles.dialog}>
@@ -18,7 +25,15 @@ export function SignOffReadingView({ reading, me }: { readonly reading: ReadingT
           <p>{SIGN_OFF.blocked}</p>
           <ul>
             {blockers.map((blocker) => (
-              <li key={blocker.code}>{blocker.message}</li>
+              <li key={blocker.code}>
+                {blocker.code === "open-threads" ? (
+                  <button type="button" className="text-button" onClick={onGo}>
+                    {blocker.message}
+                  </button>
+                ) : (
+                  blocker.message
+                )}
+              </li>
             ))}
           </ul>
         </div>

@@ -7,6 +7,8 @@ export const SIGN_OFF = {
   unreadable: "The server’s answer could not be read. Reload the page and try again.",
   blocked: "It cannot be signed off yet:",
   changedMeanwhile: "The plan has changed since you read it:",
+  asReadAgain: "The plan had changed, and is now as you read it.",
+  readAgain: "Read it again",
   noFindings: "The checks found nothing.",
   leaveOpen: "Nobody has accepted these. They stay with the edition and in the record:",
   askedAgain: "The plan was read again, so this is asked again. Your note is as you wrote it.",

@@ -94,7 +94,7 @@ function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: Act
           aria-expanded={open}
           onClick={() => onOpen(!open)}
         >
-          {open ? "Close" : isLong ? "Open" : "Reply"}
+          {open ? "Fold" : isLong ? "Show all" : "Reply"}
         </button>
       )}
       {rights.comments && <SettleThread {...{ session, thread, seen, onShow }} />}
@@ -112,7 +112,7 @@ function Reply({ session, thread, onLeave, focus }: ReplyProps) {
   if (!rights.comments) return null;
   const about = itemOfAnchor(thread.anchor);
   const form = {
-    ...{ session, label: "Reply", verb: "Reply", place: placeOf(thread, plan), onLeave, focus },
+    ...{ session, label: "Reply", verb: "Send the reply", place: placeOf(thread, plan), onLeave, focus },
     at: {
       place: PLACE.reply(thread.id),
       label: THREAD.replyTo(thread.comments[0]?.authorName ?? "somebody"),

@@ -4,16 +4,12 @@
  * long as it is shown; the rest is the same everywhere. The lines come from the tables of commands.
  */
 import { Fragment, useEffect, useState, useSyncExternalStore } from "react";
-import { type KeyLine, keyParts } from "./commands/command.ts";
+import { type KeyPart, keyParts } from "./commands/command.ts";
 import { COMMON_COMMANDS, UNDO_COMMANDS } from "./commands/common.ts";
 import { keyHandler } from "./commands/keys.ts";
 import { Dialog } from "./dialog.tsx";
 import styles from "./key-help.module.css";
 
-interface KeyPart {
-  readonly title: string;
-  readonly keys: readonly KeyLine[];
-}
 export interface PageKeysProps {
   readonly parts: readonly KeyPart[];
   /** The page has undo. */

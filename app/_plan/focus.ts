@@ -17,18 +17,26 @@ export function focusPanel(panel: HTMLElement | null): void {
 export function focusPlate(plate: HTMLElement | null): void {
   if (!plate) return;
   const first = plate.querySelector<HTMLElement>(WORDS) ?? plate.querySelector<HTMLElement>("[data-first]");
-  if (first) first.focus();
+  if (first) focusInPlate(first);
   else focusWordsSoon(plate);
 }
 
+/** The rail brings the plate's head into view, so a field is scrolled to only where the screen does not show it then. */
+function focusInPlate(field: HTMLElement): void {
+  field.focus({ preventScroll: true });
+  requestAnimationFrame(() => {
+    if (field.getBoundingClientRect().top > innerHeight) field.scrollIntoView({ block: "nearest" });
+  });
+}
+
 function focusWordsSoon(panel: HTMLElement): void {
-  panel.focus();
+  panel.focus({ preventScroll: true });
   const seen = new MutationObserver(() => {
     const words = panel.querySelector<HTMLElement>(WORDS);
     if (!words) return;
     seen.disconnect();
     // Unless the keyboard has gone on meanwhile.
-    if (document.activeElement === panel) words.focus();
+    if (document.activeElement === panel) focusInPlate(words);
   });
   seen.observe(panel, { childList: true, subtree: true });
   setTimeout(() => seen.disconnect(), EDITOR_MS);
@@ -46,7 +54,8 @@ export function focusMiddle(id: string | null): void {
   );
   if (cell) cell.focus();
   else if (id === null) focusRail();
-  else document.getElementById(`rail-${id}`)?.focus();
+  // The rail itself brings a chosen plate into view.
+  else document.getElementById(`rail-${id}`)?.focus({ preventScroll: true });
 }
 
 /** In a plan that has no move yet, the keyboard begins on the rail, where one key adds the first. */

@@ -1,7 +1,7 @@
 /** What the commands of a plan's page do: what they open, and where the keyboard then is. */
 import type { RefObject } from "react";
 import { takeProposed } from "#app/_draft/draft-acts.ts";
-import { nextChanged } from "#app/_session/changes-shown.ts";
+import { isAnyLeft, nextChanged } from "#app/_session/changes-shown.ts";
 import type { PageActs } from "#app/_session/page-acts.tsx";
 import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -110,25 +110,31 @@ function panelCommands({ session, shown, panel, setShutId, setSheetOpen }: Parts
   };
 }
 
-/** From changed plate to changed plate: each opens, and the keyboard stays on the rail. */
+/** From changed plate to changed plate: each opens, and the keyboard stays on the rail, or comes there from nowhere. */
 function changedCommands(page: Parts) {
   const { session } = page;
   const go = (by: 1 | -1) => () => {
     const { plan, selectedId } = session.getSnapshot();
     const places = plan.items.map(({ id }) => id);
     const next = nextChanged(session.changes.get(), places, selectedId, by);
-    if (next === undefined) return session.say(ALL_READ);
+    if (next === undefined) return;
     showing(page)(next);
+    if (document.activeElement === document.body) requestAnimationFrame(() => focusMiddle(next));
   };
   const markRead = () => {
     const { selectedId } = session.getSnapshot();
+    const changes = session.changes.get();
     if (selectedId === null) return;
-    session.changes.get().setRead?.(selectedId, true);
-    go(1)();
+    const on = changes.marks.get(selectedId)?.read !== true;
+    changes.setRead?.(selectedId, on);
+    if (!on) return session.say(NOT_READ);
+    if (isAnyLeft(changes, selectedId)) go(1)();
+    else session.say(ALL_READ);
   };
   return { "next-changed": go(1), "changed-before": go(-1), "mark-read": markRead };
 }
-const ALL_READ = "No other changed plate is left to read.";
+const ALL_READ = "All changed plates are read.";
+const NOT_READ = "The plate is marked as not read.";
 
 function dialogCommands({ setDialog }: Parts) {
   const opening = (which: OpenDialog) => () => setDialog(which);

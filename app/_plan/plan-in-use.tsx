@@ -12,7 +12,7 @@ import { useScale } from "#app/_rail/use-scale.ts";
 import { lateComparing, lateReadCount } from "#app/_rounds/late-rounds.ts";
 import { hasRounds } from "#app/_session/changes-shown.ts";
 import { PageActsContext } from "#app/_session/page-acts.tsx";
-import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
+import { planKeys } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
@@ -28,6 +28,7 @@ import styles from "./plan-page.module.css";
 import { PlanMenu } from "./plan-tools.tsx";
 import { useNamedPlace } from "./use-named-place.ts";
 import { usePage } from "./use-page.ts";
+import { usePageKeys } from "./use-page-keys.ts";
 
 const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through", rounds: "rail" } as const;
 
@@ -41,8 +42,11 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   useUndoKeys(session);
   useLateParts(useMemo(() => latePartsOf(session), [session]));
   useFocusKept(view);
+  usePageKeys(page.acts);
   useNamedPlace(snap, page.acts.show);
   useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
+  const { writes } = snap.rights;
+  const keys = useMemo(() => planKeys({ writes, leads: session.me.roles.includes("lead") }), [session, writes]);
   const shown = { session, snap, page };
   return (
     <PageActsContext value={page.acts}>
@@ -61,7 +65,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
         <Messages session={session} snap={snap} />
         {hasRounds(snap) && <LatePart part={lateComparing} props={{ session }} meanwhile={null} />}
         <Dialogs {...shown} />
-        <PageKeys of={PLAN_KEYS} />
+        <PageKeys of={keys} />
       </main>
     </PageActsContext>
   );

@@ -11,8 +11,12 @@ import { PlanButton } from "#app/_session/page-acts.tsx";
 import { MENU } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { oneLine } from "#lib/notices/notice-words.ts";
+import { plural } from "#lib/plan/format.ts";
+import { placeOfThread } from "../_session/threads/go-to-place.ts";
 import styles from "./plan-tools.module.css";
 import { useBandActs } from "./use-band-acts.ts";
+import { openThreads } from "./use-named-place.ts";
 import type { Page } from "./use-page.ts";
 
 interface PlanToolsProps {
@@ -68,6 +72,7 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
         <PlanButton key={command} command={command} place={PLACES[view]} />
       ))}
       {view === "rail" && <Height scale={scale} />}
+      <OpenThreads snap={snap} />
       <a href={`/api/plans/${session.planId}/threads.jsonld`} download>
         Save the threads as a file
       </a>
@@ -93,6 +98,26 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
           </a>
         ))}
     </>
+  );
+}
+
+const MOST_THREADS = 8;
+const FIRST_WORDS = 40;
+
+/** A link to each open thread, with its first words. */
+function OpenThreads({ snap: { plan, threads } }: Pick<MenuProps, "snap">) {
+  const open = openThreads(plan, threads);
+  if (open.length === 0) return null;
+  return (
+    <fieldset>
+      <legend>{plural(open.length, "open thread")}</legend>
+      {open.slice(0, MOST_THREADS).map(({ id, comments: [first] }) => (
+        <a key={id} href={placeOfThread(id)}>
+          {first?.authorName}: {oneLine(first?.body ?? "", FIRST_WORDS)}
+        </a>
+      ))}
+      {open.length > MOST_THREADS && <p className="quiet small">and {open.length - MOST_THREADS} more</p>}
+    </fieldset>
   );
 }
 

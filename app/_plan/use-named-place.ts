@@ -4,6 +4,7 @@
  * connection, and what they are in opens late, so both are waited for.
  */
 import { useEffect, useState } from "react";
+import { OPEN_THREADS } from "#app/_session/threads/go-to-place.ts";
 import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
@@ -18,13 +19,23 @@ interface PlanNow {
 
 /** `show` opens an item, or with null the class. */
 export function useNamedPlace({ plan, threads }: PlanNow, show: (itemId: string | null) => void): void {
-  const [wanted, setWanted] = useState(() => location.hash);
+  const [wanted, setWanted] = useState(() => ({ hash: location.hash }));
   useEffect(() => {
-    const changed = () => setWanted(location.hash);
+    const changed = () => setWanted({ hash: location.hash });
+    // A link to where the address already is changes nothing that the browser tells of.
+    const pressed = ({ target }: MouseEvent) => {
+      const link = target instanceof Element ? target.closest('a[href^="#"]') : null;
+      if (link?.getAttribute("href") === location.hash) changed();
+    };
     addEventListener("hashchange", changed);
-    return () => removeEventListener("hashchange", changed);
+    addEventListener("click", pressed);
+    return () => {
+      removeEventListener("hashchange", changed);
+      removeEventListener("click", pressed);
+    };
   }, []);
-  const [, id, key] = PLACE.exec(decoded(wanted)) ?? [];
+  const first = wanted.hash === OPEN_THREADS ? openThreads(plan, threads)[0] : undefined;
+  const [, id, key] = PLACE.exec(first ? `#thread-${first.id}` : decoded(wanted.hash)) ?? [];
   const thread = threads.find((one) => `thread-${one.id}` === id);
   const itemId = thread ? itemOfAnchor(thread.anchor) : null;
   const here = id !== undefined && (thread !== undefined || !id.startsWith("thread-"));
@@ -39,7 +50,14 @@ export function useNamedPlace({ plan, threads }: PlanNow, show: (itemId: string 
       place.scrollIntoView({ block: "center" });
       place.focus({ preventScroll: true });
     });
-  }, [here, id]);
+  }, [here, wanted]);
+}
+
+/** Those about the class as a whole come first. */
+export function openThreads({ items }: Pick<Plan, "items">, threads: readonly ThreadView[]): readonly ThreadView[] {
+  const place = new Map(items.map(({ id }, i) => [id, i]));
+  const at = ({ anchor }: ThreadView) => place.get(itemOfAnchor(anchor) ?? "") ?? -1;
+  return threads.filter(({ settled }) => !settled).toSorted((a, b) => at(a) - at(b));
 }
 
 function decoded(hash: string): string {

@@ -3,6 +3,7 @@
 import { standingFor, takenLast } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { takenInPart } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
 import { focusNear } from "./focus-near.ts";
 import { ProposalBeside } from "./proposal-beside.tsx";
@@ -32,15 +33,16 @@ export function PlateProposals({ session, itemId }: PlateProposalsProps) {
 
 /** Stays for as long as the document has the mark of it. Whoever took it just now can undo it here. */
 function TakenSign({ session, proposal }: { readonly session: PlanSession; readonly proposal: Proposal }) {
-  const { canUndo } = useSnapshot(session);
+  const { canUndo, plan, taken } = useSnapshot(session);
   const mine = isTakenHere(proposal.id);
+  const part = takenInPart(plan, proposal.parts, taken.get(proposal.id)?.parts ?? []);
   const undo = () => {
     session.undo();
     focusNear();
   };
   return (
     <p tabIndex={-1} className={styles.taken} data-taken-here={mine || undefined}>
-      {TAKE.sign(proposal.byName, proposal.endedAt ?? proposal.at)}
+      {TAKE.sign(proposal.byName, proposal.endedAt ?? proposal.at, part)}
       {mine && canUndo && (
         <button type="button" className="act" onClick={undo}>
           {TAKE.undo}

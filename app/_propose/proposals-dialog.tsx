@@ -10,6 +10,7 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import { plural, sentenceCase } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { type TakenInPart, takenInPart } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
 import { ProposalBeside } from "./proposal-beside.tsx";
 import styles from "./propose.module.css";
@@ -101,7 +102,8 @@ function Answered({ session }: { readonly session: PlanSession }) {
       <ul className={styles.answered}>
         {answered.toReversed().map((proposal) => (
           <li key={proposal.id}>
-            <b>{placeWords(plan, proposal.itemId)}</b>, {proposal.byName}: {answerWords(proposal)}
+            <b>{placeWords(plan, proposal.itemId)}</b>, {proposal.byName}:{" "}
+            {answerWords(proposal, takenInPart(plan, proposal.parts, taken.get(proposal.id)?.parts ?? []))}
             {proposal.word && <q>{proposal.word}</q>}
           </li>
         ))}
@@ -110,8 +112,8 @@ function Answered({ session }: { readonly session: PlanSession }) {
   );
 }
 
-function answerWords({ state, endedByName, endedAt, at }: Proposal): string {
+function answerWords({ state, endedByName, endedAt, at }: Proposal, part: TakenInPart | null): string {
   const [by, when] = [endedByName ?? "", endedAt ?? at];
-  if (state === "taken") return LIST.taken(by, when);
+  if (state === "taken") return LIST.taken(by, when, part);
   return state === "declined" ? LIST.declined(by, when) : LIST.withdrawn(when);
 }

@@ -1,8 +1,13 @@
 /** What proposals say, all in one place. */
-import { plural } from "#lib/plan/format.ts";
+import { sentenceCase } from "#lib/plan/format.ts";
+import { shareWords, type TakenInPart } from "#lib/proposal/part-words.ts";
 
 const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
 export const shortDay = (ms: number): string => DAY.format(new Date(ms));
+
+/** "Taken", or "2 of 4 parts taken", and after the rest of the sentence which. `part`: null for all of it. */
+const takenWords = (part: TakenInPart | null, rest: string): string =>
+  part ? `${shareWords(part)} taken ${rest}: ${part.named.join(", ")}` : `taken ${rest}`;
 
 export const PROPOSE = {
   title: (name: string) => `Propose a change: ${name}`,
@@ -56,9 +61,9 @@ export const TAKE = {
     "The plan changed in the last moment, so that nothing you chose fits any more. Nothing was written. Look at the proposal again.",
   noWriting:
     "The plan cannot be written in at the moment. Nothing was changed: try again when it says that it is saved.",
-  taken: (by: string, parts: number, all: boolean) =>
-    all ? `Taken from ${by}. Undo takes it back.` : `${plural(parts, "part")} taken from ${by}. Undo takes it back.`,
-  sign: (by: string, at: number) => `taken from ${by}, ${shortDay(at)}`,
+  taken: (by: string, part: TakenInPart | null) =>
+    `${sentenceCase(takenWords(part, `from ${by}`))}. Undo takes it back.`,
+  sign: (by: string, at: number, part: TakenInPart | null) => takenWords(part, `from ${by}, ${shortDay(at)}`),
   undo: "Undo",
 } as const;
 
@@ -78,7 +83,7 @@ export const LIST = {
   none: "No proposal waits for an answer.",
   go: "Go to the plate",
   answered: "Answered",
-  taken: (by: string, at: number) => `taken by ${by}, ${shortDay(at)}`,
+  taken: (by: string, at: number, part: TakenInPart | null) => takenWords(part, `by ${by}, ${shortDay(at)}`),
   declined: (by: string, at: number) => `declined by ${by}, ${shortDay(at)}`,
   withdrawn: (at: number) => `withdrawn, ${shortDay(at)}`,
   undone: "taken, then undone",

@@ -2,6 +2,7 @@
 import { type Sent, send } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeProposal } from "#lib/doc/take-proposal.ts";
+import { takenInPart } from "#lib/proposal/part-words.ts";
 import type { ProposalView } from "#lib/protocol/messages.ts";
 import { TAKE } from "./propose-words.ts";
 import { noteTaken } from "./taken-here.ts";
@@ -28,7 +29,7 @@ export async function takeParts(
   });
   if (!acted) return { ok: false, message: TAKE.noWriting };
   if (taken.length === 0) return { ok: false, message: TAKE.notWritten };
-  session.say(TAKE.taken(proposal.byName, taken.length, taken.length === proposal.parts.length));
+  session.say(TAKE.taken(proposal.byName, takenInPart(session.getSnapshot().plan, proposal.parts, taken)));
   return { ok: true };
 }
 

@@ -126,6 +126,8 @@ function Meta({ item, equipment, holds, reps, marks, change, people, talkOver }:
           {change.read && ", read"}
         </span>
       )}
+      {change && change.goneAbove.length > 0 && <span>removed above: {change.goneAbove.join(", ")}</span>}
+      {change && change.goneBelow.length > 0 && <span>removed below: {change.goneBelow.join(", ")}</span>}
       {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
       {threads > 0 && <span>{plural(threads, "thread")}</span>}
       {proposals > 0 && <span className={styles.proposed}>{plural(proposals, "proposal")}</span>}
@@ -138,14 +140,10 @@ function Meta({ item, equipment, holds, reps, marks, change, people, talkOver }:
   );
 }
 
-/** Plates that were removed: a thin line where each was. */
+/** Plates that were removed: a thin line where each was. Their names stand in the plate's own words, where nothing else is printed. */
 function Gone({ change: { goneAbove, goneBelow } }: { readonly change: ChangeMark }) {
   const line = (names: readonly string[], where: "above" | "below") =>
-    names.length > 0 && (
-      <span className={styles.gone} data-where={where} aria-hidden="true">
-        <span>removed: {names.join(", ")}</span>
-      </span>
-    );
+    names.length > 0 && <span className={styles.gone} data-where={where} aria-hidden="true" />;
   return (
     <>
       {line(goneAbove, "above")}

@@ -22,6 +22,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
+import { bringIntoView } from "./bring-into-view.ts";
 import type { ItemMarks } from "./marks.ts";
 import styles from "./rail.module.css";
 import { RailGround } from "./rail-ground.tsx";
@@ -118,7 +119,7 @@ function Opened({ open, layout, head, measure }: OpenedProps) {
   const box = useRef<HTMLDivElement>(null);
   // As much of it as the screen holds. By then it has its height.
   useEffect(() => {
-    const frame = requestAnimationFrame(() => box.current?.scrollIntoView({ block: "nearest" }));
+    const frame = requestAnimationFrame(() => box.current && bringIntoView(box.current));
     return () => cancelAnimationFrame(frame);
   }, []);
   return (

@@ -1,6 +1,7 @@
 "use client";
 /** Which item of the rail has the focus, and which is in view. */
 import { useEffect, useRef } from "react";
+import { bringIntoView } from "./bring-into-view.ts";
 
 /**
  * The focus goes with the chosen item while it is on the rail, even if the item it was on has just gone, and is never taken
@@ -23,6 +24,6 @@ export function useFocusFollows(list: React.RefObject<HTMLDivElement | null>, se
     if (focusIsFree || box.contains(document.activeElement)) option?.focus({ preventScroll: true });
     // By keys, what stands over the first item is seen with it: the tools and the opening.
     if (option?.matches(":first-child:focus-visible")) scrollTo({ top: 0 });
-    else option?.scrollIntoView({ block: "nearest" });
+    else if (option) bringIntoView(option);
   }, [list, selectedId]);
 }

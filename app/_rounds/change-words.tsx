@@ -37,7 +37,7 @@ export function ChangeWords({ plate: { sentences, lines, setUps }, equipment }: 
   );
 }
 
-function Line({ line: { kind, parts, begins } }: { readonly line: ChangedLine }) {
+function Line({ line: { kind, parts, begins, moved } }: { readonly line: ChangedLine }) {
   return (
     <p className={styles.line}>
       <span className={styles.kind}>{kind}</span>
@@ -47,6 +47,7 @@ function Line({ line: { kind, parts, begins } }: { readonly line: ChangedLine })
           <Part key={i} part={part} />
         ))}
         {begins !== null && <span className="quiet"> · {begins}</span>}
+        {moved !== null && <span className="quiet"> · moved {moved}</span>}
       </span>
     </p>
   );

@@ -11,8 +11,9 @@ import { CHANGES, changedCountWords, pointWords, removedWords } from "./rounds-w
 
 export function ChangesBar({ session }: { readonly session: PlanSession }) {
   const now = useChangesShown(session.changes);
-  useSnapshot(session); // which plate is chosen decides what can be marked
-  const { rounds, point, choose, order } = now;
+  const { selectedId } = useSnapshot(session); // which plate is chosen decides what can be marked
+  const { rounds, point, choose, order, marks } = now;
+  const isRead = selectedId !== null && marks.get(selectedId)?.read === true;
   const id = useId();
   if (!rounds || rounds.points.length === 0) return null;
   const points = rounds.points.toReversed();
@@ -30,8 +31,10 @@ export function ChangesBar({ session }: { readonly session: PlanSession }) {
       {point !== null && <Count now={now} />}
       {point !== null && order.length > 0 && (
         <>
-          <PlanButton command="next-changed" place="rail" />
-          <PlanButton command="mark-read" place="rail" />
+          <PlanButton command="next-changed" place="plan" />
+          <PlanButton command="mark-read" place="plan">
+            {isRead ? CHANGES.unread : CHANGES.read}
+          </PlanButton>
         </>
       )}
       {point !== null && <AsList />}
@@ -46,8 +49,14 @@ function Count({ now: { before, order, marks, plates, setRead } }: { readonly no
     <p role="status" className={styles.count}>
       {before === null ? CHANGES.loading : changedCountWords(order.length, read)}
       {before !== null && removed > 0 && `, ${removedWords(removed)}`}
+      {order.length > 0 && <span className={styles.keysHint}>{keysHint(order.length, read)}</span>}
     </p>
   );
+}
+
+function keysHint(changed: number, read: number | null): string {
+  if (read === null) return CHANGES.keys;
+  return read === changed ? CHANGES.keysAllRead : CHANGES.keysToRead;
 }
 
 /** In the header, which stays in sight: how much a lead has read. */

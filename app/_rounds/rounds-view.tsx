@@ -9,6 +9,7 @@ import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { EarlierStep, MomentHead, RoundsView, RoundView } from "#lib/rounds/rounds.ts";
 import { Between } from "./between.tsx";
 import { MomentThen } from "./moment-then.tsx";
+import { type RoundStep, roundSteps } from "./round-steps.ts";
 import styles from "./rounds.module.css";
 import { earlierWords, ROUNDS, roundTitle, stepTakenWords, thenWords } from "./rounds-words.ts";
 import { useRounds } from "./use-rounds.ts";
@@ -43,13 +44,16 @@ function All({ session, snap, rounds: all }: RoundsProps & { readonly rounds: Ro
     <>
       {points.length > 0 && <Between {...{ session, snap, points, usual }} />}
       {rounds.length + earlier.length === 0 && <p>{ROUNDS.none}</p>}
-      {rounds.toReversed().map((round) => (
-        <Round key={round.number} session={session} round={round} />
-      ))}
+      {rounds
+        .map((round, i) => ({ round, steps: roundSteps(round, rounds[i + 1]?.offeredAt ?? null, snap) }))
+        .reverse()
+        .map((of) => (
+          <Round key={of.round.number} session={session} {...of} />
+        ))}
       {besides.length > 0 && (
         <section className={styles.round} aria-label={ROUNDS.besides}>
           <h3>{ROUNDS.besides}</h3>
-          <Steps session={session} moments={besides} />
+          <Steps session={session} steps={besides.map((moment) => ({ kind: "moment", at: moment.at, moment }))} />
         </section>
       )}
       {earlier.length > 0 && <Earlier steps={earlier} />}
@@ -57,21 +61,17 @@ function All({ session, snap, rounds: all }: RoundsProps & { readonly rounds: Ro
   );
 }
 
-function Round({ session, round }: { readonly session: PlanSession; readonly round: RoundView }) {
-  const { number, readerName, readSince, mainPoints, moments, offeredByName, offeredAt } = round;
+interface RoundProps {
+  readonly session: PlanSession;
+  readonly round: RoundView;
+  readonly steps: readonly RoundStep[];
+}
+
+function Round({ session, round, steps }: RoundProps) {
+  const { number, mainPoints } = round;
   return (
     <section className={styles.round} aria-labelledby={`round-${number}`}>
       <h3 id={`round-${number}`}>{roundTitle(round)}</h3>
-      {moments.length === 0 && (
-        <p>
-          {`Offered for reading by ${offeredByName}`}, <LocalTime at={offeredAt} />
-        </p>
-      )}
-      {readerName !== null && readSince !== null && (
-        <p className={styles.reader}>
-          {`Taken up by ${readerName}`}, <LocalTime at={readSince} />
-        </p>
-      )}
       {mainPoints.length > 0 && (
         <>
           <h4>{ROUNDS.mainPoints}</h4>
@@ -82,25 +82,41 @@ function Round({ session, round }: { readonly session: PlanSession; readonly rou
           </ol>
         </>
       )}
-      <Steps session={session} moments={moments} />
+      <Steps session={session} steps={steps} />
     </section>
   );
 }
 
-function Steps({ session, moments }: { readonly session: PlanSession; readonly moments: readonly MomentHead[] }) {
+function Steps({ session, steps }: Pick<RoundProps, "session" | "steps">) {
   return (
     <ol className={styles.steps}>
-      {moments.map((moment) => (
-        <li key={moment.id}>
-          <p>
-            <b>{stepTakenWords(moment)}</b>, <LocalTime at={moment.at} />
-          </p>
-          {moment.note && <p className={styles.note}>{moment.note}</p>}
-          <p className="small quiet">{moment.hasText ? thenWords(moment) : ROUNDS.textMissing}</p>
-          {moment.hasText && <MomentThen session={session} moment={moment} />}
-        </li>
-      ))}
+      {steps.map((step) =>
+        step.kind === "moment" ? (
+          <li key={step.moment.id}>
+            <Moment session={session} moment={step.moment} />
+          </li>
+        ) : (
+          <li key={`${step.at} ${step.words}`}>
+            <p>
+              <b>{step.words}</b>, <LocalTime at={step.at} />
+            </p>
+          </li>
+        ),
+      )}
     </ol>
+  );
+}
+
+function Moment({ session, moment }: { readonly session: PlanSession; readonly moment: MomentHead }) {
+  return (
+    <>
+      <p>
+        <b>{stepTakenWords(moment)}</b>, <LocalTime at={moment.at} />
+      </p>
+      {moment.note && <p className={styles.note}>{moment.note}</p>}
+      <p className="small quiet">{moment.hasText ? thenWords(moment) : ROUNDS.textMissing}</p>
+      {moment.hasText && <MomentThen session={session} moment={moment} />}
+    </>
   );
 }
 

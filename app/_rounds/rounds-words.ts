@@ -15,6 +15,9 @@ export const CHANGES = {
   is: "now",
   read: "Mark as read",
   unread: "Mark as not read",
+  keys: "Keys: N next, B before",
+  keysToRead: "Keys: N next, B before, M read",
+  keysAllRead: "All are read. Keys: N next, B before, M not read",
 } as const;
 
 /** "since I returned it, round 1". `me`: the id of who reads this. */
@@ -62,7 +65,8 @@ export function atPointWords(point: ComparePoint): string {
 export function changedCountWords(changed: number, read: number | null): string {
   if (changed === 0) return CHANGES.samePlates;
   if (read === null) return plural(changed, "changed plate");
-  return agree(changed, `${read} of one changed plate read`, `${read} of ${changed} changed plates read`);
+  const one = read === 0 ? "The one changed plate is not read yet" : "The one changed plate is read";
+  return agree(changed, one, `${read} of ${changed} changed plates read`);
 }
 
 export const removedWords = (count: number): string => agree(count, "one removed", `${count} removed`);
@@ -88,8 +92,9 @@ export const ROUNDS = {
 const OUTCOMES = { returned: "returned with notes", signed: "signed off", "taken-back": "taken back" } as const;
 
 /** "Round 2: returned with notes", "Round 3: being read by Ines". */
-export function roundTitle({ number, outcome, readerName, edition }: RoundView): string {
-  if (outcome === "signed" && edition !== null) return `Round ${number}: signed off as edition ${edition}`;
+export function roundTitle({ number, outcome, readerName, edition, moments }: RoundView): string {
+  const withdrawn = moments.some(({ kind }) => kind === "withdrawn") ? ", since withdrawn" : "";
+  if (outcome === "signed" && edition !== null) return `Round ${number}: signed off as edition ${edition}${withdrawn}`;
   if (outcome !== null) return `Round ${number}: ${OUTCOMES[outcome]}`;
   return readerName === null
     ? `Round ${number}: offered, nobody reads it yet`

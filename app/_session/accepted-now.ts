@@ -41,5 +41,9 @@ export function useAccepted(snap: Judged): AcceptedNow {
   return acceptedNow(snap);
 }
 
+/** Whether all rules have looked at the plan and it is known which findings are accepted: before, every count is too low or too high. */
+export const isWholeCount = ({ moreToCheck, accepted }: Pick<SessionSnapshot, "moreToCheck" | "accepted">): boolean =>
+  !moreToCheck && (accepted.length === 0 || lateAccepted.here !== null);
+
 /** "2 accepted"; "" for none. */
 export const acceptedWords = (count: number): string => (count === 0 ? "" : `${count} accepted`);

@@ -66,8 +66,8 @@ export const hasRounds = ({ state }: { readonly state: StateNews }): boolean =>
   state.round !== undefined || state.edition > 0;
 
 /**
- * The changed plate after or before the chosen one, then from the other end again: one that is not read yet, where reading is
- * asked for.
+ * The changed plate after or before the chosen one, then from the other end again. Forwards to one that is not read yet, where
+ * reading is asked for and any is left; otherwise to any. Undefined where no plate has changed.
  */
 export function nextChanged(
   { order, marks }: Pick<ChangesNow, "order" | "marks">,
@@ -75,9 +75,15 @@ export function nextChanged(
   chosen: string | null,
   by: 1 | -1,
 ): string | undefined {
-  const left = order.filter((id) => marks.get(id)?.read !== true && id !== chosen);
+  const others = order.filter((id) => id !== chosen);
+  const unread = others.filter((id) => marks.get(id)?.read !== true);
+  const left = by === 1 && unread.length > 0 ? unread : others;
   const ordered = by === 1 ? left : left.toReversed();
   const at = chosen === null ? -1 : places.indexOf(chosen);
   const isPast = (id: string) => (by === 1 ? places.indexOf(id) > at : places.indexOf(id) < at);
-  return (at < 0 ? undefined : ordered.find(isPast)) ?? ordered[0];
+  return (at < 0 ? undefined : ordered.find(isPast)) ?? ordered[0] ?? order[0];
 }
+
+/** Whether a changed plate besides the chosen one waits to be read. */
+export const isAnyLeft = ({ order, marks }: Pick<ChangesNow, "order" | "marks">, chosen: string | null): boolean =>
+  order.some((id) => id !== chosen && marks.get(id)?.read === false);

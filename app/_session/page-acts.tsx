@@ -37,8 +37,8 @@ export function usePageActs(): PageActs {
 
 interface PlanButtonProps {
   readonly command: PageCommand | ItemCommand;
-  /** The view that is open, whose keys count. */
-  readonly place?: "rail" | "lanes" | "read" | "rounds";
+  /** The view that is open, whose keys count, or the plan's page as a whole. */
+  readonly place?: "rail" | "lanes" | "read" | "rounds" | "plan";
   readonly className?: string;
   readonly pressed?: boolean;
   readonly children?: React.ReactNode;

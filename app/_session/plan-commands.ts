@@ -3,6 +3,7 @@
  * command that has a key there; the compiler asks for all of them.
  */
 import { type CommandAt, type CommandId, type CommandTable, keyParts } from "#app/_parts/commands/command.ts";
+import type { PageKeysProps } from "#app/_parts/key-help.tsx";
 import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
@@ -24,7 +25,7 @@ type Fact =
   | "a-block"
   | "a-proposal"
   | ReadingFact;
-/** Of a plan that was offered once; of one with plates that changed; of the chosen plate among them, for a lead. */
+/** Of a plan that was offered once; of one with plates that changed; of the chosen plate among them, for a lead, read or not. */
 type ReadingFact = "a-round" | "a-changed-plate" | "to-be-read";
 
 const SCRIPT_KEYS = [
@@ -54,13 +55,14 @@ const PART_BESIDE = "the item before or after";
 export const PLAN_COMMANDS = {
   places: {
     rail: { title: "On the rail" },
-    drag: { title: "While you drag an item", whileTyping: true },
+    plan: { title: "Anywhere on the plan’s page, while no text is typed" },
+    drag: { title: "While you drag an item", whileTyping: true, needs: ["writing"] },
     lanes: { title: "In the whole class" },
     rounds: { title: "In the rounds of reading" },
     read: { title: "In the read-through", others: [["Enter", "go to the line in its item's script"]] },
     finding: { title: "On a finding" },
     panel: { title: "In the panel of an item or the class", whileTyping: true },
-    script: { title: "In a script", others: SCRIPT_KEYS },
+    script: { title: "In a script", others: SCRIPT_KEYS, needs: ["writing"] },
   },
   commands: {
     // The chosen item, on the rail.
@@ -80,23 +82,23 @@ export const PLAN_COMMANDS = {
     },
     "next-changed": {
       words: "Next changed plate",
-      keys: { rail: "n" },
-      help: "to the next changed plate, for a lead the next not yet read",
+      keys: { plan: "n" },
+      help: "to the next changed item; for a lead to the next that is not read, while there is one",
       needs: ["a-changed-plate"],
     },
     "changed-before": {
       words: "Changed plate before",
-      keys: { rail: "b" },
-      help: "to the changed plate before",
+      keys: { plan: "b" },
+      help: "to the changed item before, read or not",
       needs: ["a-changed-plate"],
     },
     "mark-read": {
       words: "Mark as read",
-      keys: { rail: "m" },
-      help: "mark the changed plate as read and go on to the next",
+      keys: { plan: "m" },
+      help: "mark the changed item as read and go on to the next; on one that is read, take the mark back",
       needs: ["to-be-read"],
     },
-    "take-fix": { keys: { finding: "Enter" }, help: "fix it with the act that it offers" },
+    "take-fix": { keys: { finding: "Enter" }, help: "fix it with the act that it offers", needs: ["writing"] },
     "take-draft": {
       keys: { rail: "d" },
       help: "take the lines proposed for the item, or for the block of a heading",
@@ -233,11 +235,13 @@ export const ITEM_ACTS = [
   "propose-order",
 ] as const satisfies readonly PlanCommand[];
 
-export const PLAN_KEYS = {
-  parts: keyParts(PLAN_COMMANDS),
-  undo: true,
-  note: "With a mouse: pull an item's lower end to change its time, and the item itself to move it. With a finger: choose the item first, then pull the bar at its left or its lower end.",
-};
+/** The list of keys for somebody: without what they may never do. */
+export const planKeys = ({ writes, leads }: { readonly writes: boolean; readonly leads: boolean }): PageKeysProps => ({
+  parts: keyParts(PLAN_COMMANDS, (need) => (need !== "writing" || writes) && (need !== "to-be-read" || leads)),
+  ...(writes ? { undo: true, note: BY_HAND } : {}),
+});
+const BY_HAND =
+  "With a mouse: pull an item's lower end to change its time, and the item itself to move it. With a finger: choose the item first, then pull the bar at its left or its lower end.";
 
 /** Whether something that a command needs holds just now. */
 export function commandHolds(session: PlanSession): (need: string) => boolean {
@@ -255,7 +259,7 @@ export function commandHolds(session: PlanSession): (need: string) => boolean {
       "a-move": plan.items.some(isMoveItem),
       "a-round": hasRounds({ state }),
       "a-changed-plate": order.length > 0,
-      "to-be-read": selectedId !== null && marks.get(selectedId)?.read === false,
+      "to-be-read": selectedId !== null && typeof marks.get(selectedId)?.read === "boolean",
       "a-finding": findings.some(({ level }) => level !== "info"),
       proposing: session.proposes,
       "a-plate": item?.kind === "move" || item?.kind === "pause",

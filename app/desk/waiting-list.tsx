@@ -10,7 +10,7 @@ import { lengthWords } from "../_parts/time-words.ts";
 import { ClassInSmall } from "./class-in-small.tsx";
 import styles from "./desk.module.css";
 import { TakeFromQueue } from "./take-from-queue.tsx";
-import { comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
+import { cameBackWords, comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
 
 interface WaitingProps {
   readonly waiting: readonly Waiting[];
@@ -109,7 +109,7 @@ function Facts({ one, count, plan, me }: Omit<RowProps, "isNew">): ReactNode {
     case "offered":
       return <Offered {...{ one, plan, me }} />;
     case "returned":
-      return <Returned one={one} />;
+      return <Returned plan={plan} one={one} />;
     case "named":
       return (
         <>
@@ -141,7 +141,7 @@ function Offered({ one, plan, me }: { one: Of<"offered">; plan: PlanListEntry | 
       {byName}, <LocalTime at={at} />
       {round > 1 ? ` · round ${round}` : ""}
       {plan ? ` · ${lengthWords(plan.lengthSeconds)}` : ""} · <MustFix count={plan?.handedIn?.mustFix ?? null} />
-      {plan && plan.openThreads > 0 ? ` · ${plural(plan.openThreads, "open thread")}` : ""}
+      <OpenThreads plan={plan} />
       {reader ? (
         <b className={styles.reader}>
           {" "}
@@ -153,10 +153,27 @@ function Offered({ one, plan, me }: { one: Of<"offered">; plan: PlanListEntry | 
   );
 }
 
-function Returned({ one: { byName, at, note, mainPoints } }: { one: Of<"returned"> }) {
+function OpenThreads({ plan }: { plan: PlanListEntry | undefined }) {
+  if (!plan || plan.openThreads === 0) return null;
   return (
     <>
-      returned{byName === null ? "" : ` by ${byName}`}, <LocalTime at={at} />
+      {" · "}
+      <a href={`/plans/${plan.id}#threads`}>{plural(plan.openThreads, "open thread")}</a>
+    </>
+  );
+}
+
+function Returned({
+  plan,
+  one: { withdrawn, byName, at, note, mainPoints },
+}: {
+  plan: PlanListEntry | undefined;
+  one: Of<"returned">;
+}) {
+  return (
+    <>
+      {cameBackWords(withdrawn, byName)}, <LocalTime at={at} />
+      <OpenThreads plan={plan} />
       {mainPoints.length > 0 ? (
         <ol className={styles.points}>
           {mainPoints.map((point) => (

@@ -32,4 +32,10 @@ export function unsignedWords(state: PlanState | null): string {
   }
 }
 
+/** How a plan came back: by a return, or with an edition that was withdrawn. */
+export function cameBackWords(withdrawn: number | null, byName: string | null): string {
+  const by = byName === null ? "" : ` by ${byName}`;
+  return withdrawn === null ? `returned${by}` : `edition ${withdrawn} withdrawn${by}, so it is to be signed off again`;
+}
+
 export const unreadLogs = (count: number): string => `${plural(count, "class log")} not looked at`;

@@ -1,8 +1,8 @@
 /** What rounds, threads and class logs say about one person's plans. Reads only. */
 import { and, asc, desc, eq, inArray } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { planMomentTable, planRoundTable } from "#db/review-schema.ts";
-import { classLogTable, planTable, threadTable } from "#db/schema.ts";
+import { planMomentTable, planRoundTable, planTextTable } from "#db/review-schema.ts";
+import { classLogTable, commentTable, planTable, threadTable } from "#db/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 
@@ -13,32 +13,48 @@ export interface RoundMoment {
   /** ms since the epoch. */
   readonly at: number;
   readonly findings: readonly Finding[];
+  readonly note: string | null;
+  /** Canonical JSON of the plan; null when it could not be read then. */
+  readonly planJson: string | null;
 }
 
 /** The moments of all rounds that this person offered, the oldest first. */
 export function listMomentsOffered(db: Db, userId: string): RoundMoment[] {
   const rows = db.orm
-    .select({ moment: planMomentTable })
+    .select({ moment: planMomentTable, planJson: planTextTable.planJson })
     .from(planMomentTable)
     .innerJoin(
       planRoundTable,
       and(eq(planRoundTable.planId, planMomentTable.planId), eq(planRoundTable.number, planMomentTable.round)),
     )
+    .leftJoin(
+      planTextTable,
+      and(eq(planTextTable.planId, planMomentTable.planId), eq(planTextTable.hash, planMomentTable.hash)),
+    )
     .where(eq(planRoundTable.offeredBy, userId))
     .orderBy(asc(planMomentTable.id));
-  return rows.all().map(({ moment: { planId, round, kind, at, findingsJson } }) => {
-    return { planId, round, kind, at, findings: JSON.parse(findingsJson) as Finding[] }; // written with the moment
+  return rows.all().map(({ moment: { planId, round, kind, at, note, findingsJson }, planJson }) => {
+    return { planId, round, kind, at, note, planJson, findings: JSON.parse(findingsJson) as Finding[] }; // written with the moment
   });
 }
 
-/** Where the threads of these plans are pinned, and since when. */
-export function listPins(db: Db, planIds: readonly string[]): { planId: string; at: number; anchor: Anchor }[] {
+export interface Comment {
+  readonly planId: string;
+  readonly at: number;
+  readonly anchor: Anchor;
+  readonly body: string;
+}
+
+/** Every comment on these plans, with the place of its thread. */
+export function listCommentsOn(db: Db, planIds: readonly string[]): Comment[] {
   if (planIds.length === 0) return [];
+  const { planId, anchorJson } = threadTable;
   const rows = db.orm
-    .select({ planId: threadTable.planId, at: threadTable.createdAt, anchorJson: threadTable.anchorJson })
-    .from(threadTable)
-    .where(inArray(threadTable.planId, [...planIds]));
-  return rows.all().map(({ anchorJson, ...pin }) => ({ ...pin, anchor: JSON.parse(anchorJson) as Anchor }));
+    .select({ planId, at: commentTable.at, anchorJson, body: commentTable.body })
+    .from(commentTable)
+    .innerJoin(threadTable, eq(threadTable.id, commentTable.threadId))
+    .where(inArray(planId, [...planIds]));
+  return rows.all().map(({ anchorJson: anchor, ...comment }) => ({ ...comment, anchor: JSON.parse(anchor) as Anchor }));
 }
 
 /** What a class log is about, without the log, which is long. */

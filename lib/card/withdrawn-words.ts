@@ -7,3 +7,7 @@ export function withdrawnWords(of: { readonly byName: string; readonly at: numbe
   const end = /[.!?]$/.test(of.reason) ? "" : ".";
   return `Withdrawn by ${of.byName}, ${day.getDate()} ${MONTHS[day.getMonth()]}: ${of.reason}${end}`;
 }
+
+/** What devices go on with once the newest edition of a plan is withdrawn: nothing. */
+export const noneInUseWords = (edition: number): string =>
+  `No edition is in use: edition ${edition} is withdrawn, devices do not start it, and no earlier edition takes its place. A new sign-off puts one in use.`;

@@ -23,6 +23,8 @@ export type Waiting =
     })
   | (OfPlan & {
       readonly kind: "returned";
+      /** The edition that was withdrawn, where that is how it came back; `byName` and `note` are then of the withdrawal. */
+      readonly withdrawn: number | null;
       readonly byName: string | null;
       readonly note: string | null;
       readonly mainPoints: readonly string[];

@@ -19,6 +19,8 @@ export interface NoticeData {
   readonly itemId?: string;
   /** A proposal was taken or declined. */
   readonly taken?: boolean;
+  /** Of a proposal that was taken, where it was not all of it. */
+  readonly part?: { readonly count: number; readonly of: number; readonly named: readonly string[] };
   /** A mail that could not be sent. */
   readonly mailId?: string;
   /** Days and times as they were then: they are what is told, and no name is among them. */

@@ -9,9 +9,9 @@ export interface NoticeNames {
   readonly by: string | null;
   /** The plan's title; null where there is no plan, or one that its reader may not see. */
   readonly title: string | null;
-  /** To whom a mail could not be sent, and what the mail server said. */
   /** For a changed class: its reader, and the names of people and rooms. */
   readonly classes?: ClassNames | undefined;
+  /** To whom a mail could not be sent, and what the mail server said. */
   readonly mail?: { readonly to: string; readonly why: string } | undefined;
 }
 
@@ -26,18 +26,24 @@ export function oneLine(text: string, most = TITLE_MAX): string {
   return letters.length <= most ? plain : `${letters.slice(0, most - 1).join("")}…`;
 }
 
+/** The first round needs no number. */
+const inRound = ({ round = 1 }: NoticeData): string => (round > 1 ? `, round ${round}` : "");
+
 const SENTENCES: Readonly<
   Record<NoticeKind, (who: string, plan: string, of: NoticeData, names: NoticeNames) => string>
 > = {
-  offered: (who, plan) => `${who} offered ${plan} for reading.`,
+  offered: (who, plan, of) => `${who} offered ${plan} for reading${inRound(of)}.`,
   "taken-back": (who, plan) => `${who} took ${plan} back while you were reading it.`,
-  returned: (who, plan) => `${who} returned ${plan} with notes.`,
+  returned: (who, plan, of) => `${who} returned ${plan} with notes${inRound(of)}.`,
   signed: (who, plan, { edition }) => `${who} signed off ${plan}${edition ? ` as edition ${edition}` : ""}.`,
   withdrawn: (who, plan, { edition }) => `${who} withdrew ${edition ? `edition ${edition} of ` : ""}${plan}.`,
   mention: (who, plan) => `${who} named you in a thread of ${plan}.`,
   comment: (who, plan) => `${who} commented on ${plan}.`,
   proposal: (who, plan) => `${who} proposed a change of ${plan}.`,
-  answer: (who, plan, { taken }) => `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
+  answer: (who, plan, { taken, part }) =>
+    taken && part
+      ? `${who} took ${part.count} of ${part.of} parts of your proposal for ${plan}: ${part.named.join(", ")}.`
+      : `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
   "class-changed": (who, _, { changedClass }, { classes }) =>
     changedClass && classes ? changedClassSentence(who, changedClass, classes) : `${who} changed a class of yours.`,

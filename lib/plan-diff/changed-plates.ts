@@ -5,7 +5,8 @@ import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move, MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type ItemStory, itemStories } from "./items.ts";
-import { kindWords, otherLines, type Read, readLines } from "./lines.ts";
+import { kindWords, placeOfLine, type Read, readLines } from "./lines.ts";
+import { type OtherLine, otherLines } from "./other-lines.ts";
 import { type WordsPart, wordChanges } from "./word-changes.ts";
 
 /** A line of which words, kind or time are different. */
@@ -15,6 +16,8 @@ export interface ChangedLine {
   readonly parts: readonly WordsPart[];
   /** When it begins now, where only that is different. */
   readonly begins: string | null;
+  /** Where it stands now, where only that is different: "after “Breathe out.”". */
+  readonly moved: string | null;
 }
 
 /** A move as it is set up. */
@@ -90,17 +93,25 @@ function changedLines(before: Plan, after: Plan, was: PlanItem, is: PlanItem): C
   return otherLines(readLines(before, was) ?? [], readLines(after, is) ?? []).map(changedLine);
 }
 
-function changedLine([was, is]: readonly [Read | undefined, Read | undefined]): ChangedLine {
-  const parts = wordChanges(was?.read ?? "", is?.read ?? "");
-  const isTime = was !== undefined && is !== undefined && !sameData(was.at, is.at);
-  return { kind: lineKind(was, is), parts, begins: isTime ? beginsNow(is) : null };
+function changedLine(other: OtherLine<Read>): ChangedLine {
+  const base = { kind: lineKind(other), begins: null, moved: null };
+  switch (other.how) {
+    case "added":
+      return { ...base, parts: wordChanges("", other.is.read) };
+    case "removed":
+      return { ...base, parts: wordChanges(other.was.read, "") };
+    case "moved":
+      return { ...base, parts: wordChanges(other.is.read, other.is.read), moved: placeOfLine(other.after) };
+    case "changed": {
+      const { was, is } = other;
+      const begins = sameData(was.at, is.at) ? null : beginsNow(is);
+      return { ...base, parts: wordChanges(was.read, is.read), begins };
+    }
+  }
 }
 
-const lineKind = (was: Read | undefined, is: Read | undefined): string => {
-  if (was && is) return kindWords(was, is);
-  const one = was ?? is;
-  return one ? KIND_WORDS[one.kind] : "";
-};
+const lineKind = (other: OtherLine<Read>): string =>
+  other.how === "changed" ? kindWords(other.was, other.is) : KIND_WORDS[("is" in other ? other.is : other.was).kind];
 
 const beginsNow = ({ at }: Read): string => (at ? beginWords(at) : "without a time of its own");
 

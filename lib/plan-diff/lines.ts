@@ -1,10 +1,11 @@
-/** Changes of a script: its lines as people read them, side by side. */
+/** Changes of a script: its lines as people read them, told as sentences. */
 import { readerOf } from "#lib/cues/as-read.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { LineBegin, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { quote } from "./field-words.ts";
+import { type OtherLine, otherLines } from "./other-lines.ts";
 
 /** A line with its words as people read them. Two lines are the same only if they are written the same. */
 export interface Read extends ScriptLine {
@@ -21,46 +22,44 @@ export function readLines(plan: Plan, item: MoveItem): Read[] | undefined {
 
 const written = (lines: readonly Read[] | undefined): readonly ScriptLine[] | undefined =>
   lines?.map(({ read: _read, ...line }) => line);
-const isSameLine = (a: Read | undefined, b: Read | undefined): boolean =>
-  a?.kind === b?.kind && a?.text === b?.text && sameData(a?.at, b?.at);
 
-/** The lines between the common start and the common end, side by side. */
+/** One sentence for each line that went, came, moved or changed. */
 export function scriptChanges(name: string, was: Read[] | undefined, is: Read[] | undefined): string[] {
   if (sameData(written(was), written(is))) return [];
-  const pairs = otherLines(was ?? [], is ?? []);
-  if (pairs.length === 0) return [`The script of ${name} is written differently (no lines).`];
-  return pairs.flatMap(([gone, come]) => lineChange(name, gone, come));
+  const others = otherLines(was ?? [], is ?? []);
+  if (others.length === 0) return [`The script of ${name} is written differently (no lines).`];
+  return others.map((other) => oneStop(lineSentence(name, other)));
 }
 
-/** Pairs of a line that went and one that came, in order; either may be missing. Empty when all lines are the same. */
-export function otherLines(
-  old: readonly Read[],
-  now: readonly Read[],
-): (readonly [Read | undefined, Read | undefined])[] {
-  let start = 0;
-  while (start < Math.min(old.length, now.length) && isSameLine(old[start], now[start])) start++;
-  let end = 0;
-  const room = Math.min(old.length, now.length) - start;
-  while (end < room && isSameLine(old[old.length - 1 - end], now[now.length - 1 - end])) end++;
-  const gone = old.slice(start, old.length - end);
-  const come = now.slice(start, now.length - end);
-  return Array.from({ length: Math.max(gone.length, come.length) }, (_, i) => [gone[i], come[i]] as const);
-}
+/** What is quoted last may have its own full stop. */
+const oneStop = (sentence: string): string => sentence.replace(/([.!?…]”)\.$/u, "$1");
 
-function lineChange(name: string, was: Read | undefined, is: Read | undefined): string[] {
-  if (was && is) {
-    if (isSameLine(was, is)) return [];
-    const kind = kindWords(was, is);
-    if (was.text === is.text && was.kind === is.kind)
-      return [`A line of ${name} (${kind}) ${atWords(is.at)}: ${quote(is.read)}.`];
-    if (was.text === is.text)
-      return [`A line of ${name} (${KIND_WORDS[was.kind]}) became ${KIND_WORDS[is.kind]}: ${quote(is.read)}.`];
-    if (was.read === is.read)
-      return [`A line of ${name} (${kind}) has other live fields and reads the same: ${quote(is.read)}.`];
-    return [`The words of ${name} (${kind}) changed: ${quote(was.read)} became ${quote(is.read)}.`];
+function lineSentence(name: string, other: OtherLine<Read>): string {
+  const line = (of: Read) => `A line of ${name} (${KIND_WORDS[of.kind]})`;
+  switch (other.how) {
+    case "added":
+      return `${line(other.is)} was added: ${quote(other.is.read)}.`;
+    case "removed":
+      return `${line(other.was)} was removed: ${quote(other.was.read)}.`;
+    case "moved":
+      return `${line(other.is)} was moved ${placeOfLine(other.after)}: ${quote(other.is.read)}.`;
+    case "changed":
+      return changedSentence(name, other.was, other.is);
   }
-  if (is) return [`A line of ${name} (${KIND_WORDS[is.kind]}) was added: ${quote(is.read)}.`];
-  return was ? [`A line of ${name} (${KIND_WORDS[was.kind]}) was removed: ${quote(was.read)}.`] : [];
+}
+
+/** Where a line stands now: "after “Breathe out.”", "to the beginning". */
+export const placeOfLine = (after: Read | null): string => (after ? `after ${quote(after.read)}` : "to the beginning");
+
+function changedSentence(name: string, was: Read, is: Read): string {
+  const kind = kindWords(was, is);
+  if (was.text === is.text && was.kind === is.kind)
+    return `A line of ${name} (${kind}) ${atWords(is.at)}: ${quote(is.read)}.`;
+  if (was.text === is.text)
+    return `A line of ${name} (${KIND_WORDS[was.kind]}) became ${KIND_WORDS[is.kind]}: ${quote(is.read)}.`;
+  if (was.read === is.read)
+    return `A line of ${name} (${kind}) has other live fields and reads the same: ${quote(is.read)}.`;
+  return `The words of ${name} (${kind}) changed: ${quote(was.read)} became ${quote(is.read)}.`;
 }
 
 const atWords = (at: LineBegin | undefined): string =>

@@ -13,8 +13,25 @@ export interface RoundText {
   /** ms since the epoch. */
   readonly at: number;
   readonly findings: readonly Finding[];
-  /** Items and rules that somebody had commented on by then. */
-  readonly asked: { readonly items: ReadonlySet<string>; readonly rules: ReadonlySet<string> };
+  /** What somebody had said or proposed about the plan by then. */
+  readonly asked: SaidByThen;
+  /** Null when the plan could not be read then. */
+  readonly text: TextThen | null;
+}
+
+export interface SaidByThen {
+  /** Items and rules that a thread or a proposal is about. */
+  readonly items: ReadonlySet<string>;
+  readonly rules: ReadonlySet<string>;
+  /** What was said in no particular place: the note and main points of the return before, comments on the plan as a whole. */
+  readonly words: readonly string[];
+}
+
+export interface TextThen {
+  /** Names of moves, in small letters, by the item; "" for what is no move. */
+  readonly items: ReadonlyMap<string, string>;
+  /** What the checks went by besides the items, as one text: the studio's standards and the machines. */
+  readonly ground: string;
 }
 
 export interface ReturningFinding {
@@ -69,8 +86,9 @@ export interface FixedUnasked {
 }
 
 /**
- * What stood when a plan was returned, was gone when it was offered again, and that no comment was about: neither its rule
- * nor any of its items. The newest first.
+ * What stood when a plan was returned, was gone when it was offered again though its items stand, and that nobody had said or
+ * proposed anything about. What cannot be known is not claimed: nothing where a text is missing, where the studio's standards or
+ * machines are others, or where words that name no move may have asked for anything. The newest first.
  */
 export function fixedUnasked(texts: readonly RoundText[]): FixedUnasked[] {
   return texts
@@ -79,15 +97,28 @@ export function fixedUnasked(texts: readonly RoundText[]): FixedUnasked[] {
       const before = texts.find(
         ({ planId, kind, round }) => planId === again.planId && kind === "returned" && round === again.round - 1,
       );
-      if (!before) return [];
+      const isAsked = before && askedOf(before, again);
+      if (!isAsked) return [];
       const stands = new Set(again.findings.map(findingIdentity));
       const messages = before.findings
-        .filter((finding) => asks(finding) && !stands.has(findingIdentity(finding)) && !wasAsked(before, finding))
+        .filter((finding) => asks(finding) && !stands.has(findingIdentity(finding)) && !isAsked(finding))
         .map(({ message }) => message);
       return messages.length === 0 ? [] : [{ planId: again.planId, round: again.round, at: again.at, messages }];
     })
     .sort((a, b) => b.at - a.at);
 }
 
-const wasAsked = ({ asked }: RoundText, { rule, items }: Finding): boolean =>
-  asked.rules.has(rule) || items.some((id) => asked.items.has(id));
+/** Whether a finding was asked for, or is gone with its items; null where that cannot be known of any. */
+function askedOf(before: RoundText, again: RoundText): ((finding: Finding) => boolean) | null {
+  const { text } = again;
+  if (!before.text || !text || before.text.ground !== text.ground) return null;
+  const { items: names } = before.text;
+  const { items, rules, words } = again.asked;
+  const said = words.map((one) => one.toLowerCase());
+  const isNamed = (name: string | undefined): boolean => !!name && said.some((one) => one.includes(name));
+  if (!said.every((one) => [...names.values()].some((name) => name !== "" && one.includes(name)))) return null;
+  return (finding) =>
+    rules.has(finding.rule) ||
+    (finding.items.length === 0 && said.length > 0) ||
+    finding.items.some((id) => items.has(id) || !text.items.has(id) || isNamed(names.get(id)));
+}

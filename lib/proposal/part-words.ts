@@ -28,6 +28,27 @@ export function partName(plan: Pick<Plan, "equipment">, part: ProposalPart): str
   }
 }
 
+/** What was taken of a proposal, where it was not all of it: how many of how many parts, and which. */
+export interface TakenInPart {
+  readonly count: number;
+  readonly of: number;
+  readonly named: readonly string[];
+}
+
+/** Null where all of it was taken. `taken`: ids of parts; those of another proposal do not count. */
+export function takenInPart(
+  plan: Pick<Plan, "equipment">,
+  parts: readonly ProposalPart[],
+  taken: readonly string[],
+): TakenInPart | null {
+  const some = parts.filter(({ id }) => taken.includes(id));
+  if (some.length === parts.length) return null;
+  return { count: some.length, of: parts.length, named: [...new Set(some.map((part) => partName(plan, part)))] };
+}
+
+/** "2 of 4 parts". */
+export const shareWords = ({ count, of }: Pick<TakenInPart, "count" | "of">): string => `${count} of ${of} parts`;
+
 const kindWord = (kind: keyof typeof KIND_WORDS): string => KIND_WORDS[kind].toLowerCase();
 
 /** What a value is and what it would become; null for what is not one value. */

@@ -44,13 +44,16 @@ const PLANS: Readonly<Record<string, Sentence>> = {
   imported: ["plans", ({ of }) => `brought the plan ${of} from a file`],
   "from-edition": [
     "plans",
-    ({ of, body }) => `made the plan ${of} from edition ${text(body.note).split("/").at(-1)} of another`,
+    ({ of, body, names }) => {
+      const [plan = "", edition] = text(body.note).split("/");
+      return `made the plan ${of} from edition ${edition} of “${names.plan(plan)}”`;
+    },
   ],
   duplicated: ["plans", ({ of }) => `made the plan ${of} from another`],
   "handed-in": ["plans", ({ of, body }) => `offered ${of} for reading${quoted(body.note)}`],
-  "taken-back": ["plans", ({ of, body }) => `took ${of} back in writing${quoted(body.note)}`],
+  "taken-back": ["plans", ({ of, body }) => `took ${of} back, so that it is in writing again${quoted(body.note)}`],
   "handed-back": ["plans", ({ of, body }) => `returned ${of} with notes${quoted(body.note)}`],
-  "signed-off": ["plans", ({ of, body }) => `put ${of} to signed off${quoted(body.note)}`],
+  "signed-off": ["plans", ({ of, body }) => `signed off ${of}${quoted(body.note)}`],
   "written-on": ["plans", ({ of }) => `wrote in ${of}, which was signed off and is in writing again`],
   shared: ["plans", ({ of, body, names }) => `shared ${of} with ${names.person(text(body.note))}`],
   unshared: ["plans", ({ of, body, names }) => `ended sharing ${of} with ${names.person(text(body.note))}`],
@@ -59,7 +62,8 @@ const PLANS: Readonly<Record<string, Sentence>> = {
   "room-changed": ["plans", ({ of, body, names }) => `moved ${of} to ${names.room(text(body.note))}`],
   deleted: ["plans", ({ of }) => `deleted ${of}`],
   unarchived: ["plans", ({ of }) => `took ${of} from the archive`],
-  withdrawn: ["plans", ({ of, body }) => `noted in ${of} that an edition was withdrawn${quoted(body.note)}`],
+  // The row before it says of which edition, and why.
+  withdrawn: ["plans", ({ of }) => `noted the withdrawal in the plan ${of}`],
   edition: ["editions", ({ of, body }) => `signed edition ${body.number} of ${of}${quoted(body.note)}`],
   "edition-withdrawn": ["editions", ({ of, body }) => `withdrew edition ${body.number} of ${of}${quoted(body.reason)}`],
   "class-log": [
@@ -169,8 +173,7 @@ const READING: Readonly<Record<string, Sentence>> = {
   "class-log-counted": ["editions", () => "lets the log of a class count again"],
   "signed-with-open": [
     "reading",
-    ({ of, body }) =>
-      `signed edition ${body.edition} of ${of} with findings left open${quoted(messages(body.findings))}`,
+    ({ of, body }) => `signed edition ${body.edition} of ${of} with findings left open:\n${messages(body.findings)}`,
   ],
   "finding-accepted": [
     "reading",
@@ -178,7 +181,13 @@ const READING: Readonly<Record<string, Sentence>> = {
   ],
   "acceptance-ended": ["reading", ({ of, body }) => `no longer accepts in ${of}${quoted(body.message)}`],
   "proposal-made": ["reading", ({ of, body }) => `proposed a change in ${of}${quoted(body.note)}`],
-  "proposal-taken": ["reading", ({ of }) => `took a proposed change in ${of}`],
+  "proposal-taken": [
+    "reading",
+    ({ of, body }) =>
+      typeof body.of === "number" && Array.isArray(body.parts)
+        ? `took ${body.parts.length} of ${body.of} parts of a proposed change in ${of}: ${list(body.named)}`
+        : `took a proposed change in ${of}`,
+  ],
   "proposal-declined": ["reading", ({ of, body }) => `declined a proposed change in ${of}${quoted(body.word)}`],
   "proposal-withdrawn": ["reading", ({ of }) => `took back a change that they had proposed in ${of}`],
   marks: ["reading", ({ of, body, names }) => `set marks for ${names.person(text(body.userId))}, from ${of}`],
@@ -200,7 +209,7 @@ const stepWords = (step: unknown): string => STEPS[text(step)] ?? text(step);
 
 const sentences = (value: unknown): string => (Array.isArray(value) ? value.map(text).join(" ") : "");
 const messages = (value: unknown): string =>
-  Array.isArray(value) ? value.map((part) => nameIn(part, "message")).join(" ") : "";
+  Array.isArray(value) ? value.map((part, i) => `${i + 1}. ${nameIn(part, "message")}`).join("\n") : "";
 
 const SENTENCES: Readonly<Record<string, Sentence>> = {
   ...BOTH,

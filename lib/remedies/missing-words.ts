@@ -1,7 +1,7 @@
 /** Fixes for what a script leaves out: the library's lines and the trade's usual ones, to be put into the coach's own words. */
 import { PROMPT_NOTE, promptFor } from "#lib/editor/stock.ts";
 import { plural, tagWords } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { hasLineOf, moveOf } from "#lib/plan/lookup.ts";
 import { CUE_KINDS, type CueKind, type Move, type MoveItem, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -17,27 +17,31 @@ export function saySafety(plan: Plan, finding: Finding): Remedy | null {
   const named = finding.values.cautions;
   if (!item || !Array.isArray(named)) return null;
   const cautions = (moveOf(plan, item)?.cautions ?? []).filter((caution) => named.includes(tagWords(caution)));
-  const lines = cautions.map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) }));
+  const lines = cautions
+    .map((caution): ScriptLine => ({ kind: "safety", text: promptFor(caution) }))
+    .filter((line) => !item.script?.some(({ kind, text }) => kind === line.kind && text.trim() === line.text));
   return added(item, lines, PROMPT_NOTE);
 }
 
 export function sayEasier(plan: Plan, finding: Finding): Remedy | null {
   const item = moveOfFinding(plan, finding);
-  return item ? added(item, composed(plan, item, ["easier"])) : null;
+  return item && !hasLineOf(item, "easier") ? added(item, composed(plan, item, ["easier"])) : null;
 }
 
 export function sayBreath(plan: Plan, finding: Finding): Remedy | null {
   const item = moveOfFinding(plan, finding);
-  const isWritten = item?.script?.some(({ kind, text }) => kind === "breath" && text.trim() !== "");
-  return item && !isWritten ? added(item, composed(plan, item, ["breath"])) : null;
+  return item && !hasLineOf(item, "breath") ? added(item, composed(plan, item, ["breath"])) : null;
 }
 
-/** Every kind of line that the finding misses; null where one of them cannot be composed. */
+/**
+ * Every kind of line that the finding misses and that nobody has written since: another fix may have, before the checks ran again.
+ * Null where one of them cannot be composed.
+ */
 export function sayMissingKinds(plan: Plan, finding: Finding): Remedy | null {
   const item = moveOfFinding(plan, finding);
   const { kinds } = finding.values;
   if (!item || !Array.isArray(kinds)) return null;
-  const missing = CUE_KINDS.filter((kind) => kinds.includes(kind));
+  const missing = CUE_KINDS.filter((kind) => kinds.includes(kind) && !hasLineOf(item, kind));
   const lines = composed(plan, item, missing);
   if (!missing.every((kind) => kind === "setup" || lines.some((line) => line.kind === kind))) return null;
   return joined(missing.includes("setup") ? setUp(plan, item) : [], added(item, lines));

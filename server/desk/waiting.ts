@@ -2,6 +2,7 @@
 import { openProposals, unseenLogs, unseenMentions, visitDesk } from "#db/repos/desk-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { newestWithdrawals, type WithdrawalRow } from "#db/repos/withdrawal-repo.ts";
 import { byUrgency, type Waiting } from "#lib/desk/waiting.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
@@ -95,15 +96,19 @@ const isMine = ({ person }: Asking, row: PlanRow): boolean =>
 
 function returned(asking: Asking): Waiting[] {
   const own = [...asking.rows.values()].filter((row) => row.state === "handed-back" && isMine(asking, row));
+  const withdrawals = own.length > 0 ? newestWithdrawals(asking.app.db) : new Map<string, WithdrawalRow>();
   return own.map((row): Waiting => {
     const round = shownRound(asking.app, row);
     // An edition that was withdrawn came back by its reason, not by a return of its round.
     const last = round?.outcome === "returned" ? round : undefined;
+    const withdrawal = last ? undefined : withdrawals.get(row.id);
+    const by = last?.endedBy ?? withdrawal?.withdrawnBy;
     return {
       ...about(asking, row),
       kind: "returned",
-      at: last?.endedAt ?? row.updatedAt,
-      byName: last ? asking.nameOf(last.endedBy ?? "") : null,
+      withdrawn: withdrawal?.number ?? null,
+      at: last?.endedAt ?? withdrawal?.withdrawnAt ?? row.updatedAt,
+      byName: by ? asking.nameOf(by) : null,
       note: row.stateNote,
       mainPoints: last?.mainPoints ?? [],
     };

@@ -1,21 +1,16 @@
 /** One person over time: marks, findings that return, what was fixed unasked, classes against their plans. */
 import { listMarksOf } from "#db/repos/marks-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
-import { listMomentsOffered, listPins, titlesById } from "#db/repos/progress-repo.ts";
+import { titlesById } from "#db/repos/progress-repo.ts";
 import { type Actor, canReadMarks, type Role } from "#lib/policy/can.ts";
-import {
-  type FixedUnasked,
-  fixedUnasked,
-  type ReturningFinding,
-  type RoundText,
-  returningFindings,
-} from "#lib/progress/findings.ts";
+import { type FixedUnasked, fixedUnasked, type ReturningFinding, returningFindings } from "#lib/progress/findings.ts";
 import { type MarkSeries, markSeries } from "#lib/progress/series.ts";
 import type { TaughtAgainstPlan } from "#lib/progress/taught.ts";
 import { NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { classesTaughtBy } from "./classes-taught.ts";
 import { type MarksView, viewsOf } from "./marks-view.ts";
+import { roundTexts } from "./round-texts.ts";
 
 export interface PersonOverTime {
   readonly person: { readonly id: string; readonly name: string; readonly roles: readonly Role[] };
@@ -36,7 +31,7 @@ export function readPersonOverTime(app: Springline, actor: Actor, userId: string
   if (!person || !canReadMarks(actor, userId)) return NOT_FOUND;
   const { id, name, roles } = person;
   const marks = viewsOf(app, listMarksOf(app.db, userId));
-  const texts = textsOf(app, userId);
+  const texts = roundTexts(app, userId);
   const classes = classesTaughtBy(app, userId);
   const titles = titlesById(app.db);
   const named = [...marks, ...texts, ...classes].map(({ planId }) => [planId, titles.get(planId) ?? ""] as const);
@@ -48,21 +43,5 @@ export function readPersonOverTime(app: Springline, actor: Actor, userId: string
     unasked: fixedUnasked(texts),
     classes,
     titles: Object.fromEntries(named),
-  });
-}
-
-function textsOf(app: Pick<Springline, "db">, userId: string): RoundText[] {
-  const moments = listMomentsOffered(app.db, userId);
-  const pins = listPins(app.db, [...new Set(moments.map(({ planId }) => planId))]);
-  return moments.flatMap(({ kind, ...moment }): RoundText[] => {
-    if (kind !== "offered" && kind !== "returned" && kind !== "signed") return [];
-    const own = pins
-      .filter(({ planId, at }) => planId === moment.planId && at <= moment.at)
-      .map(({ anchor }) => anchor);
-    const items = new Set(own.flatMap((anchor) => ("itemId" in anchor ? [anchor.itemId] : [])));
-    const rules = new Set(
-      own.flatMap((anchor) => ("rule" in anchor && typeof anchor.rule === "string" ? [anchor.rule] : [])),
-    );
-    return [{ ...moment, kind, asked: { items, rules } }];
   });
 }

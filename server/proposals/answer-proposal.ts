@@ -7,11 +7,13 @@ import { endProposal, type ProposalEnd } from "#db/repos/proposal-repo.ts";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import { type TakenInPart, takenInPart } from "#lib/proposal/part-words.ts";
 import { MOST_PARTS } from "#lib/proposal/parts.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceProposals } from "#server/news/proposal-news.ts";
 import { tell } from "#server/notices/tell.ts";
+import { withPlan } from "#server/plans/plan-doc.ts";
 import { type OpenedProposal, openProposal, stillOpen } from "./open-proposal.ts";
 import { NO_SUCH_PART, NOT_THE_PROPOSER } from "./refusals.ts";
 
@@ -90,17 +92,37 @@ function answer(
 function store(app: Springline, { row, person, proposal }: OpenedProposal, { state, taken, word }: Answer): boolean {
   const at = app.now();
   if (!endProposal(app.db, proposal, { state, taken, word, endedBy: person.id, endedAt: at })) return false;
+  const part = taken ? partTaken(app, row, proposal.parts, taken) : null;
   const body = {
     proposal: proposal.id,
     item: proposal.itemId,
     ...(taken ? { parts: taken } : {}),
+    ...(part ? { of: part.of, named: part.named } : {}),
     ...(word ? { word } : {}),
   };
   const subject = `plan/${row.id}`;
   addToRecord(app.db, { at, actorId: person.id, subject, kind: `proposal-${state}`, body });
   if (state === "withdrawn") return true;
   const item = proposal.itemId === null ? {} : { itemId: proposal.itemId };
-  const data = { byId: person.id, proposalId: proposal.id, taken: state === "taken", ...item };
+  const data = {
+    byId: person.id,
+    proposalId: proposal.id,
+    taken: state === "taken",
+    ...item,
+    ...(part ? { part } : {}),
+  };
   tell(app, { kind: "answer", to: [proposal.byId], planId: row.id, data });
   return true;
 }
+
+/** Named as the plan names its springs; by their ids when it cannot be read at the moment. */
+function partTaken(
+  app: Springline,
+  row: OpenedProposal["row"],
+  parts: OpenedProposal["proposal"]["parts"],
+  taken: readonly string[],
+): TakenInPart | null {
+  const named = withPlan(app, row, ({ plan }) => ok(takenInPart(plan, parts, taken)));
+  return named.ok ? named.value : takenInPart({ equipment: NO_EQUIPMENT }, parts, taken);
+}
+const NO_EQUIPMENT = { name: "none", carriageTravelMm: 1, springs: [] };

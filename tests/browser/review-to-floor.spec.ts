@@ -69,7 +69,7 @@ test("offered for reading, commented, returned with notes, fixed, signed", async
   await expect(thread.getByRole("button", { name: "settle" })).toHaveCount(0);
   await thread.getByRole("button", { name: "Reply" }).click();
   await thread.getByLabel("Reply").fill("Fixed: they are counted in.");
-  await thread.getByRole("button", { name: "Reply", exact: true }).click();
+  await thread.getByRole("button", { name: "Send the reply" }).click();
   await expect(thread.getByText("1 reply")).toBeVisible();
   await jonas.getByRole("button", { name: "Offer for reading" }).click();
   await jonas.getByRole("dialog").getByRole("button", { name: "Offer for reading" }).click();

@@ -158,7 +158,7 @@ test("[INV-27] three people and two rounds, to a signed edition", async ({ as, a
   await test.step("what is left open is ticked before it is signed; the edition ends the second round", async () => {
     for (const key of ["+", "+"]) await jonas.keyboard.press(key); // the class ends on time again
     await expectSaved(jonas);
-    await expect(ines.getByText("1 of one changed plate read, one removed")).toBeVisible();
+    await expect(ines.getByText("The one changed plate is read, one removed")).toBeVisible();
     await ines.getByRole("button", { name: "Review and sign" }).click();
     const review = ines.getByRole("dialog", { name: "Review and sign" });
     const sign = review.getByRole("button", { name: /Sign off edition 1/ });
@@ -223,12 +223,12 @@ for (const [name, width, height] of [
     expect((await step(jonas, "hand-in", {})).ok()).toBe(true);
     await openRail(marta, id);
     const count = (words: string) => marta.getByText(words).filter({ visible: true }).first();
-    await expect(count("0 of one changed plate read")).toBeVisible();
+    await expect(count("The one changed plate is not read yet")).toBeVisible();
     await marta.getByRole("button", { name: "Next changed plate" }).click();
     await expect(marta.getByRole("region", { name: "What changed" })).toContainText("45 s became");
     await shoot(marta, `${name}-plate`);
     await marta.getByRole("button", { name: "Mark as read" }).first().click();
-    await expect(count("1 of one changed plate read")).toBeVisible();
+    await expect(count("The one changed plate is read")).toBeVisible();
     await marta.getByRole("button", { name: "As a list" }).click();
     await expect(marta.getByRole("region", { name: "Round 1: returned with notes" })).toBeVisible();
     expect(await marta.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);

@@ -12,6 +12,8 @@ import { readItemById } from "#lib/doc/read.ts";
 import { takeProposal } from "#lib/doc/take-proposal.ts";
 import { deleteItem, setItemField } from "#lib/doc/write.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
+import type { RecordRow } from "#lib/record/chain.ts";
+import { recordSentence } from "#lib/record/kinds.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
@@ -150,7 +152,23 @@ describe("a proposal", () => {
       ["proposal-declined", jonas.id],
       ["proposal-withdrawn", ines.id],
     ]);
-    expect(JSON.parse(record[3]?.bodyJson ?? "")).toEqual({ proposal: first, item: "m1", parts: ["seconds"] });
+    expect(JSON.parse(record[3]?.bodyJson ?? "")).toEqual({
+      ...{ proposal: first, item: "m1", parts: ["seconds"], of: PARTS.length, named: ["The time"] },
+    });
+    const names = {
+      person: () => "",
+      plan: () => "Arms",
+      move: () => "",
+      rule: () => "",
+      room: () => "",
+      device: () => "",
+    };
+    expect(recordSentence(record[3] as RecordRow, names)).toBe(
+      `took 1 of ${PARTS.length} parts of a proposed change in “Arms”: The time.`,
+    );
+    expect(JSON.parse((rows[3] as { data: string }).data)).toMatchObject({
+      part: { count: 1, of: PARTS.length, named: ["The time"] },
+    });
     expect(JSON.parse(record[4]?.bodyJson ?? "")).toMatchObject({ word: "Too heavy for a first class." });
     expect(s.last(planDoc(planId), "proposals")?.proposals.map(({ id }) => id)).toEqual([first]);
     expect(await messageOf(take("jonas", second))).toContain("Jonas has declined this proposal");

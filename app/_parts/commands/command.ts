@@ -31,6 +31,8 @@ interface KeyPlace {
   readonly whileTyping?: true;
   /** Keys of the browser or the editor there, which no command handles. */
   readonly others?: readonly KeyLine[];
+  /** Facts without which nothing can be done there: its part of the list of keys is then left out. */
+  readonly needs?: readonly string[];
 }
 
 export interface CommandTable<Need extends string = string> {
@@ -53,18 +55,27 @@ export function pressesOf(command: Command, place: string): readonly Press[] {
   return typeof presses === "string" ? [presses] : presses;
 }
 
-/** The list of keys a table makes: one part a place, one line a sentence. Places without keys are left out. */
-export function keyParts(
-  table: CommandTable,
-): readonly { readonly title: string; readonly keys: readonly KeyLine[] }[] {
+/** One part of the list of keys. */
+export interface KeyPart {
+  readonly title: string;
+  readonly keys: readonly KeyLine[];
+}
+
+/**
+ * The list of keys a table makes: one part a place, one line a sentence. Places without keys are left out, and what needs a fact that
+ * can never hold for the person who reads it.
+ */
+export function keyParts(table: CommandTable, canHold: (need: string) => boolean = () => true): readonly KeyPart[] {
   return Object.entries(table.places)
-    .map(([place, { title, others = [] }]) => ({ title, keys: [...keyLines(table, place), ...others] }))
+    .filter(([, { needs = [] }]) => needs.every(canHold))
+    .map(([place, { title, others = [] }]) => ({ title, keys: [...keyLines(table, place, canHold), ...others] }))
     .filter(({ keys }) => keys.length > 0);
 }
 
-function keyLines({ commands }: CommandTable, place: string): KeyLine[] {
+function keyLines({ commands }: CommandTable, place: string, canHold: (need: string) => boolean): KeyLine[] {
   const byHelp = new Map<string, Press[]>();
   for (const command of Object.values(commands)) {
+    if (!(command.needs ?? []).every(canHold)) continue;
     const presses = pressesOf(command, place);
     if (presses.length === 0) continue;
     const { help = "" } = command;

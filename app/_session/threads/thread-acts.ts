@@ -12,7 +12,11 @@ export interface Written {
   readonly mentions: readonly string[];
 }
 
-export const postThread = (session: PlanSession, anchor: Anchor, written: Written): Promise<Sent> =>
+export const postThread = (
+  session: PlanSession,
+  anchor: Anchor,
+  written: Written,
+): Promise<Sent<{ readonly id: string }>> =>
   send("POST", `/api/plans/${session.planId}/threads`, { anchor, ...written });
 
 export const postReply = (threadId: string, written: Written): Promise<Sent<{ readonly settled?: boolean }>> =>

@@ -5,6 +5,7 @@ import { notFound } from "next/navigation";
 import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import { noneInUseWords } from "#lib/card/withdrawn-words.ts";
 import { type PlanEditions, readPlanEditions } from "#server/editions/plan-editions.ts";
 import { CompareForm } from "./compare-form.tsx";
 import styles from "./editions.module.css";
@@ -47,7 +48,8 @@ export default async function EditionsPage({ params }: { readonly params: Promis
 function About({ planId, of: { editions, origin, opens } }: { readonly planId: string; readonly of: PlanEditions }) {
   return (
     <p>
-      {editions.length === 1 ? "One edition." : `${editions.length} editions, the newest first.`}{" "}
+      {editions.length === 1 ? "One edition." : `${editions.length} editions, the newest first.`} Each has a short name
+      made from its hash, to be said aloud: devices and sheets show the same one.{" "}
       {origin && (
         <>
           The plan was made from{" "}
@@ -57,6 +59,7 @@ function About({ planId, of: { editions, origin, opens } }: { readonly planId: s
           .{" "}
         </>
       )}
+      {editions[0]?.withdrawn && <b>{noneInUseWords(editions[0].number)} </b>}
       {opens && <a href={`/plans/${encodeURIComponent(planId)}`}>Open the plan</a>}
     </p>
   );

@@ -12,7 +12,8 @@ export const OVER_TIME = {
   returning: "Findings that return",
   noneReturn: "No rule has found the same in two plans as they were first offered.",
   unasked: "Fixed without being asked",
-  noneUnasked: "Nothing yet: this compares a plan as it was returned with how it was offered again.",
+  noneUnasked:
+    "Nothing that is known for certain: a plan as it was returned is compared with how it was offered again, without all that anybody asked for.",
   classes: "Classes taught, against the plan",
   noClasses: "No class has been logged for a slot of this person in the programme.",
 } as const;

@@ -23,7 +23,7 @@ export const themeMissed = defineRule({
   }),
   messages: {
     missed:
-      "{theme}: {wantedShare} is promised for {group} and {actualShare} planned. Turn about {missingSeconds} of other work into work for it.",
+      "{theme}: {wantedShare} is promised for {group} and {actualShare} planned. Give it about {missingSeconds} that other work takes now.",
     absent: "{theme}: {wantedShare} is promised for {group} and no move is planned for it. Add one.",
   },
   check({ plan, balance }, { toleranceShare }) {

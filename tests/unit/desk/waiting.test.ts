@@ -1,7 +1,9 @@
 /** What waits at a desk, and in which order. */
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { cameBackWords } from "#app/desk/waiting-words.ts";
 import { visitDesk } from "#db/repos/desk-repo.ts";
 import { newestRound } from "#db/repos/round-repo.ts";
+import { newestWithdrawals } from "#db/repos/withdrawal-repo.ts";
 import { byUrgency, type Waiting } from "#lib/desk/waiting.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { readWaiting } from "#server/desk/waiting.ts";
@@ -95,8 +97,12 @@ describe("at the desk", () => {
     must(await signPlan(s.app, ines, id, { hash }));
     must(withdrawEdition(s.app, ines, { planId: id, number: 1 }, "A spring is worn"));
     expect(must(readWaiting(s.app, jonas)).waiting).toMatchObject([
-      { kind: "returned", note: "A spring is worn", byName: null, mainPoints: [] },
+      { kind: "returned", note: "A spring is worn", byName: "Ines", withdrawn: 1, mainPoints: [] },
     ]);
+    const withdrawal = newestWithdrawals(s.db).get(id);
+    expect(must(readWaiting(s.app, jonas)).waiting[0]?.at).toBe(withdrawal?.withdrawnAt);
+    expect(cameBackWords(1, "Ines")).toBe("edition 1 withdrawn by Ines, so it is to be signed off again");
+    expect(cameBackWords(null, "Ines")).toBe("returned by Ines");
   });
 
   it("what came since the visit before is new; a desk opened again within half an hour is the same visit", () => {

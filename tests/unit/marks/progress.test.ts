@@ -1,6 +1,12 @@
 /** What a person's rounds and marks say over time. The expected values are worked out by hand. */
 import { describe, expect, it } from "vitest";
-import { fixedUnasked, type RoundText, returningFindings } from "#lib/progress/findings.ts";
+import {
+  fixedUnasked,
+  type RoundText,
+  returningFindings,
+  type SaidByThen,
+  type TextThen,
+} from "#lib/progress/findings.ts";
 import { markSeries } from "#lib/progress/series.ts";
 import { taughtAgainstPlan } from "#lib/progress/taught.ts";
 import { faultOfLevels, type Levels, rubricSchema, STARTER_RUBRIC } from "#lib/rubric/rubric.ts";
@@ -9,15 +15,21 @@ import type { Finding } from "#lib/rules/define/types.ts";
 const finding = (rule: string, item: string, level: Finding["level"] = "look"): Finding => ({
   ...{ rule, level, items: [item], message: `${rule} at ${item}`, values: {}, key: `${rule}:${item}` },
 });
-const nobody = { items: new Set<string>(), rules: new Set<string>() };
+const nobody: SaidByThen = { items: new Set(), rules: new Set(), words: [] };
+/** Moves with names of their own. */
+const having = (...items: string[]): TextThen => ({
+  items: new Map(items.map((id) => [id, `move ${id}`])),
+  ground: "as ever",
+});
 const text = (
   planId: string,
   round: number,
   kind: RoundText["kind"],
   findings: Finding[],
   asked = nobody,
+  then: TextThen | null = having("m1", "m2", "m3", "m4"),
 ): RoundText => ({
-  ...{ planId, round, kind, findings, asked },
+  ...{ planId, round, kind, findings, asked, text: then },
   at: round * 10 + (kind === "offered" ? 0 : 1) + planId.charCodeAt(0) * 1000,
 });
 
@@ -51,20 +63,42 @@ describe("findings that return", () => {
 });
 
 describe("fixed without being asked", () => {
-  it("is what was gone in the next offer and no comment was about", () => {
-    const asked = { items: new Set(["m2"]), rules: new Set(["late-breath"]) };
-    const before = [
-      finding("uneven-sides", "m1"),
-      finding("uneven-sides", "m2"),
-      finding("late-breath", "m3"),
-      finding("stays", "m4"),
-    ];
-    const found = fixedUnasked([
-      text("a", 1, "offered", before),
-      text("a", 1, "returned", before, asked),
-      text("a", 2, "offered", [finding("stays", "m4")]),
+  const before = [
+    finding("uneven-sides", "m1"),
+    finding("uneven-sides", "m2"),
+    finding("late-breath", "m3"),
+    finding("stays", "m4"),
+  ];
+  const wholeClass: Finding = { ...finding("too-long", "m1"), items: [] };
+  const fixed = (asked: Partial<SaidByThen>, then?: TextThen | null, found: Finding[] = before) =>
+    fixedUnasked([
+      text("a", 1, "offered", found),
+      text("a", 1, "returned", found),
+      text("a", 2, "offered", [finding("stays", "m4")], { ...nobody, ...asked }, then),
     ]);
+
+  it("is what was gone in the next offer and nothing was said or proposed about", () => {
+    const found = fixed({ items: new Set(["m2"]), rules: new Set(["late-breath"]) });
     expect(found).toEqual([{ planId: "a", round: 2, at: 97_020, messages: ["uneven-sides at m1"] }]);
+  });
+
+  it("is not what went with its move", () => {
+    expect(fixed({}, having("m1", "m4"))[0]?.messages).toEqual(["uneven-sides at m1"]);
+  });
+
+  it("is not what a main point names, and nothing where a main point may have meant anything", () => {
+    expect(fixed({ words: ["Even out Move M1 and move m3."] })[0]?.messages).toEqual(["uneven-sides at m2"]);
+    expect(fixed({ words: ["Move m1: both sides.", "Breathe everywhere."] })).toEqual([]);
+  });
+
+  it("of the whole class is told only where nobody said anything", () => {
+    expect(fixed({}, undefined, [wholeClass])[0]?.messages).toEqual([wholeClass.message]);
+    expect(fixed({ words: ["Move m1: both sides."] }, undefined, [wholeClass])).toEqual([]);
+  });
+
+  it("is nothing where the plan could not be read, or the studio checks by other standards since", () => {
+    expect(fixed({}, null)).toEqual([]);
+    expect(fixed({}, { ...having("m1", "m2", "m3", "m4"), ground: "other" })).toEqual([]);
   });
 });
 

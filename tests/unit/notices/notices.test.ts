@@ -43,7 +43,7 @@ describe("who is told", () => {
     must(await signPlan(s.app, ines, id, { hash }));
     must(withdrawEdition(s.app, ines, { planId: id, number: 1 }, "A spring is worn"));
     expect(told(ines).map(({ sentence, path }) => [sentence, path])).toEqual([
-      ["Jonas offered “Pull and press” for reading.", `/plans/${id}`],
+      ["Jonas offered “Pull and press” for reading, round 2.", `/plans/${id}`],
       ["Marta offered “Pull and press” for reading.", `/plans/${id}`],
     ]);
     const round = [

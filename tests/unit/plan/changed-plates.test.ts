@@ -30,6 +30,7 @@ describe("changed plates", () => {
       {
         kind: "start",
         begins: null,
+        moved: null,
         parts: [
           { how: "same", words: "Press the carriage" },
           { how: "came", words: "slowly" },

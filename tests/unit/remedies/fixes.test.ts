@@ -49,6 +49,8 @@ const setupsAfter = (plan: Plan): string[] => {
   return item?.kind === "move" ? (item.script ?? []).map(({ text }) => text) : [];
 };
 
+const scripts = ({ items }: Plan) => items.map((item) => (item.kind === "move" ? item.script : null));
+
 describe("what a script leaves out", () => {
   const plank = { ...exampleMoves.plank, easier: ["Come down to your knees."] };
   const bare = examplePlan(
@@ -73,6 +75,27 @@ describe("what a script leaves out", () => {
     const fix = remedyForAll(bare, asked);
     expect(fix?.label).toBe(`Fix ${asked.length} of ${asked.length}`);
     expect(fixOf(mended(bare, fix as Remedy), "missing-cue")).toBeNull();
+  });
+
+  it.each(RULES.map(({ id }) => id))(
+    "%s is not written twice when it is taken again before the checks have run",
+    (rule) => {
+      const findings = checkPlan(bare).findings.filter((finding) => finding.rule === rule);
+      for (const finding of findings) {
+        const once = mended(bare, remedyFor(bare, finding) ?? { label: "", changes: [] });
+        const twice = mended(once, remedyFor(once, finding) ?? { label: "", changes: [] });
+        expect(scripts(twice)).toEqual(scripts(once));
+      }
+    },
+  );
+
+  it("fixes taken one after another, before the checks have run, write no line of an item twice", () => {
+    const asked = checkPlan(bare).findings;
+    const said = asked.reduce((plan, one) => mended(plan, remedyFor(plan, one) ?? { label: "", changes: [] }), bare);
+    for (const script of scripts(said)) {
+      const lines = (script ?? []).map(({ kind, text }) => `${kind}: ${text}`);
+      expect(lines.filter((line, i) => lines.indexOf(line) !== i)).toEqual([]);
+    }
   });
 
   it("takes out the usual words that nothing changes where something does, and no other words", () => {

@@ -82,7 +82,7 @@ describe("a line as it is read", () => {
     const typed = examplePlan([item("a", { script: [{ kind: "setup", text: "One light, stand." }] })]);
     const live = examplePlan([item("a", { script: [{ kind: "setup", text: "{springs}, stand." }] })]);
     expect(planChanges(typed, live)).toEqual([
-      "A line of Squat (set-up) has other live fields and reads the same: “One light, stand.”.",
+      "A line of Squat (set-up) has other live fields and reads the same: “One light, stand.”",
     ]);
   });
 });

@@ -14,8 +14,6 @@ export default async function PrintPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName, withdrawn, record } = found.value;
-  return (
-    <PrintedClass card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} record={record} />
-  );
+  const { card, signedAt, signedByName, withdrawn, record, note } = found.value;
+  return <PrintedClass card={card.card} signedBy={signedByName} {...{ signedAt, withdrawn, record, note }} />;
 }

@@ -14,6 +14,8 @@ export interface SignedProps {
   readonly signedAt: number;
   readonly signedBy: string;
   readonly withdrawn: Withdrawal | null;
+  /** What the lead wrote with the sign-off. */
+  readonly note?: string | null;
   /** As it was when the sheet was drawn. */
   readonly record: RecordHead;
 }
@@ -55,7 +57,7 @@ function RecordOnPaper({ head }: { readonly head: RecordHead }) {
   );
 }
 
-function Head({ title, card, signedAt, signedBy, withdrawn }: SignedProps & { readonly title: string }) {
+function Head({ title, card, signedAt, signedBy, withdrawn, note }: SignedProps & { readonly title: string }) {
   const { edition, plan, clock, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
   return (
@@ -64,8 +66,10 @@ function Head({ title, card, signedAt, signedBy, withdrawn }: SignedProps & { re
         <h1>{title}</h1>
         <p>
           {studio.name}
-          {studio.town && `, ${studio.town}`} · {room.name} · {plan.equipment.name}
+          {studio.town && `, ${studio.town}`} · {plan.equipment.name.startsWith(room.name) ? "" : `${room.name} · `}
+          {plan.equipment.name}
         </p>
+        {note && <p>Note: {note}</p>}
       </div>
       <div className={styles.edition}>
         <p className={styles.length}>{clockTime(clock.total)}</p>
