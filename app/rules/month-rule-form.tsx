@@ -6,6 +6,7 @@ import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import { monthRuleById } from "#lib/month/check/registry.ts";
+import type { AnyMonthRule } from "#lib/month/define/define-month-rule.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import type { MonthSettings } from "#server/month-facts/month-settings.ts";
 import { GroupLimits } from "./group-limits.tsx";
@@ -20,14 +21,32 @@ interface FormProps {
 }
 
 export function MonthRuleForm({ ruleId, settings }: FormProps) {
-  const { draft, read, done, sending, change, save } = useMonthRule(ruleId, settings);
+  const state = useMonthRule(ruleId, settings);
+  const { draft, read, done, sending, change, save } = state;
   const rule = monthRuleById(ruleId);
   if (!rule) return null;
-  const values = (name: string, value: MonthRuleDraft["values"][string]) =>
-    change({ values: { ...draft.values, [name]: value } });
   return (
     <form className={styles.form} onSubmit={save} noValidate>
       <LevelField rule={rule} of="months" level={draft.level} onChoose={(level) => change({ level })} />
+      <Limits rule={rule} {...state} />
+      <div className="acts">
+        <SendButton busy={sending.busy} doing="Saving…" disabled={read.settings === null}>
+          Save for your studio
+        </SendButton>
+      </div>
+      <ProblemLine say={sending.problem} />
+      <p role="status" className={done ? "done" : undefined}>
+        {done}
+      </p>
+    </form>
+  );
+}
+
+type LimitsProps = Pick<ReturnType<typeof useMonthRule>, "draft" | "read" | "change"> & { readonly rule: AnyMonthRule };
+
+function Limits({ rule, draft, read, change }: LimitsProps) {
+  return (
+    <>
       {limitsOf(rule).map((limit) =>
         limit.kind === "other" ? null : (
           <LimitField
@@ -35,7 +54,7 @@ export function MonthRuleForm({ ruleId, settings }: FormProps) {
             limit={limit}
             value={draft.values[limit.name]}
             problem={read.problems[limit.name]}
-            onChange={(value) => values(limit.name, value)}
+            onChange={(value) => change({ values: { ...draft.values, [limit.name]: value } })}
           />
         ),
       )}
@@ -49,16 +68,7 @@ export function MonthRuleForm({ ruleId, settings }: FormProps) {
           onChange={(texts) => change({ byGroup: { ...draft.byGroup, [name]: texts } })}
         />
       ))}
-      <div className="acts">
-        <SendButton busy={sending.busy} doing="Saving…" disabled={read.settings === null}>
-          Save for your studio
-        </SendButton>
-      </div>
-      <ProblemLine say={sending.problem} />
-      <p role="status" className={done ? "done" : undefined}>
-        {done}
-      </p>
-    </form>
+    </>
   );
 }
 

@@ -86,7 +86,7 @@ describe("who is told", () => {
     must(await takeBack(s.app, jonas, id));
     expect(sentences(ines)).toEqual([
       "Jonas took “Pull and press” back while you were reading it.",
-      ...[offered, offered],
+      ...["Jonas offered “Pull and press” for reading, round 2.", offered],
     ]);
     expect(told(ines)[0]).toMatchObject({ kind: "taken-back", path: `/plans/${id}` });
     for (const who of [jonas, marta]) expect(told(who)).toEqual([]);
