@@ -1,0 +1,85 @@
+"use client";
+/** What is asked for now and then: the pattern, regulars, themes, coaches' times, holidays, files, paper. */
+import { useEffect, useRef, useState } from "react";
+import type { MonthDesk, PanelOf } from "./month-desk.ts";
+import styles from "./month.module.css";
+
+type Asked = Exclude<PanelOf["kind"], "class" | "new">;
+
+const PANELS: readonly (readonly [Asked, string])[] = [
+  ["pattern", "The weekly pattern"],
+  ["regulars", "Regulars"],
+  ["themes", "Themes and promises"],
+  ["coaches", "Coaches' times"],
+  ["holidays", "Holidays"],
+  ["copy", "Copy a week, take last month over"],
+  ["taken-out", "Classes taken out"],
+];
+
+export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
+  const [open, setOpen] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  useCloseOutside(box, open, () => setOpen(false));
+  const { choose, props } = desk;
+  const file = `/api/programme/${props.month}`;
+  return (
+    <div className={styles.menu} ref={box}>
+      <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        More
+      </button>
+      {open && (
+        <ul className={styles.menuList}>
+          {PANELS.map(([kind, words]) => (
+            <li key={kind}>
+              <button
+                type="button"
+                className="act"
+                onClick={() => {
+                  choose({ panel: { kind } });
+                  setOpen(false);
+                }}
+              >
+                {words}
+              </button>
+            </li>
+          ))}
+          <li>
+            <a className="act" href={`${file}/file`} download>
+              Month file
+            </a>
+          </li>
+          <li>
+            <a className="act" href={`${file}/csv`} download>
+              Table for a spreadsheet
+            </a>
+          </li>
+          <li>
+            <button type="button" className="act" onClick={() => window.print()}>
+              Print the month
+            </button>
+          </li>
+          <li>
+            <a className="act" href={`/programme/${props.month}?view=wall`}>
+              A room's week for the wall
+            </a>
+          </li>
+        </ul>
+      )}
+    </div>
+  );
+}
+
+function useCloseOutside(box: React.RefObject<HTMLElement | null>, open: boolean, close: () => void): void {
+  const latest = useRef(close);
+  latest.current = close;
+  useEffect(() => {
+    if (!open) return;
+    const listening = new AbortController();
+    const options = { signal: listening.signal };
+    addEventListener("pointerdown", (event) => {
+      if (event.target instanceof Node && !box.current?.contains(event.target)) latest.current();
+    }, options);
+    addEventListener("keydown", (event) => event.key === "Escape" && latest.current(), options);
+    return () => listening.abort();
+  }, [open, box]);
+}
