@@ -4,8 +4,10 @@
  * What is too high for the page is laid out wider and drawn smaller, down to what can still be read.
  */
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { BodyMap } from "#app/_body-map/body-map.tsx";
 import { Legend } from "#app/_parts/legend.tsx";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { workShares } from "#lib/balance/balance.ts";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
@@ -72,7 +74,7 @@ function usePageZoom() {
 }
 
 function PaperHead({ snap, roomName }: { snap: SessionSnapshot; roomName: string }) {
-  const { plan, state, total } = snap;
+  const { plan, state, total, balance } = snap;
   const signed = state.state === "signed-off";
   const today = new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
   return (
@@ -80,6 +82,10 @@ function PaperHead({ snap, roomName }: { snap: SessionSnapshot; roomName: string
       <div>
         <h1>{planTitle(plan.title)}</h1>
         <p>{[plan.theme?.name, roomName, plan.equipment.name].filter(Boolean).join(" · ")}</p>
+      </div>
+      {/* The lanes of muscles on the same page have the words and the shares. */}
+      <div className={styles.body}>
+        <BodyMap shares={workShares(balance)} layout="lying" />
       </div>
       <p>
         <b>{`${clockTime(total)} of ${clockTime(plan.lengthSeconds)}`}</b>

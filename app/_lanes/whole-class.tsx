@@ -4,10 +4,12 @@
  * is the same and what anybody writes shows at once. Printed, it is one landscape page in black on white.
  */
 import { useEffect, useMemo, useRef } from "react";
+import { BodyMap } from "#app/_body-map/body-map.tsx";
 import { BalanceView } from "#app/_parts/balance/balance-view.tsx";
 import { CAUTION_NOTE, nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { workShares } from "#lib/balance/balance.ts";
 import { axisOf } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { secondsWords } from "#lib/plan/format.ts";
@@ -51,6 +53,7 @@ export function WholeClass({ session, snap }: WholeClassProps) {
         <BalanceView
           plan={snap.plan}
           balance={snap.balance}
+          map={<BodyMap shares={workShares(snap.balance)} layout="standing" />}
           nameOf={(id) => nameById(snap, id)}
           startOf={(id) => places.get(id) ?? 0}
           onGo={goFromBalance}

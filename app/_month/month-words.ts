@@ -1,7 +1,8 @@
 /** What the month says: days, classes, their plans and what is still open in them. Pure; English on every device. */
+
+import { isoWeekday } from "#lib/calendar/days.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import { isoWeekday } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";

@@ -1,4 +1,5 @@
 /** What the page fetches once it can be used, by how soon it is wanted: the editor, the rules that it did not start with, the load, then views and dialogs. */
+import { lateBodyMap } from "#app/_body-map/late-body-map.ts";
 import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateAcceptedFinding, lateAcceptedList, lateAcceptForm } from "#app/_margin/late-accept.ts";
 import { lateOffer, lateReader, lateReturn, lateReview } from "#app/_margin/late-review.ts";
@@ -55,6 +56,7 @@ export const latePartsOf = (session: PlanSession): readonly LoadedLater<unknown>
   lateReadCount,
   latePlateChange,
   lateFigure,
+  lateBodyMap,
   lateChange,
   lateOpinion,
 ];

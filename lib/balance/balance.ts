@@ -48,6 +48,10 @@ export interface Balance {
   readonly setups: { readonly springChanges: number; readonly facingChanges: number; readonly positionChanges: number };
 }
 
+/** The share of each group that the class trains, 0..1. */
+export const workShares = ({ groups }: Pick<Balance, "groups">): Readonly<Partial<Record<Group, number>>> =>
+  mapOf(GROUPS, (group) => groups[group]?.share);
+
 /** The least weight at which a group counts as working, for unbroken work. */
 const WORKED = 0.5;
 

@@ -25,9 +25,9 @@ export interface SheetLayout<Row> {
 /** Height of a page of the smaller of A4 and letter, and of what is free at the foot of a column that ends between rows. */
 const PAGE = 261;
 const SPILL = 9;
-/** What the head takes of the first page, and marks safety words and the head of the record of the last. */
+/** What the head takes of the first page, and marks, the trained body, safety words and the head of the record of the last. */
 const HEAD = 24;
-const FOOT = { print: 54, crew: 36 } as const;
+const FOOT = { print: 73, crew: 36 } as const;
 /** What is repeated on every page of the crew sheet: the names of its columns, and of the edition. */
 const REPEATED = 14;
 /** A line of acts. */

@@ -5,7 +5,7 @@ import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { NOISE } from "#lib/numbers/round.ts";
-import { percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
+import { moverWords, percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
 import { cellOf } from "./columns.ts";
@@ -40,7 +40,7 @@ export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: 
   return GROUPS.flatMap((group): Lane[] => {
     const cells = moves.flatMap((p): WeightCell[] => {
       const weight = moveOf(plan, p.item)?.muscles[group] ?? 0;
-      return weight > 0 ? [{ ...cellOf(p, `${tagWords(group)}, ${weightWords(weight)}`), weight }] : [];
+      return weight > 0 ? [{ ...cellOf(p, `${tagWords(group)}, ${moverWords(weight)}`), weight }] : [];
     });
     const note = shareWords(groups[group]?.share ?? 0, plan.theme?.shares?.[group]);
     return cells.length > 0
@@ -52,12 +52,6 @@ export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: 
 /** "17%", or "17% of 25%" when the class falls short of its theme. */
 const shareWords = (share: number, wanted = 0): string =>
   share >= wanted - NOISE ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
-
-/** Weights as in the balance: 1 prime mover, 0.5 helper. */
-function weightWords(weight: number): string {
-  if (weight >= 1) return "prime mover";
-  return weight >= 0.5 ? "helper" : "a little";
-}
 
 /** One lane per caution of the moves. Says when somebody whom it concerns is expected. */
 export function cautionLanes(plan: Plan, moves: readonly LaneMove[]): Lane[] {

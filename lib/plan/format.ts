@@ -37,6 +37,16 @@ export function repsWords(reps: number): string {
 /** A share 0..1 as "23%", rounded down: 99.9% is not 100%. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + NOISE)}%`;
 
+/** A group's share of all work, 0..1: "23.4%"; "under 1%" rather than none where there is a little. */
+export const groupShare = (share: number): string =>
+  share > 0 && share < 0.01 ? "under 1%" : `${plainNumber(share * 100)}%`;
+
+/** What a group does in a move, by its weight as in the balance: 1 prime mover, 0.5 helper. */
+export function moverWords(weight: number): string {
+  if (weight >= 1) return "prime mover";
+  return weight >= 0.5 ? "helper" : "a little";
+}
+
 const ENGLISH = new Intl.PluralRules("en-GB");
 
 /** The word that agrees with a number as it is shown: `agree(n, "is", "are")`. 0 and fractions are plural. */

@@ -25,7 +25,7 @@ function roomOf(path: string): string {
   return first === "floor" && second.startsWith("_") ? `floor/${second}` : first;
 }
 
-const SHARED = new Set(["_parts", "_session"]);
+const SHARED = new Set(["_parts", "_body-map", "_session"]);
 /** The plan page puts the features together, the frame holds a page, `_month` has a document of its own. */
 const FEATURES = [
   ...["_rail", "_band", "_load", "_taken-out", "_fit", "_order", "_paste", "_margin", "_lanes", "_read", "_rate"],
@@ -39,7 +39,8 @@ const FLOOR = [
 /** What `room` may know besides itself and `lib`; null: everything. */
 function mayKnow(room: string): ReadonlySet<string> | null {
   if (room === "_parts") return new Set();
-  if (room === "_session" || room === "_shell" || room === "_month") return new Set(["_parts"]);
+  if (room === "_session" || room === "_shell" || room === "_body-map") return new Set(["_parts"]);
+  if (room === "_month") return new Set(["_parts", "_body-map"]);
   if (FEATURES.includes(room)) return SHARED;
   const floor = FLOOR.indexOf(room);
   return floor < 0 ? null : new Set(["_parts", "", ...FLOOR.slice(0, floor)]);

@@ -2,6 +2,7 @@
  * What the class trains, whole: left against right, push against pull, the longest work without a rest, the ways the
  * spine goes, the set-ups. Words and numbers first, bars beside them; what is uneven leads to the items it comes from.
  */
+import type { ReactNode } from "react";
 import type { Balance } from "#lib/balance/balance.ts";
 import { plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import { type Plan, SPINE_DIRECTIONS, type SpineDirection } from "#lib/plan/schema.ts";
@@ -16,17 +17,23 @@ interface BalanceViewProps {
   readonly balance: Balance;
   readonly nameOf: (item: string) => string;
   readonly startOf: (item: string) => number;
+  /** The groups on a person. */
+  readonly map: ReactNode;
   /** Goes to an item. */
   readonly onGo: (item: string) => void;
 }
 
 export function BalanceView(props: BalanceViewProps) {
-  const { plan, balance, onGo } = props;
+  const { plan, balance, map, onGo } = props;
   if (Object.keys(balance.groups).length === 0) return null;
   return (
     <section className={styles.view} aria-labelledby="balance-title">
       <h2 id="balance-title">Balance</h2>
       <div className={styles.parts}>
+        <div className={styles.part} data-map>
+          <h3>Share of the work</h3>
+          {map}
+        </div>
         <div className={styles.part} data-wide>
           <h3>Left against right</h3>
           <UnevenList plan={plan} balance={balance} onGo={onGo} />

@@ -1,7 +1,7 @@
 /** Left against right of the muscle groups: in the band, in the panel and in the whole class, by the same bars. */
 import type { Balance } from "#lib/balance/balance.ts";
 import { type GroupBar, groupBars } from "#lib/balance/uneven.ts";
-import { percent, plainNumber, tagWords } from "#lib/plan/format.ts";
+import { groupShare, percent, plainNumber, tagWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { MirrorBars, type MirrorRow } from "./mirror-bars.tsx";
 
@@ -39,7 +39,7 @@ function rowOf(bar: GroupBar, all: number): MirrorRow {
     leftWords: `${plainNumber(bar.left)} s`,
     rightWords: `${plainNumber(bar.right)} s`,
     wanted: bar.wanted === null ? undefined : (bar.wanted * all) / 2,
-    share: bar.share < 0.01 && bar.seconds > 0 ? "under 1%" : `${plainNumber(bar.share * 100)}%`,
+    share: groupShare(bar.share),
     note: noteOf(bar),
     uneven: bar.lopsided,
     missed: bar.missed,

@@ -1,10 +1,13 @@
 "use client";
 /** The class as a whole: title, times, level, theme, cautions to expect, balance, talk, intensity, notes, items taken out. */
 import type { ReactNode } from "react";
+import { lateBodyMap } from "#app/_body-map/late-body-map.ts";
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
 import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import { SharedText } from "#app/_parts/shared-text.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
+import { workShares } from "#lib/balance/balance.ts";
 import { concernWords } from "#lib/cautions/concern.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
@@ -51,6 +54,11 @@ export function ClassPanel({ session, snap, slips }: ClassPanelProps) {
       {Object.keys(snap.balance.groups).length > 0 && (
         <div className={styles.balance}>
           <h3>{CLASS_WORDS.balance}</h3>
+          <LatePart
+            part={lateBodyMap}
+            props={{ shares: workShares(snap.balance), layout: "lying" }}
+            meanwhile={<div className={styles.bodyPlace} />}
+          />
           <UnevenList plan={snap.plan} balance={snap.balance} onGo={(id) => session.select(id)} />
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} />
         </div>

@@ -20,6 +20,7 @@ import styles from "../_move/move.module.css";
 import { MoveActs } from "../_move/move-acts.tsx";
 import { MoveFactList } from "../_move/move-facts.tsx";
 import { MoveFigures } from "../_move/move-figures.tsx";
+import { MoveMuscles } from "../_move/move-muscles.tsx";
 import { RecordList } from "../_move/record-list.tsx";
 import { WhereUsedList } from "../_move/where-used.tsx";
 
@@ -63,6 +64,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
       <div className={styles.columns}>
         <section aria-label="About the move">
           <MoveFigures move={move} />
+          <MoveMuscles move={move} />
           <MoveFactList move={move} springs={knownSprings(rooms, move)} />
           <p className="quiet small">{CAUTION_NOTICE}</p>
         </section>

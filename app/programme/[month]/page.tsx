@@ -1,8 +1,8 @@
 /** A month of the programme: who asks, what they may do, and the names that slots refer to. The browser does the rest. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { can } from "#lib/policy/can.ts";
 import { isMonth } from "#lib/calendar/days.ts";
+import { can } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { listNames } from "#server/people/manage-people.ts";

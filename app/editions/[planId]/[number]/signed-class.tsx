@@ -1,5 +1,7 @@
 /** The class as it was signed, item by item. */
+import { BodyMap } from "#app/_body-map/body-map.tsx";
 import { SafetyNote } from "#app/_parts/safety-note.tsx";
+import { balance, workShares } from "#lib/balance/balance.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
@@ -8,6 +10,7 @@ import styles from "../editions.module.css";
 
 export function SignedClass({ card }: { readonly card: Card }) {
   const plates = classPlates(card);
+  const shares = workShares(balance(card.plan));
   return (
     <section aria-labelledby="class">
       <h2 id="class">The class</h2>
@@ -16,6 +19,12 @@ export function SignedClass({ card }: { readonly card: Card }) {
           <Item key={item.id} item={item} plates={plates} />
         ))}
       </ol>
+      {Object.keys(shares).length > 0 && (
+        <div className={styles.trains}>
+          <h3>Share of the work</h3>
+          <BodyMap shares={shares} layout="standing" />
+        </div>
+      )}
       <SafetyNote sentences={card.cautions.note} />
     </section>
   );

@@ -3,8 +3,11 @@
  * change. Black on white, no colour needed. What does not fit one page takes another: smaller type is not read from a wall.
  */
 import type { ReactNode } from "react";
+import { BodyMap } from "#app/_body-map/body-map.tsx";
 import { type PlateFacts, platesOf } from "#app/_parts/plate/plate-facts.ts";
 import { Seconds } from "#app/_parts/seconds.tsx";
+import { balance, workShares } from "#lib/balance/balance.ts";
+import { bodyMapWords } from "#lib/body-map/shade.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
 import { layoutOfPrint } from "#lib/card/sheet-room.ts";
@@ -46,6 +49,7 @@ export async function PrintedClass(signed: SignedProps) {
         </section>
       ))}
       <SpringKey equipment={plan.equipment} />
+      <Trains card={card} />
       <Care cautions={cautions} rows={rows} />
     </SignedPaper>
   );
@@ -162,6 +166,22 @@ function Move({ row, over, card: { plan }, plate, changes }: MoveProps) {
         </PaperPlate>
       </div>
     </li>
+  );
+}
+
+/** On a person and in words. */
+function Trains({ card: { plan } }: { readonly card: Card }) {
+  const shares = workShares(balance(plan));
+  if (Object.keys(shares).length === 0) return null;
+  return (
+    <div className={styles.trains}>
+      <div className={styles.trained}>
+        <BodyMap shares={shares} layout="lying" />
+      </div>
+      <p>
+        <strong>Share of the work:</strong> {bodyMapWords(shares, "share")}
+      </p>
+    </div>
   );
 }
 
