@@ -10,6 +10,7 @@ const MOVE_TIME = "five minutes earlier or later";
 const MOVE_DAY = "to the day before or after";
 
 const nth = (n: number) => ({ keys: { sheet: String(n) }, help: PLAN_NTH }) as const;
+const nthInPanel = (n: number) => ({ keys: { panel: String(n) }, help: PLAN_NTH }) as const;
 
 export const MONTH_COMMANDS = {
   places: {
@@ -49,6 +50,23 @@ export const MONTH_COMMANDS = {
   },
 } as const satisfies CommandTable;
 
+/** The same beside the sheet, while nobody types. */
+export const PANEL_COMMANDS = {
+  places: { panel: { title: "Beside the month" } },
+  commands: {
+    close: { keys: { panel: "Escape" }, help: "close it and go back to the month" },
+    "plan-1": nthInPanel(1),
+    "plan-2": nthInPanel(2),
+    "plan-3": nthInPanel(3),
+    "plan-4": nthInPanel(4),
+    "plan-5": nthInPanel(5),
+    "plan-6": nthInPanel(6),
+    "plan-7": nthInPanel(7),
+    "plan-8": nthInPanel(8),
+    "plan-9": nthInPanel(9),
+  },
+} as const satisfies CommandTable;
+
 export type SheetCommand = CommandAt<typeof MONTH_COMMANDS, "sheet">;
 export type MovingCommand = CommandAt<typeof MONTH_COMMANDS, "moving">;
-export const MONTH_KEYS = { parts: keyParts(MONTH_COMMANDS), undo: true, note: "Drag a class along its rail to change its time, across the days to change its day." };
+export const MONTH_KEYS = { parts: [...keyParts(MONTH_COMMANDS), ...keyParts(PANEL_COMMANDS)], undo: true, note: "Drag a class along its rail to change its time, across the days to change its day." };
