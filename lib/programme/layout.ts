@@ -94,6 +94,8 @@ export const DOT = ".";
 export const MONTH_SHARE_KEY = "share.";
 /** True where an occurrence's note is its own and not its line's, null where it has none; true too where an empty note was given. */
 export const NOTE_OWN = "noteOwn";
+/** The words of the line that an occurrence's own text began with: until they differ, the line's note counts. */
+export const NOTE_FROM = "noteFrom";
 /** In `changed`: the occurrence leaves out what its line has, which is not the same as expressly nothing. */
 export const LEFT_OUT = "";
 /** The keys of a slot that hold one plain value, by their name in the month file. */

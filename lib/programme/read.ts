@@ -2,15 +2,16 @@
  * Reads a month document into plain data. Reading never writes. Damaged values are skipped: no error, and they stay in the
  * document.
  */
-import type * as Y from "yjs";
+import * as Y from "yjs";
 import { daysOfMonth, isMonth } from "#lib/calendar/days.ts";
+import { takenOutBy } from "#lib/doc/taken-out.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { ById, FillWanted, MonthSlot, MonthTheme, PatternLine, Regulars } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { type Carried, readCarried } from "./carried.ts";
-import { type MonthDocParts, monthParts, type Slot } from "./layout.ts";
+import { DOT, type MonthDocParts, monthParts, type Slot } from "./layout.ts";
 import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
 import { readLines, readSlots } from "./read-slots.ts";
 import { type Revisions, readRevisions } from "./revisions.ts";
@@ -154,4 +155,14 @@ function readMistakes(doc: Y.Doc, state: MonthState): DeletedSlot[] {
 export function bySlotTime(a: Slot, b: Slot): number {
   for (const key of ["date", "time", "id"] as const) if (a[key] !== b[key]) return a[key] < b[key] ? -1 : 1;
   return 0;
+}
+
+/** Client id of the page that took a class out; undefined while it takes place. */
+export function slotTakenOutBy(doc: Y.Doc, id: string): number | undefined {
+  const { slots, changed } = monthParts(doc);
+  const map = slots.get(id);
+  if (map instanceof Y.Map)
+    return takenOutBy(map) ?? (map.get("out") === true ? map._map.get("out")?.id.client : undefined);
+  const key = `${id}${DOT}out`;
+  return changed.get(key) === true ? changed._map.get(key)?.id.client : undefined;
 }

@@ -3,7 +3,7 @@ import * as Y from "yjs";
 import { isDate, isTime } from "#lib/calendar/days.ts";
 import type { SlotValues } from "#lib/month/types.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
-import { DOT, LEFT_OUT, NOTE_OWN, SLOT_KEYS, wholeMinutes } from "./layout.ts";
+import { DOT, LEFT_OUT, NOTE_FROM, NOTE_OWN, SLOT_KEYS, wholeMinutes } from "./layout.ts";
 
 /** The keys of one entry with their values; null says that there is none, where a line has one. */
 export type Flat = ReadonlyMap<string, unknown>;
@@ -77,16 +77,35 @@ const NOTE = `note${DOT}`;
  */
 export function occurrenceNote(line: Flat | undefined, own: Flat): string | undefined {
   const mark = own.get(NOTE_OWN);
-  if (mark !== true) return mark === null ? undefined : line && ownNote(line);
+  if (mark === null) return undefined;
+  const said = typedNote(own);
+  const isOwn = mark === true || (said !== undefined && said !== own.get(NOTE_FROM));
+  return isOwn ? (said ?? "") : line && ownNote(line);
+}
+
+/** What is typed in an occurrence's texts; undefined where it has none. */
+export function typedNote(own: Flat): string | undefined {
   const texts = [...own].filter(([key, text]) => key.startsWith(NOTE) && text instanceof Y.Text).sort(byKey);
+  if (texts.length === 0) return undefined;
   return [...new Set(texts.map(([, text]) => words(text)))].filter((text) => text !== "").join("\n");
+}
+
+/** Lets an occurrence say nothing of its own; what was typed in its note stays in the document. */
+export function clearOccurrence(changed: Y.Map<unknown>, id: string, own: Flat): void {
+  for (const [key, value] of own) if (!(value instanceof Y.AbstractType)) changed.delete(id + DOT + key);
+  const typed = typedNote(own);
+  if (typed) changed.set(id + DOT + NOTE_FROM, typed);
 }
 
 const byKey = (a: readonly [string, unknown], b: readonly [string, unknown]): number => (a[0] < b[0] ? -1 : 1);
 
 /** Whether an occurrence says anything of its own: the texts of notes alone do not. */
 export const saysSomething = (own: Flat): boolean =>
-  [...own].some(([, value]) => value !== undefined && !(value instanceof Y.AbstractType));
+  [...own].some(([key, value]) =>
+    value instanceof Y.Text
+      ? words(value) !== own.get(NOTE_FROM) && words(value) !== ""
+      : value !== undefined && key !== NOTE_FROM,
+  );
 
 /** The line's values with the occurrence's over them. */
 export function over(line: Flat | undefined, own: Flat): Flat {

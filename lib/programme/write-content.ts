@@ -5,6 +5,7 @@ import type { ById, MonthFile, MonthSlot, PatternLine } from "#lib/month/types.t
 import { lineEntry, listEntries, regularsEntry, setEntry, slotEntries, slotEntry, themeEntry } from "./entries.ts";
 import { DOT, LEFT_OUT, type MonthDocParts, monthParts, NOTE_OWN, occurrenceOf } from "./layout.ts";
 import type { CoachTimes } from "./read-lists.ts";
+import { changedBySlot, clearOccurrence } from "./values.ts";
 
 /** What a document holds of a month file. */
 export interface MonthContent
@@ -61,9 +62,10 @@ function writeOccurrence(p: MonthDocParts, slot: MonthSlot, line: PatternLine): 
   if (slot.note === line.note) return;
   p.changed.set(start + NOTE_OWN, slot.note === undefined ? null : true);
   const key = `${start}note${DOT}0`;
-  const there = p.changed.get(key);
-  if (there instanceof Y.Text) setText({ doc: there.doc as Y.Doc, origin: "server" }, there, slot.note ?? "");
-  else if (slot.note) p.changed.set(key, new Y.Text(slot.note));
+  for (const [other, text] of p.changed)
+    if (other.startsWith(`${start}note${DOT}`) && text instanceof Y.Text)
+      setText({ doc: text.doc as Y.Doc, origin: "server" }, text, other === key ? (slot.note ?? "") : "");
+  if (slot.note && !p.changed.has(key)) p.changed.set(key, new Y.Text(slot.note));
 }
 
 function writeFill({ head }: MonthDocParts, fill: NonNullable<MonthFile["fill"]>): void {
@@ -80,8 +82,8 @@ function writeFill({ head }: MonthDocParts, fill: NonNullable<MonthFile["fill"]>
 /** Takes everything out that a document holds of a month file; entries by a mark. In the caller's transaction. */
 export function clearContent(doc: Y.Doc, now: number): void {
   const p = monthParts(doc);
-  for (const map of [p.head, p.holidays, p.coaches, p.changed])
-    for (const [key, value] of [...map]) if (!(value instanceof Y.AbstractType)) map.delete(key);
+  for (const map of [p.head, p.holidays, p.coaches]) for (const key of [...map.keys()]) map.delete(key);
+  for (const [id, own] of changedBySlot(p.changed)) clearOccurrence(p.changed, id, own);
   for (const entries of [p.regulars, p.themes, p.lines, p.slots])
     for (const map of entries.values()) if (map instanceof Y.Map && !map.has("deleted")) map.set("deleted", now);
 }

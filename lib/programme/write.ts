@@ -10,9 +10,9 @@ import { act, setText, type Writer } from "#lib/doc/write.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { setEntry, slotEntries, slotEntry } from "./entries.ts";
 import { isTold, type Now } from "./keep-revisions.ts";
-import { DOT, type EntryMap, monthParts, NOTE_OWN, occurrenceOf, SLOT_KEYS, wholeMinutes } from "./layout.ts";
+import { DOT, type EntryMap, monthParts, NOTE_FROM, occurrenceOf, SLOT_KEYS, wholeMinutes } from "./layout.ts";
 import { datesOfMonthDoc } from "./read.ts";
-import { type Flat, flatOf, listOf, over, ownNote } from "./values.ts";
+import { changedBySlot, clearOccurrence, type Flat, flatOf, listOf, over, ownNote } from "./values.ts";
 
 /** Values that are plain, with null for nothing there. A note is typed: see `openSlotNote`. */
 export type SlotChange = {
@@ -67,30 +67,28 @@ export function putBackSlot(w: Writer, id: string): void {
 /** Lets one class of a line be as its line says again; its own words stay in the document. */
 export function asItsLine(w: Writer, id: string): void {
   const { changed } = monthParts(w.doc);
-  const start = id + DOT;
-  act(w, () => {
-    for (const [key, value] of [...changed])
-      if (key.startsWith(start) && !(value instanceof Y.AbstractType)) changed.delete(key);
-  });
+  const own = changedBySlot(changed).get(id);
+  if (own) act(w, () => clearOccurrence(changed, id, own));
 }
 
 /**
- * The shared text of a class's note, for an editor to bind to. That of an occurrence is made as it is opened, from its line's words,
- * outside of undo. Undefined when there is no such class.
+ * The shared text of a class's note, for an editor to bind to. That of an occurrence is made as it is opened, with its line's words,
+ * and counts once they are changed. Outside of undo: an undo that took the text away would be refused, since texts stay. Undefined
+ * when there is no such class.
  */
 export function openSlotNote(w: Writer, id: string): Y.Text | undefined {
-  const { slots, changed, lines } = monthParts(w.doc);
-  const single = slots.get(id)?.get("note");
-  if (single instanceof Y.Text) return single;
+  const there = slotNoteText(w.doc, id);
+  const { changed, lines } = monthParts(w.doc);
   const line = lines.get(occurrenceOf(id)?.line ?? "");
-  if (!line) return undefined;
-  const own = occurrenceNoteText(changed, id);
-  if (own) return own;
-  const text = new Y.Text(ownNote(flatOf(line)) ?? "");
-  // No origin: an undo that took the text away would be refused, since texts stay.
+  if (!line) return there;
+  const words = ownNote(flatOf(line)) ?? "";
+  const from = id + DOT + NOTE_FROM;
+  if (there && (there.toString() !== changed.get(from) || words === changed.get(from))) return there;
+  const text = there ?? new Y.Text(words);
   w.doc.transact(() => {
-    changed.set(`${id}${DOT}note${DOT}${w.doc.clientID}`, text);
-    changed.set(id + DOT + NOTE_OWN, true);
+    if (there) setText({ doc: w.doc, origin: null }, there, words);
+    else changed.set(`${id}${DOT}note${DOT}${w.doc.clientID}`, text);
+    changed.set(from, words);
   });
   return text;
 }
@@ -110,8 +108,7 @@ export function slotNoteText(doc: Y.Doc, id: string): Y.Text | undefined {
 
 function occurrenceNoteText(changed: Y.Map<unknown>, id: string): Y.Text | undefined {
   const start = `${id}${DOT}note${DOT}`;
-  const keys =
-    changed.get(id + DOT + NOTE_OWN) === true ? [...changed.keys()].filter((key) => key.startsWith(start)).sort() : [];
+  const keys = [...changed.keys()].filter((key) => key.startsWith(start)).sort();
   const text = keys[0] === undefined ? undefined : changed.get(keys[0]);
   return text instanceof Y.Text ? text : undefined;
 }
