@@ -41,7 +41,11 @@ export function ClassFields(fields: ClassFieldsProps) {
         />
       </div>
       <label className="check">
-        <input type="checkbox" checked={slot.locked ?? false} onChange={(event) => onChange({ locked: event.target.checked })} />
+        <input
+          type="checkbox"
+          checked={slot.locked ?? false}
+          onChange={(event) => onChange({ locked: event.target.checked })}
+        />
         {SLOT_WORDS.locked}
       </label>
     </fieldset>
@@ -106,7 +110,12 @@ function When({ desk: { month }, slot, onChange }: ClassFieldsProps) {
       )}
       <Labelled label={SLOT_WORDS.time}>
         {(id) => (
-          <input id={id} type="time" value={slot.start} onChange={({ target: { value } }) => value !== "" && onChange({ start: value })} />
+          <input
+            id={id}
+            type="time"
+            value={slot.start}
+            onChange={({ target: { value } }) => value !== "" && onChange({ start: value })}
+          />
         )}
       </Labelled>
       <MinutesField minutes={slot.minutes} onChange={(minutes) => onChange({ minutes })} />
@@ -119,7 +128,8 @@ const TEACH: readonly string[] = ["trainee", "coach", "lead"];
 
 function Where({ desk: { month, props }, slot, onChange }: ClassFieldsProps) {
   const coaches = Object.entries(month.file.coaches).filter(
-    ([id, { roles }]) => id === slot.coach || (roles.some((role) => TEACH.includes(role)) && own(props.studio.coaches, id)),
+    ([id, { roles }]) =>
+      id === slot.coach || (roles.some((role) => TEACH.includes(role)) && own(props.studio.coaches, id)),
   );
   return (
     <div className={styles.two}>
@@ -141,7 +151,11 @@ function Where({ desk: { month, props }, slot, onChange }: ClassFieldsProps) {
   );
 }
 
-export function RegularsField({ desk: { month }, slot, onChange }: Pick<ClassFieldsProps, "desk" | "slot" | "onChange">) {
+export function RegularsField({
+  desk: { month },
+  slot,
+  onChange,
+}: Pick<ClassFieldsProps, "desk" | "slot" | "onChange">) {
   const all = Object.entries(month.file.regulars);
   const come = slot.regulars ?? [];
   if (all.length === 0) return null;
@@ -154,7 +168,9 @@ export function RegularsField({ desk: { month }, slot, onChange }: Pick<ClassFie
             <input
               type="checkbox"
               checked={come.includes(id)}
-              onChange={(event) => onChange({ regulars: event.target.checked ? [...come, id] : come.filter((one) => one !== id) })}
+              onChange={(event) =>
+                onChange({ regulars: event.target.checked ? [...come, id] : come.filter((one) => one !== id) })
+              }
             />
             {name || "without a name"}
           </label>

@@ -2,9 +2,9 @@
 /** A class, opened: what is to mend in it, its plan, and all its fields, which others see change as one types. */
 import Link from "next/link";
 import { useState } from "react";
+import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import type { MonthSlot } from "#lib/month/types.ts";
 import { occurrenceOf } from "#lib/programme/layout.ts";
 import type { SlotChange } from "#lib/programme/write.ts";
 import { asItsLine } from "#lib/programme/write.ts";
@@ -37,7 +37,8 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
   const change = (part: SlotChange) => {
     const { date, ...values } = part;
     if (reach === "this" || !line || date !== undefined) return acts.change(slot, part);
-    if (reach === "later") acts.run((w) => changeLineFrom(w, slot.id, values), "Changed in this class and the later ones.");
+    if (reach === "later")
+      acts.run((w) => changeLineFrom(w, slot.id, values), "Changed in this class and the later ones.");
     else acts.run((w) => changeLine(w, line, values), "Changed in all classes of the line.");
   };
   return (
@@ -130,17 +131,31 @@ function Acts({ desk: { acts, choose, month }, slot, line }: ActsProps) {
       <button
         type="button"
         className="button"
-        onClick={() => choose({ panel: null, moving: { slot: slot.id, date: slot.date, start: slot.start }, at: { date: slot.date, slot: slot.id } })}
+        onClick={() =>
+          choose({
+            panel: null,
+            moving: { slot: slot.id, date: slot.date, start: slot.start },
+            at: { date: slot.date, slot: slot.id },
+          })
+        }
       >
         Move with the arrows
       </button>
       {changed && (
-        <button type="button" className="button" onClick={() => acts.run((w) => asItsLine(w, slot.id), "As its line again.")}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => acts.run((w) => asItsLine(w, slot.id), "As its line again.")}
+        >
           As its line again
         </button>
       )}
       {line && (
-        <button type="button" className="button" onClick={() => acts.run((w) => takeOutLine(w, line, slot.date, now), "Taken out from this day on.")}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => acts.run((w) => takeOutLine(w, line, slot.date, now), "Taken out from this day on.")}
+        >
           Take out this and later
         </button>
       )}

@@ -14,7 +14,7 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
   const all = Object.entries(month.file.coaches);
   const [coach, setCoach] = useState(all[0]?.[0] ?? "");
   const times = readCoachTimeKeys(session.doc, coach);
-  const { from, to } = month.file.dates;
+  const { from } = month.file.dates;
   return (
     <fieldset className={styles.form} disabled={!month.writes}>
       <Labelled label="Coach">
@@ -35,7 +35,15 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
           <FreeRow key={one.key} desk={desk} coach={coach} one={one} />
         ))}
       </ul>
-      <button type="button" className="button" onClick={() => acts.run((w) => setCoachTime(w, coach, "free", newId(), { days: [1, 2, 3, 4, 5], from: "07:00", to: "21:00" }))}>
+      <button
+        type="button"
+        className="button"
+        onClick={() =>
+          acts.run((w) =>
+            setCoachTime(w, coach, "free", newId(), { days: [1, 2, 3, 4, 5], from: "07:00", to: "21:00" }),
+          )
+        }
+      >
         Add hours
       </button>
       <h3>Away</h3>
@@ -44,7 +52,11 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
           <AwayRow key={one.key} desk={desk} coach={coach} one={one} />
         ))}
       </ul>
-      <button type="button" className="button" onClick={() => acts.run((w) => setCoachTime(w, coach, "away", newId(), { from, to: from <= to ? from : to }))}>
+      <button
+        type="button"
+        className="button"
+        onClick={() => acts.run((w) => setCoachTime(w, coach, "away", newId(), { from, to: from }))}
+      >
         Add days away
       </button>
     </fieldset>
@@ -76,6 +88,8 @@ function FreeRow({ desk: { acts }, coach, one: { key, time } }: RowProps<FreeTim
   );
 }
 
+const later = (a: string, b: string): string => (a > b ? a : b);
+
 function AwayRow({ desk: { acts }, coach, one: { key, time } }: RowProps<AwayTime>) {
   const set = (part: Partial<AwayTime>) => {
     const next = { ...time, ...part };
@@ -84,10 +98,18 @@ function AwayRow({ desk: { acts }, coach, one: { key, time } }: RowProps<AwayTim
   return (
     <li>
       <div className={styles.three}>
-        <DateField label="First day" value={time.from} onChange={(from) => set({ from, to: time.to < from ? from : time.to })} />
+        <DateField label="First day" value={time.from} onChange={(from) => set({ from, to: later(from, time.to) })} />
         <DateField label="Last day" value={time.to} onChange={(to) => set({ to })} />
         <Labelled label="Why">
-          {(id) => <input id={id} key={time.why} defaultValue={time.why ?? ""} maxLength={120} onBlur={(event) => event.target.value !== (time.why ?? "") && set({ why: event.target.value })} />}
+          {(id) => (
+            <input
+              id={id}
+              key={time.why}
+              defaultValue={time.why ?? ""}
+              maxLength={120}
+              onBlur={(event) => event.target.value !== (time.why ?? "") && set({ why: event.target.value })}
+            />
+          )}
         </Labelled>
       </div>
       <button type="button" className="act" onClick={() => acts.run((w) => setCoachTime(w, coach, "away", key, null))}>
@@ -106,7 +128,14 @@ interface FieldProps {
 export function TimeField({ label, value, onChange }: FieldProps) {
   return (
     <Labelled label={label}>
-      {(id) => <input id={id} type="time" value={value} onChange={(event) => event.target.value !== "" && onChange(event.target.value)} />}
+      {(id) => (
+        <input
+          id={id}
+          type="time"
+          value={value}
+          onChange={(event) => event.target.value !== "" && onChange(event.target.value)}
+        />
+      )}
     </Labelled>
   );
 }
@@ -114,7 +143,14 @@ export function TimeField({ label, value, onChange }: FieldProps) {
 export function DateField({ label, value, onChange }: FieldProps) {
   return (
     <Labelled label={label}>
-      {(id) => <input id={id} type="date" value={value} onChange={(event) => event.target.value !== "" && onChange(event.target.value)} />}
+      {(id) => (
+        <input
+          id={id}
+          type="date"
+          value={value}
+          onChange={(event) => event.target.value !== "" && onChange(event.target.value)}
+        />
+      )}
     </Labelled>
   );
 }

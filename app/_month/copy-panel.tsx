@@ -15,9 +15,26 @@ export function CopyPanel({ desk: { month, acts } }: { readonly desk: MonthDesk 
   return (
     <div className={styles.form}>
       <p className="quiet small">Classes that stand there already stay. Notes are not copied.</p>
-      <SlotChoice label="Copy the week of" none="choose a week" value={from} options={weeks} onChange={(week) => setFrom(week ?? "")} />
-      <SlotChoice label="To the week of" none="choose a week" value={to} options={weeks} onChange={(week) => setTo(week ?? "")} />
-      <button type="button" className="button button-strong" disabled={!month.writes || from === "" || to === "" || from === to} onClick={() => acts.copyWeek(from, to)}>
+      <SlotChoice
+        label="Copy the week of"
+        none="choose a week"
+        value={from}
+        options={weeks}
+        onChange={(week) => setFrom(week ?? "")}
+      />
+      <SlotChoice
+        label="To the week of"
+        none="choose a week"
+        value={to}
+        options={weeks}
+        onChange={(week) => setTo(week ?? "")}
+      />
+      <button
+        type="button"
+        className="button button-strong"
+        disabled={!month.writes || from === "" || to === "" || from === to}
+        onClick={() => acts.copyWeek(from, to)}
+      >
         Copy the week
       </button>
     </div>

@@ -23,7 +23,8 @@ export function FillPanel({ desk }: { readonly desk: MonthDesk }) {
   return (
     <div className={styles.form}>
       <p>
-        {answer.proven ? "The best there is" : "The best found"}: {plural(answer.gone.length, "finding")} mended, {answer.new.length} new.
+        {answer.proven ? "The best there is" : "The best found"}: {plural(answer.gone.length, "finding")} mended,{" "}
+        {answer.new.length} new.
       </p>
       <ol className={styles.rows}>
         {left.map((one) => (
@@ -55,7 +56,9 @@ function useFill({ month: { file }, choose }: MonthDesk): FillAnswer | null {
       if (!here) return;
       const found = fillMonth(file);
       setAnswer(found);
-      choose({ proposed: Object.fromEntries(found.slots.flatMap(({ slot, plan }) => (plan === null ? [] : [[slot, plan]]))) });
+      choose({
+        proposed: Object.fromEntries(found.slots.flatMap(({ slot, plan }) => (plan === null ? [] : [[slot, plan]]))),
+      });
     }, 50);
     return () => {
       here = false;
@@ -76,7 +79,8 @@ function Proposed({ desk, one, answer, onTake }: ProposedProps) {
   const { month, choice, choose } = desk;
   const slot = desk.slot(one.slot);
   if (!slot) return null;
-  const title = (plan: string | null) => (plan === null ? "left empty" : planTitle(own(month.file.plans, plan)?.title ?? ""));
+  const title = (plan: string | null) =>
+    plan === null ? "left empty" : planTitle(own(month.file.plans, plan)?.title ?? "");
   const [next] = one.others;
   const drop = () => {
     const { [one.slot]: _, ...rest } = choice.proposed;
@@ -85,8 +89,8 @@ function Proposed({ desk, one, answer, onTake }: ProposedProps) {
   return (
     <li onPointerEnter={() => choose({ lit: slot.id })} onPointerLeave={() => choose({ lit: null })}>
       <p>
-        {dayWords(slot.date)}, {slot.start}, {classTitle(month.file, { ...slot, plan: null })}: <b>{title(one.plan)}</b>.
-        {next && ` Next best ${title(next.plan)}, +${(next.cost - answer.after).toFixed(1)}.`}
+        {dayWords(slot.date)}, {slot.start}, {classTitle(month.file, { ...slot, plan: null })}: <b>{title(one.plan)}</b>
+        .{next && ` Next best ${title(next.plan)}, +${(next.cost - answer.after).toFixed(1)}.`}
       </p>
       <button type="button" className="act" onClick={onTake}>
         Take this one

@@ -2,9 +2,9 @@
 /** The chosen finding in one sentence, why it is one, and what would mend it. */
 import { useMemo } from "react";
 import { findingSentence } from "#lib/tide/finding-sentence.ts";
+import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { useTriedPlans } from "./use-tried-plans.ts";
-import styles from "./month.module.css";
 
 export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
   const { chosen, shown, choice } = desk;
@@ -42,7 +42,11 @@ function FindingAct({ desk }: { readonly desk: MonthDesk }) {
   if (!first || !slot) return null;
   const best = tried.find(({ gone, brought }) => brought.length === 0 && gone.some(({ id }) => id === first.id));
   const open = (
-    <button type="button" className="text-button" onClick={() => choose({ panel: { kind: "class", slot: slot.id }, at: { date: slot.date, slot: slot.id } })}>
+    <button
+      type="button"
+      className="text-button"
+      onClick={() => choose({ panel: { kind: "class", slot: slot.id }, at: { date: slot.date, slot: slot.id } })}
+    >
       Open the class
     </button>
   );

@@ -4,17 +4,17 @@ import { useLayoutEffect, useRef } from "react";
 import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { slotTakenOutBy } from "#lib/programme/read.ts";
 import { putBackSlot } from "#lib/programme/write.ts";
-<<<<<<< HEAD:app/_month/gone-class.tsx
 import type { MonthDesk } from "./month-desk.ts";
-=======
-import styles from "./month.module.css";
-import type { MonthSession } from "./month-session.ts";
-import type { MonthSnapshot } from "./month-types.ts";
->>>>>>> hD:app/_month/gone-slot.tsx
 import { slotGoneWords } from "./month-words.ts";
 import styles from "./panel.module.css";
 
-export function GoneClass({ desk: { session, month, acts }, slotId }: { readonly desk: MonthDesk; readonly slotId: string }) {
+export function GoneClass({
+  desk: { session, month, acts },
+  slotId,
+}: {
+  readonly desk: MonthDesk;
+  readonly slotId: string;
+}) {
   const says = useRef<HTMLParagraphElement>(null);
   // The field that had the focus has gone with the class. Further keys must not press a button.
   useLayoutEffect(() => says.current?.focus(), []);
@@ -29,15 +29,11 @@ export function GoneClass({ desk: { session, month, acts }, slotId }: { readonly
       {words !== "" && <KeptWords label="Words of the class" words={words} />}
       {month.writes && slot && (
         <p>
-<<<<<<< HEAD:app/_month/gone-class.tsx
-          <button type="button" className="button button-strong" onClick={() => acts.run((w) => putBackSlot(w, slotId))}>
-=======
           <button
             type="button"
             className="button button-strong"
-            onClick={() => session.act((w) => putBackSlot(w, slotId))}
+            onClick={() => acts.run((w) => putBackSlot(w, slotId))}
           >
->>>>>>> hD:app/_month/gone-slot.tsx
             Put back
           </button>
         </p>

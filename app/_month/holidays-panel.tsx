@@ -13,11 +13,16 @@ export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthD
   const [name, setName] = useState("");
   const add = (event: FormEvent) => {
     event.preventDefault();
-    if (acts.run((w) => setHoliday(w, date, name.trim() || "Closed"), `${name.trim() || "Closed"} on ${dayWords(date)}.`)) setName("");
+    if (
+      acts.run((w) => setHoliday(w, date, name.trim() || "Closed"), `${name.trim() || "Closed"} on ${dayWords(date)}.`)
+    )
+      setName("");
   };
   return (
     <>
-      <p className="quiet small">The pattern gives no class on these days. A class that stands there by itself stays, and is told of.</p>
+      <p className="quiet small">
+        The pattern gives no class on these days. A class that stands there by itself stays, and is told of.
+      </p>
       <ul className={styles.rows}>
         {Object.entries(month.state.holidays).map(([day, words]) => (
           <li key={day} className="spread">
@@ -25,7 +30,11 @@ export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthD
               {dayWords(day)}: {words}
             </span>
             {month.writes && (
-              <button type="button" className="act" onClick={() => acts.run((w) => setHoliday(w, day, null), `No holiday on ${dayWords(day)} any more.`)}>
+              <button
+                type="button"
+                className="act"
+                onClick={() => acts.run((w) => setHoliday(w, day, null), `No holiday on ${dayWords(day)} any more.`)}
+              >
                 Take out<span className="visually-hidden"> {dayWords(day)}</span>
               </button>
             )}

@@ -107,7 +107,9 @@ export function NumberOrNone({ label, hint, value, range, onChange }: NumberOrNo
             {...range}
             defaultValue={value ?? ""}
             aria-describedby={hint ? `${id}-hint` : undefined}
-            onBlur={(event) => Number(event.target.value || Number.NaN) !== (value ?? Number.NaN) && write(event.target.value)}
+            onBlur={(event) =>
+              Number(event.target.value || Number.NaN) !== (value ?? Number.NaN) && write(event.target.value)
+            }
           />
           {hint && (
             <span className="hint" id={`${id}-hint`}>

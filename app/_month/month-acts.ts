@@ -5,8 +5,8 @@ import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import { applyFill, type Copied, copyWeek } from "#lib/programme/write-many.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
+import { applyFill, type Copied, copyWeek } from "#lib/programme/write-many.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { newId } from "../_parts/new-id.ts";
 import type { Moving } from "./month-desk.ts";
@@ -43,7 +43,10 @@ export function monthActs(session: MonthSession): MonthActs {
   };
   let list: PlanList | null = null;
   const putPlan: MonthActs["putPlan"] = (slot, plan) =>
-    run((w) => changeSlot(w, slot.id, { plan }), plan === null ? `No plan in ${name(slot)}.` : `${titleOf(file(), plan)} in ${name(slot)}.`);
+    run(
+      (w) => changeSlot(w, slot.id, { plan }),
+      plan === null ? `No plan in ${name(slot)}.` : `${titleOf(file(), plan)} in ${name(slot)}.`,
+    );
   return {
     run,
     putPlan,
@@ -52,11 +55,19 @@ export function monthActs(session: MonthSession): MonthActs {
     move: (to) => {
       const slot = session.getSnapshot().look.slots.find((one) => one.slot.id === to.slot)?.slot;
       if (!slot || (slot.date === to.date && slot.start === to.start)) return;
-      run((w) => changeSlot(w, to.slot, { date: to.date, start: to.start }), `Moved: ${classTitle(file(), slot)} to ${dayWords(to.date)}, ${to.start}.`);
+      run(
+        (w) => changeSlot(w, to.slot, { date: to.date, start: to.start }),
+        `Moved: ${classTitle(file(), slot)} to ${dayWords(to.date)}, ${to.start}.`,
+      );
     },
-    takeOut: (slot) => run((w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: null }), `Taken out of the month: ${name(slot)}.`),
+    takeOut: (slot) =>
+      run((w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: null }), `Taken out of the month: ${name(slot)}.`),
     putBack: (slot) => run((w) => putBackSlot(w, slot.id), `Put back: ${name(slot)}.`),
-    fill: (plans) => run((w) => applyFill(w, plans), `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`),
+    fill: (plans) =>
+      run(
+        (w) => applyFill(w, plans),
+        `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`,
+      ),
     copyWeek: (from, to) => {
       let copied: Copied | undefined;
       run((w) => {

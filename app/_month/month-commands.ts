@@ -69,4 +69,8 @@ export const PANEL_COMMANDS = {
 
 export type SheetCommand = CommandAt<typeof MONTH_COMMANDS, "sheet">;
 export type MovingCommand = CommandAt<typeof MONTH_COMMANDS, "moving">;
-export const MONTH_KEYS = { parts: [...keyParts(MONTH_COMMANDS), ...keyParts(PANEL_COMMANDS)], undo: true, note: "Drag a class along its rail to change its time, across the days to change its day." };
+export const MONTH_KEYS = {
+  parts: [...keyParts(MONTH_COMMANDS), ...keyParts(PANEL_COMMANDS)],
+  undo: true,
+  note: "Drag a class along its rail to change its time, across the days to change its day.",
+};

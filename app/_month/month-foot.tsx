@@ -4,12 +4,12 @@ import Link from "next/link";
 import { monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths } from "#lib/calendar/days.ts";
 import { limitsOfMonth } from "#lib/month/types.ts";
+import { own } from "#lib/plan/lookup.ts";
 import type { TideLayout } from "#lib/tide/layout.ts";
 import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
-import { own } from "#lib/plan/lookup.ts";
+import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { FillButton } from "./month-head.tsx";
-import styles from "./month.module.css";
 
 interface FootProps {
   readonly desk: MonthDesk;
@@ -33,16 +33,25 @@ export function MonthFoot({ desk, layout }: FootProps) {
           );
         })}
       </p>
-      {layout.kind === "phone" && <PhoneBar desk={desk} empty={month.writes ? monthCounts(month.file, month.look.sums, []).empty : 0} />}
+      {layout.kind === "phone" && (
+        <PhoneBar desk={desk} empty={month.writes ? monthCounts(month.file, month.look.sums, []).empty : 0} />
+      )}
     </footer>
   );
 }
 
 /** "Loft above the rail, Harbour room below. Solid: Evening regulars. Dashed: not signed. Brackets: no plan." */
-export function legendWords({ shown: { file }, choice: { rooms, regulars } }: Pick<MonthDesk, "shown" | "choice">): string {
+export function legendWords({
+  shown: { file },
+  choice: { rooms, regulars },
+}: Pick<MonthDesk, "shown" | "choice">): string {
   const [first, second] = rooms.map((id) => own(file.rooms, id)?.name ?? "another room");
   const where =
-    rooms.length === 2 ? `${first} above the rail, ${second} below. ` : rooms.length > 2 ? "A line for each room. " : "";
+    rooms.length === 2
+      ? `${first} above the rail, ${second} below. `
+      : rooms.length > 2
+        ? "A line for each room. "
+        : "";
   const whose = regulars === null ? "" : `Solid: ${own(file.regulars, regulars)?.name ?? ""}. `;
   return `${where}${whose}Dashed: not signed. Brackets: no plan.`;
 }
@@ -58,7 +67,12 @@ function PhoneBar({ desk, empty }: { readonly desk: MonthDesk; readonly empty: n
   return (
     <div className={styles.bar}>
       {empty > 0 && <FillButton desk={desk} empty={empty} />}
-      <button type="button" className="button" aria-pressed={choice.allGroups} onClick={() => choose({ allGroups: !choice.allGroups })}>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={choice.allGroups}
+        onClick={() => choose({ allGroups: !choice.allGroups })}
+      >
         {choice.allGroups ? "Classes in words" : "All 16 muscles"}
       </button>
     </div>

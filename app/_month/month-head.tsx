@@ -4,14 +4,14 @@ import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
 import { monthTitle } from "#lib/calendar/day-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { agree } from "#lib/plan/format.ts";
-import { monthCounts, openCounts } from "#lib/tide/month-counts.ts";
 import type { TideLayout } from "#lib/tide/layout.ts";
+import { monthCounts, openCounts } from "#lib/tide/month-counts.ts";
 import { FindingCorner } from "./finding-corner.tsx";
 import { LyingBody } from "./lying-body.tsx";
+import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { MonthMenu } from "./month-menu.tsx";
 import { RegularsChoice } from "./regulars-choice.tsx";
-import styles from "./month.module.css";
 
 interface HeadProps {
   readonly desk: MonthDesk;
@@ -27,7 +27,9 @@ export function MonthHead({ desk, layout }: HeadProps) {
       <div className={styles.name}>
         <div className={styles.titleRow}>
           <h1>{monthTitle(props.month)}</h1>
-          {month.writes && layout.kind !== "phone" && counts.empty > 0 && <FillButton desk={desk} empty={counts.empty} />}
+          {month.writes && layout.kind !== "phone" && counts.empty > 0 && (
+            <FillButton desk={desk} empty={counts.empty} />
+          )}
           {month.writes && layout.kind !== "phone" && <SignButton desk={desk} must={counts.must} />}
           <MonthMenu desk={desk} />
         </div>

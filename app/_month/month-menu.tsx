@@ -1,8 +1,8 @@
 "use client";
 /** What is asked for now and then: the pattern, regulars, themes, coaches' times, holidays, files, paper. */
 import { useEffect, useRef, useState } from "react";
-import type { MonthDesk, PanelOf } from "./month-desk.ts";
 import styles from "./month.module.css";
+import type { MonthDesk, PanelOf } from "./month-desk.ts";
 
 type Asked = Exclude<PanelOf["kind"], "class" | "new">;
 
@@ -76,9 +76,13 @@ function useCloseOutside(box: React.RefObject<HTMLElement | null>, open: boolean
     if (!open) return;
     const listening = new AbortController();
     const options = { signal: listening.signal };
-    addEventListener("pointerdown", (event) => {
-      if (event.target instanceof Node && !box.current?.contains(event.target)) latest.current();
-    }, options);
+    addEventListener(
+      "pointerdown",
+      (event) => {
+        if (event.target instanceof Node && !box.current?.contains(event.target)) latest.current();
+      },
+      options,
+    );
     addEventListener("keydown", (event) => event.key === "Escape" && latest.current(), options);
     return () => listening.abort();
   }, [open, box]);

@@ -2,8 +2,8 @@
 /** The month on one A4 page: its sheet, and below it what is open, in words. */
 import { useMemo, useRef } from "react";
 import { dayName, dayOfMonth, monthTitle } from "#lib/calendar/day-words.ts";
-import { own } from "#lib/plan/lookup.ts";
 import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
 import { findingsByDay } from "#lib/tide/day-findings.ts";
 import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
@@ -73,7 +73,9 @@ function OpenInWords({ desk: { month, choice } }: { readonly desk: MonthDesk }) 
     const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
     const place = { month: file, regulars: choice.regulars, slot: (id: string) => slots.get(id) };
     const { byDay } = findingsByDay(look.findings, place, daysBetween(file.dates), true);
-    return [...byDay].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([date, all]) => all.map((line) => ({ date, line })));
+    return [...byDay]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .flatMap(([date, all]) => all.map((line) => ({ date, line })));
   }, [file, look, choice.regulars]);
   const promised = promiseWords(look.sums);
   return (
@@ -86,7 +88,13 @@ function OpenInWords({ desk: { month, choice } }: { readonly desk: MonthDesk }) 
   );
 }
 
-function Level({ title, lines }: { readonly title: string; readonly lines: readonly { date: string; line: FindingLine }[] }) {
+function Level({
+  title,
+  lines,
+}: {
+  readonly title: string;
+  readonly lines: readonly { date: string; line: FindingLine }[];
+}) {
   if (lines.length === 0) return null;
   return (
     <div>

@@ -5,18 +5,12 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { Writer } from "#lib/doc/write.ts";
-<<<<<<< HEAD
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { ById, MonthPlan } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthUndoScopes } from "#lib/programme/layout.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
 import { monthClasses, readDeletedSlots, readMonthState } from "#lib/programme/read.ts";
-=======
-import { monthUndoScopes } from "#lib/programme/layout.ts";
-import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
-import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
->>>>>>> hD
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
 import { monthValues, monthValueWords } from "./month-values.ts";
@@ -94,24 +88,6 @@ function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): Mon
 }
 
 function monthUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
-<<<<<<< HEAD
   const scopes = monthUndoScopes(doc);
   return new ActUndo({ doc, origin, onChange, scopes, takenOut: { key: "deleted", value: TAKEN_BACK } });
-=======
-  return new ActUndo({
-    doc,
-    origin,
-    onChange,
-    scopes: monthUndoScopes(doc),
-    takenOut: { key: "deleted", value: TAKEN_BACK },
-  });
-}
-
-function bySlot(problems: readonly MonthProblem[]): Map<string, MonthProblem[]> {
-  const found = new Map<string, MonthProblem[]>();
-  for (const problem of problems) {
-    for (const id of problem.slots) found.set(id, [...(found.get(id) ?? []), problem]);
-  }
-  return found;
->>>>>>> hD
 }

@@ -4,13 +4,13 @@ import { useMemo } from "react";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import { hoursWords } from "#lib/tide/hours.ts";
 import { FindingCorner } from "./finding-corner.tsx";
+import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { MonthFoot } from "./month-foot.tsx";
 import { MonthHead } from "./month-head.tsx";
 import type { SheetGuest, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
 import { type MeasuredSheet, useSheet } from "./sheet/use-sheet.ts";
-import styles from "./month.module.css";
 import { useHands } from "./use-hands.ts";
 
 export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
@@ -49,12 +49,17 @@ function useDrawn(desk: MonthDesk, { sheet, layout, tops }: MeasuredSheet): Shee
   const { at, panel, moving } = choice;
   return {
     ...{ sheet, layout, tops, guests, proposed },
-    tabStop: at.slot !== null && sheet.days.some(({ marks }) => marks.some(({ slot }) => slot.id === at.slot)) ? at.slot : at.date,
+    tabStop:
+      at.slot !== null && sheet.days.some(({ marks }) => marks.some(({ slot }) => slot.id === at.slot))
+        ? at.slot
+        : at.date,
     openSlot: panel?.kind === "class" ? panel.slot : null,
     lit: choice.lit,
     moving: moving?.slot ?? null,
     onlyCoach: choice.onlyCoach,
-    finding: first ? { id: first.id, slots: first.slots, says: minutes === undefined ? "" : hoursWords(minutes) } : null,
+    finding: first
+      ? { id: first.id, slots: first.slots, says: minutes === undefined ? "" : hoursWords(minutes) }
+      : null,
     today: month.today,
     writes: month.writes && props.month.length > 0,
   };

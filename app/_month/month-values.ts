@@ -1,7 +1,7 @@
 /** The plain values of a month in words, for what an undo did and for what somebody else set over one's own. */
 import type * as Y from "yjs";
-import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { dayWords } from "#lib/calendar/day-words.ts";
+import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { DOT, monthParts } from "#lib/programme/layout.ts";
@@ -19,7 +19,9 @@ type Named = Pick<MonthPageProps, "studio" | "plans">;
 const named = (list: Readonly<Record<string, { readonly name: string }>>, id: unknown): string =>
   typeof id === "string" ? (own(list, id)?.name ?? NOT_SHOWN) : "nobody";
 
-const FIELDS: Readonly<Record<string, readonly [name: string, says: (value: unknown, of: Named, doc: Y.Doc) => string]>> = {
+const FIELDS: Readonly<
+  Record<string, readonly [name: string, says: (value: unknown, of: Named, doc: Y.Doc) => string]>
+> = {
   date: ["the day", (value) => (typeof value === "string" ? dayWords(value) : "the pattern's")],
   time: ["the beginning", (value) => (value === undefined ? "the pattern's" : String(value))],
   minutes: ["the length", (value) => (value === undefined ? "the pattern's" : `${value} min`)],

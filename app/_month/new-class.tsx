@@ -29,7 +29,10 @@ export function NewClass({ desk, date }: { readonly desk: MonthDesk; readonly da
 
 /** As the class of that day before it, where there is one: a studio's classes are alike. */
 function firstValues({ month: { file, look }, choice }: MonthDesk, date: string): MonthSlot {
-  const like = look.slots.map(({ slot }) => slot).filter((slot) => slot.date === date).at(-1);
+  const like = look.slots
+    .map(({ slot }) => slot)
+    .filter((slot) => slot.date === date)
+    .at(-1);
   return {
     id: newId(),
     date,

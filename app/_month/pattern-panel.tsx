@@ -68,7 +68,12 @@ function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: Pattern
     <div className={styles.form} data-live="">
       <WeekdayChoice legend="On" days={line.days} onChange={(days) => rule({ days })} />
       <div className={styles.two}>
-        <NumberOrNone label="Every so many weeks" value={line.every} range={{ min: 1, max: 8 }} onChange={(every) => rule({ every, ...(every !== null && every > 1 ? { nth: null } : {}) })} />
+        <NumberOrNone
+          label="Every so many weeks"
+          value={line.every}
+          range={{ min: 1, max: 8 }}
+          onChange={(every) => rule({ every, ...(every !== null && every > 1 ? { nth: null } : {}) })}
+        />
         <SlotChoice
           label="In the month"
           none="each of its days"
@@ -77,7 +82,11 @@ function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: Pattern
           onChange={(nth) => rule(nth === null ? { nth } : { nth: [Number(nth)], every: null })}
         />
       </div>
-      <ClassFields desk={desk} slot={{ ...rest, start, minutes }} onChange={({ date: _, ...change }) => acts.run((w) => changeLine(w, line.id, change))} />
+      <ClassFields
+        desk={desk}
+        slot={{ ...rest, start, minutes }}
+        onChange={({ date: _, ...change }) => acts.run((w) => changeLine(w, line.id, change))}
+      />
       <SlotChoice
         label={SLOT_WORDS.plan}
         none={SLOT_WORDS.noPlan}
@@ -89,7 +98,12 @@ function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: Pattern
         <button
           type="button"
           className="button button-must"
-          onClick={() => acts.run((w) => takeOutLine(w, line.id, month.file.dates.from, { at: Date.now(), signedAt: null }), "The line was taken out.")}
+          onClick={() =>
+            acts.run(
+              (w) => takeOutLine(w, line.id, month.file.dates.from, { at: Date.now(), signedAt: null }),
+              "The line was taken out.",
+            )
+          }
         >
           Take the line out
         </button>

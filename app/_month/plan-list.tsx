@@ -3,8 +3,8 @@
 import { useEffect } from "react";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
-import type { MonthDesk } from "./month-desk.ts";
 import { SlotChoice } from "./labelled.tsx";
+import type { MonthDesk } from "./month-desk.ts";
 import { planOption, SLOT_WORDS } from "./month-words.ts";
 import styles from "./panel.module.css";
 import { type NamedTry, useTriedPlans } from "./use-tried-plans.ts";
@@ -31,7 +31,12 @@ export function PlanList({ desk, slot, onPick }: PlanListProps) {
         <ol className={styles.plans}>
           {shown.map((one, i) => (
             <li key={one.plan}>
-              <button type="button" className={styles.pick} aria-pressed={slot.plan === one.plan} onClick={() => onPick(one.plan)}>
+              <button
+                type="button"
+                className={styles.pick}
+                aria-pressed={slot.plan === one.plan}
+                onClick={() => onPick(one.plan)}
+              >
                 <span className="mono" aria-hidden="true">
                   {i + 1}
                 </span>

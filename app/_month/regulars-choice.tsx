@@ -1,7 +1,7 @@
 "use client";
+import styles from "./month.module.css";
 /** Whose work and rest the sheet shows; with three rooms or more, which rooms. */
 import type { MonthDesk } from "./month-desk.ts";
-import styles from "./month.module.css";
 
 export function RegularsChoice({ desk }: { readonly desk: MonthDesk }) {
   const { month, choice, choose } = desk;
@@ -42,7 +42,9 @@ function RoomChoice({ desk: { month, choice, choose } }: { readonly desk: MonthD
     <select
       aria-label="Rooms that are shown"
       value={only}
-      onChange={(event) => choose({ rooms: event.target.value === "" ? rooms.map(([id]) => id) : [event.target.value] })}
+      onChange={(event) =>
+        choose({ rooms: event.target.value === "" ? rooms.map(([id]) => id) : [event.target.value] })
+      }
     >
       <option value="">All rooms</option>
       {rooms.map(([id, { name }]) => (

@@ -25,7 +25,11 @@ export function RegularsPanel({ desk }: { readonly desk: MonthDesk }) {
               />
             </div>
             {month.writes && (
-              <button type="button" className="act" onClick={() => acts.run((w) => takeOutEntry(w, "regulars", id, Date.now()), `Taken out: ${name}.`)}>
+              <button
+                type="button"
+                className="act"
+                onClick={() => acts.run((w) => takeOutEntry(w, "regulars", id, Date.now()), `Taken out: ${name}.`)}
+              >
                 Take out<span className="visually-hidden"> {name}</span>
               </button>
             )}
@@ -33,7 +37,13 @@ export function RegularsPanel({ desk }: { readonly desk: MonthDesk }) {
         ))}
       </ul>
       {month.writes && (
-        <button type="button" className="button" onClick={() => acts.run((w) => addRegulars(w, newId(), { name: "New regulars" }), "Added a group of regulars.")}>
+        <button
+          type="button"
+          className="button"
+          onClick={() =>
+            acts.run((w) => addRegulars(w, newId(), { name: "New regulars" }), "Added a group of regulars.")
+          }
+        >
           Add a group of regulars
         </button>
       )}

@@ -13,7 +13,11 @@ export function TakenOutPanel({ desk: { month, acts } }: { readonly desk: MonthD
         <li key={slot.id} className="spread">
           <span>{slotLine(slot)}</span>
           {month.writes && (
-            <button type="button" className="act" onClick={() => acts.run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot)}.`)}>
+            <button
+              type="button"
+              className="act"
+              onClick={() => acts.run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot)}.`)}
+            >
               Put back<span className="visually-hidden"> {slotLine(slot)}</span>
             </button>
           )}

@@ -21,7 +21,11 @@ export function ThemesPanel({ desk }: { readonly desk: MonthDesk }) {
         ))}
       </ul>
       {month.writes && (
-        <button type="button" className="button" onClick={() => acts.run((w) => addTheme(w, newId(), { name: "New theme" }), "Added a theme.")}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => acts.run((w) => addTheme(w, newId(), { name: "New theme" }), "Added a theme.")}
+        >
           Add a theme
         </button>
       )}
@@ -59,13 +63,19 @@ function ThemeRow({ desk, id, theme }: ThemeRowProps) {
               label={`${groupWords(group)}, %`}
               value={theme.shares?.[group] === undefined ? undefined : Math.round(theme.shares[group] * 100)}
               range={{ min: 0, max: 100 }}
-              onChange={(percent) => acts.run((w) => setLeastShare(w, id, group, percent === null ? null : percent / 100))}
+              onChange={(percent) =>
+                acts.run((w) => setLeastShare(w, id, group, percent === null ? null : percent / 100))
+              }
             />
           ))}
         </div>
       </details>
       {month.writes && (
-        <button type="button" className="act" onClick={() => acts.run((w) => takeOutEntry(w, "themes", id, Date.now()), `Taken out: ${theme.name}.`)}>
+        <button
+          type="button"
+          className="act"
+          onClick={() => acts.run((w) => takeOutEntry(w, "themes", id, Date.now()), `Taken out: ${theme.name}.`)}
+        >
           Take out<span className="visually-hidden"> {theme.name}</span>
         </button>
       )}

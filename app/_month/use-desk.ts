@@ -15,7 +15,7 @@ import { useMonth } from "./use-month.ts";
 export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk {
   const month = useMonth(session);
   const [choice, setChoice] = useState<MonthChoice>(() => firstChoice(props));
-  const acts = useMemo(() => monthActs(session, props), [session, props]);
+  const acts = useMemo(() => monthActs(session), [session]);
   const shown = useShown(month, choice);
   const slots = useMemo(() => new Map(month.look.slots.map(({ slot }) => [slot.id, slot])), [month.look]);
   const chosen = useChosen(shown, choice);
@@ -81,7 +81,8 @@ function useShown({ file, look }: Month, { moving, proposed }: MonthChoice): Mon
     for (const { slot } of look.slots) {
       const plan = own(proposed, slot.id);
       if (plan !== undefined) changed.set(slot.id, { ...slot, plan });
-      if (moving?.slot === slot.id) changed.set(slot.id, { ...(changed.get(slot.id) ?? slot), date: moving.date, start: moving.start });
+      if (moving?.slot === slot.id)
+        changed.set(slot.id, { ...(changed.get(slot.id) ?? slot), date: moving.date, start: moving.start });
     }
     if (changed.size === 0) return { file, look };
     analyst.current ??= new MonthAnalyst();

@@ -64,7 +64,13 @@ export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
       dragged.current = false;
       const slot = desk.slot(id);
       if (!slot || !desk.month.writes || event.button !== 0 || slot.out) return;
-      grip.current = { slot: id, x: event.clientX, y: event.clientY, from: xOfMinute(measured.sheet.axis, minuteOfDay(slot.start)), moved: null };
+      grip.current = {
+        slot: id,
+        x: event.clientX,
+        y: event.clientY,
+        from: xOfMinute(measured.sheet.axis, minuteOfDay(slot.start)),
+        moved: null,
+      };
     },
     wasDragged: () => {
       const was = dragged.current;
@@ -80,7 +86,13 @@ function placeUnder(held: Grip, event: PointerEvent, { sheet, tops, body }: Meas
   if (!held.moved && Math.hypot(dx, dy) < SHAKE) return null;
   const top = body.current?.getBoundingClientRect().top ?? 0;
   const y = event.clientY - top;
-  const at = Math.min(sheet.days.length - 1, Math.max(0, tops.findLastIndex((edge) => edge <= y)));
+  const at = Math.min(
+    sheet.days.length - 1,
+    Math.max(
+      0,
+      tops.findLastIndex((edge) => edge <= y),
+    ),
+  );
   const minute = minuteOfX(sheet.axis, held.from + dx, STEP_MINUTES);
   const date = sheet.days[at]?.date;
   return date === undefined ? null : { slot: held.slot, date, start: timeWords(minute) };

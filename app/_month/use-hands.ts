@@ -7,8 +7,8 @@ import { startLater } from "#lib/tide/preview.ts";
 import { classesOn, daysOn, placeOfSlot, type TidePlace } from "#lib/tide/steps.ts";
 import { MONTH_COMMANDS, type MovingCommand, type SheetCommand } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
-import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import type { SheetHands } from "./sheet/sheet-types.ts";
+import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import { useDrag } from "./use-drag.ts";
 
 export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
@@ -16,7 +16,8 @@ export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
   const drag = useDrag(desk, measured);
   const goTo = useFocus(desk, measured);
   const open = (slot: string) => {
-    if (!drag.wasDragged()) choose({ panel: { kind: "class", slot }, at: placeOfSlot(measured.sheet.days, slot) ?? choice.at });
+    if (!drag.wasDragged())
+      choose({ panel: { kind: "class", slot }, at: placeOfSlot(measured.sheet.days, slot) ?? choice.at });
   };
   return {
     onOpen: open,
@@ -48,14 +49,23 @@ function useFocus(desk: MonthDesk, { body }: MeasuredSheet): (place: TidePlace) 
   return (place) => {
     wanted.current = place;
     const panel = desk.choice.panel;
-    const beside = panel?.kind === "class" && place.slot !== null ? { panel: { kind: "class" as const, slot: place.slot } } : {};
+    const beside =
+      panel?.kind === "class" && place.slot !== null ? { panel: { kind: "class" as const, slot: place.slot } } : {};
     desk.choose({ at: place, ...beside });
   };
 }
 
-function onKey(event: KeyboardEvent<HTMLElement>, desk: MonthDesk, measured: MeasuredSheet, goTo: (place: TidePlace) => void): void {
+function onKey(
+  event: KeyboardEvent<HTMLElement>,
+  desk: MonthDesk,
+  measured: MeasuredSheet,
+  goTo: (place: TidePlace) => void,
+): void {
   const { choice } = desk;
-  if (choice.moving) return keyHandler(MONTH_COMMANDS, "moving", { run: movingCommands(desk, choice.moving, goTo) })(event);
+  if (choice.moving) {
+    keyHandler(MONTH_COMMANDS, "moving", { run: movingCommands(desk, choice.moving, goTo) })(event);
+    return;
+  }
   const target = event.target instanceof HTMLElement ? event.target : null;
   const date = target?.closest<HTMLElement>("[data-date]")?.dataset.date;
   if (date === undefined) return;
@@ -94,7 +104,13 @@ function sheetActs(desk: MonthDesk, at: TidePlace) {
     move: () => slot && month.writes && choose({ moving: { slot: slot.id, date: slot.date, start: slot.start } }),
     "take-out": () => slot && (slot.out ? acts.putBack(slot) : acts.takeOut(slot)),
     "next-finding": () => choose({ finding: nextOf(shown.look.findings, desk.chosen.at(-1)?.id) }),
-    "other-regulars": () => choose({ regulars: nextOf(Object.keys(month.file.regulars).map((id) => ({ id })), choice.regulars ?? "") }),
+    "other-regulars": () =>
+      choose({
+        regulars: nextOf(
+          Object.keys(month.file.regulars).map((id) => ({ id })),
+          choice.regulars ?? "",
+        ),
+      }),
     close: () => choose({ panel: null, lit: null }),
   };
 }

@@ -18,7 +18,10 @@ const NONE: readonly NamedTry[] = [];
 
 /** The best first; empty until all have been tried. */
 export function useTriedPlans({ month: { file, look } }: MonthDesk, slot: MonthSlot | undefined): readonly NamedTry[] {
-  const [found, setFound] = useState<{ readonly of: unknown; readonly tries: readonly NamedTry[] }>({ of: null, tries: NONE });
+  const [found, setFound] = useState<{ readonly of: unknown; readonly tries: readonly NamedTry[] }>({
+    of: null,
+    tries: NONE,
+  });
   useEffect(() => {
     if (!slot) return;
     const analyst = new MonthAnalyst();

@@ -30,8 +30,20 @@ export function WallWeek({ desk: { month, props }, wall }: WallProps) {
   return (
     <article className={styles.wall}>
       <header className={styles.choose}>
-        <SlotChoice label="Room" none="choose a room" value={room} options={Object.entries(file.rooms).map(([id, { name }]) => [id, name])} onChange={(id) => go({ room: id })} />
-        <SlotChoice label="Week of" none="choose a week" value={week} options={mondays.map((monday) => [monday, dayWords(monday)])} onChange={(monday) => go({ week: monday })} />
+        <SlotChoice
+          label="Room"
+          none="choose a room"
+          value={room}
+          options={Object.entries(file.rooms).map(([id, { name }]) => [id, name])}
+          onChange={(id) => go({ room: id })}
+        />
+        <SlotChoice
+          label="Week of"
+          none="choose a week"
+          value={week}
+          options={mondays.map((monday) => [monday, dayWords(monday)])}
+          onChange={(monday) => go({ week: monday })}
+        />
         <button type="button" className="button button-strong" onClick={() => window.print()}>
           Print
         </button>
