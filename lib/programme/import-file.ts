@@ -87,7 +87,6 @@ function writeCarried(p: MonthDocParts, file: MonthFile, has: StudioHas): void {
 function noteRevision(p: MonthDocParts, slot: MonthSlot): void {
   const { id, sequence, changedAt, formerCoaches, formerRooms } = slot;
   const said = (["sequence", "formerCoaches", "formerRooms"] as const).filter((key) => slot[key] !== undefined);
-  if (said.length === 0 && changedAt === undefined) return;
   const revision: Revision = {
     n: sequence ?? 0,
     at: changedAt === undefined ? 0 : Date.parse(changedAt),

@@ -29,7 +29,7 @@ export const readThemes = (p: MonthDocParts): Record<string, MonthTheme> =>
   entriesOf(p.themes, (entry) =>
     given<MonthTheme>({
       name: words(entry.get("name")),
-      promised: whole(entry.get("promised"), 0, 1000),
+      promised: whole(entry.get("promised"), 0, Number.MAX_SAFE_INTEGER),
       shares: sharesOf(entry),
     }),
   );
@@ -92,7 +92,7 @@ export function readFill(head: Flat): FillWanted | undefined {
     slots: listOf(head, "fill.slots"),
     plans: listOf(head, "fill.plans"),
     wishes: wishes.length > 0 || head.get("fill.wishes") === true ? wishes.map(({ wish }) => wish) : undefined,
-    mostUses: whole(head.get("fill.mostUses"), 1, 1000),
+    mostUses: whole(head.get("fill.mostUses"), 1, Number.MAX_SAFE_INTEGER),
   });
   return Object.keys(fill).length > 0 ? fill : undefined;
 }

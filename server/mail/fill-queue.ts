@@ -7,8 +7,8 @@ import { listNoticeChoices, type NoticeChoiceRow, setDigestSent } from "#db/repo
 import { listUnmailedNotices, type NoticeRow, setNoticesMailed } from "#db/repos/notice-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { type Told, toldAs } from "#lib/notices/kinds.ts";
 import { lastTimeOfDay } from "#lib/calendar/local-day.ts";
+import { type Told, toldAs } from "#lib/notices/kinds.ts";
 import type { Person } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { noticeReader } from "#server/notices/told-notice.ts";

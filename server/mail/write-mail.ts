@@ -3,8 +3,8 @@
  * and notes does not, and no subject line names a person or a plan.
  */
 
-import type { NoticeKind } from "#lib/notices/kinds.ts";
 import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
+import type { NoticeKind } from "#lib/notices/kinds.ts";
 import { oneLine } from "#lib/notices/notice-words.ts";
 import type { ToldNotice } from "#server/notices/told-notice.ts";
 import type { MailSettings } from "./mail-settings.ts";

@@ -6,29 +6,15 @@ import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { isTimeZone } from "#lib/calendar/zone.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
+import { monthLimitsSchema } from "#lib/month/limits.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import { GROUPS, ID_PATTERN } from "#lib/plan/schema.ts";
+import { ID_PATTERN } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 
-/** The contract's bounds; how many machines a room has is 1..200. */
 const id = z.string().regex(ID_PATTERN, "An id has small letters, digits and hyphens.");
-const ofGroups = (max: number) => z.partialRecord(z.enum(GROUPS), z.number().min(0).max(max));
-const limitsSchema = z.strictObject({
-  heavySeconds: z.number().min(0).max(100_000).optional(),
-  heavyBy: ofGroups(100_000).optional(),
-  recoveryHours: z.number().min(0).max(1000).optional(),
-  recoveryBy: ofGroups(1000).optional(),
-  likeMost: z.number().min(0).max(1).optional(),
-  riseMost: z.number().min(0).max(100).optional(),
-  varietyLeast: z.number().min(0).max(10_000).optional(),
-  coachMinutesDay: z.number().min(0).max(1440).optional(),
-  coachTalkSecondsDay: z.number().min(0).max(86_400).optional(),
-  gapMinutes: z.number().min(0).max(1440).optional(),
-  restHours: z.number().min(0).max(1000).optional(),
-});
 const weight = z.number().int().min(0).max(10_000).optional();
 const settingsSchema = z.strictObject({
   zone: z.string().refine(isTimeZone, "Choose a time zone by its name, such as Europe/Lisbon."),
@@ -38,7 +24,7 @@ const settingsSchema = z.strictObject({
   machines: z.record(z.string(), z.number().int().min(1).max(200)),
   /** By room id; a room that is not named has its equipment's name as an id. */
   equipment: z.record(z.string(), id),
-  limits: limitsSchema,
+  limits: monthLimitsSchema,
   standards: z.record(z.string(), z.strictObject({ level: z.enum(["must", "look", "info", "off"]) })),
   weights: z.strictObject({ must: weight, look: weight, info: weight, likeness: weight, wish: weight }),
 });

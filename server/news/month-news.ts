@@ -19,7 +19,9 @@ const DAY_MS = 86_400_000;
 export function plansOfMonth(doc: Y.Doc): string[] {
   const state = readMonthState(doc);
   const named = [...monthClasses(state), ...state.pattern].map(({ plan }) => plan);
-  return [...new Set(named)].filter((id) => typeof id === "string" && state.carried.plans[id] === undefined) as string[];
+  return [...new Set(named)].filter(
+    (id) => typeof id === "string" && state.carried.plans[id] === undefined,
+  ) as string[];
 }
 
 /** For one reader; their rights are read each time. */

@@ -1,9 +1,9 @@
 /** How somebody wants to be told: the time of their digest, and by e-mail or not for each kind. */
 import * as z from "zod";
 import { type NoticeChoice, putNoticeChoice, readNoticeChoice } from "#db/repos/notice-choice-repo.ts";
-import { isNoticeKind, type KindChoices, kindsToChoose, TOLD, toldAs } from "#lib/notices/kinds.ts";
 import { isClockTime } from "#lib/calendar/local-day.ts";
 import { isTimeZone } from "#lib/calendar/zone.ts";
+import { isNoticeKind, type KindChoices, kindsToChoose, TOLD, toldAs } from "#lib/notices/kinds.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";

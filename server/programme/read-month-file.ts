@@ -13,9 +13,9 @@ import { CLOSE } from "#lib/protocol/close.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { monthIsNear } from "./month-range.ts";
 import { monthRooms, monthSettings } from "#server/month-facts/month-settings.ts";
 import { planFacts, standingEdition } from "#server/month-facts/plan-facts.ts";
+import { monthIsNear } from "./month-range.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
