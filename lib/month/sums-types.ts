@@ -47,6 +47,7 @@ export interface RegularsDay {
   readonly push: number;
   readonly pull: number;
   readonly metMinutes: number;
+  /** By code unit. */
   readonly heavy: readonly Group[];
 }
 /** From one heavy day of a group to the next. */

@@ -2,7 +2,9 @@
 import { monthFindings, monthSums } from "#lib/month/check/analyst.ts";
 import { printCheck } from "#lib/month/file/print-check.ts";
 import { printSums } from "#lib/month/file/print-sums.ts";
+import { filledMonth } from "#lib/month/fill/fill.ts";
 import type { MonthFile } from "#lib/month/types.ts";
+import { fillAndProve } from "../month-fill/prove.ts";
 import type { CommandAnswer } from "./commands.ts";
 
 /** The value of each option that was given, by its name with the hyphens. */
@@ -21,6 +23,9 @@ export const MONTH_COMMANDS: Readonly<Record<string, MonthCommand>> = {
       const exit = findings.some(({ level }) => level === "must") ? 1 : 0;
       return { ok: true, json: printCheck(findings), exit };
     },
+  },
+  fill: {
+    answer: async (month) => ({ ok: true, json: filledMonth(month, await fillAndProve(month)), exit: 0 }),
   },
   sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
 };

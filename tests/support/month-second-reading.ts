@@ -5,4 +5,4 @@
 
 export { readCheck } from "./month-reading/reading-check.ts";
 export { type ReadFill, readFill } from "./month-reading/reading-fill.ts";
-export { readSums } from "./month-reading/reading-sums.ts";
+export { printedValues, readSums } from "./month-reading/reading-sums.ts";

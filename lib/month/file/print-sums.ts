@@ -1,6 +1,6 @@
 /** The sums of a month as the command writes them, rounded half away from zero. */
 import { weekText } from "#lib/calendar/days.ts";
-import { halfAway } from "#lib/numbers/round.ts";
+import { halfAway, withoutNoise } from "#lib/numbers/round.ts";
 import { instantText } from "../instants.ts";
 import type {
   CoachDay,
@@ -51,7 +51,7 @@ const printDay = ({ date, groups, push, pull, metMinutes, heavy }: RegularsDay) 
   groups: mapped(groups, shownSeconds),
   push: shownSeconds(push),
   pull: shownSeconds(pull),
-  metMinutes: shownMinutes(metMinutes),
+  metMinutes: withoutNoise(metMinutes),
   heavy,
 });
 
@@ -59,7 +59,7 @@ const printWeek = (one: RegularsWeek) => ({
   week: one.week,
   whole: one.whole,
   seconds: shownSeconds(one.seconds),
-  metMinutes: shownMinutes(one.metMinutes),
+  metMinutes: withoutNoise(one.metMinutes),
   change: shareOrNull(one.change),
   ...printVariety(one),
 });

@@ -11,8 +11,8 @@ import { type Term, termsOf } from "./tables.ts";
 
 /** Few enough to be chosen again at once. */
 const TOGETHER = 3;
-const CHOICES_MOST = 12_000;
-const MIXED_GROUPS = 400;
+const CHOICES_MOST = 1_000;
+const MIXED_GROUPS = 300;
 
 export interface LocalSearch {
   readonly problem: FillProblem;

@@ -15,9 +15,9 @@ export interface FoundFill {
   readonly bound: number;
 }
 
-const LOCAL_STEPS = 20_000_000;
+const LOCAL_STEPS = 2_000_000;
 /** Of each island. */
-const ISLAND_STEPS = 2_000_000;
+const ISLAND_STEPS = 300_000;
 
 export function searchFill(problem: FillProblem): FoundFill {
   const terms = termsOf(problem.parts, problem.sizes);
@@ -28,6 +28,15 @@ export function searchFill(problem: FillProblem): FoundFill {
 }
 
 type Near = ReturnType<typeof searchLocally>;
+
+/** The cheaper of `best` and what is found from `picks` on; `picks` must be allowed. */
+export function betterNear(problem: FillProblem, best: FoundFill, picks: Picks): FoundFill {
+  if (!isAllowed(problem.uses, picks)) return best;
+  const terms = termsOf(problem.parts, problem.sizes);
+  const near = searchLocally({ problem, terms, begin: picks, mostSteps: LOCAL_STEPS });
+  const cost = problem.fixed + near.cost;
+  return cost < best.cost ? { ...best, picks: near.picks, cost, proven: cost <= best.bound } : best;
+}
 
 function exactly({ sizes, uses, fixed }: FillProblem, terms: readonly Term[], near: Near): FoundFill {
   const slots = [...sizes.keys()];

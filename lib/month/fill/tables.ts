@@ -48,7 +48,11 @@ function placeIn(scope: readonly number[], sizes: readonly number[], picks: Pick
 }
 
 /** In the order of choices, the last slot's changing first. */
-function tabulated(cost: (picks: Picks) => number, scope: readonly number[], sizes: readonly number[]): Float64Array {
+export function tabulated(
+  cost: (picks: Picks) => number,
+  scope: readonly number[],
+  sizes: readonly number[],
+): Float64Array {
   const picks = new Int32Array(sizes.length);
   const table = new Float64Array(product(scope.map((i) => sizes[i] ?? 1)));
   for (let at = 0; at < table.length; at++) {

@@ -5,37 +5,30 @@
 import type { KnownPlan } from "../types.ts";
 import { type PlanWork, planWork } from "./plan-work.ts";
 
-const known = new WeakMap<KnownPlan, WeakMap<KnownPlan, { readonly likeness: number | null }>>();
-
 /** Null when either has no move with seconds. Symmetric; equal plans 1, nothing shared 0. */
-export function likeness(a: KnownPlan, b: KnownPlan): number | null {
-  let ofA = known.get(a);
-  if (!ofA) {
-    ofA = new WeakMap();
-    known.set(a, ofA);
-  }
-  let answer = ofA.get(b);
-  if (!answer) {
-    answer = { likeness: likenessOf(planWork(a), planWork(b)) };
-    ofA.set(b, answer);
-  }
-  return answer.likeness;
-}
-
-function likenessOf(a: PlanWork, b: PlanWork): number | null {
+export function likeness(of: KnownPlan, other: KnownPlan): number | null {
+  const [a, b] = [planWork(of), planWork(other)];
   if (a.moves.length === 0 || b.moves.length === 0) return null;
   const moves = sharedMoves(a, b);
   return a.seconds > 0 && b.seconds > 0 ? (moves + sharedGroups(a, b)) / 2 : moves;
 }
 
-/** The sums run in the order of the ids, so that both directions give the same number to the last bit. */
-function sharedMoves(a: PlanWork, b: PlanWork): number {
-  const [ofA, ofB] = [new Map(a.moves), new Map(b.moves)];
-  let [least, most] = [0, 0];
-  for (const id of [...new Set([...ofA.keys(), ...ofB.keys()])].sort()) {
-    const [x, y] = [ofA.get(id) ?? 0, ofB.get(id) ?? 0];
-    least += Math.min(x, y);
-    most += Math.max(x, y);
+const END = [undefined, 0] as const;
+
+/**
+ * Both lists side by side, in the order of the ids, so that both directions give the same number to the last bit. A fill
+ * may ask for a million pairs: nothing is made here.
+ */
+function sharedMoves({ moves: a }: PlanWork, { moves: b }: PlanWork): number {
+  let [least, most, i, j] = [0, 0, 0, 0];
+  while (i < a.length || j < b.length) {
+    const [[idA, s], [idB, t]] = [a[i] ?? END, b[j] ?? END];
+    const both = idA === idB;
+    const first = both || idB === undefined || (idA !== undefined && idA < idB);
+    least += both ? Math.min(s, t) : 0;
+    most += both ? Math.max(s, t) : first ? s : t;
+    if (first) i++;
+    if (both || !first) j++;
   }
   return least / most;
 }

@@ -8,7 +8,7 @@ export interface PlanWork {
   readonly byGroup: readonly number[];
   /** Of all groups. */
   readonly seconds: number;
-  /** Moves with seconds, by id. */
+  /** Moves with seconds, in the order of their ids. */
   readonly moves: readonly (readonly [string, number])[];
 }
 
@@ -17,7 +17,9 @@ export const planWork = perValue(({ groups, moves }: KnownPlan): PlanWork => {
   return {
     byGroup,
     seconds: byGroup.reduce((sum, s) => sum + s, 0),
-    moves: Object.entries(moves).filter(([, seconds]) => seconds > 0),
+    moves: Object.entries(moves)
+      .filter(([, seconds]) => seconds > 0)
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
   };
 });
 

@@ -7,7 +7,7 @@ import type { MonthLimits } from "../types.ts";
 import { workOf } from "./plan-work.ts";
 
 /** A class with this share of the heavy limit counts for the rest of a group. */
-const SETS_THE_CLOCK = 0.1;
+export const SETS_THE_CLOCK = 0.1;
 
 export type HeavyLimits = Pick<MonthLimits, "heavySeconds" | "heavyBy">;
 

@@ -58,6 +58,7 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
   }
   const worked = GROUPS.flatMap((group, i): [Group, number][] => ((sums[i] ?? 0) > 0 ? [[group, sums[i] ?? 0]] : []));
   const heavy = worked.filter(([group, seconds]) => isHeavy(limits, group, seconds)).map(([group]) => group);
+  heavy.sort();
   return { date, groups: Object.fromEntries(worked), push, pull, metMinutes, heavy };
 }
 

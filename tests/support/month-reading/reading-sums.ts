@@ -66,8 +66,9 @@ function regularsSums(month: MonthFile, id: string): unknown {
   };
 }
 
+/** The contract names what is rounded; MET-minutes are not among it. */
 const metMinutesOf = (month: MonthFile, slots: readonly ReadSlot[]): number =>
-  printed(total(plansOf(month, slots).map((plan) => plan.metMinutes)), 1);
+  printed(total(plansOf(month, slots).map((plan) => plan.metMinutes)), 9);
 
 function printedVariety(month: MonthFile, slots: readonly ReadSlot[]): object {
   const { distinct, effective } = varietyOf(month, slots);
@@ -121,4 +122,16 @@ function themeSums(month: MonthFile, id: string): unknown {
   const slots = slotsOfTheme(month, id);
   const kept = plansOf(month, slots).filter((plan) => Object.keys(shortShares(month, id, plan)).length === 0);
   return { promised: month.themes?.[id]?.promised ?? null, slots: slots.length, kept: kept.length };
+}
+
+const DECIMALS: Readonly<Record<string, number>> = { seconds: 1, likeness: 4, change: 4 };
+/** A finding as the command prints it: its numbers rounded. */
+export function printedValues<T extends { readonly values: Record<string, unknown> }>(finding: T): T {
+  const shown = (name: string, value: unknown): unknown => {
+    if (typeof value === "number") return printed(value, DECIMALS[name] ?? 0);
+    if (typeof value !== "object" || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([group, share]) => [group, printed(share, 4)]));
+  };
+  const values = Object.entries(finding.values).map(([name, value]) => [name, shown(name, value)]);
+  return { ...finding, values: Object.fromEntries(values) };
 }
