@@ -46,8 +46,8 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
       <Findings desk={desk} slot={slot} />
       <PlanOf desk={desk} slot={slot} />
       {line && month.writes && <ReachChoice reach={reach} onChoose={setReach} />}
-      <ClassFields desk={desk} slot={slot} onChange={change} />
       <PlanList desk={desk} slot={slot} onPick={(plan) => change({ plan })} />
+      <ClassFields desk={desk} slot={slot} onChange={change} />
       <ClassNote desk={desk} slot={slot} />
       {month.writes && <Acts desk={desk} slot={slot} line={line} />}
     </div>

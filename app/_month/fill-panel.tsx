@@ -90,7 +90,7 @@ function Proposed({ desk, one, answer, onTake }: ProposedProps) {
     <li onPointerEnter={() => choose({ lit: slot.id })} onPointerLeave={() => choose({ lit: null })}>
       <p>
         {dayWords(slot.date)}, {slot.start}, {classTitle(month.file, { ...slot, plan: null })}: <b>{title(one.plan)}</b>
-        .{next && ` Next best ${title(next.plan)}, +${(next.cost - answer.after).toFixed(1)}.`}
+        .{next && ` Next best ${title(next.plan)}, ${moreWords(next.cost - answer.after)}.`}
       </p>
       <button type="button" className="act" onClick={onTake}>
         Take this one
@@ -101,3 +101,5 @@ function Proposed({ desk, one, answer, onTake }: ProposedProps) {
     </li>
   );
 }
+
+const moreWords = (cost: number): string => (cost < 0.05 ? "as good" : `+${cost.toFixed(1)}`);

@@ -5,19 +5,13 @@ import { monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths } from "#lib/calendar/days.ts";
 import { limitsOfMonth } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
-import type { TideLayout } from "#lib/tide/layout.ts";
 import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
 import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { FillButton } from "./month-head.tsx";
 
-interface FootProps {
-  readonly desk: MonthDesk;
-  readonly layout: TideLayout;
-}
-
-export function MonthFoot({ desk, layout }: FootProps) {
-  const { month, props, shown } = desk;
+export function MonthFoot({ desk }: { readonly desk: MonthDesk }) {
+  const { props, shown } = desk;
   return (
     <footer className={styles.foot}>
       <p>{legendWords(desk)}</p>
@@ -28,14 +22,11 @@ export function MonthFoot({ desk, layout }: FootProps) {
           const other = addMonths(props.month, step);
           return (
             <Link key={other} href={`/programme/${other}`}>
-              {monthTitle(other)}
+              {monthTitle(other).split(" ")[0]}
             </Link>
           );
         })}
       </p>
-      {layout.kind === "phone" && (
-        <PhoneBar desk={desk} empty={month.writes ? monthCounts(month.file, month.look.sums, []).empty : 0} />
-      )}
     </footer>
   );
 }
@@ -58,12 +49,13 @@ export function legendWords({
 
 export function dropWords({ shown: { file } }: Pick<MonthDesk, "shown">): string {
   const { recoveryHours } = limitsOfMonth(file);
-  return `Drop: work, then ${recoveryHours} h of rest running out, as the studio sets it: general guidance, not advice to a person. Number: rest cut short after so many hours.`;
+  return `Drop: work, then ${recoveryHours} h of rest (general guidance, not advice); number: cut short.`;
 }
 
 /** All sixteen groups, and the fill, by the thumb. */
-function PhoneBar({ desk, empty }: { readonly desk: MonthDesk; readonly empty: number }) {
-  const { choice, choose } = desk;
+export function PhoneBar({ desk }: { readonly desk: MonthDesk }) {
+  const { choice, choose, month } = desk;
+  const empty = month.writes ? monthCounts(month.file, month.look.sums, []).empty : 0;
   return (
     <div className={styles.bar}>
       {empty > 0 && <FillButton desk={desk} empty={empty} />}

@@ -19,7 +19,7 @@ interface HeadProps {
 }
 
 export function MonthHead({ desk, layout }: HeadProps) {
-  const { shown, props, choose, month } = desk;
+  const { props, month } = desk;
   const counts = monthCounts(month.file, month.look.sums, month.look.findings);
   const width = layout.group * 16;
   return (
@@ -41,22 +41,34 @@ export function MonthHead({ desk, layout }: HeadProps) {
         </p>
         <RegularsChoice desk={desk} />
       </div>
-      {layout.kind === "laptop" && <LyingBody chosen={desk.chosen} width={width} />}
+      {layout.kind !== "phone" && <LyingBody chosen={desk.chosen} width={width} />}
       <div className={styles.side}>
         <PresenceAndSaving desk={desk} />
-        {layout.kind === "laptop" && <FindingCorner desk={desk} />}
+        {layout.kind === "laptop" && !desk.choice.allCoaches && <FindingCorner desk={desk} />}
+        {layout.kind === "laptop" && <CoachesChoice desk={desk} shown={layout.coaches} />}
       </div>
-      {layout.coaches < Object.keys(shown.file.coaches).length && layout.kind === "laptop" && (
-        <button type="button" className={`act ${styles.allCoaches}`} onClick={() => choose({ allCoaches: true })}>
-          All {Object.keys(shown.file.coaches).length} coaches
-        </button>
-      )}
-      {desk.choice.allCoaches && layout.kind === "laptop" && (
-        <button type="button" className={`act ${styles.allCoaches}`} onClick={() => choose({ allCoaches: false })}>
-          What to mend
-        </button>
-      )}
     </header>
+  );
+}
+
+/** Where not every coach has a column, they take the place of what to mend on demand. */
+function CoachesChoice({
+  desk: { month, choice, choose },
+  shown,
+}: {
+  readonly desk: MonthDesk;
+  readonly shown: number;
+}) {
+  const all = Object.keys(month.file.coaches).length;
+  if (!choice.allCoaches && shown >= all) return null;
+  return (
+    <button
+      type="button"
+      className="text-button text-button-low small"
+      onClick={() => choose({ allCoaches: !choice.allCoaches })}
+    >
+      {choice.allCoaches ? "Show what to mend" : `Show all ${all} coaches`}
+    </button>
   );
 }
 

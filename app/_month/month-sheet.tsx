@@ -6,7 +6,7 @@ import { hoursWords } from "#lib/tide/hours.ts";
 import { FindingCorner } from "./finding-corner.tsx";
 import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
-import { MonthFoot } from "./month-foot.tsx";
+import { MonthFoot, PhoneBar } from "./month-foot.tsx";
 import { MonthHead } from "./month-head.tsx";
 import type { SheetGuest, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
@@ -35,7 +35,8 @@ export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
         />
       </div>
       {measured.layout.kind !== "laptop" && <FindingCorner desk={desk} />}
-      <MonthFoot desk={desk} layout={measured.layout} />
+      <MonthFoot desk={desk} />
+      {measured.layout.kind === "phone" && <PhoneBar desk={desk} />}
     </div>
   );
 }

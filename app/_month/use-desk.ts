@@ -49,7 +49,7 @@ function firstChoice({ month }: MonthPageProps): MonthChoice {
 type Month = MonthDesk["month"];
 
 /** What was never chosen, or is no longer there, is the first of its kind. */
-function useSettled({ file, today }: Month, choice: MonthChoice): MonthChoice {
+function useSettled({ file, look, today }: Month, choice: MonthChoice): MonthChoice {
   const { regulars, rooms, at } = choice;
   return useMemo(() => {
     const ids = Object.keys(file.regulars);
@@ -58,11 +58,17 @@ function useSettled({ file, today }: Month, choice: MonthChoice): MonthChoice {
     const never = at.slot === null && at.date === from && today >= from && today <= to;
     return {
       ...choice,
-      regulars: regulars !== null && ids.includes(regulars) ? regulars : (ids[0] ?? null),
+      regulars: regulars !== null && ids.includes(regulars) ? regulars : mostClasses(ids, look.sums),
       rooms: there.length > 0 ? there : roomsUsed(file),
       at: never && choice.panel === null ? { date: today, slot: null } : at,
     };
-  }, [file, today, choice, regulars, rooms, at]);
+  }, [file, look, today, choice, regulars, rooms, at]);
+}
+
+/** Of the regulars those that come on most days. */
+function mostClasses(ids: readonly string[], sums: Month["look"]["sums"]): string | null {
+  const days = (id: string) => own(sums.regulars, id)?.days.length ?? 0;
+  return ids.length === 0 ? null : ids.reduce((a, b) => (days(b) > days(a) ? b : a));
 }
 
 /** Rooms in which something takes place, in the studio's order; all of them while nothing does. */

@@ -21,6 +21,8 @@ export interface LayoutOf {
   readonly coaches: number;
   /** Every coach has a column, in place of what to mend. */
   readonly allCoaches: boolean;
+  /** On paper: everything closer, and what to mend stands below. */
+  readonly paper?: boolean;
 }
 
 /** The least that a rail needs for its words. */
@@ -29,6 +31,7 @@ const MOST_FINDINGS = 276;
 const LEAST_FINDINGS = 232;
 
 export function tideLayout(of: LayoutOf): TideLayout {
+  if (of.paper) return paper(of);
   if (of.kind === "phone") return phone(of);
   return of.kind === "tablet" ? tablet(of) : laptop(of);
 }
@@ -42,6 +45,14 @@ function laptop({ width, groups, coaches, allCoaches }: LayoutOf): TideLayout {
   const findings = allCoaches ? 0 : Math.max(LEAST_FINDINGS, Math.min(MOST_FINDINGS, rest - LEAST_RAIL.laptop - 140));
   const rail = Math.max(LEAST_RAIL.laptop, rest - findings);
   return { kind: "laptop", date, rail, group, like, coach, coaches: shown, findings };
+}
+
+function paper({ width, groups, coaches }: LayoutOf): TideLayout {
+  const [date, group, like] = [52, 15, 28];
+  const free = width - date - groups * group - like;
+  const coach = coaches <= 6 ? 25 : 20;
+  const shown = Math.min(coaches, Math.floor((free - 240) / coach));
+  return { kind: "laptop", date, rail: free - shown * coach, group, like, coach, coaches: shown, findings: 0 };
 }
 
 function tablet({ width, groups, coaches, allCoaches }: LayoutOf): TideLayout {

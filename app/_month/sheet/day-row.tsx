@@ -87,8 +87,9 @@ function DayHead({ day, shown, hands }: Omit<DayRowProps, "at">) {
         </span>
       )}
       {here.map(({ name: guest }) => (
-        <span key={guest} className={styles.guest}>
-          {guest}
+        <span key={guest} className={styles.guest} title={`${guest} is here`}>
+          <span aria-hidden="true">{guest.slice(0, 2)}</span>
+          <span className="visually-hidden">{guest} is here</span>
         </span>
       ))}
     </th>

@@ -77,7 +77,7 @@ function Drop({ drop, id, shown, onPoint, onOpen }: DropsProps & { readonly drop
 
 function Collision({ collision, id }: { readonly collision: TideCollision; readonly id: string }) {
   const { x, width, top, end, hours } = collision;
-  const [half, tall] = [width / 2 + 2.5, 6.5];
+  const [half, tall] = [Math.max(9.5, width / 2 + 2.5), 6.5];
   return (
     <g className={styles.collision}>
       <rect x={x - width / 2} width={width} y={top} height={Math.max(4, end - top)} fill={`url(#${id}cut)`} />

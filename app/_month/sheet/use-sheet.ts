@@ -39,8 +39,8 @@ export function useSheet(of: SheetOf): MeasuredSheet {
   const coaches = Object.keys(month.coaches).length;
   const width = of.paper?.width ?? boxWidth;
   const layout = useMemo(
-    () => tideLayout({ kind, width, groups: groups.length, coaches, allCoaches }),
-    [kind, width, groups.length, coaches, allCoaches],
+    () => tideLayout({ kind, width, groups: groups.length, coaches, allCoaches, paper: of.paper !== undefined }),
+    [kind, width, groups.length, coaches, allCoaches, of.paper],
   );
   const body = useRef<HTMLTableSectionElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
