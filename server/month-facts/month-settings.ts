@@ -4,7 +4,7 @@ import { addToRecord } from "#db/repos/record-repo.ts";
 import { listStudioRooms, type StudioRoom } from "#db/repos/room-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { isTimeZone } from "#lib/calendar/zone.ts";
+import { isTimeZone, wallTimeAt } from "#lib/calendar/zone.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
 import { monthLimitsSchema } from "#lib/month/limits.ts";
 import type { MonthFile } from "#lib/month/types.ts";
@@ -131,3 +131,16 @@ export function equipmentSlug(name: string): string {
     .replace(/-+$/, "");
   return slug === "" ? "machines" : slug;
 }
+
+/** The zone of the studio's classes: as stored, else the server's own. Writes nothing. */
+export function studioZone({ db }: Pick<Springline, "db">): string {
+  const zone = (readSetting(db, "month")?.data as MonthSettings | undefined)?.zone;
+  return zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
+}
+
+/** `2026-05-04T18:00` on the studio's wall clock at `at` (ms since the epoch). */
+export const studioClock = (app: Pick<Springline, "db">, at: number): string =>
+  new Date(wallTimeAt(at, studioZone(app))).toISOString().slice(0, 16);
+
+/** 'YYYY-MM-DD' in the studio. */
+export const studioDay = (app: Pick<Springline, "db" | "now">): string => studioClock(app, app.now()).slice(0, 10);

@@ -3,7 +3,6 @@ import { listMembers, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows } from "#db/repos/plan-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { addMonths, dateOfDay, dayNumber } from "#lib/calendar/days.ts";
-import { wallTimeAt } from "#lib/calendar/zone.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import type { CarriedCoach, EarlierClasses } from "#lib/programme/carried.ts";
@@ -13,13 +12,12 @@ import { CLOSE } from "#lib/protocol/close.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { monthRooms, monthSettings } from "#server/month-facts/month-settings.ts";
+import { monthRooms, monthSettings, studioDay } from "#server/month-facts/month-settings.ts";
 import { planFacts, standingEdition } from "#server/month-facts/plan-facts.ts";
 import { monthIsNear } from "./month-range.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
-const DAY_MS = 86_400_000;
 /** As many days before a month as its file holds at most. */
 const DAYS_BEFORE = 28;
 
@@ -58,13 +56,10 @@ export function monthStudioOf(app: App, actor: Actor, month: string, state?: Mon
     ...(Object.keys(limits).length > 0 ? { limits } : {}),
     ...(Object.keys(standards).length > 0 ? { standards } : {}),
     ...(Object.keys(weights).length > 0 ? { weights } : {}),
-    asOf: todayIn(settings.zone, app.now()),
+    asOf: studioDay(app),
     earlier: earlierClasses(app, month),
   } as MonthStudio;
 }
-
-/** 'YYYY-MM-DD' by the wall clock of a zone. */
-export const todayIn = (zone: string, now: number): string => dateOfDay(Math.floor(wallTimeAt(now, zone) / DAY_MS));
 
 const TEACH = new Set(["trainee", "coach", "lead"]);
 

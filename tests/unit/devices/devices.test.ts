@@ -19,7 +19,7 @@ import { DocUnavailable } from "#server/context/live-documents.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { GUESSES } from "#server/devices/pair-device.ts";
-import { wallClock } from "#server/devices/room-slots.ts";
+import { studioClock } from "#server/month-facts/month-settings.ts";
 import { addShown } from "#tests/support/shown-slot.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
@@ -59,7 +59,7 @@ const withMonths = (app: Springline): Springline => ({
 });
 /** Local days from now at a time. */
 function slotIn(days: number, time: string, slot: { roomId: string; planId: string }): string {
-  const date = wallClock(h.app.now() + days * 86_400_000).slice(0, 10);
+  const date = studioClock(h.app, h.app.now() + days * 86_400_000).slice(0, 10);
   const month = date.slice(0, 7);
   const doc = months.get(month) ?? createMonthDoc(month);
   months.set(month, doc);
