@@ -6,6 +6,7 @@ import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { occurrenceOf } from "#lib/programme/layout.ts";
+import { slotTakenOutBy } from "#lib/programme/read.ts";
 import type { SlotChange } from "#lib/programme/write.ts";
 import { asItsLine } from "#lib/programme/write.ts";
 import { changeLine, changeLineFrom, takeOutLine } from "#lib/programme/write-pattern.ts";
@@ -43,6 +44,11 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
   };
   return (
     <div className={styles.form} data-live="">
+      {slot.out && (
+        <p role="alert" className="notice">
+          {outWords(desk, slot)}
+        </p>
+      )}
       <Findings desk={desk} slot={slot} />
       <PlanOf desk={desk} slot={slot} />
       {line && month.writes && <ReachChoice reach={reach} onChoose={setReach} />}
@@ -58,6 +64,12 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
 function lineOf({ month }: MonthDesk, slot: MonthSlot): string | undefined {
   const named = occurrenceOf(slot.id);
   return named && month.state.pattern.some(({ id }) => id === named.line) ? named.line : undefined;
+}
+
+/** Who called the class off: it stays in the month, struck through. */
+function outWords({ session }: MonthDesk, { id }: MonthSlot): string {
+  const by = slotTakenOutBy(session.doc, id);
+  return `${by === undefined ? "Somebody" : session.names.who(by)} took this class out of the month. It can be put back.`;
 }
 
 function Findings({ desk: { month }, slot }: { readonly desk: MonthDesk; readonly slot: MonthSlot }) {

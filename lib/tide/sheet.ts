@@ -99,7 +99,7 @@ function daysOf(of: TideOf, shown: readonly MonthSlot[], marks: MarksOf, sizes: 
 }
 
 /** Px beside a finding's words: its sign, and "and 2 more". */
-const BESIDE_WORDS = 96;
+const BESIDE_WORDS = 72;
 
 const fitsIn =
   ({ findingsWidth, measure }: TideSizes) =>
