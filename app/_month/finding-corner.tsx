@@ -7,7 +7,7 @@ import type { MonthDesk } from "./month-desk.ts";
 import { useTriedPlans } from "./use-tried-plans.ts";
 
 export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
-  const { chosen, shown, choice } = desk;
+  const { chosen, shown, choice, choose } = desk;
   const sentence = useMemo(() => {
     const slots = new Map(shown.look.slots.map(({ slot }) => [slot.id, slot]));
     return findingSentence(chosen, { month: shown.file, regulars: choice.regulars, slot: (id) => slots.get(id) });
@@ -22,9 +22,26 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
       <p className={styles.cornerActs}>
         <FindingAct desk={desk} />
         <a href={`/rules/${first.rule}`}>Why</a>
+        {shown.look.findings.length > chosen.length && (
+          <button
+            type="button"
+            className="text-button text-button-low"
+            onClick={() => choose({ finding: following(desk) })}
+          >
+            Next
+          </button>
+        )}
       </p>
     </section>
   );
+}
+
+/** The finding after the chosen ones, the first after the last. */
+export function following({ chosen, shown: { look } }: Pick<MonthDesk, "chosen" | "shown">): string | null {
+  const ids = look.findings.map(({ id }) => id);
+  const seen = new Set(chosen.map(({ id }) => id));
+  const last = Math.max(-1, ...ids.map((id, i) => (seen.has(id) ? i : -1)));
+  return [...ids.slice(last + 1), ...ids].find((id) => !seen.has(id)) ?? null;
 }
 
 /** Rules that another plan in the class can satisfy. */
@@ -53,7 +70,7 @@ function FindingAct({ desk }: { readonly desk: MonthDesk }) {
   if (!best || !month.writes || slot.locked) return open;
   return (
     <>
-      <button type="button" className="text-button" onClick={() => acts.putPlan(slot, best.plan)}>
+      <button type="button" className="text-button text-button-low" onClick={() => acts.putPlan(slot, best.plan)}>
         <b>Try {best.title} here</b>
       </button>
       {open}

@@ -6,7 +6,7 @@ import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
-import { applyFill, type Copied, copyWeek } from "#lib/programme/write-many.ts";
+import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { newId } from "../_parts/new-id.ts";
 import type { Moving } from "./month-desk.ts";
@@ -23,6 +23,7 @@ export interface MonthActs {
   putPlan(slot: MonthSlot, plan: string | null): void;
   fill(plans: Readonly<Record<string, string | null>>): void;
   copyWeek(from: string, to: string): void;
+  takeLastMonth(last: MonthFile, shiftThemes: number): void;
   /** The list of plans beside the month, for the keys 1 to 9; null when there is none. */
   listPlans(list: PlanList | null): void;
   putNthPlan(n: number): void;
@@ -40,6 +41,13 @@ export function monthActs(session: MonthSession): MonthActs {
     const did = session.act(act);
     if (did && sentence !== undefined) session.say(sentence);
     return did;
+  };
+  const copied = (copy: (w: Writer) => Copied) => {
+    let did: Copied | undefined;
+    run((w) => {
+      did = copy(w);
+    });
+    if (did) session.say(copiedWords(did));
   };
   let list: PlanList | null = null;
   const putPlan: MonthActs["putPlan"] = (slot, plan) =>
@@ -68,12 +76,11 @@ export function monthActs(session: MonthSession): MonthActs {
         (w) => applyFill(w, plans),
         `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`,
       ),
-    copyWeek: (from, to) => {
-      let copied: Copied | undefined;
-      run((w) => {
-        copied = copyWeek(w, from, to, { newId, now: Date.now() });
-      });
-      if (copied) session.say(copiedWords(copied));
+    copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now() })),
+    takeLastMonth: (last, shiftThemes) => {
+      const { state } = session.getSnapshot();
+      const before = { ...state, ...classesOf(last) };
+      copied((w) => takeLastMonth(w, before, { newId, now: Date.now(), shiftThemes }));
     },
     listPlans: (next) => {
       list = next;
@@ -84,6 +91,12 @@ export function monthActs(session: MonthSession): MonthActs {
     },
   };
 }
+
+/** A month's classes, as a document would hold them. */
+const classesOf = ({ dates, holidays = {}, pattern = [], slots }: MonthFile) => ({
+  ...{ month: dates.from.slice(0, 7), dates, holidays, pattern },
+  slots: slots.filter(({ date }) => date >= dates.from),
+});
 
 const titleOf = (file: MonthFile, plan: string): string => planTitle(own(file.plans, plan)?.title ?? "");
 

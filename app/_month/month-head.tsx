@@ -23,7 +23,12 @@ export function MonthHead({ desk, layout }: HeadProps) {
   const counts = monthCounts(month.file, month.look.sums, month.look.findings);
   const width = layout.group * 16;
   return (
-    <header className={styles.head} style={{ "--left": `${layout.date + layout.rail}px` } as React.CSSProperties}>
+    <header
+      className={styles.head}
+      style={
+        { "--left": `${layout.date + layout.rail}px`, "--side": `${layout.findings || 240}px` } as React.CSSProperties
+      }
+    >
       <div className={styles.name}>
         <div className={styles.titleRow}>
           <h1>{monthTitle(props.month)}</h1>
@@ -37,7 +42,7 @@ export function MonthHead({ desk, layout }: HeadProps) {
           <b>
             {counts.classes} {agree(counts.classes, "class", "classes")}.
           </b>{" "}
-          {openCounts(counts)}
+          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}
         </p>
         <RegularsChoice desk={desk} />
       </div>

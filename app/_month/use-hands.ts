@@ -5,6 +5,7 @@ import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
 import { startLater } from "#lib/tide/preview.ts";
 import { classesOn, daysOn, placeOfSlot, type TidePlace } from "#lib/tide/steps.ts";
+import { following } from "./finding-corner.tsx";
 import { MONTH_COMMANDS, type MovingCommand, type SheetCommand } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import type { SheetHands } from "./sheet/sheet-types.ts";
@@ -97,13 +98,13 @@ function sheetCommands(
 }
 
 function sheetActs(desk: MonthDesk, at: TidePlace) {
-  const { choose, choice, acts, month, shown } = desk;
+  const { choose, choice, acts, month } = desk;
   const slot = at.slot === null ? undefined : desk.slot(at.slot);
   return {
     add: () => month.writes && choose({ panel: { kind: "new", date: at.date } }),
     move: () => slot && month.writes && choose({ moving: { slot: slot.id, date: slot.date, start: slot.start } }),
     "take-out": () => slot && (slot.out ? acts.putBack(slot) : acts.takeOut(slot)),
-    "next-finding": () => choose({ finding: nextOf(shown.look.findings, desk.chosen.at(-1)?.id) }),
+    "next-finding": () => choose({ finding: following(desk) }),
     "other-regulars": () =>
       choose({
         regulars: nextOf(

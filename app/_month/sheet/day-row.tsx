@@ -45,7 +45,7 @@ export function DayRow({ day, at, shown, hands }: DayRowProps) {
       ))}
       {layout.findings > 0 && (
         <td className={styles.mend}>
-          <FindingLines day={day} hands={hands} chosen={finding?.id} />
+          <FindingLines day={day} hands={hands} chosen={finding?.id} low />
         </td>
       )}
     </tr>
