@@ -76,7 +76,6 @@ function ThemeField({ desk: { month, acts }, slot, first, onChange }: ClassField
             defaultValue={now}
             maxLength={120}
             onBlur={(event) => take(event.target.value)}
-            onKeyDown={(event) => event.key === "Enter" && take(event.currentTarget.value)}
           />
           <datalist id={`${id}-themes`}>
             {Object.entries(themes).map(([theme, { name }]) => (

@@ -16,7 +16,7 @@ import { GoneClass } from "./gone-class.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import { slotPlanWords } from "./month-words.ts";
 import styles from "./panel.module.css";
-import { PlanList } from "./plan-list.tsx";
+import { ClassPlans } from "./plan-list.tsx";
 
 /** How far a change of a class of the pattern reaches. */
 type Reach = "this" | "later" | "all";
@@ -26,7 +26,7 @@ const REACHES: readonly (readonly [Reach, string])[] = [
   ["all", "all of the line"],
 ];
 
-export function ClassPanel({ desk, slotId }: { readonly desk: MonthDesk; readonly slotId: string }) {
+export function MonthClassPanel({ desk, slotId }: { readonly desk: MonthDesk; readonly slotId: string }) {
   const slot = desk.slot(slotId);
   return slot ? <OpenClass desk={desk} slot={slot} /> : <GoneClass desk={desk} slotId={slotId} />;
 }
@@ -52,7 +52,7 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
       <Findings desk={desk} slot={slot} />
       <PlanOf desk={desk} slot={slot} />
       {line && month.writes && <ReachChoice reach={reach} onChoose={setReach} />}
-      <PlanList desk={desk} slot={slot} onPick={(plan) => change({ plan })} />
+      <ClassPlans desk={desk} slot={slot} onPick={(plan) => change({ plan })} />
       <ClassFields desk={desk} slot={slot} onChange={change} />
       <ClassNote desk={desk} slot={slot} />
       {month.writes && <Acts desk={desk} slot={slot} line={line} />}
@@ -135,6 +135,7 @@ interface ActsProps {
   readonly line: string | undefined;
 }
 
+/** Long because: all that can be done with a class stands in one row. */
 function Acts({ desk: { acts, choose, month }, slot, line }: ActsProps) {
   const changed = line !== undefined && month.state.slots.some(({ id }) => id === slot.id);
   const now = { at: Date.now(), signedAt: null };

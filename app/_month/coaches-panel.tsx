@@ -9,6 +9,7 @@ import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 import { WeekdayChoice } from "./weekday-choice.tsx";
 
+/** Long because: one form, its hours and its days away, read from top to bottom. */
 export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, session, acts } = desk;
   const all = Object.entries(month.file.coaches);

@@ -8,6 +8,7 @@ import { Labelled } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 
+/** Long because: the list and the form that adds to it are one. */
 export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
   const [date, setDate] = useState(month.file.dates.from);
   const [name, setName] = useState("");

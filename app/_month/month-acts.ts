@@ -8,8 +8,8 @@ import { planTitle } from "#lib/plan/plan-title.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
 import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
+import type { Moving } from "#lib/tide/preview.ts";
 import { newId } from "../_parts/new-id.ts";
-import type { Moving } from "./month-desk.ts";
 import type { MonthSession } from "./month-session.ts";
 
 export interface MonthActs {
@@ -25,15 +25,16 @@ export interface MonthActs {
   copyWeek(from: string, to: string): void;
   takeLastMonth(last: MonthFile, shiftThemes: number): void;
   /** The list of plans beside the month, for the keys 1 to 9; null when there is none. */
-  listPlans(list: PlanList | null): void;
+  listPlans(list: ListedPlans | null): void;
   putNthPlan(n: number): void;
 }
 
-export interface PlanList {
+export interface ListedPlans {
   readonly slot: MonthSlot;
   readonly plans: readonly string[];
 }
 
+/** Long because: every act with its sentence, side by side. */
 export function monthActs(session: MonthSession): MonthActs {
   const file = (): MonthFile => session.getSnapshot().file;
   const name = (slot: MonthSlot) => `${classTitle(file(), slot)} on ${dayWords(slot.date)}`;
@@ -49,7 +50,7 @@ export function monthActs(session: MonthSession): MonthActs {
     });
     if (did) session.say(copiedWords(did));
   };
-  let list: PlanList | null = null;
+  let list: ListedPlans | null = null;
   const putPlan: MonthActs["putPlan"] = (slot, plan) =>
     run(
       (w) => changeSlot(w, slot.id, { plan }),

@@ -12,7 +12,7 @@ const MOVE_DAY = "to the day before or after";
 const nth = (n: number) => ({ keys: { sheet: String(n) }, help: PLAN_NTH }) as const;
 const nthInPanel = (n: number) => ({ keys: { panel: String(n) }, help: PLAN_NTH }) as const;
 
-export const MONTH_COMMANDS = {
+export const SHEET_COMMANDS = {
   places: {
     sheet: { title: "In the month", others: [["Enter", "open the class, or add one to the day"]] },
     moving: { title: "While a class is being moved" },
@@ -52,9 +52,12 @@ export const MONTH_COMMANDS = {
 
 /** The same beside the sheet, while nobody types. */
 export const PANEL_COMMANDS = {
-  places: { panel: { title: "Beside the month" } },
+  places: {
+    panel: { title: "Beside the month" },
+    beside: { title: "Beside the month, also while typing", whileTyping: true },
+  },
   commands: {
-    close: { keys: { panel: "Escape" }, help: "close it and go back to the month" },
+    close: { keys: { beside: "Escape" }, help: "close it and go back to the month" },
     "plan-1": nthInPanel(1),
     "plan-2": nthInPanel(2),
     "plan-3": nthInPanel(3),
@@ -67,10 +70,10 @@ export const PANEL_COMMANDS = {
   },
 } as const satisfies CommandTable;
 
-export type SheetCommand = CommandAt<typeof MONTH_COMMANDS, "sheet">;
-export type MovingCommand = CommandAt<typeof MONTH_COMMANDS, "moving">;
+export type SheetCommand = CommandAt<typeof SHEET_COMMANDS, "sheet">;
+export type MovingCommand = CommandAt<typeof SHEET_COMMANDS, "moving">;
 export const MONTH_KEYS = {
-  parts: [...keyParts(MONTH_COMMANDS), ...keyParts(PANEL_COMMANDS)],
+  parts: [...keyParts(SHEET_COMMANDS), ...keyParts(PANEL_COMMANDS)],
   undo: true,
   note: "Drag a class along its rail to change its time, across the days to change its day.",
 };

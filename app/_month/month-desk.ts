@@ -1,6 +1,7 @@
 /** What the parts of the month's page share: the month as it is shown, what is chosen in it, and what can be done. */
 import type { MonthLook } from "#lib/month/check/analyst.ts";
 import type { MonthFile, MonthFinding, MonthSlot } from "#lib/month/types.ts";
+import type { Moving } from "#lib/tide/preview.ts";
 import type { MonthActs } from "./month-acts.ts";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
@@ -10,13 +11,6 @@ export type PanelOf =
   | { readonly kind: "class"; readonly slot: string }
   | { readonly kind: "new"; readonly date: string }
   | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "holidays" | "taken-out" | "copy" | "fill" };
-
-/** A class on its way: where it would be. */
-export interface Moving {
-  readonly slot: string;
-  readonly date: string;
-  readonly start: string;
-}
 
 /** What the person has chosen. */
 export interface MonthChoice {

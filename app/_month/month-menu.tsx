@@ -1,6 +1,6 @@
 "use client";
 /** What is asked for now and then: the pattern, regulars, themes, coaches' times, holidays, files, paper. */
-import { useEffect, useRef, useState } from "react";
+import { useFold } from "#app/_parts/use-fold.ts";
 import styles from "./month.module.css";
 import type { MonthDesk, PanelOf } from "./month-desk.ts";
 
@@ -16,15 +16,14 @@ const PANELS: readonly (readonly [Asked, string])[] = [
   ["taken-out", "Classes taken out"],
 ];
 
+/** Long because: a menu is one list. */
 export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
-  const [open, setOpen] = useState(false);
-  const box = useRef<HTMLDivElement>(null);
-  useCloseOutside(box, open, () => setOpen(false));
+  const { open, toggle, box, button } = useFold();
   const { choose, props } = desk;
   const file = `/api/programme/${props.month}`;
   return (
     <div className={styles.menu} ref={box}>
-      <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button ref={button} type="button" className="button" aria-expanded={open} onClick={toggle}>
         More
       </button>
       {open && (
@@ -36,7 +35,7 @@ export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
                 className="act"
                 onClick={() => {
                   choose({ panel: { kind } });
-                  setOpen(false);
+                  toggle();
                 }}
               >
                 {words}
@@ -67,23 +66,4 @@ export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
       )}
     </div>
   );
-}
-
-function useCloseOutside(box: React.RefObject<HTMLElement | null>, open: boolean, close: () => void): void {
-  const latest = useRef(close);
-  latest.current = close;
-  useEffect(() => {
-    if (!open) return;
-    const listening = new AbortController();
-    const options = { signal: listening.signal };
-    addEventListener(
-      "pointerdown",
-      (event) => {
-        if (event.target instanceof Node && !box.current?.contains(event.target)) latest.current();
-      },
-      options,
-    );
-    addEventListener("keydown", (event) => event.key === "Escape" && latest.current(), options);
-    return () => listening.abort();
-  }, [open, box]);
 }

@@ -13,7 +13,7 @@ import { dropWords, legendWords } from "./month-foot.tsx";
 import styles from "./paper.module.css";
 import type { SheetHands, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
-import { useSheet } from "./sheet/use-sheet.ts";
+import { useTideSheet } from "./sheet/use-sheet.ts";
 
 /** Px of an A4 page between its margins, at 96 to the inch. */
 const PAPER_WIDTH = 726;
@@ -29,7 +29,7 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
   const { regulars, rooms } = choice;
   const { file, look } = month;
   const paper = useRef({ width: PAPER_WIDTH }).current;
-  const measured = useSheet({
+  const measured = useTideSheet({
     ...{ month: file, sums: look.sums, findings: look.findings, regulars, rooms },
     ...{ allGroups: true, allCoaches: true, paper },
   });

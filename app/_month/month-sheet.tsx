@@ -2,7 +2,7 @@
 /** The sheet with its head: the month's name and counts, whose work is shown, the lying body, the chosen finding. */
 import { useMemo } from "react";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
-import { hoursWords } from "#lib/tide/hours.ts";
+import { tideHours } from "#lib/tide/hours.ts";
 import { FindingCorner } from "./finding-corner.tsx";
 import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
@@ -10,13 +10,13 @@ import { MonthFoot, PhoneBar } from "./month-foot.tsx";
 import { MonthHead } from "./month-head.tsx";
 import type { SheetGuest, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
-import { type MeasuredSheet, useSheet } from "./sheet/use-sheet.ts";
+import { type MeasuredSheet, useTideSheet } from "./sheet/use-sheet.ts";
 import { useHands } from "./use-hands.ts";
 
 export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
   const { choice, choose, shown, props } = desk;
   const { regulars, rooms, allGroups, allCoaches } = choice;
-  const measured = useSheet({
+  const measured = useTideSheet({
     ...{ month: shown.file, sums: shown.look.sums, findings: shown.look.findings },
     ...{ regulars, rooms, allGroups, allCoaches },
   });
@@ -58,9 +58,7 @@ function useDrawn(desk: MonthDesk, { sheet, layout, tops }: MeasuredSheet): Shee
     lit: choice.lit,
     moving: moving?.slot ?? null,
     onlyCoach: choice.onlyCoach,
-    finding: first
-      ? { id: first.id, slots: first.slots, says: minutes === undefined ? "" : hoursWords(minutes) }
-      : null,
+    finding: first ? { id: first.id, slots: first.slots, says: minutes === undefined ? "" : tideHours(minutes) } : null,
     today: month.today,
     writes: month.writes && props.month.length > 0,
   };

@@ -11,15 +11,23 @@ import styles from "./panel.module.css";
 export function NewClass({ desk, date }: { readonly desk: MonthDesk; readonly date: string }) {
   const form = useRef<HTMLFormElement>(null);
   const [slot, setSlot] = useState<MonthSlot>(() => firstValues(desk, date));
+  const latest = useRef(slot);
+  const change = (part: SlotChange) => {
+    latest.current = changed(latest.current, part);
+    setSlot(latest.current);
+  };
   useEffect(() => form.current?.querySelector<HTMLElement>("[data-first]")?.focus(), []);
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    desk.acts.add(slot);
-    desk.choose({ panel: null, at: { date: slot.date, slot: slot.id } });
+    // A theme counts once its field is left, which the Enter key does not do.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    const { current } = latest;
+    desk.acts.add(current);
+    desk.choose({ panel: null, at: { date: current.date, slot: current.id } });
   };
   return (
     <form ref={form} className={styles.form} onSubmit={submit}>
-      <ClassFields desk={desk} slot={slot} first onChange={(change) => setSlot((now) => changed(now, change))} />
+      <ClassFields desk={desk} slot={slot} first onChange={change} />
       <button type="submit" className="button button-strong">
         Add the class
       </button>

@@ -4,7 +4,7 @@ import { type KeyboardEvent, type ReactNode, useEffect, useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { dayWords } from "#lib/calendar/day-words.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
-import { ClassPanel } from "./class-panel.tsx";
+import { MonthClassPanel } from "./class-panel.tsx";
 import { CoachesPanel } from "./coaches-panel.tsx";
 import { CopyPanel } from "./copy-panel.tsx";
 import { FillPanel } from "./fill-panel.tsx";
@@ -50,7 +50,7 @@ function titleOf({ slot: slotOf, month: { file } }: MonthDesk, panel: PanelOf): 
 function contentOf(desk: MonthDesk, panel: PanelOf): ReactNode {
   switch (panel.kind) {
     case "class":
-      return <ClassPanel desk={desk} slotId={panel.slot} />;
+      return <MonthClassPanel desk={desk} slotId={panel.slot} />;
     case "new":
       return <NewClass desk={desk} date={panel.date} />;
     case "pattern":
@@ -95,11 +95,11 @@ function PanelFrame({ desk, title, children }: FrameProps) {
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     const nth = (n: number) => () => desk.acts.putNthPlan(n);
     const run = {
-      ...{ close, "plan-1": nth(1), "plan-2": nth(2), "plan-3": nth(3), "plan-4": nth(4), "plan-5": nth(5) },
+      ...{ "plan-1": nth(1), "plan-2": nth(2), "plan-3": nth(3), "plan-4": nth(4), "plan-5": nth(5) },
       ...{ "plan-6": nth(6), "plan-7": nth(7), "plan-8": nth(8), "plan-9": nth(9) },
     };
     keyHandler(PANEL_COMMANDS, "panel", { run })(event);
-    if (event.key === "Escape" && !event.defaultPrevented) close();
+    keyHandler(PANEL_COMMANDS, "beside", { run: { close } })(event);
   };
   return (
     <aside className={styles.panel} aria-label={title} onKeyDown={onKeyDown}>

@@ -60,6 +60,7 @@ const NTH = [
   ["-1", "the last"],
 ] as const;
 
+/** Long because: the fields of a line, in the order of the form. */
 function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: PatternLine }) {
   const { acts, month, props } = desk;
   const rule = (change: LineRuleChange) => acts.run((w) => changeRule(w, line.id, change));

@@ -9,7 +9,7 @@ import { planOption, SLOT_WORDS } from "./month-words.ts";
 import styles from "./panel.module.css";
 import { type NamedTry, useTriedPlans } from "./use-tried-plans.ts";
 
-interface PlanListProps {
+interface ClassPlansProps {
   readonly desk: MonthDesk;
   readonly slot: MonthSlot;
   readonly onPick: (plan: string | null) => void;
@@ -17,7 +17,7 @@ interface PlanListProps {
 
 const LISTED = 9;
 
-export function PlanList({ desk, slot, onPick }: PlanListProps) {
+export function ClassPlans({ desk, slot, onPick }: ClassPlansProps) {
   const { acts, month, props } = desk;
   const tried = useTriedPlans(desk, month.writes ? slot : undefined);
   const shown = tried.slice(0, LISTED);

@@ -7,6 +7,7 @@ import { Labelled, NumberOrNone } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 
+/** Long because: the list and the button that adds to it are one. */
 export function RegularsPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, acts } = desk;
   return (

@@ -39,6 +39,7 @@ interface ThemeRowProps {
   readonly theme: MonthTheme;
 }
 
+/** Long because: the fields of a theme, in the order of the form. */
 function ThemeRow({ desk, id, theme }: ThemeRowProps) {
   const { month, acts } = desk;
   const sums = own(month.look.sums.themes, id);

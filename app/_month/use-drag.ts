@@ -1,9 +1,12 @@
 "use client";
 /** A class dragged along its rail to another time, or across the days to another one. Nothing is written before it is let go. */
 import { type PointerEvent as ReactPointerEvent, useEffect, useRef } from "react";
+import { commandOfKey } from "#app/_parts/commands/keys.ts";
 import { minuteOfDay } from "#lib/calendar/days.ts";
+import type { Moving } from "#lib/tide/preview.ts";
 import { minuteOfX, timeWords, xOfMinute } from "#lib/tide/time-axis.ts";
-import type { MonthDesk, Moving } from "./month-desk.ts";
+import { SHEET_COMMANDS } from "./month-commands.ts";
+import type { MonthDesk } from "./month-desk.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 
 /** Px that a hand may shake before it drags. */
@@ -25,6 +28,7 @@ interface Drag {
   wasDragged(): boolean;
 }
 
+/** Long because: one press, from grip to letting go, is one story. */
 export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
   const now = useRef({ desk, measured });
   now.current = { desk, measured };
@@ -53,7 +57,7 @@ export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
     on("pointerup", () => end(true));
     on("pointercancel", () => end(false));
     on("keydown", (event) => {
-      if (event.key !== "Escape" || !grip.current?.moved) return;
+      if (commandOfKey(SHEET_COMMANDS, "moving", event) !== "give-up" || !grip.current?.moved) return;
       event.stopPropagation();
       end(false);
     });

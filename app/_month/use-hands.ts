@@ -6,7 +6,7 @@ import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
 import { startLater } from "#lib/tide/preview.ts";
 import { classesOn, daysOn, placeOfSlot, type TidePlace } from "#lib/tide/steps.ts";
 import { following } from "./finding-corner.tsx";
-import { MONTH_COMMANDS, type MovingCommand, type SheetCommand } from "./month-commands.ts";
+import { type MovingCommand, SHEET_COMMANDS, type SheetCommand } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import type { SheetHands } from "./sheet/sheet-types.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
@@ -64,14 +64,14 @@ function onKey(
 ): void {
   const { choice } = desk;
   if (choice.moving) {
-    keyHandler(MONTH_COMMANDS, "moving", { run: movingCommands(desk, choice.moving, goTo) })(event);
+    keyHandler(SHEET_COMMANDS, "moving", { run: movingCommands(desk, choice.moving, goTo) })(event);
     return;
   }
   const target = event.target instanceof HTMLElement ? event.target : null;
   const date = target?.closest<HTMLElement>("[data-date]")?.dataset.date;
   if (date === undefined) return;
   const slot = target?.closest<HTMLElement>("[data-slot]")?.dataset.slot ?? null;
-  keyHandler(MONTH_COMMANDS, "sheet", { run: sheetCommands(desk, measured, { date, slot }, goTo) })(event);
+  keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, { date, slot }, goTo) })(event);
 }
 
 function sheetCommands(

@@ -16,6 +16,7 @@ interface WallProps {
 
 const mondayOf = (date: string): string => dateOfDay(dayNumber(date) - isoWeekday(date) + 1);
 
+/** Long because: one sheet of paper, from top to bottom. */
 export function WallWeek({ desk: { month, props }, wall }: WallProps) {
   const { file, look, today } = month;
   const mondays = [...new Set(daysBetween(file.dates).map(mondayOf))];

@@ -36,7 +36,7 @@ const MOST_OF_IT = 0.45;
 type Shares = Partial<Record<Group, number>>;
 
 /** Work by group as one tint. */
-export function tintOf(work: Shares): TideTint {
+export function tideTintOf(work: Shares): TideTint {
   const sums = new Map<TideRegion, number>();
   for (const [group, seconds] of Object.entries(work) as [Group, number][]) {
     const region = regionOf(group);
@@ -51,7 +51,7 @@ export function tintOf(work: Shares): TideTint {
 /** A class's tint: by its plan's work, else by its theme's shares. */
 export function tintOfSlot(month: Pick<MonthFile, "plans" | "themes">, slot: MonthSlot): TideTint {
   const plan = slot.plan == null ? undefined : own(month.plans, slot.plan);
-  if (plan && plan.known !== false) return tintOf(plan.groups);
+  if (plan && plan.known !== false) return tideTintOf(plan.groups);
   const theme = slot.theme == null ? undefined : own(month.themes ?? {}, slot.theme);
-  return tintOf(theme?.shares ?? {});
+  return tideTintOf(theme?.shares ?? {});
 }

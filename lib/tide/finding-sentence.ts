@@ -3,7 +3,7 @@ import { dayWords } from "#lib/calendar/day-words.ts";
 import type { MonthFinding } from "#lib/month/types.ts";
 import { listWords, sentenceCase } from "#lib/plan/format.ts";
 import { dayOfFinding, type FindingPlace } from "./finding-words.ts";
-import { hoursWords } from "./hours.ts";
+import { tideHours } from "./hours.ts";
 
 export interface FindingSentence {
   /** "Thursday 12 March, 18:00." */
@@ -26,6 +26,6 @@ export function findingSentence(findings: readonly MonthFinding[], place: Findin
   const groups = sentenceCase(listWords(findings.map(groupOf)));
   return {
     when,
-    words: `${groups} worked hard on ${dayWords(a.date)}. Rest: ${hoursWords(Number(minutes))}; the studio asks ${hoursWords(Number(least))}.`,
+    words: `${groups} worked hard on ${dayWords(a.date)}. Rest: ${tideHours(Number(minutes))}; the studio asks ${tideHours(Number(least))}.`,
   };
 }

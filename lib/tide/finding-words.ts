@@ -6,7 +6,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { groupWords } from "./columns.ts";
 import { classTitle, firstName } from "./day-marks.ts";
-import { hoursWords } from "./hours.ts";
+import { tideHours } from "./hours.ts";
 
 export interface FindingPlace {
   readonly month: MonthFile;
@@ -53,16 +53,16 @@ const WORDS: Readonly<Record<string, (told: Told) => string>> = {
   "unsigned-plan": () => "not signed",
   "plan-unknown": () => "a plan not shown to you",
   "coach-role": (t) => `${slotCoach(t)} leads alone`,
-  "short-recovery": (t) => `${whose(t)}${group(t.parts[1])} after ${hoursWords(number(t.finding.values.minutes))}`,
+  "short-recovery": (t) => `${whose(t)}${group(t.parts[1])} after ${tideHours(number(t.finding.values.minutes))}`,
   "heavy-twice-a-day": (t) => `${whose(t)}${group(t.parts[1])} worked hard twice`,
   "too-alike": (t) => `${whose(t)}${Math.round(number(t.finding.values.likeness) * 100)} % like the last`,
   "week-rises-much": (t) => `${whose(t)}week ${signed(number(t.finding.values.change))} work`,
   "little-variety": (t) => `${whose(t)}only ${plural(number(t.finding.values.distinct), "move")} this week`,
   "theme-not-kept": (t) => `${t.first ? classTitle(t.place.month, t.first) : "Theme"}: not what it promises`,
-  "coach-long-day": (t) => `${coachOf(t)}: ${hoursWords(number(t.finding.values.minutes))} of classes`,
-  "coach-talks-long": (t) => `${coachOf(t)} talks ${hoursWords(number(t.finding.values.seconds) / 60)}`,
+  "coach-long-day": (t) => `${coachOf(t)}: ${tideHours(number(t.finding.values.minutes))} of classes`,
+  "coach-talks-long": (t) => `${coachOf(t)} talks ${tideHours(number(t.finding.values.seconds) / 60)}`,
   "coach-gap-short": (t) => `${coachOf(t)}: ${number(t.finding.values.minutes)} min between classes`,
-  "coach-rest-short": (t) => `${coachOf(t)}: only ${hoursWords(number(t.finding.values.minutes))} of rest`,
+  "coach-rest-short": (t) => `${coachOf(t)}: only ${tideHours(number(t.finding.values.minutes))} of rest`,
   "time-skipped": (t) => `the clock skips ${t.first?.start ?? "this time"}`,
   "time-twice": (t) => `${t.first?.start ?? "this time"} comes twice`,
   "on-a-holiday": (t) => `class on ${own(t.place.month.holidays ?? {}, t.first?.date ?? "") ?? "a holiday"}`,
@@ -91,7 +91,7 @@ export function shortTogether(findings: readonly MonthFinding[], place: FindingP
   const told = toldOf(first, place);
   const groups = findings.map((finding) => group(toldOf(finding, place).parts[1]));
   const ends =
-    first.rule === "short-recovery" ? `after ${hoursWords(number(first.values.minutes))}` : "worked hard twice";
+    first.rule === "short-recovery" ? `after ${tideHours(number(first.values.minutes))}` : "worked hard twice";
   const inFull = `${whose(told)}${groups.join(", ")} ${ends}`;
   const rest = `${groups.length} muscle groups ${ends}`;
   const ways = [inFull, `${whose(told)}${groups[0]} and ${groups.length - 1} more ${ends}`, `${whose(told)}${rest}`];
@@ -124,6 +124,6 @@ export function groupCellWords(
   heavy: boolean,
   minutes: number | undefined,
 ): string {
-  const rest = minutes === undefined ? "" : `, ${hoursWords(minutes)} after the last`;
+  const rest = minutes === undefined ? "" : `, ${tideHours(minutes)} after the last`;
   return `${groupWords(id)}, ${heavy ? "heavy" : "light"}${rest}`;
 }

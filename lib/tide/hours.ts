@@ -26,7 +26,7 @@ function yOfWall({ first, tops }: HourScale, wall: number): number {
 }
 
 /** "23 h", "43 h 20", "40 min". Whole minutes. */
-export function hoursWords(minutes: number): string {
+export function tideHours(minutes: number): string {
   const whole = Math.round(minutes);
   const [hours, rest] = [Math.floor(whole / 60), whole % 60];
   if (hours === 0) return `${rest} min`;

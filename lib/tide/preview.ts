@@ -3,6 +3,13 @@ import { minuteOfDay } from "#lib/calendar/days.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { timeWords } from "./time-axis.ts";
 
+/** A class on its way: where it would be. */
+export interface Moving {
+  readonly slot: string;
+  readonly date: string;
+  readonly start: string;
+}
+
 /** The month with these classes in place of those of the same ids. */
 export function withSlots(month: MonthFile, slots: readonly MonthSlot[]): MonthFile {
   if (slots.length === 0) return month;

@@ -52,7 +52,7 @@ export function DayRow({ day, at, shown, hands }: DayRowProps) {
   );
 }
 
-/** The day's name; for those who may write a button that adds a class. */
+/** The day's name; for those who may write a button that adds a class. Long because: the day with and without the right to write, side by side. */
 function DayHead({ day, shown, hands }: Omit<DayRowProps, "at">) {
   const { date } = day;
   const name = (

@@ -11,6 +11,7 @@ interface DropsProps {
   readonly onOpen: (slot: string) => void;
 }
 
+/** Long because: what the picture is made of, from back to front. */
 export function DropsDrawing({ shown, onPoint, onOpen }: DropsProps) {
   const { sheet, layout, tops } = shown;
   const id = useId().replaceAll(":", "");

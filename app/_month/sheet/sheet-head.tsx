@@ -8,6 +8,7 @@ interface HeadProps {
   readonly onCoach: (coach: string | null) => void;
 }
 
+/** Long because: one row of heads, in the order of the columns. */
 export function SheetHead({ shown, onCoach }: HeadProps) {
   const { sheet, layout } = shown;
   return (

@@ -41,7 +41,7 @@ export interface SheetShown {
   readonly guests: readonly SheetGuest[];
 }
 
-export interface SheetProps {
+export interface TideSheetProps {
   readonly shown: SheetShown;
   readonly hands: SheetHands;
 }

@@ -9,9 +9,9 @@ import { DropsDrawing } from "./drops-drawing.tsx";
 import { RailDrawing } from "./rail-drawing.tsx";
 import styles from "./sheet.module.css";
 import { SheetHead } from "./sheet-head.tsx";
-import type { SheetProps } from "./sheet-types.ts";
+import type { TideSheetProps } from "./sheet-types.ts";
 
-interface TideTableProps extends SheetProps {
+interface TideTableProps extends TideSheetProps {
   readonly title: string;
   readonly body: RefObject<HTMLTableSectionElement | null>;
   readonly onCoach: (coach: string | null) => void;
@@ -37,7 +37,7 @@ export function TideTable({ shown, hands, title, body, onCoach }: TideTableProps
 }
 
 /** Lengths that the style sheet lays the columns out by. */
-function columnStyle({ layout, sheet, tops }: SheetProps["shown"]): CSSProperties {
+function columnStyle({ layout, sheet, tops }: TideSheetProps["shown"]): CSSProperties {
   const px = (n: number) => `${n}px`;
   return {
     "--date": px(layout.date),

@@ -27,7 +27,7 @@ export interface MeasuredSheet {
   readonly body: RefObject<HTMLTableSectionElement | null>;
 }
 
-export function useSheet(of: SheetOf): MeasuredSheet {
+export function useTideSheet(of: SheetOf): MeasuredSheet {
   const { month, sums, findings, regulars, rooms, allGroups, allCoaches } = of;
   const kind = useKind(of.paper !== undefined);
   const [box, boxWidth] = useWidth();

@@ -36,6 +36,7 @@ describe("the list of keys", () => {
       "In the month",
       "While a class is being moved",
       "Beside the month",
+      "Beside the month, also while typing",
     ]);
     const lines = MONTH_KEYS.parts[0]?.keys.map(([keys]) => keys);
     expect(lines).toContain("1, 2, 3, 4, 5, 6, 7, 8, 9");

@@ -150,7 +150,7 @@ describe("the table's words", () => {
     expect(day("2026-03-14")?.lines[0]).toMatchObject({ level: "must", words: "Marta twice at 09:45" });
     expect(day("2026-03-28")?.lines.map(({ words }) => words)).toEqual([
       "13 people, 12 machines",
-      "glutes, quadriceps after 38 h 40",
+      "2 muscle groups after 38 h 40",
       "no coach",
     ]);
   });
