@@ -9,7 +9,7 @@ import type { MonthDesk } from "./month-desk.ts";
 import { SLOT_WORDS } from "./month-words.ts";
 import styles from "./panel.module.css";
 
-export type ClassValues = Pick<
+type ClassValues = Pick<
   MonthSlot,
   "start" | "minutes" | "room" | "coach" | "regulars" | "theme" | "people" | "locked"
 > & { readonly date?: string };
@@ -150,7 +150,7 @@ function Where({ desk: { month, props }, slot, onChange }: ClassFieldsProps) {
   );
 }
 
-export function RegularsField({
+function RegularsField({
   desk: { month },
   slot,
   onChange,

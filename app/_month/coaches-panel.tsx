@@ -126,7 +126,7 @@ interface FieldProps {
   readonly onChange: (value: string) => void;
 }
 
-export function TimeField({ label, value, onChange }: FieldProps) {
+function TimeField({ label, value, onChange }: FieldProps) {
   return (
     <Labelled label={label}>
       {(id) => (

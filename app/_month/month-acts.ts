@@ -29,7 +29,7 @@ export interface MonthActs {
   putNthPlan(n: number): void;
 }
 
-export interface ListedPlans {
+interface ListedPlans {
   readonly slot: MonthSlot;
   readonly plans: readonly string[];
 }

@@ -36,7 +36,7 @@ const MOST_OF_IT = 0.45;
 type Shares = Partial<Record<Group, number>>;
 
 /** Work by group as one tint. */
-export function tideTintOf(work: Shares): TideTint {
+function tideTintOf(work: Shares): TideTint {
   const sums = new Map<TideRegion, number>();
   for (const [group, seconds] of Object.entries(work) as [Group, number][]) {
     const region = regionOf(group);

@@ -52,7 +52,7 @@ export function classTitle(month: MonthFile, slot: MonthSlot): string {
   return theme || plan || "Class";
 }
 
-export const coachName = (month: MonthFile, id: string | null | undefined): string | undefined =>
+const coachName = (month: MonthFile, id: string | null | undefined): string | undefined =>
   id == null ? undefined : (own(month.coaches, id)?.name ?? "somebody else");
 
 /** "Marta" of "Marta Reis". */
@@ -85,7 +85,7 @@ export function toLabel({ slot, title, who, open, chosen, x, width }: TideMark):
 }
 
 /** "18:00 to 18:50, Upper, trunk, Marta, Loft, Evening regulars, signed". */
-export function slotSentence(month: MonthFile, slot: MonthSlot): string {
+function slotSentence(month: MonthFile, slot: MonthSlot): string {
   const end = (minuteOfDay(slot.start) + slot.minutes) % (24 * 60);
   const regulars = (slot.regulars ?? []).flatMap((id) => own(month.regulars, id)?.name ?? []);
   const said: Record<PlanStanding, string> = {

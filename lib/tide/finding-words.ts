@@ -79,7 +79,7 @@ function toldOf(finding: MonthFinding, place: FindingPlace): Told {
   };
 }
 
-export const shortFinding = (finding: MonthFinding, place: FindingPlace): string =>
+const shortFinding = (finding: MonthFinding, place: FindingPlace): string =>
   own(WORDS, finding.rule)?.(toldOf(finding, place)) ?? finding.message;
 
 /** Several findings that are one thing to mend, in one line: muscles of one pair of classes, one coach's classes. */

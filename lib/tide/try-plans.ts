@@ -22,7 +22,7 @@ export function plansFor(month: MonthFile, slot: MonthSlot): string[] {
     .map(({ id }) => id);
 }
 
-export const costOf = (month: Pick<MonthFile, "weights">, findings: readonly MonthFinding[]): number => {
+const costOf = (month: Pick<MonthFile, "weights">, findings: readonly MonthFinding[]): number => {
   const weights = { ...FILL_WEIGHTS, ...month.weights };
   return findings.reduce((sum, { level }) => sum + weights[level], 0);
 };
