@@ -150,11 +150,7 @@ function Where({ desk: { month, props }, slot, onChange }: ClassFieldsProps) {
   );
 }
 
-function RegularsField({
-  desk: { month },
-  slot,
-  onChange,
-}: Pick<ClassFieldsProps, "desk" | "slot" | "onChange">) {
+function RegularsField({ desk: { month }, slot, onChange }: Pick<ClassFieldsProps, "desk" | "slot" | "onChange">) {
   const all = Object.entries(month.file.regulars);
   const come = slot.regulars ?? [];
   if (all.length === 0) return null;

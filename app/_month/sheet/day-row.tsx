@@ -29,7 +29,7 @@ export function DayRow({ day, at, shown, hands }: DayRowProps) {
       <DayHead day={day} shown={shown} hands={hands} />
       <td className={styles.classes}>
         {layout.kind === "phone" ? <ClassLines {...{ day, shown, hands }} /> : <DayRail {...{ day, shown, hands }} />}
-        {layout.kind !== "laptop" && <FindingLines day={day} hands={hands} chosen={finding?.id} />}
+        {layout.kind !== "laptop" && layout.rail > 0 && <FindingLines day={day} hands={hands} chosen={finding?.id} />}
       </td>
       {sheet.columns.map(({ group }) => {
         const cell = work.get(group);

@@ -5,7 +5,7 @@ import styles from "./sheet.module.css";
 import type { SheetHands } from "./sheet-types.ts";
 
 /** Letters of a line that leave room for no more than a number beside it. */
-const LONG_LINE = 29;
+const LONG_LINE = 22;
 
 interface FindingLinesProps {
   readonly day: Pick<TideDay, "lines" | "week">;
