@@ -76,6 +76,7 @@ test("two people can type in a class's note, and it says who took the class out"
   await marta.goto(`/programme/${CLASS_DAY.slice(0, 7)}`);
   await marta.locator(`[data-day="${CLASS_DAY}"]`).click();
   await marta.getByLabel("Theme").fill("Typed together");
+  await marta.getByLabel("Begins").fill("05:00");
   await marta.getByRole("button", { name: "Add the class" }).click();
   await openSlot(marta);
   await openSlot(ines);
