@@ -34,8 +34,8 @@ export default {
       { message: (property, unit) => `${property} in ${unit}: take it from the scales in app/look.css` },
     ],
     "declaration-property-value-allowed-list": [
-      { "font-size": ["/^var\\(--size-(fine|small|body|lead|title|great)\\)$/", "inherit"], font: ["inherit"] },
-      { message: (property, value) => `${property}: ${value} is none of the six sizes in app/look.css` },
+      { "font-size": ["/^var\\(--size-(fine|tide|small|body|lead|title|great)\\)$/", "inherit"], font: ["inherit"] },
+      { message: (property, value) => `${property}: ${value} is none of the sizes in app/look.css` },
     ],
     "declaration-property-value-disallowed-list": [
       {

@@ -80,3 +80,44 @@ export function SlotChoice({ label, none, value, options, onChange }: SlotChoice
     </Labelled>
   );
 }
+
+interface NumberOrNoneProps {
+  readonly label: string;
+  readonly hint?: string;
+  readonly value: number | undefined;
+  readonly range: { readonly min: number; readonly max: number };
+  readonly onChange: (value: number | null) => void;
+}
+
+/** A whole number, or nothing. */
+export function NumberOrNone({ label, hint, value, range, onChange }: NumberOrNoneProps) {
+  const write = (text: string) => {
+    const n = Number(text);
+    if (text.trim() === "") onChange(null);
+    else if (Number.isInteger(n) && n >= range.min && n <= range.max) onChange(n);
+  };
+  return (
+    <Labelled label={label}>
+      {(id) => (
+        <>
+          <input
+            key={value ?? ""}
+            id={id}
+            type="number"
+            {...range}
+            defaultValue={value ?? ""}
+            aria-describedby={hint ? `${id}-hint` : undefined}
+            onBlur={(event) =>
+              Number(event.target.value || Number.NaN) !== (value ?? Number.NaN) && write(event.target.value)
+            }
+          />
+          {hint && (
+            <span className="hint" id={`${id}-hint`}>
+              {hint}
+            </span>
+          )}
+        </>
+      )}
+    </Labelled>
+  );
+}

@@ -1,31 +1,114 @@
-/** The month's name, what is still to do in it, who else is here, and whether everything is saved. */
+"use client";
+/** Over the sheet: the month's name and what can be done with it, its counts, whose work is shown, who is here. */
 import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
+import { monthTitle } from "#lib/calendar/day-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
+import { agree } from "#lib/plan/format.ts";
+import type { TideLayout } from "#lib/tide/layout.ts";
+import { monthCounts, openCounts } from "#lib/tide/month-counts.ts";
+import { FindingCorner } from "./finding-corner.tsx";
+import { LyingBody } from "./lying-body.tsx";
 import styles from "./month.module.css";
-import type { MonthSession } from "./month-session.ts";
-import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import { monthTitle, openSums } from "./month-words.ts";
+import type { MonthDesk } from "./month-desk.ts";
+import { MonthMenu } from "./month-menu.tsx";
+import { RegularsChoice } from "./regulars-choice.tsx";
 
 interface HeadProps {
-  readonly session: MonthSession;
-  readonly props: MonthPageProps;
-  readonly month: MonthSnapshot;
+  readonly desk: MonthDesk;
+  readonly layout: TideLayout;
 }
 
-export function MonthHead({ session, props, month }: HeadProps) {
+export function MonthHead({ desk, layout }: HeadProps) {
+  const { props, month } = desk;
+  const counts = monthCounts(month.file, month.look.sums, month.look.findings);
+  const width = layout.group * 16;
+  return (
+    <header
+      className={styles.head}
+      style={
+        { "--left": `${layout.date + layout.rail}px`, "--side": `${layout.findings || 240}px` } as React.CSSProperties
+      }
+    >
+      <div className={styles.name}>
+        <div className={styles.titleRow}>
+          <h1>{monthTitle(props.month)}</h1>
+          {month.writes && layout.kind !== "phone" && counts.empty > 0 && (
+            <FillButton desk={desk} empty={counts.empty} />
+          )}
+          {month.writes && layout.kind !== "phone" && <SignButton desk={desk} must={counts.must} />}
+          <MonthMenu desk={desk} />
+        </div>
+        <p className={styles.counts}>
+          <b>
+            {counts.classes} {agree(counts.classes, "class", "classes")}.
+          </b>{" "}
+          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}
+        </p>
+        <RegularsChoice desk={desk} />
+      </div>
+      {layout.kind !== "phone" && <LyingBody chosen={desk.chosen} width={width} />}
+      <div className={styles.side}>
+        <PresenceAndSaving desk={desk} />
+        {layout.kind === "laptop" && !desk.choice.allCoaches && <FindingCorner desk={desk} />}
+        {layout.kind === "laptop" && <CoachesChoice desk={desk} shown={layout.coaches} />}
+      </div>
+    </header>
+  );
+}
+
+/** Where not every coach has a column, they take the place of what to mend on demand. */
+function CoachesChoice({
+  desk: { month, choice, choose },
+  shown,
+}: {
+  readonly desk: MonthDesk;
+  readonly shown: number;
+}) {
+  const all = Object.keys(month.file.coaches).length;
+  if (!choice.allCoaches && shown >= all) return null;
+  return (
+    <button
+      type="button"
+      className="text-button text-button-low small"
+      onClick={() => choose({ allCoaches: !choice.allCoaches })}
+    >
+      {choice.allCoaches ? "Show what to mend" : `Show all ${all} coaches`}
+    </button>
+  );
+}
+
+export function FillButton({ desk, empty }: { readonly desk: MonthDesk; readonly empty: number }) {
+  return (
+    <button type="button" className="button button-strong" onClick={() => desk.choose({ panel: { kind: "fill" } })}>
+      Fill the {empty} empty
+    </button>
+  );
+}
+
+/** Dashed while something must be fixed; pressing it says what. */
+function SignButton({ desk, must }: { readonly desk: MonthDesk; readonly must: number }) {
+  const first = desk.month.look.findings.find(({ level }) => level === "must");
+  const press = () => {
+    if (first) desk.choose({ finding: first.id });
+    desk.session.say(first ? `Not yet: ${first.message}` : "Signing a month off is not here yet.");
+  };
+  return (
+    <button type="button" className={`button ${styles.sign}`} data-open={must > 0 ? "" : undefined} onClick={press}>
+      Sign the month off
+    </button>
+  );
+}
+
+function PresenceAndSaving({ desk: { month, session, props } }: { readonly desk: MonthDesk }) {
   const others = month.present.filter((person) => person.userId !== props.me.id);
   return (
-    <header className={styles.head}>
-      <h1>{monthTitle(props.month)}</h1>
-      <p className={styles.sums}>{month.ready && openSums(month.slots.length, month.problems)}</p>
-      <p className={styles.state}>
-        {others.length > 0 && <span>Also here: {others.map((person) => person.name.split(" ")[0]).join(", ")}</span>}
-        {month.ready && !month.writes && <span>read only</span>}
-        <span role="status" data-save={month.saveState}>
-          {saveWords(month)}
-        </span>
-        {month.writes && <UndoButtons session={session} can={month} className={styles.undo} />}
-      </p>
-    </header>
+    <p className={styles.state}>
+      <span role="status" data-save={month.saveState}>
+        {saveWords(month)}
+      </span>
+      {others.length > 0 && <span>Also here: {others.map((person) => person.name.split(" ")[0]).join(", ")}</span>}
+      {month.ready && !month.writes && <span>read only</span>}
+      {month.writes && <UndoButtons session={session} can={month} className={styles.undo} />}
+    </p>
   );
 }

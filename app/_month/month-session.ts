@@ -5,9 +5,12 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { Writer } from "#lib/doc/write.ts";
+import { MonthAnalyst } from "#lib/month/check/analyst.ts";
+import type { ById, MonthPlan } from "#lib/month/types.ts";
+import { own } from "#lib/plan/lookup.ts";
 import { monthUndoScopes } from "#lib/programme/layout.ts";
-import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
-import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
+import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
+import { monthClasses, readDeletedSlots, readMonthState } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
 import { monthValues, monthValueWords } from "./month-values.ts";
@@ -17,7 +20,7 @@ export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 /** In place of the moment of taking out: adding the class was undone. */
 const TAKEN_BACK = 0;
 
-/** `today`: 'YYYY-MM-DD' in this browser's time zone. */
+/** `today`: 'YYYY-MM-DD' in the studio's zone. */
 export const openMonth = (props: MonthPageProps, edge: Edge, today: () => string): MonthSession =>
   new DocSession(monthDescription(props, today), edge);
 
@@ -25,6 +28,7 @@ function monthDescription(
   props: MonthPageProps,
   today: () => string,
 ): DocDescription<MonthDerived, MonthHeard, ActUndo> {
+  const derive = derivation(props);
   return {
     kind: "month",
     key: props.month,
@@ -37,19 +41,43 @@ function monthDescription(
       hidden: props.used.hidden,
     },
     hear: (heard, news) => (news.t === "plans" ? withPlans(heard, news) : heard),
-    derive: (doc, heard) => derive(doc, heard, today()),
+    derive: (doc, heard, before) => derive(doc, heard, before, today()),
     derivesFrom: (heard) => [heard.plans, heard.hidden, today()],
-    has: ({ slots }, id) => slots.some((slot) => slot.id === id),
+    has: ({ state }, id) => monthClasses(state).some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
     words: (at, doc) => monthValueWords(at, doc, props),
   };
 }
 
-function derive(doc: Y.Doc, { plans, hidden }: MonthHeard, today: string): MonthDerived {
-  const { slots } = readMonth(doc);
-  const problems = bySlot(monthProblems(slots, { plans: [...plans.values()], hidden }, today));
-  return { slots, deleted: readDeletedSlots(doc), problems, today };
+/** One analyst a page, which keeps what did not change. */
+function derivation({ studio }: MonthPageProps) {
+  const analyst = new MonthAnalyst();
+  const studioAt = studioFor(studio);
+  return (doc: Y.Doc, heard: MonthHeard, before: MonthDerived | null, today: string): MonthDerived => {
+    const state = readMonthState(doc, before?.state);
+    const file = monthFileOf(state, studioAt(heard, today), before?.file);
+    const look = file === before?.file ? before.look : analyst.look(file);
+    return { state, file, look, deleted: readDeletedSlots(doc), today };
+  };
+}
+
+/** The studio as of that day and that news, the same object as long as neither changes. */
+function studioFor(studio: MonthStudio): (heard: MonthHeard, today: string) => MonthStudio {
+  let from: readonly unknown[] = [];
+  let made = studio;
+  return ({ plans, hidden }, today) => {
+    if (from[0] !== plans || from[1] !== hidden || from[2] !== today) {
+      from = [plans, hidden, today];
+      made = { ...studio, asOf: today, plans: hiddenPlans(studio.plans, hidden) };
+    }
+    return made;
+  };
+}
+
+function hiddenPlans(plans: ById<MonthPlan>, hidden: readonly string[]): ById<MonthPlan> {
+  if (hidden.every((id) => own(plans, id)?.known === false)) return plans;
+  return { ...plans, ...Object.fromEntries(hidden.map((id) => [id, { title: "", known: false as const }])) };
 }
 
 function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): MonthHeard {
@@ -60,19 +88,6 @@ function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): Mon
 }
 
 function monthUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
-  return new ActUndo({
-    doc,
-    origin,
-    onChange,
-    scopes: monthUndoScopes(doc),
-    takenOut: { key: "deleted", value: TAKEN_BACK },
-  });
-}
-
-function bySlot(problems: readonly MonthProblem[]): Map<string, MonthProblem[]> {
-  const found = new Map<string, MonthProblem[]>();
-  for (const problem of problems) {
-    for (const id of problem.slots) found.set(id, [...(found.get(id) ?? []), problem]);
-  }
-  return found;
+  const scopes = monthUndoScopes(doc);
+  return new ActUndo({ doc, origin, onChange, scopes, takenOut: { key: "deleted", value: TAKEN_BACK } });
 }

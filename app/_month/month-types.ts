@@ -1,10 +1,10 @@
-/** What the server gives the month's page, and what its components read. */
+/** What the server gives the month's page, and what its parts read. */
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
-import type { Role } from "#lib/policy/can.ts";
-import type { Slot } from "#lib/programme/layout.ts";
-import type { MonthProblem } from "#lib/programme/problems.ts";
-import type { DeletedSlot } from "#lib/programme/read.ts";
+import type { MonthLook } from "#lib/month/check/analyst.ts";
+import type { MonthFile } from "#lib/month/types.ts";
+import type { MonthStudio } from "#lib/programme/month-file.ts";
+import type { DeletedSlot, MonthState } from "#lib/programme/read.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 
 export interface MonthPageProps {
@@ -12,32 +12,30 @@ export interface MonthPageProps {
   readonly generation: string;
   readonly me: { readonly id: string; readonly name: string };
   readonly writes: boolean;
-  readonly people: readonly { readonly id: string; readonly name: string; readonly roles: readonly Role[] }[];
-  readonly rooms: readonly { readonly id: string; readonly name: string }[];
-  /** Plans this person may read: what a slot can be given. */
+  /** Rooms, coaches, plans and limits, as this reader may know them. */
+  readonly studio: MonthStudio;
+  /** Plans this person may read: what a class can be given. */
   readonly plans: readonly PlanSummary[];
-  /** The plans that slots use, as known when the page was made. */
+  /** The plans that classes use, as known when the page was made. */
   readonly used: PlansKnown;
 }
 
-/** What is worked out from the month and the plans that its slots use. */
+/** What is worked out from the month and the plans that its classes use. */
 export interface MonthDerived {
-  readonly slots: readonly Slot[];
+  readonly state: MonthState;
+  readonly file: MonthFile;
+  readonly look: MonthLook;
   readonly deleted: readonly DeletedSlot[];
-  readonly problems: ReadonlyMap<string, readonly MonthProblem[]>;
-  /** 'YYYY-MM-DD' in this browser's time zone. */
+  /** 'YYYY-MM-DD' in the studio's zone. */
   readonly today: string;
 }
 
 /** What the server sends besides the document. */
 export interface MonthHeard extends ServerFacts {
-  /** By id: those this person may read, and those that slots use. */
+  /** By id: those this person may read, and those that classes use. */
   readonly plans: ReadonlyMap<string, PlanSummary>;
-  /** Plans of slots that this person may not read. */
+  /** Plans of classes that this person may not read. */
   readonly hidden: readonly string[];
 }
 
 export type MonthSnapshot = Snapshot<MonthDerived, MonthHeard>;
-
-/** What the dialog is about: a slot there is, or a new one on a day. */
-export type SlotDialogSubject = { readonly slotId: string } | { readonly date: string } | null;

@@ -1,18 +1,19 @@
 "use client";
 /** A month's session in React. */
 import { useHeldSession, useSessionSnapshot } from "#app/_parts/use-doc-session.ts";
+import { dateOfDay } from "#lib/calendar/days.ts";
+import { wallTimeAt } from "#lib/calendar/zone.ts";
 import { browserEdge } from "#lib/client/doc-session/browser-edge.ts";
 import { type MonthSession, openMonth } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 
 /** The session of this page; null until the page is in the browser. */
 export const useMonthSession = (props: MonthPageProps): MonthSession | null =>
-  useHeldSession(["month", props.month, props.generation, props.me.id], () => openMonth(props, browserEdge(), today));
+  useHeldSession(["month", props.month, props.generation, props.me.id], () =>
+    openMonth(props, browserEdge(), () => todayOf(props.studio.zone)),
+  );
 
 export const useMonth = (session: MonthSession): MonthSnapshot => useSessionSnapshot(session);
 
-function today(): string {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
+const DAY_MS = 86_400_000;
+const todayOf = (zone: string): string => dateOfDay(Math.floor(wallTimeAt(Date.now(), zone) / DAY_MS));

@@ -43,10 +43,12 @@ interface ShellProps {
   readonly visit: Visit;
   /** Undefined on pages that belong to no section. */
   readonly section?: Section | "notices";
+  /** The content has the whole width of the window. */
+  readonly wide?: boolean;
   readonly children: ReactNode;
 }
 
-export function Shell({ visit, section, children }: ShellProps) {
+export function Shell({ visit, section, wide = false, children }: ShellProps) {
   const { who, studio, unseen } = visit;
   return (
     <div className={styles.page}>
@@ -70,7 +72,7 @@ export function Shell({ visit, section, children }: ShellProps) {
         </Link>
         <AccountMenu id={who.actor.id} name={who.name} email={who.email} roles={who.actor.roles} />
       </header>
-      <main id="content" className={styles.content} tabIndex={-1}>
+      <main id="content" className={`${styles.content} ${wide ? styles.wide : ""}`} tabIndex={-1}>
         {children}
       </main>
     </div>

@@ -1,32 +1,38 @@
-/** Two people in one month: each sees the other's acts, undo reverts only one's own, going offline is said, nothing is lost. */
+/**
+ * The month's sheet: two people at once, undo, offline, the keyboard, a class moved by keys and by hand, three sizes of screen,
+ * paper, and the rules a tool can check, light and dark.
+ */
 import type { Page } from "@playwright/test";
-import { addMonths } from "#lib/calendar/days.ts";
+import { addMonths, daysOfMonth } from "#lib/calendar/days.ts";
+import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { expect, test } from "./kit.ts";
 
-/** A near month without classes in the invented studio; only near months are open. */
+/** A near month that nothing else of the tests writes in; only near months are open. */
 const month = addMonths(new Date().toISOString().slice(0, 7), 3);
 const MONTH = `/programme/${month}`;
 const DAY = `${month}-12`;
 
 const save = (page: Page) => page.locator("[data-save]");
-const classOf = (page: Page, theme: string) =>
-  page.locator(`[data-date="${DAY}"]`).getByRole("button", { name: theme });
+const row = (page: Page, date: string) => page.locator(`tr[data-date="${date}"]`);
+const classOf = (page: Page, theme: string, date = DAY) => row(page, date).getByRole("button", { name: theme });
 
-async function openMonth(page: Page): Promise<void> {
-  await page.goto(MONTH);
+async function openMonth(page: Page, path = MONTH): Promise<void> {
+  await page.goto(path);
   await expect(save(page)).toHaveAttribute("data-save", "saved");
+  await expect(page.locator("tbody tr")).not.toHaveCount(0);
 }
 
-async function addClass(page: Page, theme: string): Promise<void> {
+async function addClass(page: Page, theme: string, start = "12:00"): Promise<void> {
   await page.locator(`[data-day="${DAY}"]`).click();
   await page.getByLabel("Theme").fill(theme);
+  await page.getByLabel("Begins").fill(start);
   await page.getByRole("button", { name: "Add the class" }).click();
 }
 
 test("[INV-08] two coaches plan one day; undo by key reverts only one's own act and says so", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   await Promise.all([openMonth(marta), openMonth(ines)]);
-  await Promise.all([addClass(marta, "Rows at noon"), addClass(ines, "Quiet legs")]);
+  await Promise.all([addClass(marta, "Rows at noon"), addClass(ines, "Quiet legs", "15:00")]);
   for (const page of [marta, ines]) {
     await expect(classOf(page, "Rows at noon")).toBeVisible();
     await expect(classOf(page, "Quiet legs")).toBeVisible();
@@ -44,7 +50,7 @@ test("a month that goes offline says so at once, keeps what is written, and send
   await Promise.all([openMonth(marta), openMonth(ines)]);
   await marta.context().setOffline(true);
   await expect(save(marta)).toHaveAttribute("data-save", "offline", { timeout: 1500 });
-  await addClass(marta, "Planned at sea");
+  await addClass(marta, "Planned at sea", "20:00");
   await expect(save(marta)).toHaveText("offline, kept on this device");
   await expect(classOf(ines, "Planned at sea")).toHaveCount(0);
   await marta.context().setOffline(false);
@@ -52,22 +58,138 @@ test("a month that goes offline says so at once, keeps what is written, and send
   await expect(save(marta)).toHaveText("saved");
 });
 
-test("arrows lead from day to day and from week to week, Home and End to the ends of the month", async ({ as }) => {
+test("arrows lead from day to day and from class to class, Home and End to the ends of the month", async ({ as }) => {
   const page = await as("marta");
   await openMonth(page);
   const day = (number: string) => page.locator(`[data-day="${month}-${number}"]`);
   await day("12").focus();
   for (const [key, number] of [
-    ["ArrowRight", "13"],
-    ["ArrowDown", "20"],
-    ["ArrowLeft", "19"],
-    ["ArrowUp", "12"],
+    ["ArrowDown", "13"],
+    ["PageDown", "20"],
+    ["ArrowUp", "19"],
+    ["PageUp", "12"],
     ["Home", "01"],
-    ["ArrowLeft", "01"],
+    ["ArrowUp", "01"],
   ] as const) {
     await page.keyboard.press(key);
     await expect(day(number)).toBeFocused();
   }
   await page.keyboard.press("End");
   await expect(page.locator(`[data-day^="${month}-"]`).last()).toBeFocused();
+  await addClass(page, "First of two", "05:00");
+  const first = classOf(page, "First of two");
+  await expect(first).toBeVisible();
+  await day("12").focus();
+  await page.keyboard.press("ArrowRight");
+  await expect(first).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("complementary", { name: /^First of two/ })).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(first).toBeFocused();
+});
+
+test("M and arrows move a class, others see it once it is put down, Escape lets it be", async ({ as }) => {
+  const [marta, ines] = [await as("marta"), await as("ines")];
+  await Promise.all([openMonth(marta), openMonth(ines)]);
+  await addClass(marta, "Moved by keys", "05:30");
+  await expect(classOf(ines, "Moved by keys")).toBeVisible();
+  await classOf(marta, "Moved by keys").focus();
+  await marta.keyboard.press("m");
+  await marta.keyboard.press("ArrowRight");
+  await marta.keyboard.press("ArrowDown");
+  const next = `${month}-13`;
+  await expect(classOf(marta, "Moved by keys", next)).toHaveAccessibleName(/^05:35 to/);
+  await expect(classOf(ines, "Moved by keys")).toBeVisible();
+  await marta.keyboard.press("Escape");
+  await expect(classOf(marta, "Moved by keys")).toBeFocused();
+  await marta.keyboard.press("m");
+  await marta.keyboard.press("ArrowDown");
+  await marta.keyboard.press("Enter");
+  await expect(classOf(ines, "Moved by keys", next)).toHaveAccessibleName(/^05:30 to/);
+  await marta.keyboard.press("Control+z");
+  await expect(classOf(ines, "Moved by keys")).toBeVisible();
+});
+
+test("a class dragged along its rail changes its time, across the days its day; Escape lets it be", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page);
+  await addClass(page, "Dragged along", "06:00");
+  const mark = classOf(page, "Dragged along");
+  const box = await mark.boundingBox();
+  const target = await row(page, `${month}-14`).boundingBox();
+  if (!box || !target) throw new Error("nothing to drag");
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const dragTo = async (toX: number, toY: number) => {
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 8, y, { steps: 3 });
+    await page.mouse.move(toX, toY, { steps: 5 });
+  };
+  await dragTo(x + 30, target.y + target.height / 2);
+  await expect(classOf(page, "Dragged along", `${month}-14`)).toBeVisible();
+  await page.keyboard.press("Escape");
+  await page.mouse.up();
+  await expect(mark).toHaveAccessibleName(/^06:00 to/);
+  await dragTo(x + 30, target.y + target.height / 2);
+  await page.mouse.up();
+  const moved = classOf(page, "Dragged along", `${month}-14`);
+  await expect(moved).toBeVisible();
+  await expect(moved).not.toHaveAccessibleName(/^06:00 to/);
+  await expect(page.getByRole("complementary", { name: /^Dragged along/ })).toHaveCount(0);
+});
+
+test("a class opened and its plan looked at: coming back leads to the same place", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page);
+  await addClass(page, "Here and back", "04:00");
+  await classOf(page, "Here and back").click();
+  await expect(page).toHaveURL(/#class=/);
+  await page.goto("/desk");
+  await page.goBack();
+  await expect(page.getByRole("complementary", { name: /^Here and back/ })).toBeVisible();
+});
+
+test("the demo's month on a laptop: every day without scrolling, no barrier, light and dark", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page, "/programme");
+  const days = daysOfMonth(new Date().toISOString().slice(0, 7)).length;
+  await expect(page.locator("tbody tr")).toHaveCount(days);
+  await expect(page.locator("tbody tr").last()).toBeInViewport({ ratio: 1 });
+  const smallest = await page
+    .locator("tbody span")
+    .evaluateAll((all) => Math.min(...all.map((one) => Number.parseFloat(getComputedStyle(one).fontSize))));
+  expect(smallest).toBeGreaterThanOrEqual(12.5);
+  await expectNoBarrierLightOrDark(page);
+  await page.locator("button[data-slot]").first().click();
+  await expect(page.getByRole("complementary")).toBeVisible();
+  await expectNoBarrierLightOrDark(page);
+});
+
+test("with fingers a day is a finger high; on a phone classes are words, and all muscles are one press away", async ({
+  as,
+}) => {
+  const tablet = await as("marta", { viewport: { width: 834, height: 1194 }, hasTouch: true, isMobile: true });
+  await openMonth(tablet, "/programme");
+  const heights = await tablet
+    .locator("tbody tr")
+    .evaluateAll((rows) => rows.map((one) => one.getBoundingClientRect().height));
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(44);
+  await expectNoBarrierLightOrDark(tablet);
+
+  const phone = await as("marta", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await openMonth(phone, "/programme");
+  await expect(phone.getByRole("columnheader")).toHaveCount(2 + 6);
+  await expectNoBarrierLightOrDark(phone);
+  await phone.getByRole("button", { name: "All 16 muscles" }).tap();
+  await expect(phone.getByRole("columnheader")).toHaveCount(2 + 16);
+});
+
+test("on paper the month is one page of A4 with what is open in words", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page, "/programme");
+  const paper = await page.pdf({ format: "A4" });
+  expect(paper.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  await page.emulateMedia({ media: "print" });
+  await expect(page.getByRole("region", { name: "What is open" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "More", exact: true })).toHaveCount(0);
 });

@@ -1,5 +1,6 @@
 /** Two people at once: typing in one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
+import { addMonths } from "#lib/calendar/days.ts";
 import { LONG } from "../support/long.ts";
 import { expect, expectSaved, onRail, openClass, openPlan, script, test, toEndOfScript } from "./kit.ts";
 
@@ -59,32 +60,38 @@ test("two people can type in a plan's notes, title, theme and headings at once",
   await expect(marta.getByLabel("Name of this block"), "undo takes nothing of hers").toHaveValue(new RegExp(INES));
 });
 
-/** Opens the first class of the month that is shown. */
+/** A class of the month that nobody else's test writes in, opened. */
+const CLASS_DAY = `${addMonths(new Date().toISOString().slice(0, 7), 2)}-09`;
 async function openSlot(page: Page): Promise<void> {
-  await page.goto("/programme");
+  await page.goto(`/programme/${CLASS_DAY.slice(0, 7)}`);
   await page
-    .getByRole("button", { name: /^\d\d:\d\d \d+ min/ })
-    .first()
+    .locator(`tr[data-date="${CLASS_DAY}"]`)
+    .getByRole("button", { name: /Typed together/ })
     .click();
-  await expect(page.getByRole("dialog")).toBeVisible();
+  await expect(page.getByRole("complementary")).toBeVisible();
 }
 
-test("two people can type in a month's theme, and it says who took the class out", async ({ as }) => {
+test("two people can type in a class's note, and it says who took the class out", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
+  await marta.goto(`/programme/${CLASS_DAY.slice(0, 7)}`);
+  await marta.locator(`[data-day="${CLASS_DAY}"]`).click();
+  await marta.getByLabel("Theme").fill("Typed together");
+  await marta.getByLabel("Begins").fill("05:00");
+  await marta.getByRole("button", { name: "Add the class" }).click();
   await openSlot(marta);
   await openSlot(ines);
-  const theme = (page: Page) => page.getByRole("dialog").getByLabel("Theme");
-  await typeTogether([theme(marta), theme(ines)], [90, 90]);
+  const note = (page: Page) => page.getByRole("complementary").getByLabel("Note");
+  await typeTogether([note(marta), note(ines)], [90, 90]);
   await Promise.all([
-    theme(marta).pressSequentially(" until the end", { delay: 40 }),
-    ines.getByRole("dialog").getByRole("button", { name: "Take out" }).click(),
+    note(marta).pressSequentially(" until the end", { delay: 40 }),
+    ines.getByRole("complementary").getByRole("button", { name: "Take out of the month" }).click(),
   ]);
-  const dialog = marta.getByRole("dialog");
-  await expect(dialog).toContainText("Ines Duarte took this class out of the month.");
-  await expect(dialog.getByLabel("Words of the class")).toHaveValue(new RegExp(MARTA));
-  await expect(dialog.getByRole("alert")).toBeFocused();
-  await dialog.getByRole("button", { name: "Put back" }).click();
-  await expect(theme(marta)).toHaveValue(new RegExp(MARTA));
+  const panel = marta.getByRole("complementary");
+  await expect(panel).toContainText("Ines Duarte took this class out of the month.");
+  await expect(panel.getByLabel("Words of the class")).toHaveValue(new RegExp(MARTA));
+  await expect(panel.getByRole("alert")).toBeFocused();
+  await panel.getByRole("button", { name: "Put back" }).click();
+  await expect(note(marta)).toHaveValue(new RegExp(MARTA));
 });
 
 for (const where of ["script", "seconds"] as const) {

@@ -1,8 +1,10 @@
 /** Pages of plans and months against a real server, each on a test edge, over a connection that can die. */
+
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
 import { PlanSession } from "#app/_session/session.ts";
 import { type DeadLine, deadLine } from "./dead-line.ts";
 import { eventually } from "./eventually.ts";
+import { EMPTY_STUDIO } from "./month-studio.ts";
 import { SMALL_PLAN, startSyncServer, type TestServer } from "./sync-server.ts";
 import { type TestEdge, type TestEdgeOptions, testEdge } from "./test-edge.ts";
 
@@ -68,7 +70,7 @@ export async function docPages(): Promise<DocPages> {
       const edge = edgeOf(user, options);
       const props = {
         ...{ month, generation: generation("month", month), me: person(user), writes: true },
-        ...{ people: [], rooms: [], plans: [], used: { plans: [], hidden: [] } },
+        ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] } },
       };
       return page(
         edge,

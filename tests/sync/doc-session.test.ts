@@ -144,11 +144,11 @@ describe("a month's undo", () => {
     await reaches(ines, "saved");
     ines.session.act((w) => addShown(w, { ...SLOT, id: "s2", theme: "Press" }));
     ines.session.undo();
-    expect(ines.session.getSnapshot().slots.map(({ id }) => id)).toEqual(["s1"]);
+    expect(ines.session.getSnapshot().look.slots.map(({ slot }) => slot.id)).toEqual(["s1"]);
     expect(monthParts(ines.session.doc).slots.has("s2")).toBe(true);
     await reaches(ines, "saved");
     ines.session.redo();
-    expect(ines.session.getSnapshot().slots.map(({ id }) => id)).toContain("s2");
+    expect(ines.session.getSnapshot().look.slots.map(({ slot }) => slot.id)).toContain("s2");
     await reaches(ines, "saved");
   });
 });

@@ -1,4 +1,5 @@
 /** A page that is answered and whose socket never opens: plan, month and the floor's line say so, and stop as soon as one does. */
+
 import { afterEach, describe, expect, test } from "vitest";
 import { WebSocket } from "ws";
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
@@ -14,6 +15,7 @@ import { type PlainProxy, plainProxy } from "#tests/support/plain-proxy.ts";
 import { addShown } from "#tests/support/shown-slot.ts";
 import { SMALL_PLAN, startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
 import { type TestEdge, testEdge } from "#tests/support/test-edge.ts";
+import { EMPTY_STUDIO } from "../support/month-studio.ts";
 
 const SAYS = noLiveWords("https://plans.quay.example", "https://plans.quay.example");
 const ends: (() => unknown)[] = [];
@@ -68,7 +70,7 @@ function openTheMonth(made: TestServer, edge: TestEdge): MonthSession {
       me: { id: "ines", name: "Ines" },
       writes: true,
     },
-    ...{ people: [], rooms: [], plans: [], used: { plans: [], hidden: [] } },
+    ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] } },
   };
   return openMonth(month, edge, () => "2026-11-01");
 }

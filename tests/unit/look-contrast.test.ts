@@ -60,7 +60,8 @@ const TEXT_PAIRS: [string, string][] = [
   ["paper", "ink"],
   ["paper", "steel"],
 ];
-const PART_PAIRS: [string, string][] = ["edge", "rail", "focus"].flatMap((part) =>
+const TIDES = ["tide-push", "tide-pull", "tide-trunk", "tide-legs"];
+const PART_PAIRS: [string, string][] = ["edge", "rail", "focus", ...TIDES].flatMap((part) =>
   GROUNDS.map((ground): [string, string] => [part, ground]),
 );
 

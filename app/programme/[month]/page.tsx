@@ -1,17 +1,16 @@
 /** A month of the programme: who asks, what they may do, and the names that slots refer to. The browser does the rest. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
 import { can } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { listNames } from "#server/people/manage-people.ts";
 import { listPlans } from "#server/plans/list-plans.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
+import { monthStateOf, monthStudioOf } from "#server/programme/read-month-file.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
-import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
-import { monthTitle } from "../../_month/month-words.ts";
 import { requirePerson, type Visit } from "../../_shell/person.ts";
 import { seePlace } from "../../_shell/see-place.ts";
 import { Shell } from "../../_shell/shell.tsx";
@@ -19,32 +18,37 @@ import { OpenMonth } from "./open-month.tsx";
 
 interface PageProps {
   readonly params: Promise<{ readonly month: string }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 }
 
-export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+export async function generateMetadata({ params }: Pick<PageProps, "params">): Promise<Metadata> {
   const { month } = await params;
   return { title: isMonth(month) ? `Programme, ${monthTitle(month)}` : "Programme" };
 }
 
-export default async function MonthPage({ params }: PageProps) {
+export default async function MonthPage({ params, searchParams }: PageProps) {
   const { month } = await params;
+  const { view, room, week } = await searchParams;
+  const one = (value: string | string[] | undefined) => (typeof value === "string" ? value : null);
   const visit = await requirePerson(`/programme/${month}`);
   const { app, who } = visit;
   if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
   await seePlace(app, who.actor, { kinds: ["class-changed"] });
   return (
-    <Shell visit={visit} section="programme">
-      <OpenMonth {...(await monthProps(visit, month))} />
+    <Shell visit={visit} section="programme" wide>
+      <OpenMonth
+        {...(await monthProps(visit, month))}
+        wall={view === "wall" ? { room: one(room), week: one(week) } : null}
+      />
     </Shell>
   );
 }
 
 async function monthProps({ app, who }: Visit, month: string): Promise<MonthPageProps> {
   const { actor, name } = who;
-  const people = listNames(app, actor);
-  const rooms = listRooms(app, actor);
   const plans = await listPlans(app, actor);
   const generation = generationOf(app, { kind: "month", key: month }, actor.id);
+  const state = monthStateOf(app, month);
   const programme = readProgramme(app, actor, month);
   return {
     month,
@@ -52,8 +56,7 @@ async function monthProps({ app, who }: Visit, month: string): Promise<MonthPage
     used: programme.ok ? { plans: programme.value.plans, hidden: programme.value.hidden } : { plans: [], hidden: [] },
     me: { id: actor.id, name },
     writes: can(actor, "programme.write"),
-    people: people.ok ? people.value.map(({ id, name, roles }) => ({ id, name, roles })) : [],
-    rooms: rooms.ok ? rooms.value.map(({ id, name }) => ({ id, name })) : [],
+    studio: monthStudioOf(app, actor, month, state.ok ? state.value : undefined),
     plans: plans.ok ? plans.value.plans.map((plan) => summary(plan)) : [],
   };
 }

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative, resolve } from "node:path";
 import { describe, expect, test, vi } from "vitest";
-import { MONTH_COMMANDS } from "#app/_month/month-commands.ts";
+import { SHEET_COMMANDS } from "#app/_month/month-commands.ts";
 import {
   ariaShortcuts,
   type Command,
@@ -20,7 +20,7 @@ import { LIBRARY_COMMANDS } from "#app/library/library-commands.ts";
 
 const TABLES: Readonly<Record<string, CommandTable>> = {
   plan: PLAN_COMMANDS,
-  month: MONTH_COMMANDS,
+  month: SHEET_COMMANDS,
   library: LIBRARY_COMMANDS,
   "another order": ORDER_COMMANDS,
   common: COMMON_COMMANDS,

@@ -1,21 +1,20 @@
 "use client";
-/** A class that was taken out while its dialog was open: who took it out, its words, and the way back. */
+/** A class that was taken out while it was open: who took it out, its words, and the way back. */
 import { useLayoutEffect, useRef } from "react";
 import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { slotTakenOutBy } from "#lib/programme/read.ts";
 import { putBackSlot } from "#lib/programme/write.ts";
-import styles from "./month.module.css";
-import type { MonthSession } from "./month-session.ts";
-import type { MonthSnapshot } from "./month-types.ts";
+import type { MonthDesk } from "./month-desk.ts";
 import { slotGoneWords } from "./month-words.ts";
+import styles from "./panel.module.css";
 
-interface GoneSlotProps {
-  readonly session: MonthSession;
-  readonly month: MonthSnapshot;
+export function GoneClass({
+  desk: { session, month, acts },
+  slotId,
+}: {
+  readonly desk: MonthDesk;
   readonly slotId: string;
-}
-
-export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
+}) {
   const says = useRef<HTMLParagraphElement>(null);
   // The field that had the focus has gone with the class. Further keys must not press a button.
   useLayoutEffect(() => says.current?.focus(), []);
@@ -28,12 +27,12 @@ export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
         {slotGoneWords(by === undefined ? "Somebody" : session.names.who(by), words !== "")}
       </p>
       {words !== "" && <KeptWords label="Words of the class" words={words} />}
-      {month.writes && (
+      {month.writes && slot && (
         <p>
           <button
             type="button"
             className="button button-strong"
-            onClick={() => session.act((w) => putBackSlot(w, slotId))}
+            onClick={() => acts.run((w) => putBackSlot(w, slotId))}
           >
             Put back
           </button>

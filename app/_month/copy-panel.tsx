@@ -1,0 +1,126 @@
+"use client";
+/** Classes from elsewhere: a week copied to another, last month taken over, a month file brought in. */
+import { useState } from "react";
+import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
+import { addMonths, dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
+import type { MonthFile } from "#lib/month/types.ts";
+import { daysBetween } from "#lib/tide/sheet.ts";
+import { send } from "../_parts/send.ts";
+import { Labelled, NumberOrNone, SlotChoice } from "./labelled.tsx";
+import type { MonthDesk } from "./month-desk.ts";
+import styles from "./panel.module.css";
+
+export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
+  return (
+    <fieldset disabled={!desk.month.writes} className={styles.form}>
+      <CopyWeek desk={desk} />
+      <LastMonth desk={desk} />
+      <BringIn desk={desk} />
+    </fieldset>
+  );
+}
+
+function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
+  const weeks = weeksOf(month.file.dates);
+  const [from, setFrom] = useState(weeks[0]?.[0] ?? "");
+  const [to, setTo] = useState(weeks[1]?.[0] ?? "");
+  return (
+    <section className={styles.form} aria-label="Copy a week">
+      <h3>Copy a week</h3>
+      <p className="quiet small">Classes that stand there already stay. Notes are not copied.</p>
+      <div className={styles.two}>
+        <SlotChoice
+          label="The week of"
+          none="choose a week"
+          value={from}
+          options={weeks}
+          onChange={(week) => setFrom(week ?? "")}
+        />
+        <SlotChoice
+          label="To the week of"
+          none="choose a week"
+          value={to}
+          options={weeks}
+          onChange={(week) => setTo(week ?? "")}
+        />
+      </div>
+      <button
+        type="button"
+        className="button"
+        disabled={from === "" || to === "" || from === to}
+        onClick={() => acts.copyWeek(from, to)}
+      >
+        Copy the week
+      </button>
+    </section>
+  );
+}
+
+/** The classes of the month before on the same days of its weeks, each with the theme so many further on. */
+function LastMonth({ desk: { acts, props } }: { readonly desk: MonthDesk }) {
+  const [shift, setShift] = useState(1);
+  const [problem, setProblem] = useState("");
+  const last = addMonths(props.month, -1);
+  const take = async () => {
+    const sent = await send<MonthFile>("GET", `/api/programme/${last}/file`);
+    setProblem(sent.ok ? "" : sent.message);
+    if (sent.ok) acts.takeLastMonth(sent.value, shift);
+  };
+  return (
+    <section className={styles.form} aria-label="Last month">
+      <h3>Take {monthTitle(last)} over</h3>
+      <NumberOrNone
+        label="Themes further on by"
+        hint="in the order of their names; 0 leaves them as they were"
+        value={shift}
+        range={{ min: 0, max: 50 }}
+        onChange={(by) => setShift(by ?? 0)}
+      />
+      <button type="button" className="button" onClick={() => void take()}>
+        Take its classes over, without plans
+      </button>
+      {problem && <p className="problem">{problem}</p>}
+    </section>
+  );
+}
+
+/** The server reads the file, and says what it could not match. */
+function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
+  const [said, setSaid] = useState("");
+  const [replace, setReplace] = useState(false);
+  const bring = async (file: File | undefined) => {
+    if (!file) return;
+    const at = `/api/programme/${props.month}`;
+    const sent = /\.(csv|tsv|txt)$/i.test(file.name)
+      ? await send("POST", `${at}/csv`, file)
+      : await send("PUT", `${at}/file${replace ? "?replace=yes" : ""}`, file);
+    setSaid(sent.ok ? "" : sent.message);
+    if (sent.ok) session.say("The file is in.");
+  };
+  return (
+    <section className={styles.form} aria-label="A month file">
+      <h3>Bring a month file or a table in</h3>
+      <label className="check">
+        <input type="checkbox" checked={replace} onChange={(event) => setReplace(event.target.checked)} />a month file:
+        in place of what is there
+      </label>
+      <Labelled label="File">
+        {(id) => (
+          <input
+            id={id}
+            type="file"
+            accept=".json,.csv,.tsv,.txt"
+            onChange={(event) => void bring(event.target.files?.[0])}
+          />
+        )}
+      </Labelled>
+      {said && <p className="problem">{said}</p>}
+    </section>
+  );
+}
+
+/** The Mondays of the month's weeks; the first may lie before it. */
+function weeksOf(dates: MonthDesk["month"]["file"]["dates"]): [string, string][] {
+  const mondays = new Set(daysBetween(dates).map((date) => dateOfDay(dayNumber(date) - isoWeekday(date) + 1)));
+  return [...mondays].map((monday) => [monday, dayWords(monday)]);
+}

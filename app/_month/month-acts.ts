@@ -1,0 +1,107 @@
+/** What a person does to a month, each one step of undo, with the sentence that says what was done. */
+import { dayWords } from "#lib/calendar/day-words.ts";
+import type { Writer } from "#lib/doc/write.ts";
+import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
+import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
+import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
+import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
+import { classTitle } from "#lib/tide/day-marks.ts";
+import type { Moving } from "#lib/tide/preview.ts";
+import { newId } from "../_parts/new-id.ts";
+import type { MonthSession } from "./month-session.ts";
+
+export interface MonthActs {
+  /** Runs one act as one step of undo and says the sentence; false where nobody may write. */
+  run(act: (w: Writer) => void, sentence?: string): boolean;
+  add(slot: MonthSlot): void;
+  change(slot: MonthSlot, change: SlotChange): void;
+  move(to: Moving): void;
+  takeOut(slot: MonthSlot): void;
+  putBack(slot: MonthSlot): void;
+  putPlan(slot: MonthSlot, plan: string | null): void;
+  fill(plans: Readonly<Record<string, string | null>>): void;
+  copyWeek(from: string, to: string): void;
+  takeLastMonth(last: MonthFile, shiftThemes: number): void;
+  /** The list of plans beside the month, for the keys 1 to 9; null when there is none. */
+  listPlans(list: ListedPlans | null): void;
+  putNthPlan(n: number): void;
+}
+
+interface ListedPlans {
+  readonly slot: MonthSlot;
+  readonly plans: readonly string[];
+}
+
+/** Long because: every act with its sentence, side by side. */
+export function monthActs(session: MonthSession): MonthActs {
+  const file = (): MonthFile => session.getSnapshot().file;
+  const name = (slot: MonthSlot) => `${classTitle(file(), slot)} on ${dayWords(slot.date)}`;
+  const run: MonthActs["run"] = (act, sentence) => {
+    const did = session.act(act);
+    if (did && sentence !== undefined) session.say(sentence);
+    return did;
+  };
+  const copied = (copy: (w: Writer) => Copied) => {
+    let did: Copied | undefined;
+    run((w) => {
+      did = copy(w);
+    });
+    if (did) session.say(copiedWords(did));
+  };
+  let list: ListedPlans | null = null;
+  const putPlan: MonthActs["putPlan"] = (slot, plan) =>
+    run(
+      (w) => changeSlot(w, slot.id, { plan }),
+      plan === null ? `No plan in ${name(slot)}.` : `${titleOf(file(), plan)} in ${name(slot)}.`,
+    );
+  return {
+    run,
+    putPlan,
+    add: (slot) => run((w) => addSlot(w, slot, Date.now()), `Added: ${name(slot)}.`),
+    change: (slot, change) => run((w) => changeSlot(w, slot.id, change)),
+    move: (to) => {
+      const slot = session.getSnapshot().look.slots.find((one) => one.slot.id === to.slot)?.slot;
+      if (!slot || (slot.date === to.date && slot.start === to.start)) return;
+      run(
+        (w) => changeSlot(w, to.slot, { date: to.date, start: to.start }),
+        `Moved: ${classTitle(file(), slot)} to ${dayWords(to.date)}, ${to.start}.`,
+      );
+    },
+    takeOut: (slot) =>
+      run((w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: null }), `Taken out of the month: ${name(slot)}.`),
+    putBack: (slot) => run((w) => putBackSlot(w, slot.id), `Put back: ${name(slot)}.`),
+    fill: (plans) =>
+      run(
+        (w) => applyFill(w, plans),
+        `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`,
+      ),
+    copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now() })),
+    takeLastMonth: (last, shiftThemes) => {
+      const { state } = session.getSnapshot();
+      const before = { ...state, ...classesOf(last) };
+      copied((w) => takeLastMonth(w, before, { newId, now: Date.now(), shiftThemes }));
+    },
+    listPlans: (next) => {
+      list = next;
+    },
+    putNthPlan: (n) => {
+      const plan = list?.plans[n - 1];
+      if (list && plan !== undefined) putPlan(list.slot, plan);
+    },
+  };
+}
+
+/** A month's classes, as a document would hold them. */
+const classesOf = ({ dates, holidays = {}, pattern = [], slots }: MonthFile) => ({
+  ...{ month: dates.from.slice(0, 7), dates, holidays, pattern },
+  slots: slots.filter(({ date }) => date >= dates.from),
+});
+
+const titleOf = (file: MonthFile, plan: string): string => planTitle(own(file.plans, plan)?.title ?? "");
+
+function copiedWords({ slots, left }: Copied): string {
+  const rest = left > 0 ? ` ${plural(left, "class", "classes")} stood there already or had no day.` : "";
+  return `${plural(slots.length, "class", "classes")} copied.${rest}`;
+}

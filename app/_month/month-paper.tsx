@@ -1,0 +1,114 @@
+"use client";
+/** The month on one A4 page: its sheet, and below it what is open, in words. */
+import { useMemo, useRef } from "react";
+import { dayName, dayOfMonth, monthTitle } from "#lib/calendar/day-words.ts";
+import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { findingsByDay } from "#lib/tide/day-findings.ts";
+import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
+import { daysBetween } from "#lib/tide/sheet.ts";
+import type { FindingLine } from "#lib/tide/types.ts";
+import type { MonthDesk } from "./month-desk.ts";
+import { dropWords, legendWords } from "./month-foot.tsx";
+import styles from "./paper.module.css";
+import type { SheetHands, SheetShown } from "./sheet/sheet-types.ts";
+import { TideTable } from "./sheet/tide-table.tsx";
+import { useTideSheet } from "./sheet/use-sheet.ts";
+
+/** Px of an A4 page between its margins, at 96 to the inch. */
+const PAPER_WIDTH = 726;
+
+const nothing = () => undefined;
+const NO_HANDS: SheetHands = {
+  ...{ onOpen: nothing, onAdd: nothing, onFinding: nothing, onFocusSlot: nothing },
+  ...{ onKeyDown: nothing, onGrab: nothing, onPoint: nothing },
+};
+
+export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
+  const { month, choice, props } = desk;
+  const { regulars, rooms } = choice;
+  const { file, look } = month;
+  const paper = useRef({ width: PAPER_WIDTH }).current;
+  const measured = useTideSheet({
+    ...{ month: file, sums: look.sums, findings: look.findings, regulars, rooms },
+    ...{ allGroups: true, allCoaches: true, paper },
+  });
+  const { sheet, layout, tops, box, body } = measured;
+  const shown: SheetShown = {
+    ...{ sheet, layout, tops, tabStop: "", openSlot: null, lit: null, moving: null, onlyCoach: null, finding: null },
+    ...{ proposed: new Set(), today: "", writes: false, guests: [] },
+  };
+  const counts = monthCounts(file, look.sums, look.findings);
+  return (
+    <article className={styles.paper} style={{ width: PAPER_WIDTH }}>
+      <h1>{monthTitle(props.month)}</h1>
+      <p>
+        {file.studio.name}. {plural(counts.classes, "class", "classes")}.
+        {regulars !== null && (
+          <>
+            {" "}
+            Work and rest of the <b>{own(file.regulars, regulars)?.name}</b>.
+          </>
+        )}
+      </p>
+      <div ref={box}>
+        <TideTable shown={shown} hands={NO_HANDS} body={body} title={monthTitle(props.month)} onCoach={nothing} />
+      </div>
+      <OpenInWords desk={desk} />
+      <p className={styles.legend}>
+        {legendWords(desk)} {dropWords(desk)}
+      </p>
+    </article>
+  );
+}
+
+const LEVELS = [
+  ["must", "Must fix"],
+  ["look", "Look again"],
+] as const;
+
+function OpenInWords({ desk: { month, choice } }: { readonly desk: MonthDesk }) {
+  const { file, look } = month;
+  const lines = useMemo(() => {
+    const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
+    const place = { month: file, regulars: choice.regulars, slot: (id: string) => slots.get(id) };
+    const { byDay } = findingsByDay(look.findings, place, daysBetween(file.dates), true);
+    return [...byDay]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .flatMap(([date, all]) => all.map((line) => ({ date, line })));
+  }, [file, look, choice.regulars]);
+  const promised = promiseWords(look.sums);
+  return (
+    <section className={styles.open} aria-label="What is open">
+      {LEVELS.map(([level, title]) => (
+        <Level key={level} title={title} lines={lines.filter(({ line }) => line.level === level)} />
+      ))}
+      {promised && <p>{promised}</p>}
+    </section>
+  );
+}
+
+function Level({
+  title,
+  lines,
+}: {
+  readonly title: string;
+  readonly lines: readonly { date: string; line: FindingLine }[];
+}) {
+  if (lines.length === 0) return null;
+  return (
+    <div>
+      <h2>{title}</h2>
+      <ul>
+        {lines.map(({ date, line }) => (
+          <li key={line.id}>
+            <span className="mono">
+              {dayName(date).slice(0, 2)} {dayOfMonth(date)}
+            </span>{" "}
+            {line.words}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

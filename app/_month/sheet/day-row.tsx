@@ -1,0 +1,112 @@
+/** One day of the month: its date, its classes, work by muscle group, coaches, what to mend. */
+import { dayName, dayOfMonth, dayWords } from "#lib/calendar/day-words.ts";
+import type { CoachCell, TideDay } from "#lib/tide/types.ts";
+import { ClassLines } from "./class-lines.tsx";
+import { DayRail } from "./day-rail.tsx";
+import { FindingLines } from "./finding-lines.tsx";
+import styles from "./sheet.module.css";
+import type { SheetHands, SheetShown } from "./sheet-types.ts";
+
+export interface DayRowProps {
+  readonly day: TideDay;
+  readonly at: number;
+  readonly shown: SheetShown;
+  readonly hands: SheetHands;
+}
+
+export function DayRow({ day, at, shown, hands }: DayRowProps) {
+  const { layout, sheet, finding } = shown;
+  const marked = finding !== null && day.lines.some(({ findings }) => findings.some(({ id }) => id === finding.id));
+  const work = new Map(day.groups.map((cell) => [cell.group, cell]));
+  const taught = new Map(day.coaches.map((cell) => [cell.coach, cell]));
+  return (
+    <tr
+      data-date={day.date}
+      data-week={day.weekday === 1 && at > 0 ? "begins" : undefined}
+      data-time={day.date < shown.today ? "over" : day.date === shown.today ? "today" : undefined}
+      data-marked={marked ? "" : undefined}
+    >
+      <DayHead day={day} shown={shown} hands={hands} />
+      <td className={styles.classes}>
+        {layout.kind === "phone" ? <ClassLines {...{ day, shown, hands }} /> : <DayRail {...{ day, shown, hands }} />}
+        {layout.kind !== "laptop" && layout.rail > 0 && <FindingLines day={day} hands={hands} chosen={finding?.id} />}
+      </td>
+      {sheet.columns.map(({ group }) => {
+        const cell = work.get(group);
+        return <td key={group}>{cell && <span className="visually-hidden">{cell.words}</span>}</td>;
+      })}
+      {layout.kind === "laptop" && (
+        <td className={styles.like}>
+          {day.like && <span data-alike={day.like.tooAlike ? "" : undefined}>{day.like.percent}</span>}
+        </td>
+      )}
+      {sheet.coaches.slice(0, layout.coaches).map(({ id }) => (
+        <CoachTime key={id} cell={taught.get(id)} />
+      ))}
+      {layout.findings > 0 && (
+        <td className={styles.mend}>
+          <FindingLines day={day} hands={hands} chosen={finding?.id} low />
+        </td>
+      )}
+    </tr>
+  );
+}
+
+/** The day's name; for those who may write a button that adds a class. Long because: the day with and without the right to write, side by side. */
+function DayHead({ day, shown, hands }: Omit<DayRowProps, "at">) {
+  const { date } = day;
+  const name = (
+    <span className={styles.dayName} aria-hidden="true">
+      <span className={styles.weekday}>{dayName(date).slice(0, 2)}</span>
+      <span className={styles.number}>{dayOfMonth(date)}</span>
+    </span>
+  );
+  const here = shown.guests.filter(({ slot }) => slot !== null && day.marks.some((mark) => mark.slot.id === slot));
+  const words = [
+    dayWords(date),
+    ...(date === shown.today ? ["today"] : []),
+    ...(day.holiday ? [day.holiday] : []),
+  ].join(", ");
+  return (
+    <th scope="row" className={styles.date}>
+      {shown.writes ? (
+        <button
+          type="button"
+          className={styles.day}
+          data-day={date}
+          tabIndex={shown.tabStop === date ? 0 : -1}
+          aria-label={`${words}: add a class`}
+          onClick={() => hands.onAdd(date)}
+        >
+          {name}
+        </button>
+      ) : (
+        <span className={styles.day} data-day={date}>
+          <span className="visually-hidden">{words}</span>
+          {name}
+        </span>
+      )}
+      {here.map(({ name: guest }) => (
+        <span key={guest} className={styles.guest} title={`${guest} is here`}>
+          <span aria-hidden="true">{guest.slice(0, 2)}</span>
+          <span className="visually-hidden">{guest} is here</span>
+        </span>
+      ))}
+    </th>
+  );
+}
+
+function CoachTime({ cell }: { readonly cell: CoachCell | undefined }) {
+  if (!cell) return <td className={styles.coach} data-free="" />;
+  return (
+    <td className={styles.coach} data-double={cell.double ? "" : undefined} data-tight={cell.tight ? "" : undefined}>
+      <span className="visually-hidden">{cell.words}</span>
+      <span aria-hidden="true">{cell.double ? "2×" : cell.minutes}</span>
+      <span className={styles.coachRail} aria-hidden="true">
+        {cell.bars.map(({ from, to }) => (
+          <i key={`${from} ${to}`} style={{ left: `${from * 100}%`, width: `${Math.max(6, (to - from) * 100)}%` }} />
+        ))}
+      </span>
+    </td>
+  );
+}

@@ -1,0 +1,116 @@
+"use client";
+/** The state of the month's page: what is chosen, what is on its way, and the month as it then is. */
+import { useEffect, useMemo, useRef, useState } from "react";
+import { MonthAnalyst } from "#lib/month/check/analyst.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { togetherKey } from "#lib/tide/finding-words.ts";
+import { withSlots } from "#lib/tide/preview.ts";
+import { monthActs } from "./month-acts.ts";
+import type { MonthChoice, MonthDesk } from "./month-desk.ts";
+import type { MonthSession } from "./month-session.ts";
+import type { MonthPageProps } from "./month-types.ts";
+import { placeInAddress, writeAddress } from "./place-in-address.ts";
+import { useMonth } from "./use-month.ts";
+
+export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk {
+  const month = useMonth(session);
+  const [choice, setChoice] = useState<MonthChoice>(() => firstChoice(props));
+  const acts = useMemo(() => monthActs(session), [session]);
+  const shown = useShown(month, choice);
+  const slots = useMemo(() => new Map(month.look.slots.map(({ slot }) => [slot.id, slot])), [month.look]);
+  const chosen = useChosen(shown, choice);
+  const settled = useSettled(month, choice);
+  useSharedPlace(session, settled);
+  return {
+    ...{ session, month, props, acts, shown, chosen },
+    choice: settled,
+    choose: (part) => setChoice((now) => ({ ...now, ...part })),
+    slot: (id) => slots.get(id),
+  };
+}
+
+function firstChoice({ month }: MonthPageProps): MonthChoice {
+  const slot = placeInAddress();
+  return {
+    regulars: null,
+    rooms: [],
+    allGroups: false,
+    allCoaches: false,
+    finding: null,
+    panel: slot === null ? null : { kind: "class", slot },
+    at: { date: `${month}-01`, slot },
+    moving: null,
+    lit: null,
+    onlyCoach: null,
+    proposed: {},
+  };
+}
+
+type Month = MonthDesk["month"];
+
+/** What was never chosen, or is no longer there, is the first of its kind. */
+function useSettled({ file, look, today }: Month, choice: MonthChoice): MonthChoice {
+  const { regulars, rooms, at } = choice;
+  return useMemo(() => {
+    const ids = Object.keys(file.regulars);
+    const there = rooms.filter((id) => own(file.rooms, id) !== undefined);
+    const { from, to } = file.dates;
+    const never = at.slot === null && at.date === from && today >= from && today <= to;
+    return {
+      ...choice,
+      regulars: regulars !== null && ids.includes(regulars) ? regulars : mostClasses(ids, look.sums),
+      rooms: there.length > 0 ? there : roomsUsed(file),
+      at: never && choice.panel === null ? { date: today, slot: null } : at,
+    };
+  }, [file, look, today, choice, regulars, rooms, at]);
+}
+
+/** Of the regulars those that come on most days. */
+function mostClasses(ids: readonly string[], sums: Month["look"]["sums"]): string | null {
+  const days = (id: string) => own(sums.regulars, id)?.days.length ?? 0;
+  return ids.length === 0 ? null : ids.reduce((a, b) => (days(b) > days(a) ? b : a));
+}
+
+/** Rooms in which something takes place, in the studio's order; all of them while nothing does. */
+function roomsUsed(file: Month["file"]): string[] {
+  const used = new Set([...file.slots, ...(file.pattern ?? [])].map(({ room }) => room));
+  const all = Object.keys(file.rooms);
+  const there = all.filter((id) => used.has(id));
+  return there.length > 0 ? there : all;
+}
+
+/** A second analyst, so that what is only tried leaves the first one's answers as they are. */
+function useShown({ file, look }: Month, { moving, proposed }: MonthChoice): MonthDesk["shown"] {
+  const analyst = useRef<MonthAnalyst | null>(null);
+  return useMemo(() => {
+    const changed = new Map<string, (typeof look.slots)[number]["slot"]>();
+    for (const { slot } of look.slots) {
+      const plan = own(proposed, slot.id);
+      if (plan !== undefined) changed.set(slot.id, { ...slot, plan });
+      if (moving?.slot === slot.id)
+        changed.set(slot.id, { ...(changed.get(slot.id) ?? slot), date: moving.date, start: moving.start });
+    }
+    if (changed.size === 0) return { file, look };
+    analyst.current ??= new MonthAnalyst();
+    const tried = withSlots(file, [...changed.values()]);
+    return { file: tried, look: analyst.current.look(tried) };
+  }, [file, look, moving, proposed]);
+}
+
+function useChosen({ file, look }: MonthDesk["shown"], { finding, regulars }: MonthChoice): MonthDesk["chosen"] {
+  return useMemo(() => {
+    const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
+    const place = { month: file, regulars, slot: (id: string) => slots.get(id) };
+    const first = look.findings.find(({ id }) => id === finding) ?? look.findings[0];
+    if (!first) return [];
+    const key = togetherKey(first, place);
+    return look.findings.filter((other) => other.rule === first.rule && togetherKey(other, place) === key);
+  }, [file, look, finding, regulars]);
+}
+
+/** Others see which class is open here, and coming back to this address opens it again. */
+function useSharedPlace(session: MonthSession, { panel, at }: MonthChoice): void {
+  const open = panel?.kind === "class" ? panel.slot : null;
+  useEffect(() => session.select(open ?? at.slot), [session, open, at.slot]);
+  useEffect(() => writeAddress(open), [open]);
+}

@@ -1,0 +1,155 @@
+"use client";
+/** The month by hand: keys between days and classes, a class that is moved by key or dragged, and what a press does. */
+import { type KeyboardEvent, useEffect, useRef } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
+import { startLater } from "#lib/tide/preview.ts";
+import { classesOn, daysOn, placeOfSlot, type TidePlace } from "#lib/tide/steps.ts";
+import { following } from "./finding-corner.tsx";
+import { type MovingCommand, SHEET_COMMANDS, type SheetCommand } from "./month-commands.ts";
+import type { MonthDesk } from "./month-desk.ts";
+import type { SheetHands } from "./sheet/sheet-types.ts";
+import type { MeasuredSheet } from "./sheet/use-sheet.ts";
+import { useDrag } from "./use-drag.ts";
+
+export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
+  const { choice, choose } = desk;
+  const drag = useDrag(desk, measured);
+  const goTo = useFocus(desk, measured);
+  const open = (slot: string) => {
+    if (!drag.wasDragged())
+      choose({ panel: { kind: "class", slot }, at: placeOfSlot(measured.sheet.days, slot) ?? choice.at });
+  };
+  return {
+    onOpen: open,
+    onAdd: (date) => choose({ panel: { kind: "new", date }, at: { date, slot: null } }),
+    onFinding: (finding) => choose({ finding }),
+    onFocusSlot: (slot) => {
+      const at = placeOfSlot(measured.sheet.days, slot);
+      const beside = choice.panel?.kind === "class" ? { panel: { kind: "class" as const, slot } } : {};
+      if (at && (at.slot !== choice.at.slot || at.date !== choice.at.date)) choose({ at, ...beside });
+    },
+    onKeyDown: (event) => onKey(event, desk, measured, goTo),
+    onGrab: drag.grab,
+    onPoint: (lit) => choose({ lit }),
+  };
+}
+
+/** Puts the focus on a place, also when its class has gone to another row meanwhile. */
+function useFocus(desk: MonthDesk, { body }: MeasuredSheet): (place: TidePlace) => void {
+  const wanted = useRef<TidePlace | null>(null);
+  useEffect(() => {
+    const place = wanted.current;
+    if (!place) return;
+    const name = place.slot === null ? `[data-day="${place.date}"]` : `button[data-slot="${place.slot}"]`;
+    const found = body.current?.querySelector<HTMLElement>(name);
+    if (!found) return;
+    wanted.current = null;
+    if (document.activeElement !== found) found.focus();
+  });
+  return (place) => {
+    wanted.current = place;
+    const panel = desk.choice.panel;
+    const beside =
+      panel?.kind === "class" && place.slot !== null ? { panel: { kind: "class" as const, slot: place.slot } } : {};
+    desk.choose({ at: place, ...beside });
+  };
+}
+
+function onKey(
+  event: KeyboardEvent<HTMLElement>,
+  desk: MonthDesk,
+  measured: MeasuredSheet,
+  goTo: (place: TidePlace) => void,
+): void {
+  const { choice } = desk;
+  if (choice.moving) {
+    keyHandler(SHEET_COMMANDS, "moving", { run: movingCommands(desk, choice.moving, goTo) })(event);
+    return;
+  }
+  const target = event.target instanceof HTMLElement ? event.target : null;
+  const date = target?.closest<HTMLElement>("[data-date]")?.dataset.date;
+  if (date === undefined) return;
+  const slot = target?.closest<HTMLElement>("[data-slot]")?.dataset.slot ?? null;
+  keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, { date, slot }, goTo) })(event);
+}
+
+function sheetCommands(
+  desk: MonthDesk,
+  { sheet: { days } }: MeasuredSheet,
+  at: TidePlace,
+  goTo: (place: TidePlace) => void,
+): Readonly<Record<SheetCommand, () => void>> {
+  const [first, last] = [days[0]?.date ?? at.date, days.at(-1)?.date ?? at.date];
+  const plan = (n: number) => () => desk.acts.putNthPlan(n);
+  return {
+    "day-before": () => goTo(daysOn(days, at, -1)),
+    "day-after": () => goTo(daysOn(days, at, 1)),
+    "class-before": () => goTo(classesOn(days, at, -1)),
+    "class-after": () => goTo(classesOn(days, at, 1)),
+    "week-before": () => goTo(daysOn(days, at, -7)),
+    "week-after": () => goTo(daysOn(days, at, 7)),
+    "first-day": () => goTo({ date: first, slot: null }),
+    "last-day": () => goTo({ date: last, slot: null }),
+    ...sheetActs(desk, at),
+    ...{ "plan-1": plan(1), "plan-2": plan(2), "plan-3": plan(3), "plan-4": plan(4), "plan-5": plan(5) },
+    ...{ "plan-6": plan(6), "plan-7": plan(7), "plan-8": plan(8), "plan-9": plan(9) },
+  };
+}
+
+function sheetActs(desk: MonthDesk, at: TidePlace) {
+  const { choose, choice, acts, month } = desk;
+  const slot = at.slot === null ? undefined : desk.slot(at.slot);
+  return {
+    add: () => month.writes && choose({ panel: { kind: "new", date: at.date } }),
+    move: () => slot && month.writes && choose({ moving: { slot: slot.id, date: slot.date, start: slot.start } }),
+    "take-out": () => slot && (slot.out ? acts.putBack(slot) : acts.takeOut(slot)),
+    "next-finding": () => choose({ finding: following(desk) }),
+    "other-regulars": () =>
+      choose({
+        regulars: nextOf(
+          Object.keys(month.file.regulars).map((id) => ({ id })),
+          choice.regulars ?? "",
+        ),
+      }),
+    close: () => choose({ panel: null, lit: null }),
+  };
+}
+
+/** The id after that one, the first after the last. */
+function nextOf(list: readonly { readonly id: string }[], id: string | undefined): string | null {
+  const at = list.findIndex((one) => one.id === id);
+  return list[(at + 1) % Math.max(1, list.length)]?.id ?? null;
+}
+
+function movingCommands(
+  { choose, acts, month, slot: slotOf }: MonthDesk,
+  moving: NonNullable<MonthDesk["choice"]["moving"]>,
+  goTo: (place: TidePlace) => void,
+): Readonly<Record<MovingCommand, () => void>> {
+  const { from, to } = month.file.dates;
+  const stay = (date: string) => {
+    goTo({ date, slot: moving.slot });
+    return date;
+  };
+  const later = (steps: number) => () => choose({ moving: { ...moving, start: startLater(moving.start, steps) } });
+  const days = (by: number) => () => {
+    const date = dateOfDay(dayNumber(moving.date) + by);
+    if (date >= from && date <= to) choose({ moving: { ...moving, date: stay(date) } });
+  };
+  return {
+    earlier: later(-1),
+    later: later(1),
+    "up-a-day": days(-1),
+    "down-a-day": days(1),
+    "put-there": () => {
+      acts.move(moving);
+      stay(moving.date);
+      choose({ moving: null });
+    },
+    "give-up": () => {
+      stay(slotOf(moving.slot)?.date ?? moving.date);
+      choose({ moving: null });
+    },
+  };
+}
