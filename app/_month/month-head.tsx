@@ -4,7 +4,7 @@ import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import { monthSums, monthTitle } from "./month-words.ts";
+import { monthTitle, openSums } from "./month-words.ts";
 
 interface HeadProps {
   readonly session: MonthSession;
@@ -17,7 +17,7 @@ export function MonthHead({ session, props, month }: HeadProps) {
   return (
     <header className={styles.head}>
       <h1>{monthTitle(props.month)}</h1>
-      <p className={styles.sums}>{month.ready && monthSums(month.slots.length, month.problems)}</p>
+      <p className={styles.sums}>{month.ready && openSums(month.slots.length, month.problems)}</p>
       <p className={styles.state}>
         {others.length > 0 && <span>Also here: {others.map((person) => person.name.split(" ")[0]).join(", ")}</span>}
         {month.ready && !month.writes && <span>read only</span>}

@@ -72,7 +72,7 @@ export const openWords = (problems: readonly MonthProblem[]): string =>
   [...new Set(problems.map((problem) => OPEN_WORDS[problem.kind]))].join(", ");
 
 /** "9 classes; still to do: 2 without a plan, 1 clash" */
-export function monthSums(classes: number, problems: ReadonlyMap<string, readonly MonthProblem[]>): string {
+export function openSums(classes: number, problems: ReadonlyMap<string, readonly MonthProblem[]>): string {
   const count = (...kinds: MonthProblemKind[]) =>
     [...problems.values()]
       .flatMap((own) => [...new Set(own.map(({ kind }) => kind))])

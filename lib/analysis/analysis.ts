@@ -16,7 +16,7 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { RuleChecker } from "#lib/rules/checker.ts";
 import { hasUsableTimes, NOTHING_SAID } from "#lib/rules/context.ts";
 import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
-import type { KnownPlan } from "#lib/rules/known-plan.ts";
+import type { KnownParts } from "#lib/rules/known-plan.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
 import { TellingCounter } from "#lib/talk/telling.ts";
@@ -76,7 +76,7 @@ class LazyAnalysis implements PlanAnalysis {
   private readonly checker: RuleChecker;
   private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan" | "clock">]?: PlanAnalysis[Part] } & {
     keptClock?: KeptClock;
-    spans?: KnownPlan["spans"];
+    spans?: KnownParts["spans"];
   } = {};
 
   constructor(plan: Plan, tools: Tools, checker: RuleChecker) {
@@ -131,7 +131,7 @@ class LazyAnalysis implements PlanAnalysis {
     });
   }
 
-  private get spans(): KnownPlan["spans"] {
+  private get spans(): KnownParts["spans"] {
     if (this.made.spans === undefined)
       this.made.spans = hasUsableTimes(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
     return this.made.spans;

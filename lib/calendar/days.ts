@@ -64,6 +64,12 @@ export function isoWeek(date: string): { year: number; week: number } {
   return { year, week: Math.floor((thursday - dayNumber(`${pad(year, 4)}-01-01`)) / 7) + 1 };
 }
 
+/** "2026-W10". */
+export function weekText(date: string): string {
+  const { year, week } = isoWeek(date);
+  return `${pad(year, 4)}-W${pad(week, 2)}`;
+}
+
 /** A month as weeks of seven days, Monday first; null where a day belongs to the neighbouring month. */
 export function weeksOfMonth(month: string): (string | null)[][] {
   const days: (string | null)[] = daysOfMonth(month);

@@ -57,13 +57,31 @@ export interface WallMoment {
  * When the wall clock shows `wall`. A skipped time takes the offset before the gap; of one that comes twice it is the first
  * (RFC 5545 §3.3.5). Throws RangeError for an unknown zone.
  */
-export function momentOf(wall: number, zone: string): WallMoment {
-  const before = wall - offsetAt(wall - DAY_MS, zone);
-  const after = wall - offsetAt(wall + DAY_MS, zone);
-  const shown = [...new Set([before, after])].filter((at) => wallTimeAt(at, zone) === wall);
+export const momentOf = (wall: number, zone: string): WallMoment => momentBy(wall, (at) => offsetAt(at, zone));
+
+function momentBy(wall: number, offset: (at: number) => number): WallMoment {
+  const before = wall - offset(wall - DAY_MS);
+  const after = wall - offset(wall + DAY_MS);
+  const shown = (before === after ? [before] : [before, after]).filter((at) => at + offset(at) === wall);
   const [first, second] = shown;
   if (first === undefined) return { at: before, kind: "skipped" };
   return second === undefined ? { at: first, kind: "once" } : { at: Math.min(first, second), kind: "twice" };
+}
+
+/** A zone's wall clock over some weeks, for many times at once: `momentOf` and `wallTimeAt` without asking the platform. */
+export interface WallClock {
+  readonly momentOf: (wall: number) => WallMoment;
+  readonly wallTimeAt: (at: number) => number;
+}
+
+/** Holds from two days before `from` to two days after `to` (wall times or instants, whichever). */
+export function zoneClock(zone: string, from: number, to: number): WallClock {
+  // An instant is at most a day from its wall time.
+  const [first, last] = [from - 4 * DAY_MS, to + 4 * DAY_MS];
+  const changes = offsetChanges(zone, first, last);
+  const start = offsetAt(first, zone);
+  const offset = (at: number): number => changes.findLast((change) => change.at <= at)?.after ?? start;
+  return { momentOf: (wall) => momentBy(wall, offset), wallTimeAt: (at) => at + offset(at) };
 }
 
 /** The zone's clock put forward or back at `at`; offsets in ms. */

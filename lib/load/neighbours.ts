@@ -13,7 +13,7 @@ interface Neighbour {
   /** Newtons in the middle of the travel, from the item's own offset. */
   readonly atMidN: number;
 }
-export interface Neighbours {
+interface Neighbours {
   readonly lighter: Neighbour | null;
   readonly heavier: Neighbour | null;
 }

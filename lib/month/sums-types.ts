@@ -3,7 +3,7 @@
  * instants are ms since the epoch. The command's output is written by `print-sums.ts`.
  */
 import type { Group } from "#lib/plan/schema.ts";
-import type { ById, MonthSlot } from "./types.ts";
+import type { ById, KnownPlan, MonthSlot } from "./types.ts";
 
 /** A slot with its instants. */
 export interface TimedSlot {
@@ -12,6 +12,16 @@ export interface TimedSlot {
   readonly to: number;
   /** How often the wall clock shows its start. */
   readonly kind: "once" | "skipped" | "twice";
+  /** What the wall clock shows at its end, "19:45". */
+  readonly till: string;
+}
+
+/** A slot that is on, with what is known of its plan: all that sums and rules look at. */
+export interface MonthClass extends TimedSlot {
+  readonly id: string;
+  readonly date: string;
+  /** Undefined where there is no plan or it is not known. */
+  readonly plan: KnownPlan | undefined;
 }
 
 export interface MonthSums {

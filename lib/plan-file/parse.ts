@@ -3,12 +3,12 @@
  * The file command, import and every test go through here.
  */
 import * as z from "zod/mini";
-import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import { planJsonSchema } from "#lib/plan/json-schema.ts";
 import { readJsonText } from "#lib/plan/json-text.ts";
 import { findFlaw } from "#lib/plan/plain-data.ts";
-import { formatPointer, type Path, type PlanProblem, valueAt } from "#lib/plan/pointer.ts";
+import { formatPointer, type Path, type PlanProblem, problemLine } from "#lib/plan/pointer.ts";
 import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "#lib/plan/schema.ts";
+import { firstProblem, type SchemaIssue } from "#lib/plan/schema-problem.ts";
 import { crossCheck } from "./cross-check.ts";
 
 export type PlanParse =
@@ -39,7 +39,8 @@ function parse(input: unknown): PlanParse {
   const flaw = findFlaw(value);
   if (flaw) return refuse(flaw);
   const read = readParts(value);
-  if (!read.ok) return refuse(firstProblem(read.issues, value));
+  if (!read.ok)
+    return refuse(firstProblem(read.issues, value, planJsonSchema()) ?? { path: [], problem: "should be a plan file" });
   const problem = crossCheck(read.plan);
   return problem ? refuse(problem) : { ok: true, plan: read.plan };
 }
@@ -50,7 +51,9 @@ const outline = z.extend(planSchema, {
   items: z.array(z.unknown()).check(z.maxLength(2000)),
 });
 
-type Parts = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly issues: readonly Issue[] };
+type Parts =
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly issues: readonly SchemaIssue[] };
 
 /** Reads as the schema does, but stops at the first wrong move or item, so that a file wrong everywhere stays cheap. */
 function readParts(value: unknown): Parts {
@@ -71,18 +74,11 @@ function readParts(value: unknown): Parts {
   return { ok: true, plan: { ...head.data, moves, items } };
 }
 
-const below = (at: Path, issues: readonly Issue[]): Issue[] =>
+const below = (at: Path, issues: readonly SchemaIssue[]): SchemaIssue[] =>
   issues.map((issue) => ({ ...issue, path: [...at, ...issue.path] }));
 
-function refuse({ path, problem }: PlanProblem): PlanParse {
-  const pointer = formatPointer(path);
-  return { ok: false, pointer, message: oneLine(`${pointer === "" ? "the plan file" : pointer} ${problem}`) };
-}
-
-/** Keys and ids in a message come from the file, so control characters are removed: they could break a terminal. */
-function oneLine(text: string): string {
-  const plain = text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Surrogate}]/gu, "?");
-  return plain.length > 600 ? `${plain.slice(0, 597)}...` : plain;
+function refuse(problem: PlanProblem): PlanParse {
+  return { ok: false, pointer: formatPointer(problem.path), message: problemLine(problem, "the plan file") };
 }
 
 /** Maps whose keys are ids, so that a repeated key is a repeated id. */
@@ -93,55 +89,3 @@ function repeatedKey({ path, problem }: PlanProblem): PlanProblem {
   const isId = ID_MAPS.test(path.slice(0, -1).join("/"));
   return { path, problem: isId ? "is a repeated id: it is given twice" : "is a repeated key: it is given twice" };
 }
-
-type Issue = z.core.$ZodIssue;
-
-/** The first problem of a file. An unknown key goes before a missing one beside it: most often it is a typing slip. */
-function firstProblem(issues: readonly Issue[], value: unknown): PlanProblem {
-  const [first] = issues;
-  if (!first) return { path: [], problem: "should be a plan file" };
-  const parent = plainPath(first.path).slice(0, -1).join("\n");
-  const slip = issues.find((i) => i.code === "unrecognized_keys" && plainPath(i.path).join("\n") === parent);
-  return toProblem(isMissing(first, value) && slip ? slip : first, [], value);
-}
-
-function toProblem(issue: Issue, above: Path, value: unknown): PlanProblem {
-  const path = [...above, ...plainPath(issue.path)];
-  switch (issue.code) {
-    case "unrecognized_keys":
-      return { path: [...path, issue.keys[0] ?? ""], problem: "is not a key of this format" };
-    case "invalid_key":
-      return { path, problem: "should be named by an id: 1 to 64 small letters, digits and hyphens" };
-    case "custom":
-      return { path, problem: `should go upwards: ${issue.message}` };
-    case "invalid_union": {
-      const branch = bestBranch(issue.errors);
-      if (branch) return toProblem(branch, path, value);
-      return withExpected(
-        path,
-        `one of ${"options" in issue ? String(issue.options).replaceAll(",", ", ") : ""}`,
-        value,
-      );
-    }
-    default: {
-      const node = schemaAt(planJsonSchema(), path, value);
-      return withExpected(path, node ? expectedWords(node) : "something else", value);
-    }
-  }
-}
-
-function withExpected(path: Path, expected: string, value: unknown): PlanProblem {
-  const missing = path.length > 0 && valueAt(value, path) === undefined;
-  return { path, problem: missing ? `is missing; it should be ${expected}` : `should be ${expected}` };
-}
-
-const isMissing = (issue: Issue, value: unknown): boolean => valueAt(value, plainPath(issue.path)) === undefined;
-
-/** The alternative with the fewest unknown keys, then the fewest problems. */
-function bestBranch(branches: readonly (readonly Issue[])[]): Issue | undefined {
-  const weight = (issues: readonly Issue[]): number =>
-    issues.reduce((sum, i) => sum + (i.code === "unrecognized_keys" ? 100 * i.keys.length : 1), 0);
-  return [...branches].sort((a, b) => weight(a) - weight(b))[0]?.[0];
-}
-
-const plainPath = (path: readonly PropertyKey[]): Path => path.map((p) => (typeof p === "symbol" ? String(p) : p));

@@ -38,6 +38,8 @@ export function expectedWords(node: JsonSchema): string {
       return list(node);
     case "object":
       return "an object";
+    case "null":
+      return "null";
     default:
       return "something else";
   }

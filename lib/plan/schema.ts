@@ -141,11 +141,11 @@ export const MOST_OF_A_SPRING = 20;
 const springCounts = z.record(id, wholeFrom(0, MOST_OF_A_SPRING));
 const secondsRange = z
   .tuple([workSeconds, workSeconds])
-  .check(z.refine(([a, b]) => a <= b, "the shortest must not be above the longest"));
+  .check(z.refine(([a, b]) => a <= b, "should go upwards: the shortest must not be above the longest"));
 const ascending = (max: number) =>
   z
     .tuple([numberFrom(0, max), numberFrom(0, max)])
-    .check(z.refine(([a, b]) => a <= b, "the first must not be above the second"));
+    .check(z.refine(([a, b]) => a <= b, "should go upwards: the first must not be above the second"));
 
 /** When in its item a line is to begin: so many seconds after the work begins, or before it ends. */
 export const lineAtSchema = z.union([

@@ -10,7 +10,7 @@ import { walkSetups } from "#lib/transitions/walk.ts";
 import { earlierInBlocks, placedMoves, placesInClass, ScopedContext } from "./context.ts";
 import type { AnyRule, Finding, PlaceInClass } from "./define/types.ts";
 import { type Batch, batchOf, findingsInOrder } from "./findings.ts";
-import type { KnownPlan } from "./known-plan.ts";
+import type { KnownParts } from "./known-plan.ts";
 import { findingsOfMove, inClass, type MoveFindings, type MovePlace, moveReads } from "./of-move.ts";
 import { type StudioRules, studioRulesOf } from "./studio-rules.ts";
 
@@ -29,7 +29,7 @@ export class RuleChecker {
   }
 
   /** In the order of `PlanCheck`. */
-  findings(known: KnownPlan): readonly Finding[] {
+  findings(known: KnownParts): readonly Finding[] {
     const { standards } = known;
     const studio = this.studio.get([standards], () => studioRulesOf(this.rules, standards));
     const batches = this.ofMoves(studio, known);
@@ -44,7 +44,7 @@ export class RuleChecker {
   }
 
   /** The rules that run once for each move item. */
-  private ofMoves(studio: StudioRules, known: KnownPlan): Batch[] {
+  private ofMoves(studio: StudioRules, known: KnownParts): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
     const earlier = earlierInBlocks(known.plan, moves);
     const { times, clock, ownRows } = known;
@@ -66,7 +66,7 @@ export class RuleChecker {
   }
 }
 
-function ofTimes(studio: StudioRules, { times: plan, clock, balance }: KnownPlan): Batch {
+function ofTimes(studio: StudioRules, { times: plan, clock, balance }: KnownParts): Batch {
   const given = { ...clock, plan, moves: placedMoves(plan, clock.rows), balance: () => balance };
   return batchOf(
     studio.reading.times,

@@ -6,7 +6,7 @@ import type { SpanOnClock } from "#lib/cues/on-clock.ts";
 import type { PlanParts } from "#lib/plan/parts.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 
-export interface KnownPlan extends PlanParts, KeptClock {
+export interface KnownParts extends PlanParts, KeptClock {
   readonly standards: Standards | undefined;
   readonly balance: Balance;
   /** One more than there are moves; null when the times are damaged and no cue can be placed. */

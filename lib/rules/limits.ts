@@ -7,7 +7,7 @@ import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/pl
 import type { AnyRule } from "./define/types.ts";
 
 /** How a number is shown and typed. A share (0..1) is typed as a percentage. */
-type LimitUnit = "s" | "%" | "N" | "mm" | "kg" | "MET" | "";
+type LimitUnit = "s" | "min" | "h" | "%" | "N" | "mm" | "kg" | "MET" | "";
 
 interface Named {
   /** The key in `standards`. */
@@ -74,10 +74,14 @@ function limitOf(name: string, node: Node): Limit {
   if (options) {
     return { ...named, kind: "choices", options, usual: Array.isArray(usual) ? usual.map(String) : [] };
   }
-  const words = node.type === "object" ? enumOf(node.propertyNames) : null;
+  const words = node.type === "object" && isWordList(node.additionalProperties) ? enumOf(node.propertyNames) : null;
   if (words) return { ...named, kind: "words", options: words, usual: {} };
   return { ...named, kind: "other", usual };
 }
+
+/** Else it is numbers by choice, which no screen can edit yet. */
+const isWordList = (node: unknown): boolean =>
+  typeof node === "object" && node !== null && "type" in node && node.type === "array";
 
 function enumOf(items: unknown): readonly string[] | null {
   if (typeof items !== "object" || items === null || !("enum" in items) || !Array.isArray(items.enum)) return null;
@@ -85,8 +89,10 @@ function enumOf(items: unknown): readonly string[] | null {
 }
 
 const UNITS: readonly (readonly [RegExp, LimitUnit])[] = [
-  [/Seconds$|^seconds$/, "s"],
-  [/Share$/, "%"],
+  [/Seconds(Day)?$|^seconds$/, "s"],
+  [/Minutes(Day)?$/, "min"],
+  [/Hours$/, "h"],
+  [/Share$|^(likeMost|riseMost)$/, "%"],
   [/N$/, "N"],
   [/Mm$/, "mm"],
   [/Kg$/, "kg"],

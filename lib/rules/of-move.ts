@@ -14,7 +14,7 @@ import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
 import type { PlacedMove, PlaceInClass } from "./define/types.ts";
 import { type Batch, mergedBatch, NOTHING_FOUND, namesMoments, type OwnBatch, ownBatchOf } from "./findings.ts";
-import type { KnownPlan } from "./known-plan.ts";
+import type { KnownParts } from "./known-plan.ts";
 import type { StudioRules } from "./studio-rules.ts";
 
 /** A move item among the others. */
@@ -49,7 +49,7 @@ export interface MoveFindings {
  * Everything that the findings about the item depend on, except when it begins: while it stays the same, no kind of rule has
  * to be looked at.
  */
-export function moveReads(studio: StudioRules, known: KnownPlan, at: MovePlace): Reads {
+export function moveReads(studio: StudioRules, known: KnownParts, at: MovePlace): Reads {
   const { frame, spans } = known;
   const { placed, before, earlier, from, n } = at;
   const reads: unknown[] = [
@@ -74,7 +74,7 @@ export const inClass = ({ kept, own, namesMoments }: MoveFindings, { start }: Cl
 
 export function findingsOfMove(
   studio: StudioRules,
-  known: KnownPlan,
+  known: KnownParts,
   at: MovePlace,
   was: MoveFindings | undefined,
 ): MoveFindings {
@@ -95,7 +95,7 @@ export function findingsOfMove(
 function ofItem(
   kept: Kept<OwnBatch>,
   studio: StudioRules,
-  { frame, plan }: KnownPlan,
+  { frame, plan }: KnownParts,
   { placed }: MovePlace,
 ): OwnBatch {
   return kept.get([studio, frame, placed.item, placed.move], () => {
@@ -108,7 +108,7 @@ function ofItem(
 function ofChange(
   kept: MoveFindings["kept"],
   studio: StudioRules,
-  known: KnownPlan,
+  known: KnownParts,
   { placed, from }: MovePlace,
 ): OwnBatch {
   const { frame, plan, clock } = known;
@@ -129,13 +129,13 @@ function ofChange(
 }
 
 /** An item of the change into the item at `to`: that with the words that tell the change, moves before it without words. */
-function itemOfChange({ plan, setups, told }: KnownPlan, at: number, to: number): PlanItem | undefined {
+function itemOfChange({ plan, setups, told }: KnownParts, at: number, to: number): PlanItem | undefined {
   if (at === to) return told[to];
   return plan.items[at]?.kind === "move" ? setups.items[at] : plan.items[at];
 }
 
 /** The items of a change, their library moves, and the seconds it takes to tell. */
-function pushChange(reads: unknown[], known: KnownPlan, from: number, to: number): void {
+function pushChange(reads: unknown[], known: KnownParts, from: number, to: number): void {
   const { plan, clock } = known;
   for (let at = from; at <= to; at++) {
     const item = itemOfChange(known, at, to);
@@ -149,7 +149,7 @@ interface SpokenPlace extends MovePlace {
   readonly around: readonly SpanOnClock[];
 }
 
-function ofVoice(kept: Kept<OwnBatch>, studio: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): OwnBatch {
+function ofVoice(kept: Kept<OwnBatch>, studio: StudioRules, { frame, plan }: KnownParts, at: SpokenPlace): OwnBatch {
   const { placed, before, earlier, around, own, ownBefore } = at;
   const reads = [studio, frame, placed.item, placed.move, own, before?.item, before?.move, ownBefore, sinceBefore(at)];
   return kept.get([...reads, earlier, ...around.map((span) => span.own)], () => {
@@ -162,7 +162,7 @@ function ofVoice(kept: Kept<OwnBatch>, studio: StudioRules, { frame, plan }: Kno
   });
 }
 
-function ofClaims(kept: Kept<OwnBatch>, studio: StudioRules, known: KnownPlan, at: SpokenPlace): OwnBatch {
+function ofClaims(kept: Kept<OwnBatch>, studio: StudioRules, known: KnownParts, at: SpokenPlace): OwnBatch {
   const { item, index } = at.placed;
   if (!claimsAnything(studio, item)) return NOTHING_FOUND;
   const reads: unknown[] = [studio, item, at.own, sinceBefore(at), ...at.around.map((span) => span.own)];
@@ -178,7 +178,7 @@ function ofClaims(kept: Kept<OwnBatch>, studio: StudioRules, known: KnownPlan, a
 }
 
 /** What claims are held against, besides the item itself: nothing where there are none. */
-function pushClaimed(reads: unknown[], studio: StudioRules, { setups }: KnownPlan, at: MovePlace): void {
+function pushClaimed(reads: unknown[], studio: StudioRules, { setups }: KnownParts, at: MovePlace): void {
   if (!claimsAnything(studio, at.placed.item)) return;
   reads.push(setups);
   const place = ownPlace(studio, at);

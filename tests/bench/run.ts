@@ -41,6 +41,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
       pages: Number(values.pages),
       works: values.works.split(",").filter(Boolean),
     }),
+  month: () => benchBundled("month"),
   pages: () => benchPages({ rounds: Number(values.rounds) }),
   screen: benchScreen,
   soak: () => benchSoak(Number(values.minutes)),

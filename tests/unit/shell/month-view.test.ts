@@ -1,7 +1,7 @@
 /** What the month's page works out by itself: parts of the day, words, where sign-in leads back to. */
 import { describe, expect, it } from "vitest";
 import { dayPartOf, weekByParts } from "#app/_month/day-parts.ts";
-import { dayWords, monthSums, monthTitle, openWords, slotPlanWords } from "#app/_month/month-words.ts";
+import { dayWords, monthTitle, openSums, openWords, slotPlanWords } from "#app/_month/month-words.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 
@@ -52,8 +52,8 @@ describe("words", () => {
       ["b", [clash, clash]],
       ["c", [problem("plan-changed", "c")]],
     ]);
-    expect(monthSums(4, problems)).toBe("4 classes; still to do: 1 without a plan, 1 not signed off, 1 clash");
-    expect(monthSums(1, new Map())).toBe("1 class");
+    expect(openSums(4, problems)).toBe("4 classes; still to do: 1 without a plan, 1 not signed off, 1 clash");
+    expect(openSums(1, new Map())).toBe("1 class");
     expect(openWords(problems.get("b") ?? [])).toBe("room booked twice");
   });
   it("says of a signed plan that was written on that its edition still stands", () => {

@@ -1,0 +1,8 @@
+/** The text of a file's bytes; undefined where they are not UTF-8. */
+export function utf8Text(bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
+}
