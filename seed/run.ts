@@ -6,17 +6,18 @@
 import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { readMonth } from "#lib/programme/read.ts";
-import { addSlot } from "#lib/programme/write.ts";
+import { writeContent } from "#lib/programme/write-content.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { putMoves, readLibrary } from "#server/library/library.ts";
+import { changeMonthSettings, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
 import { addClasses } from "./steps/add-classes.ts";
 import { addPeople, type Cast, must } from "./steps/add-people.ts";
 import { addPlans, type DemoRooms } from "./steps/add-plans.ts";
 import { addRemarks } from "./steps/add-remarks.ts";
-import { type MonthPeople, monthSlots } from "./steps/month-slots.ts";
+import { type MonthPeople, monthContent } from "./steps/month-slots.ts";
 import { DEMO_PASSWORD, PEOPLE } from "./studio/people.ts";
 import { ROOMS, type SeedRoom } from "./studio/rooms.ts";
 
@@ -42,6 +43,7 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
     sam: cast.sam.id,
   };
   addClasses(app, plans.whole, rooms.loft);
+  addMonthSettings(app, cast, rooms);
   addMonth(app, { people: ids, rooms, plans });
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }
@@ -65,14 +67,25 @@ function addLibrary(app: Springline, { ines }: Cast): void {
   if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
 }
 
-/** Fills the current month; a month that has any slot is left alone. */
+/** Fills the current month; a month that has any class is left alone. */
 function addMonth(app: Springline, known: MonthPeople): void {
   const month = monthOf(dateOfDay(Math.floor(app.now() / DAY_MS)));
   const name: DocName = { kind: "month", key: month };
+  const content = monthContent(month, known);
   if (app.documents.generation(name) === undefined)
-    app.documents.create(name, createMonthDoc(month), known.people.ines);
-  if (app.documents.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
-  app.documents.transact(name, known.people.ines, (doc) => {
-    for (const slot of monthSlots(month, known)) addSlot({ doc, origin: "demo" }, slot);
-  });
+    app.documents.create(name, createMonthDoc(month, content), known.people.ines);
+  else if (app.documents.withDoc(name, (doc) => readMonth(doc).slots.length) === 0)
+    app.documents.transact(name, known.people.ines, (doc) => writeContent(doc, content, app.now()));
+}
+
+/** How many machines each room has; left alone once it was said. */
+function addMonthSettings(app: Springline, { petra }: Cast, rooms: DemoRooms): void {
+  const seen = must(readMonthSettings(app, petra));
+  if (Object.keys(seen.machines).length > 0) return;
+  must(
+    changeMonthSettings(app, petra, {
+      settings: { ...seen, machines: { [rooms.loft]: 12, [rooms.harbour]: 8 } },
+      seen,
+    }),
+  );
 }

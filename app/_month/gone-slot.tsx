@@ -2,9 +2,8 @@
 /** A class that was taken out while its dialog was open: who took it out, its words, and the way back. */
 import { useLayoutEffect, useRef } from "react";
 import { KeptWords } from "#app/_parts/kept-words.tsx";
-import { takenOutBy } from "#lib/doc/taken-out.ts";
-import { monthParts } from "#lib/programme/layout.ts";
-import { restoreSlot } from "#lib/programme/write.ts";
+import { slotTakenOutBy } from "#lib/programme/read.ts";
+import { putBackSlot } from "#lib/programme/write.ts";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthSnapshot } from "./month-types.ts";
@@ -20,8 +19,7 @@ export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
   const says = useRef<HTMLParagraphElement>(null);
   // The field that had the focus has gone with the class. Further keys must not press a button.
   useLayoutEffect(() => says.current?.focus(), []);
-  const entry = monthParts(session.doc).slots.get(slotId);
-  const by = entry && takenOutBy(entry);
+  const by = slotTakenOutBy(session.doc, slotId);
   const slot = month.deleted.find((gone) => gone.slot.id === slotId)?.slot;
   const words = [slot?.theme, slot?.note].filter((text) => text !== undefined && text.trim() !== "").join("\n");
   return (
@@ -35,7 +33,7 @@ export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
           <button
             type="button"
             className="button button-strong"
-            onClick={() => session.act((w) => restoreSlot(w, slotId))}
+            onClick={() => session.act((w) => putBackSlot(w, slotId))}
           >
             Put back
           </button>

@@ -5,7 +5,7 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { Writer } from "#lib/doc/write.ts";
-import { monthParts } from "#lib/programme/layout.ts";
+import { monthUndoScopes } from "#lib/programme/layout.ts";
 import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
@@ -60,8 +60,13 @@ function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): Mon
 }
 
 function monthUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
-  const { slots } = monthParts(doc);
-  return new ActUndo({ doc, origin, onChange, scopes: [slots], takenOut: { key: "deleted", value: TAKEN_BACK } });
+  return new ActUndo({
+    doc,
+    origin,
+    onChange,
+    scopes: monthUndoScopes(doc),
+    takenOut: { key: "deleted", value: TAKEN_BACK },
+  });
 }
 
 function bySlot(problems: readonly MonthProblem[]): Map<string, MonthProblem[]> {

@@ -19,7 +19,7 @@ const FIELDS: Readonly<Record<string, readonly [name: string, says: (value: unkn
   date: ["the day", (value) => dayWords(String(value))],
   time: ["the beginning", String],
   minutes: ["the length", (value) => `${value} min`],
-  theme: ["the theme", words],
+  themeId: ["the theme", words],
   note: ["the note", words],
   coachId: ["the coach", (value, { people }) => named(people, value)],
   roomId: ["the room", (value, { rooms }) => (value === undefined ? "none" : named(rooms, value))],

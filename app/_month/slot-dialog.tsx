@@ -7,7 +7,7 @@ import Link from "next/link";
 import { type FormEvent, useState } from "react";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { Slot } from "#lib/programme/layout.ts";
-import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
+import { takeOutSlot } from "#lib/programme/write.ts";
 import { Dialog } from "../_parts/dialog.tsx";
 import { newId } from "../_parts/new-id.ts";
 import { GoneSlot } from "./gone-slot.tsx";
@@ -16,6 +16,7 @@ import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot, SlotDialogSubject } from "./month-types.ts";
 import { dayWords, slotName, slotPlanWords } from "./month-words.ts";
 import { SlotFields } from "./slot-fields.tsx";
+import { addShownSlot, writeShownSlot } from "./write-shown-slot.ts";
 
 interface SlotDialogProps {
   readonly session: MonthSession;
@@ -58,7 +59,7 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
   }));
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (session.act((w) => addSlot(w, slot))) session.say(`Added: ${slotName(slot)}.`);
+    if (session.act((w) => addShownSlot(w, slot, Date.now()))) session.say(`Added: ${slotName(slot)}.`);
     onClose();
   };
   return (
@@ -81,12 +82,10 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
 
 function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { readonly slot: Slot }) {
   const change = (part: Partial<Slot>) => {
-    // Typing without a pause is one step of undo; every other change is a step of its own.
-    if (part.theme === undefined && part.note === undefined) session.act((w) => writeSlot(w, slot.id, part));
-    else if (session.canWrite) writeSlot(session.writer, slot.id, part);
+    session.act((w) => writeShownSlot(w, slot.id, part));
   };
   const takeOut = () => {
-    if (session.act((w) => deleteSlot(w, slot.id, Date.now())))
+    if (session.act((w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: null })))
       session.say(`Taken out of the month: ${slotName(slot)}.`);
     onClose();
   };
@@ -114,18 +113,6 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
       ) : null}
     </div>
   );
-}
-
-type SlotWriter = Parameters<typeof setSlotField>[0];
-
-/** Theme and note are shared texts, written letter by letter in their own fields. */
-function writeSlot(w: SlotWriter, id: string, part: Partial<Omit<Slot, "theme" | "note">>): void {
-  const { date, time, minutes, coachId, roomId, planId } = part;
-  if (date !== undefined || time !== undefined) moveSlot(w, id, { date, time });
-  if (minutes !== undefined) setSlotField(w, id, "minutes", minutes);
-  if (coachId !== undefined) setSlotField(w, id, "coachId", coachId);
-  if (roomId !== undefined) setSlotField(w, id, "roomId", roomId);
-  if (planId !== undefined) setSlotField(w, id, "planId", planId);
 }
 
 /** Leads to the plan, or for those who may not read it to the print sheet of its edition. */

@@ -3,7 +3,7 @@
 import type { ReactNode } from "react";
 import { daysOfMonth } from "#lib/calendar/days.ts";
 import type { Slot } from "#lib/programme/layout.ts";
-import { slotTextOf } from "#lib/programme/read.ts";
+import { openSlotNote } from "#lib/programme/write.ts";
 import { SharedText } from "../_parts/shared-text.tsx";
 import { Labelled, MinutesField, SlotChoice } from "./labelled.tsx";
 import styles from "./month.module.css";
@@ -34,19 +34,21 @@ export function SlotFields(fields: SlotFieldsProps) {
   );
 }
 
+/** A class names one of the month's themes: its words are those of the field once it is left. */
 function Theme({ slot, session, writes, first, onChange }: SlotFieldsProps) {
   return (
     <Labelled label={SLOT_WORDS.theme}>
       {(id) => (
-        <SlotText {...{ id, slot, session }} field="theme" readOnly={!writes} maxLength={120}>
-          <input
-            id={id}
-            data-first={first ? "" : undefined}
-            value={slot.theme}
-            maxLength={120}
-            onChange={(event) => onChange({ theme: event.target.value })}
-          />
-        </SlotText>
+        <input
+          key={session ? slot.theme : ""}
+          id={id}
+          data-first={first ? "" : undefined}
+          defaultValue={slot.theme}
+          maxLength={120}
+          readOnly={!writes}
+          onChange={(event) => session === undefined && onChange({ theme: event.target.value })}
+          onBlur={(event) => event.target.value !== slot.theme && onChange({ theme: event.target.value })}
+        />
       )}
     </Labelled>
   );
@@ -56,7 +58,7 @@ function Note({ slot, session, writes, onChange }: SlotFieldsProps) {
   return (
     <Labelled label={SLOT_WORDS.note}>
       {(id) => (
-        <SlotText {...{ id, slot, session }} field="note" readOnly={!writes} rows={2}>
+        <SlotText {...{ id, slot, session }} readOnly={!writes} rows={2}>
           <textarea id={id} value={slot.note} rows={2} onChange={(event) => onChange({ note: event.target.value })} />
         </SlotText>
       )}
@@ -128,7 +130,6 @@ function WhoAndWhat({ slot, props, onChange }: SlotFieldsProps) {
 
 interface SlotTextProps extends Pick<SlotFieldsProps, "slot" | "session"> {
   readonly id: string;
-  readonly field: "theme" | "note";
   readonly readOnly: boolean;
   readonly maxLength?: number;
   readonly rows?: number;
@@ -136,13 +137,9 @@ interface SlotTextProps extends Pick<SlotFieldsProps, "slot" | "session"> {
   readonly children: ReactNode;
 }
 
-function SlotText({ slot, session, field, children, ...rest }: SlotTextProps) {
+function SlotText({ slot, session, children, ...rest }: SlotTextProps) {
   if (!session) return children;
-  const text = slotTextOf(session.doc, slot.id, field);
+  const text = openSlotNote(session.writer, slot.id);
   // Only another program leaves a slot without its texts. Then there is nothing that two people could type in.
-  return text ? (
-    <SharedText host={session} text={text} {...rest} />
-  ) : (
-    <input id={rest.id} value={slot[field]} readOnly />
-  );
+  return text ? <SharedText host={session} text={text} {...rest} /> : <input id={rest.id} value={slot.note} readOnly />;
 }

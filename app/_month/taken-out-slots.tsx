@@ -1,7 +1,7 @@
 "use client";
 /** Classes that were taken out of the month, to be put back. */
 import type { Slot } from "#lib/programme/layout.ts";
-import { restoreSlot } from "#lib/programme/write.ts";
+import { putBackSlot } from "#lib/programme/write.ts";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthSnapshot } from "./month-types.ts";
@@ -30,5 +30,5 @@ export function TakenOutSlots({ session, month }: { readonly session: MonthSessi
 }
 
 function putBack(session: MonthSession, slot: Slot): void {
-  if (session.act((w) => restoreSlot(w, slot.id))) session.say(`Put back: ${slotName(slot)}.`);
+  if (session.act((w) => putBackSlot(w, slot.id))) session.say(`Put back: ${slotName(slot)}.`);
 }

@@ -1,6 +1,7 @@
 /** Which months have a document. */
-import { and, asc, gte, like } from "drizzle-orm";
+import { and, asc, eq, gte, like, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { monthEditionTable } from "#db/month-schema.ts";
 import { documentTable } from "#db/schema.ts";
 
 const PREFIX = "month/";
@@ -15,4 +16,10 @@ export function listMonths(db: Db, from: string): string[] {
     .orderBy(asc(documentTable.name))
     .all();
   return rows.map((row) => row.name.slice(PREFIX.length));
+}
+
+/** When the month was last signed off, ms since the epoch; null for never. */
+export function monthSignedAt(db: Db, month: string): number | null {
+  const at = max(monthEditionTable.signedAt);
+  return db.orm.select({ at }).from(monthEditionTable).where(eq(monthEditionTable.month, month)).get()?.at ?? null;
 }

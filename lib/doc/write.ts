@@ -188,11 +188,16 @@ export function setText(w: Writer, text: Y.Text, next: string): void {
   while (start < shortest && now[start] === next[start]) start++;
   let end = 0;
   while (end < shortest - start && now[now.length - 1 - end] === next[next.length - 1 - end]) end++;
+  // A character of two code units is taken whole: yjs replaces a half by a sign for "unreadable".
+  if (start > 0 && isHigh(now.charCodeAt(start - 1))) start--;
+  if (end > 0 && isHigh(now.charCodeAt(now.length - end - 1))) end--;
   act(w, () => {
     if (now.length - end > start) text.delete(start, now.length - end - start);
     if (next.length - end > start) text.insert(start, next.slice(start, next.length - end));
   });
 }
+
+const isHigh = (unit: number): boolean => unit >= 0xd800 && unit < 0xdc00;
 
 /** Runs several acts as one undo step. */
 export function act(w: Writer, change: () => void): void {

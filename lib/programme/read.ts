@@ -1,58 +1,154 @@
 /**
- * Reads a month document into plain slots. Reading never writes. A slot without a valid day or time (a damaged document) is
- * skipped: no error, and the slot stays in the document.
+ * Reads a month document into plain data. Reading never writes. Damaged values are skipped: no error, and they stay in the
+ * document.
  */
 import * as Y from "yjs";
-import { isDate, isTime } from "#lib/calendar/days.ts";
-import { monthParts, type Slot, type SlotMap } from "./layout.ts";
+import { daysOfMonth, isMonth } from "#lib/calendar/days.ts";
+import { takenOutBy } from "#lib/doc/taken-out.ts";
+import { keepSame } from "#lib/memo/keep-same.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { expandMonth } from "#lib/month/expand.ts";
+import type { ById, FillWanted, MonthSlot, MonthTheme, PatternLine, Regulars } from "#lib/month/types.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { type Carried, readCarried } from "./carried.ts";
+import { DOT, type MonthDocParts, monthParts, type Slot } from "./layout.ts";
+import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
+import { readLines, readSlots } from "./read-slots.ts";
+import { type Revisions, readRevisions } from "./revisions.ts";
+import { lateThemes } from "./typed-themes.ts";
+import { flatOf, type Present } from "./values.ts";
+
+/** Everything that a month's document holds. Its slots are those of the month file: single ones and changed occurrences. */
+export interface MonthState {
+  /** 'YYYY-MM'; "" when the document has none. */
+  readonly month: string;
+  readonly dates: { readonly from: string; readonly to: string };
+  readonly title: string;
+  readonly holidays: ById<string>;
+  readonly regulars: ById<Regulars>;
+  readonly themes: ById<MonthTheme>;
+  readonly coachTimes: ById<CoachTimes>;
+  readonly pattern: readonly PatternLine[];
+  readonly slots: readonly MonthSlot[];
+  readonly fill?: FillWanted;
+  readonly carried: Carried;
+  readonly revisions: Revisions;
+  /** Optional parts of the month file that an imported one had, though nothing was in them. */
+  readonly given: readonly string[];
+  /** When a single slot or a line was added, ms since the epoch; 0 where it does not say. */
+  readonly made: ById<number>;
+}
+
+/** `was`: the state before, whose unchanged parts stay the same objects. */
+export function readMonthState(doc: Y.Doc, was?: MonthState): MonthState {
+  const p = monthParts(doc);
+  const { month, dates } = datesOfMonthDoc(p);
+  const regulars = readRegulars(p);
+  const themes = { ...readThemes(p), ...lateThemes(p.slots, readThemes(p)) };
+  const present: Present = {
+    regulars: (id) => own(regulars, id) !== undefined,
+    themes: (id) => own(themes, id) !== undefined,
+  };
+  const lines = readLines(p, present);
+  const slots = readSlots(p, present, dates);
+  const head = flatOf(p.head);
+  const fill = readFill(head);
+  const now: MonthState = {
+    month,
+    dates,
+    title: p.title.toString(),
+    holidays: readHolidays(p),
+    regulars,
+    themes,
+    coachTimes: readCoachTimes(p),
+    pattern: lines.map(({ line }) => line),
+    slots: slots.map(({ slot }) => slot),
+    ...(fill ? { fill } : {}),
+    carried: readCarried(p.carried),
+    revisions: readRevisions(p.revisions),
+    given: String(head.get("given") ?? "").split(" "),
+    made: Object.fromEntries([
+      ...lines.map(({ line, made }) => [line.id, made]),
+      ...slots.map((s) => [s.slot.id, s.made]),
+    ]),
+  };
+  return keepSame(was, now);
+}
+
+/** The days of the month, fewer where an imported file had fewer. */
+export function datesOfMonthDoc({ meta, head }: MonthDocParts): Pick<MonthState, "month" | "dates"> {
+  const value = meta.get("month");
+  const month = typeof value === "string" && isMonth(value) ? value : "";
+  const days = daysOfMonth(month);
+  const [from, to] = [head.get("from"), head.get("to")].map((date) => days.find((day) => day === date));
+  return { month, dates: { from: from ?? days[0] ?? "2000-01-01", to: to ?? days.at(-1) ?? "2000-01-01" } };
+}
+
+/** Every class, also those taken out: what the pattern gives with what was changed in its place. By date, start and id. */
+export const monthClasses: (state: MonthState) => readonly MonthSlot[] = perValue((state) => expandMonth(state));
 
 export interface Month {
   /** 'YYYY-MM'; "" when the document has none. */
   readonly month: string;
-  /** Slots that are not taken out, by day and time. */
+  /** The classes that take place, by day and time. */
   readonly slots: readonly Slot[];
 }
 
+export const readMonth = (doc: Y.Doc): Month => shownMonth(readMonthState(doc));
+
+export const shownMonth: (state: MonthState) => Month = perValue((state) => ({
+  month: state.month,
+  slots: monthClasses(state)
+    .filter(({ out }) => out !== true)
+    .map((slot) => shownSlot(slot, state)),
+}));
+
+/** A class in the words of lists. */
+export const shownSlot = (slot: MonthSlot, { themes }: Pick<MonthState, "themes">): Slot => ({
+  id: slot.id,
+  date: slot.date,
+  time: slot.start,
+  minutes: slot.minutes,
+  theme: typeof slot.theme === "string" ? (own(themes, slot.theme)?.name ?? "") : "",
+  coachId: slot.coach ?? null,
+  roomId: slot.room ?? null,
+  planId: slot.plan ?? null,
+  note: slot.note ?? "",
+});
+
+/** One class that takes place; undefined when there is none or it was taken out. */
+export const readSlotById = (doc: Y.Doc, id: string): Slot | undefined =>
+  readMonth(doc).slots.find((slot) => slot.id === id);
+
 export interface DeletedSlot {
   readonly slot: Slot;
-  /** ms since the epoch. */
+  /** ms since the epoch; 0 where its making was undone, and of one that is called off. */
   readonly deletedAt: number;
 }
 
-export function readMonth(doc: Y.Doc): Month {
-  const p = monthParts(doc);
-  const month = p.meta.get("month");
-  const slots: Slot[] = [];
-  for (const [id, map] of p.slots) {
-    if (!(map instanceof Y.Map)) continue;
-    const slot = map.get("deleted") === undefined ? readSlot(id, map) : undefined;
-    if (slot) slots.push(slot);
-  }
-  return { month: typeof month === "string" ? month : "", slots: slots.sort(bySlotTime) };
-}
-
-/** Slots that were taken out and can be put back, newest first. */
+/** Classes that were taken out and can be put back, those that only were a mistake included; newest first, then by id. */
 export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
-  const gone: DeletedSlot[] = [];
-  for (const [id, map] of monthParts(doc).slots) {
-    if (!(map instanceof Y.Map)) continue;
-    const deletedAt = map.get("deleted");
-    const slot = deletedAt === undefined ? undefined : readSlot(id, map);
-    if (slot) gone.push({ slot, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });
-  }
-  return gone.sort((a, b) => b.deletedAt - a.deletedAt || (a.slot.id < b.slot.id ? -1 : 1));
+  const state = readMonthState(doc);
+  const calledOff = monthClasses(state).filter(({ out }) => out === true);
+  return [
+    ...calledOff.map((slot) => ({
+      slot: shownSlot(slot, state),
+      deletedAt: own(state.revisions.slots, slot.id)?.at ?? 0,
+    })),
+    ...readMistakes(doc, state),
+  ].sort((a, b) => b.deletedAt - a.deletedAt || (a.slot.id < b.slot.id ? -1 : 1));
 }
 
-/** One slot; undefined when there is none or it was taken out. */
-export function readSlotById(doc: Y.Doc, id: string): Slot | undefined {
-  const map = monthParts(doc).slots.get(id);
-  return map instanceof Y.Map && map.get("deleted") === undefined ? readSlot(id, map) : undefined;
-}
-
-/** The shared text of a slot's theme or note, for an editor to bind to. */
-export function slotTextOf(doc: Y.Doc, id: string, field: "theme" | "note"): Y.Text | undefined {
-  const text = monthParts(doc).slots.get(id)?.get(field);
-  return text instanceof Y.Text ? text : undefined;
+function readMistakes(doc: Y.Doc, state: MonthState): DeletedSlot[] {
+  const p = monthParts(doc);
+  const present: Present = {
+    regulars: (id) => own(state.regulars, id) !== undefined,
+    themes: (id) => own(state.themes, id) !== undefined,
+  };
+  return readSlots(p, present, state.dates, "taken-out").map(({ slot, deleted }) => ({
+    slot: shownSlot(slot, state),
+    deletedAt: deleted,
+  }));
 }
 
 /** By day, then time, then id. Compared by code units, so the order is the same everywhere. */
@@ -61,23 +157,12 @@ export function bySlotTime(a: Slot, b: Slot): number {
   return 0;
 }
 
-function readSlot(id: string, map: SlotMap): Slot | undefined {
-  const date = map.get("date");
-  const time = map.get("time");
-  const minutes = map.get("minutes");
-  if (typeof date !== "string" || typeof time !== "string" || !isDate(date) || !isTime(time)) return undefined;
-  return {
-    id,
-    date,
-    time,
-    minutes: typeof minutes === "number" && Number.isFinite(minutes) ? minutes : 0,
-    theme: words(map.get("theme")),
-    coachId: idOrNull(map.get("coachId")),
-    roomId: idOrNull(map.get("roomId")),
-    planId: idOrNull(map.get("planId")),
-    note: words(map.get("note")),
-  };
+/** Client id of the page that took a class out; undefined while it takes place. */
+export function slotTakenOutBy(doc: Y.Doc, id: string): number | undefined {
+  const { slots, changed } = monthParts(doc);
+  const map = slots.get(id);
+  if (map instanceof Y.Map)
+    return takenOutBy(map) ?? (map.get("out") === true ? map._map.get("out")?.id.client : undefined);
+  const key = `${id}${DOT}out`;
+  return changed.get(key) === true ? changed._map.get(key)?.id.client : undefined;
 }
-
-const words = (v: unknown): string => (v instanceof Y.Text ? v.toString() : typeof v === "string" ? v : "");
-const idOrNull = (v: unknown): string | null => (typeof v === "string" && v !== "" ? v : null);

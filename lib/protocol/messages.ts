@@ -2,6 +2,7 @@
  * Message types on a page's one socket. 0-3 are the y-websocket protocol's; 100 carries one JSON object from the
  * server to the page. Commands go over HTTP; a page sends nothing but document updates and its own awareness.
  */
+import type { ById, MonthPlan } from "#lib/month/types.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
 
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3, news: 100 } as const;
@@ -163,6 +164,8 @@ export interface PlansKnown {
   readonly plans: readonly PlanSummary[];
   /** Ids of plans this reader may not see. A plan in neither list is gone. */
   readonly hidden: readonly string[];
+  /** By id, of every plan that a class names: what the month works with. Left out where only the list is asked for. */
+  readonly facts?: ById<MonthPlan>;
 }
 
 export type News =

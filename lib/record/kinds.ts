@@ -109,6 +109,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
     ({ body, names }) => `removed the device “${text(body.name)}” from ${names.room(text(body.room))}`,
   ],
   "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
+  "month-settings": ["studio", () => "changed what a month says of the studio"],
   "sole-author": [
     "studio",
     ({ body }) => {

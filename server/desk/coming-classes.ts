@@ -3,6 +3,7 @@ import { newestEdition } from "#db/repos/edition-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { studioDay } from "#server/month-facts/month-settings.ts";
 import { slotsOfMonth } from "#server/programme/month-slots.ts";
 
 export interface ComingClass {
@@ -17,7 +18,7 @@ export interface ComingClass {
 const MOST_MONTHS = 3;
 
 export function comingClasses(app: Springline): ComingClass[] {
-  const today = new Date(app.now()).toISOString().slice(0, 10);
+  const today = studioDay(app);
   return listMonths(app.db, today.slice(0, 7))
     .slice(0, MOST_MONTHS)
     .flatMap((month) => slotsOfMonth(app, month))

@@ -4,21 +4,16 @@ import { addMonths, monthOf } from "#lib/calendar/days.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { studioClock } from "#server/month-facts/month-settings.ts";
 
 /** A class that began less than this long ago (ms) is still the next one. */
 const STILL_ON_MS = 90 * 60_000;
-const two = (n: number) => String(n).padStart(2, "0");
-
-/** `2026-05-04T18:00`, on the server's clock, which has to have the studio's time zone. */
-export function wallClock(at: number): string {
-  const t = new Date(at);
-  const date = `${t.getFullYear()}-${two(t.getMonth() + 1)}-${two(t.getDate())}`;
-  return `${date}T${two(t.getHours())}:${two(t.getMinutes())}`;
-}
-
-/** The next slot in this room of each plan, by plan id, in the format of `wallClock`. An unreadable month counts as empty. */
-export function nextSlotsOfRoom(app: Pick<Springline, "documents" | "now">, roomId: string): Map<string, string> {
-  const from = wallClock(app.now() - STILL_ON_MS);
+/** The next slot in this room of each plan, by plan id, `2026-05-04T18:00` on the studio's wall clock. An unreadable month counts as empty. */
+export function nextSlotsOfRoom(
+  app: Pick<Springline, "db" | "documents" | "now">,
+  roomId: string,
+): Map<string, string> {
+  const from = studioClock(app, app.now() - STILL_ON_MS);
   const next = new Map<string, string>();
   for (const month of [monthOf(from), addMonths(monthOf(from), 1)]) {
     for (const slot of slotsOf(app, month)) {

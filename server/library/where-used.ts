@@ -9,7 +9,7 @@ import { listMonths } from "#db/repos/month-repo.ts";
 import { editionsUsing } from "#db/repos/move-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { listStudioRooms } from "#db/repos/room-repo.ts";
-import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
+import { monthOf } from "#lib/calendar/days.ts";
 import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
 import { type Actor, can, canPlan } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -19,8 +19,8 @@ import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, planDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { listPlanEditions } from "#server/editions/editions.ts";
+import { studioDay } from "#server/month-facts/month-settings.ts";
 
-const DAY_MS = 86_400_000;
 /** How long this may block the process at a stretch, in ms: not noticeable while typing. */
 const SLICE_MS = 12;
 type App = Pick<Springline, "db" | "documents" | "now">;
@@ -150,7 +150,7 @@ function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
 
 /** Slots from today on that use one of these plans, by date and time. */
 function upcomingSlots(app: App, planIds: ReadonlySet<string>): Slot[] {
-  const today = dateOfDay(Math.floor(app.now() / DAY_MS));
+  const today = studioDay(app);
   return listMonths(app.db, monthOf(today)).flatMap((month) => {
     const slots = read(app, monthDoc(month), (doc) => readMonth(doc).slots) ?? [];
     return slots.filter((slot) => slot.date >= today && slot.planId !== null && planIds.has(slot.planId));

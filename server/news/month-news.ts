@@ -4,30 +4,35 @@ import type * as Y from "yjs";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
-import { readMonth } from "#lib/programme/read.ts";
+import { monthClasses, readMonthState } from "#lib/programme/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { planFacts } from "#server/month-facts/plan-facts.ts";
 import { planSummaries } from "#server/news/plan-summaries.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now">;
+type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
 const DAY_MS = 86_400_000;
 
 /** Ids of the plans that a month's slots use. */
 export function plansOfMonth(doc: Y.Doc): string[] {
-  return [...new Set(readMonth(doc).slots.flatMap((slot) => (slot.planId === null ? [] : [slot.planId])))];
+  const state = readMonthState(doc);
+  const named = [...monthClasses(state), ...state.pattern].map(({ plan }) => plan);
+  return [...new Set(named)].filter(
+    (id) => typeof id === "string" && state.carried.plans[id] === undefined,
+  ) as string[];
 }
 
 /** For one reader; their rights are read each time. */
-export function plansNews(app: Pick<Springline, "db">, ids: readonly string[], userId: string): News {
+export function plansNews(app: App, ids: readonly string[], userId: string): News {
   const reader = readPerson(app.db, userId);
   const actor = reader ? ({ kind: "person", id: reader.id, roles: reader.roles } as const) : null;
-  return { t: "plans", ...planSummaries(app, actor, ids) };
+  return { t: "plans", ...planSummaries(app, actor, ids), facts: planFacts(app, actor, ids) };
 }
 
 /** Tells everybody who has the month open. */
-export function announcePlans(app: Pick<Springline, "db" | "documents">, name: DocName, ids: readonly string[]): void {
+export function announcePlans(app: App, name: DocName, ids: readonly string[]): void {
   app.documents.announceEach(name, (userId) => plansNews(app, ids, userId));
 }
 
@@ -37,7 +42,19 @@ export function announcePlans(app: Pick<Springline, "db" | "documents">, name: D
  */
 export function announcePlanToMonths(app: App, planId: string): void {
   const from = addMonths(monthOf(dateOfDay(Math.floor(app.now() / DAY_MS))), -1);
-  for (const month of listMonths(app.db, from)) {
+  announceTo(app, planId, listMonths(app.db, from));
+}
+
+/** The same for months that somebody has open now: after each burst of edits, of which others hear when they join. */
+export const announcePlanToOpenMonths = (app: App, planId: string): void =>
+  announceTo(
+    app,
+    planId,
+    app.documents.opened("month").map(({ key }) => key),
+  );
+
+function announceTo(app: App, planId: string, months: readonly string[]): void {
+  for (const month of months) {
     const name = monthDoc(month);
     try {
       const ids = app.documents.withDoc(name, plansOfMonth);

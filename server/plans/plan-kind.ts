@@ -10,11 +10,11 @@ import { planProtection } from "#lib/doc/protected-parts.ts";
 import { readListed } from "#lib/doc/read.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { announcePlanToMonths } from "#server/news/month-news.ts";
+import { announcePlanToMonths, announcePlanToOpenMonths } from "#server/news/month-news.ts";
 import { planWelcome } from "#server/news/plan-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "checks">;
+type App = Pick<Springline, "db" | "documents" | "now" | "newId" | "checks">;
 
 /** `app.documents` may not exist yet when this is called: it is only used later. */
 export function planKind(app: App): DocKindHooks {
@@ -44,4 +44,5 @@ function afterPlanChange(app: App, name: DocName, doc: Y.Doc): void {
   if (row.state === "signed-off") app.checks.soon(row.id);
   else app.checks.written(row.id);
   if (headChanged) announcePlanToMonths(app, row.id);
+  else announcePlanToOpenMonths(app, row.id);
 }

@@ -1,26 +1,41 @@
 /** What month documents mean to the sync server: one per month, created when it is first opened. */
 
+import { listMonths, monthSignedAt } from "#db/repos/month-repo.ts";
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
+import { keepRevisions } from "#lib/programme/keep-revisions.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
+import { carriedOver } from "#lib/programme/new-month.ts";
 import { monthProtection } from "#lib/programme/protected-parts.ts";
+import type { MonthContent } from "#lib/programme/write-content.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 import { monthIsNear } from "./month-range.ts";
+import { monthStateOf } from "./read-month-file.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "log">;
+type App = Pick<Springline, "db" | "documents" | "now" | "log" | "newId">;
 
 /** `app.documents` may not exist yet when this is called: it is only used later. */
 export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
+    carryLate: (doc) => keepRevisions(doc, (month) => ({ at: app.now(), signedAt: monthSignedAt(app.db, month) })),
     holds: monthProtection,
     bounds: MONTH_BOUNDS,
-    create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
+    create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month, fromEarlier(app, month)) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
     welcome: (name, userId) => [plansNews(app, app.documents.withDoc(name, plansOfMonth), userId)],
   };
+}
+
+/** What the newest earlier month hands on; nothing where there is none or it cannot be read. */
+function fromEarlier(app: App, month: string): MonthContent {
+  const earlier = listMonths(app.db, "0000-00")
+    .filter((other) => other < month)
+    .at(-1);
+  const state = earlier === undefined ? undefined : monthStateOf(app, earlier);
+  return state?.ok ? carriedOver(state.value, month) : {};
 }

@@ -178,6 +178,7 @@ export class DocumentRoom {
       this.rows++;
       this.relay(updateFrame(update), null);
       this.keeper.changed(this);
+      this.carryLate();
     } catch (error) {
       this.keeper.broke(this, error);
     }

@@ -23,9 +23,11 @@ import {
   type Writer,
 } from "#lib/doc/write.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { monthParts } from "#lib/programme/layout.ts";
+import type { Now } from "#lib/programme/keep-revisions.ts";
+import { monthParts, monthUndoScopes } from "#lib/programme/layout.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
-import { addSlot, deleteSlot, moveSlot, restoreSlot, setSlotField } from "#lib/programme/write.ts";
+import { addSlot, changeSlot, putBackSlot, takeOutSlot } from "#lib/programme/write.ts";
+import { changeLine, changeLineFrom } from "#lib/programme/write-pattern.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 
 export interface Act {
@@ -95,31 +97,43 @@ export const PLAN: Kind = {
   ],
 };
 
-const SLOT = { theme: "", coachId: "u-0", roomId: null, planId: null, note: "" } as const;
 const slots = on((w) => readMonth(w.doc).slots.map(({ id }) => id));
+const single = on((w) => readMonth(w.doc).slots.flatMap(({ id }) => (id.startsWith("mon-") ? [] : [id])));
 const goneSlots = on((w) => readDeletedSlots(w.doc).map(({ slot }) => slot.id));
 const day = (n: number) => `2026-11-${String(1 + (n % 30)).padStart(2, "0")}`;
 const time = (n: number) => `${String(n % 24).padStart(2, "0")}:${String(n % 60).padStart(2, "0")}`;
-const slot = (id: string, n: number) => ({ ...SLOT, id, date: day(n), time: time(n), minutes: 45 });
+const slot = (id: string, n: number) => ({ id, date: day(n), start: time(n), minutes: 45, coach: "u-0" });
+/** A moment after each class was made, at which a single one that is taken out vanishes. */
+const soon = (fresh: number): Now => ({ at: fresh, signedAt: null });
 
 export const MONTH: Kind = {
-  start: Y.encodeStateAsUpdate(createMonthDoc("2026-11", [slot("a", 1), slot("b", 2), slot("c", 3)])),
+  start: Y.encodeStateAsUpdate(
+    createMonthDoc(
+      "2026-11",
+      {
+        slots: [slot("a", 1), slot("b", 2), slot("c", 3)],
+        pattern: [{ id: "mon", days: [1, 4], start: "07:00", minutes: 30, coach: "u-0" }],
+      },
+      1,
+    ),
+  ),
   required: ["date", "time", "minutes"],
   entries: (doc) => monthParts(doc).slots,
-  head: () => null,
+  head: (doc) => monthParts(doc).changed,
   undo: ({ doc, origin }) =>
-    new ActUndo({ doc, origin, scopes: [monthParts(doc).slots], takenOut: { key: "deleted", value: UNDONE_CREATION } }),
+    new ActUndo({ doc, origin, scopes: monthUndoScopes(doc), takenOut: { key: "deleted", value: UNDONE_CREATION } }),
   acts: [
-    slots((w, id, act) => moveSlot(w, id, { date: day(act.to) })),
-    slots((w, id, act) => moveSlot(w, id, { date: day(act.to), time: time(act.on) })),
-    slots((w, id, act) => setSlotField(w, id, "minutes", 5 + (act.to % 400))),
-    slots((w, id, act, fresh) => setSlotField(w, id, "coachId", act.to % 3 === 0 ? null : `u-${fresh}`)),
-    slots((w, id, act, fresh) => setSlotField(w, id, "roomId", act.to % 3 === 0 ? null : `r-${fresh}`)),
-    slots((w, id, act, fresh) => setSlotField(w, id, "planId", act.to % 3 === 0 ? null : `p-${fresh}`)),
-    slots((w, id, _act, fresh) => setSlotField(w, id, "theme", `Theme ${fresh}`)),
-    slots((w, id, _act, fresh) => deleteSlot(w, id, fresh)),
-    goneSlots((w, id) => restoreSlot(w, id)),
-    (w, _act, fresh) => void addSlot(w, slot(`n${fresh}`, fresh)),
+    slots((w, id, act) => void changeSlot(w, id, { date: day(act.to) })),
+    slots((w, id, act) => void changeSlot(w, id, { date: day(act.to), start: time(act.on) })),
+    slots((w, id, act) => void changeSlot(w, id, { minutes: 5 + (act.to % 400) })),
+    slots((w, id, act, fresh) => void changeSlot(w, id, { coach: act.to % 3 === 0 ? null : `u-${fresh}` })),
+    slots((w, id, act, fresh) => void changeSlot(w, id, { room: act.to % 3 === 0 ? null : `r-${fresh}` })),
+    slots((w, id, act, fresh) => void changeSlot(w, id, { plan: act.to % 3 === 0 ? null : `p-${fresh}` })),
+    single((w, id, _act, fresh) => void takeOutSlot(w, id, soon(fresh))),
+    goneSlots((w, id) => putBackSlot(w, id)),
+    (w, _act, fresh) => void addSlot(w, slot(`n${fresh}`, fresh), fresh),
+    (w, _act, fresh) => changeLine(w, "mon", { coach: `u-${fresh}` }),
+    (w, act, fresh) => changeLineFrom(w, act.to % 2 ? "mon-20261112" : "mon-20261119", { room: `r-${fresh}` }),
   ],
 };
 

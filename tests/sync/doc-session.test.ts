@@ -7,12 +7,12 @@ import type { DocDescription, ServerFacts, SessionUndo } from "#lib/client/doc-s
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import { setHead } from "#lib/doc/write.ts";
-import { monthParts, type Slot } from "#lib/programme/layout.ts";
+import { MONTH_DOC_VERSION, monthParts, type Slot } from "#lib/programme/layout.ts";
 import { readSlotById } from "#lib/programme/read.ts";
-import { addSlot, setSlotField } from "#lib/programme/write.ts";
 import type { DeadLine } from "#tests/support/dead-line.ts";
 import { type DocPages, docPages, type Page, type PageOptions, person, reaches } from "#tests/support/doc-pages.ts";
 import { eventually } from "#tests/support/eventually.ts";
+import { addShown, setShown } from "#tests/support/shown-slot.ts";
 import type { TestServer } from "#tests/support/sync-server.ts";
 
 const MONTH = "2026-11";
@@ -39,9 +39,9 @@ async function makeMonth(): Promise<void> {
   const first = await new RawClient(
     server.url,
     { kind: "month", key: MONTH },
-    { cookie: server.host.signIn("maker"), query: "d=1" },
+    { cookie: server.host.signIn("maker"), query: `d=${MONTH_DOC_VERSION}` },
   ).synced();
-  first.edit((doc) => addSlot({ doc, origin: "maker" }, SLOT));
+  first.edit((doc) => addShown({ doc, origin: "maker" }, SLOT));
   await first.saved();
   first.end();
 }
@@ -50,7 +50,7 @@ describe.each(["plan", "month"] as const)("a %s says where its words are", (kind
   const open = async (user: string, options: PageOptions = {}): Promise<Page<PlanSession | MonthSession>> =>
     kind === "plan" ? openPlan(user, options) : openTheMonth(user, options);
   const edit = ({ session }: Page<PlanSession | MonthSession>) =>
-    session.act((w) => (kind === "plan" ? setHead(w, "lengthSeconds", 900) : setSlotField(w, "s1", "minutes", 50)));
+    session.act((w) => (kind === "plan" ? setHead(w, "lengthSeconds", 900) : setShown(w, "s1", "minutes", 50)));
   beforeEach(async () => {
     if (kind === "month") await makeMonth();
   });
@@ -123,8 +123,8 @@ describe("a month's undo", () => {
   test("[INV-08] takes back only one's own act, though both act in the same second, and says what it did", async () => {
     const [ines, marta] = [await openTheMonth("ines"), await openTheMonth("marta", { straight: true })];
     await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
-    ines.session.act((w) => setSlotField(w, "s1", "minutes", 60));
-    marta.session.act((w) => setSlotField(w, "s1", "coachId", "u-marta"));
+    ines.session.act((w) => setShown(w, "s1", "minutes", 60));
+    marta.session.act((w) => setShown(w, "s1", "coachId", "u-marta"));
     await eventually("both have both", () =>
       [ines, marta].every(({ session }) => {
         const slot = readSlotById(session.doc, "s1");
@@ -142,7 +142,7 @@ describe("a month's undo", () => {
   test("[INV-07] undo of a new class takes it out; its words stay, and it can be put back", async () => {
     const ines = await openTheMonth("ines");
     await reaches(ines, "saved");
-    ines.session.act((w) => addSlot(w, { ...SLOT, id: "s2", theme: "Press" }));
+    ines.session.act((w) => addShown(w, { ...SLOT, id: "s2", theme: "Press" }));
     ines.session.undo();
     expect(ines.session.getSnapshot().slots.map(({ id }) => id)).toEqual(["s1"]);
     expect(monthParts(ines.session.doc).slots.has("s2")).toBe(true);
@@ -184,7 +184,7 @@ test("a third kind of document needs only a description", async () => {
   await reaches(third, "saved");
   expect(third.session.getSnapshot().times).toEqual(["18:00"]);
   await eventually("it knows who is here", () => third.session.getSnapshot().present.length === 1);
-  third.session.act((w) => addSlot(w, { ...SLOT, id: "s2", time: "19:00" }));
+  third.session.act((w) => addShown(w, { ...SLOT, id: "s2", time: "19:00" }));
   await reaches(third, "saved");
   line.die();
   third.edge.tellNetwork();

@@ -13,7 +13,6 @@ import { verifyCard } from "#lib/card/verify-card.ts";
 import { deleteItem, insertItems } from "#lib/doc/write.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { addSlot } from "#lib/programme/write.ts";
 import { monthDoc, planDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { editionFile } from "#server/editions/editions.ts";
@@ -32,6 +31,7 @@ import { handIn } from "#server/sign-off/hand-in.ts";
 import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
+import { addShown } from "#tests/support/shown-slot.ts";
 import { GOOD_ITEMS, writeGoodClass } from "../support/good-class.ts";
 import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS, START, type Who } from "../support/plan-studio.ts";
 import { signInAll } from "../support/sign-in.ts";
@@ -223,7 +223,7 @@ describe("where a move is used", () => {
     const month = day.slice(0, 7);
     s.app.documents.create(monthDoc(month), createMonthDoc(month), "ines");
     s.app.documents.transact(monthDoc(month), "ines", (doc) =>
-      addSlot(
+      addShown(
         { doc, origin: "test" },
         {
           id: "x1",

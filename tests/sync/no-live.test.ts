@@ -7,11 +7,11 @@ import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { openLine } from "#lib/client/line-link.ts";
 import { LiveCheck } from "#lib/client/live-check.ts";
 import type { Slot } from "#lib/programme/layout.ts";
-import { addSlot } from "#lib/programme/write.ts";
 import { noLiveWords } from "#lib/protocol/address.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { startLineServer } from "#tests/support/line-server.ts";
 import { type PlainProxy, plainProxy } from "#tests/support/plain-proxy.ts";
+import { addShown } from "#tests/support/shown-slot.ts";
 import { SMALL_PLAN, startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
 import { type TestEdge, testEdge } from "#tests/support/test-edge.ts";
 
@@ -60,7 +60,7 @@ function openPlan(made: TestServer, edge: TestEdge): PlanSession {
 function openTheMonth(made: TestServer, edge: TestEdge): MonthSession {
   const name = { kind: "month", key: "2026-11" } as const;
   // An empty month is not stored, and would be another history when it is opened.
-  made.rooms.transact(name, "maker", (doc) => addSlot({ doc, origin: "maker" }, SLOT));
+  made.rooms.transact(name, "maker", (doc) => addShown({ doc, origin: "maker" }, SLOT));
   const month = {
     ...{
       month: name.key,

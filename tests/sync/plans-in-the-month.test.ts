@@ -4,7 +4,6 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { planParts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Slot } from "#lib/programme/layout.ts";
-import { addSlot, setSlotField } from "#lib/programme/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
@@ -12,6 +11,7 @@ import { deletePlan } from "#server/plans/delete-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
 import { handIn } from "#server/sign-off/hand-in.ts";
+import { addShown, setShown } from "#tests/support/shown-slot.ts";
 import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 
 const NOVEMBER: DocName = { kind: "month", key: "2026-11" };
@@ -39,9 +39,9 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   const [used, unused] = [make("Used"), make("Unused")];
   const plans = () => s.last(NOVEMBER, "plans")?.plans;
 
-  await s.write(NOVEMBER, marta, (w) => addSlot(w, slot));
+  await s.write(NOVEMBER, marta, (w) => addShown(w, slot));
   expect(plans()).toEqual([]);
-  await s.write(NOVEMBER, marta, (w) => setSlotField(w, "s1", "planId", used));
+  await s.write(NOVEMBER, marta, (w) => setShown(w, "s1", "planId", used));
   expect(plans()).toMatchObject([{ id: used, title: "Used", state: "in-writing", edition: 0, ownerName: "Marta" }]);
 
   await s.write(planDoc(used), marta, (w) => setText(w, planParts(w.doc).title, "Used well"));
@@ -68,7 +68,7 @@ test("[INV-09] a private plan in the month is told to those who may read it; the
   const { jonas, marta, sam, ines } = s.people;
   const made = { title: "Jonas alone", lengthSeconds: 600, roomId: ROOMS.harbour, team: false };
   const { id } = must(createPlan(s.app, jonas, made));
-  await s.write(NOVEMBER, marta, (w) => addSlot(w, { ...slot, planId: id }));
+  await s.write(NOVEMBER, marta, (w) => addShown(w, { ...slot, planId: id }));
   const heard = (who: Who) => s.last(NOVEMBER, "plans", who);
   const welcomed = (who: Who) => s.host.welcome?.(NOVEMBER, { sessionId: "x", userId: who, name: who })?.[0];
   for (const who of ["marta", "sam", "petra"] as const) {

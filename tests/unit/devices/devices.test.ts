@@ -13,14 +13,14 @@ import { planTable } from "#db/schema.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, type CardEnvelope, sealCard, verifyCard } from "#lib/card/card.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { addSlot } from "#lib/programme/write.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { CODE_LENGTH, CODE_LIVES_MS, CODE_SIGNS, newPairingCode, readPairingCode } from "#server/auth/pairing-code.ts";
 import { DocUnavailable } from "#server/context/live-documents.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { GUESSES } from "#server/devices/pair-device.ts";
-import { wallClock } from "#server/devices/room-slots.ts";
+import { studioClock } from "#server/month-facts/month-settings.ts";
+import { addShown } from "#tests/support/shown-slot.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
@@ -59,11 +59,11 @@ const withMonths = (app: Springline): Springline => ({
 });
 /** Local days from now at a time. */
 function slotIn(days: number, time: string, slot: { roomId: string; planId: string }): string {
-  const date = wallClock(h.app.now() + days * 86_400_000).slice(0, 10);
+  const date = studioClock(h.app, h.app.now() + days * 86_400_000).slice(0, 10);
   const month = date.slice(0, 7);
   const doc = months.get(month) ?? createMonthDoc(month);
   months.set(month, doc);
-  addSlot(
+  addShown(
     { doc, origin: "test" },
     { id: `s${days}-${slot.planId}`, date, time, minutes: 50, theme: "", coachId: null, note: "", ...slot },
   );

@@ -1,0 +1,134 @@
+/**
+ * What a calendar feed needs to know of changes: how often a class was changed in what its readers plan by, when, and who and
+ * which room had it before. The server notes it, in the order in which it takes the changes of all pages, undo and changes of
+ * the pattern included. So nothing is counted twice, and no number ever goes back: pages that were offline cannot bring an older one.
+ */
+import type * as Y from "yjs";
+import type { MonthSlot } from "#lib/month/types.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { monthParts } from "./layout.ts";
+import { type MonthState, monthClasses, readMonthState } from "./read.ts";
+import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
+
+/** What the server knows when a change arrives. */
+export interface Now {
+  /** ms since the epoch. */
+  readonly at: number;
+  /** When the month was last signed off; null for never. */
+  readonly signedAt: number | null;
+}
+
+const DAY_MS = 86_400_000;
+
+/** Whether people may have been told: it has stood for a day, or was there when the month was signed. */
+export const isTold = (since: number, { at, signedAt }: Now): boolean =>
+  at - since >= DAY_MS || (signedAt !== null && signedAt >= since);
+
+/**
+ * Watches a document on the server. Calling the result notes the changes since the last call, in one transaction. Reads the whole
+ * month only after a change that may concern a class, and writes nothing while only a note is typed within one second.
+ */
+export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => void {
+  const p = monthParts(doc);
+  let seen = readMonthState(doc);
+  let dirty = false;
+  const watched = [p.title, p.head, p.holidays, p.regulars, p.themes, p.coaches, p.lines, p.slots, p.changed];
+  const note = () => {
+    dirty = true;
+  };
+  for (const type of watched as readonly Y.AbstractType<unknown>[]) type.observeDeep(note);
+  return () => {
+    if (!dirty) return;
+    const next = readMonthState(doc, seen);
+    doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
+    seen = readMonthState(doc, next);
+    dirty = false;
+  };
+}
+
+/** To the second, as the month file has it. */
+const second = (at: number): number => Math.floor(at / 1000) * 1000;
+
+function noteRevisions(map: Y.Map<unknown>, was: MonthState, is: MonthState, now: Now): void {
+  const at = second(now.at);
+  for (const [key, revision] of changesBetween(was, is, { ...now, at })) map.set(key, revision);
+  if (was.revisions.month === is.revisions.month && is.revisions.month < at) map.set(MONTH_STAMP, at);
+}
+
+/** Revisions of classes, and stamps of themes, that a change of the month asks for. */
+export function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
+  const found = new Map<string, Revision | number>();
+  if (was.themes !== is.themes)
+    for (const [id, { name }] of Object.entries(is.themes)) {
+      const before = own(was.themes, id);
+      if (before && before.name !== name && (own(is.revisions.themes, id) ?? 0) < now.at)
+        found.set(THEME_STAMP + id, now.at);
+    }
+  const [before, after] = [monthClasses(was), monthClasses(is)];
+  if (before === after) return found;
+  const old = new Map(before.map((slot) => [slot.id, slot]));
+  const listed = new Set(is.slots.map(({ id }) => id));
+  for (const slot of after) {
+    // An import has said it itself.
+    if (own(was.revisions.slots, slot.id) !== own(is.revisions.slots, slot.id)) continue;
+    const revision = revised(old.get(slot.id), slot, is, now, listed.has(slot.id));
+    if (revision) found.set(slot.id, revision);
+  }
+  return found;
+}
+
+const PLANNED_BY = ["date", "start", "minutes", "room", "coach"] as const;
+
+function revised(
+  was: MonthSlot | undefined,
+  is: MonthSlot,
+  state: MonthState,
+  now: Now,
+  listed: boolean,
+): Revision | undefined {
+  const last = own(state.revisions.slots, is.id) ?? { n: 0, at: 0 };
+  if (was === is) return undefined;
+  // Another one that the pattern gives says nothing of its own; what was put back goes on with its number.
+  if (was === undefined)
+    return listed || last.at > 0 ? { ...last, n: last.at > 0 ? last.n + 1 : 0, at: now.at } : undefined;
+  const planned = PLANNED_BY.some((key) => !same(was[key], is[key])) || (was.out ?? false) !== (is.out ?? false);
+  const shown = planned || !same(was.theme, is.theme) || !same(was.plan, is.plan);
+  if (!shown) return undefined;
+  const made = own(state.made, is.id) ?? own(state.made, lineIdOf(is.id)) ?? 0;
+  return {
+    ...last,
+    ...handedOn(was, is, last, made, now),
+    n: last.n + (planned ? 1 : 0),
+    at: Math.max(last.at, now.at),
+  };
+}
+
+const same = (a: unknown, b: unknown): boolean => (a ?? null) === (b ?? null);
+const lineIdOf = (id: string): string => id.slice(0, -9);
+
+/** Who and which room had it before, as far as anybody can have been told. */
+function handedOn(was: MonthSlot, is: MonthSlot, last: Revision, made: number, now: Now): Partial<Revision> {
+  const coach = same(was.coach, is.coach)
+    ? {}
+    : {
+        coachSince: now.at,
+        formerCoaches: former(last.formerCoaches, was.coach, is.coach, isTold(last.coachSince ?? made, now)),
+      };
+  const room = same(was.room, is.room)
+    ? {}
+    : {
+        roomSince: now.at,
+        formerRooms: former(last.formerRooms, was.room, is.room, isTold(last.roomSince ?? made, now)),
+      };
+  return { ...coach, ...room };
+}
+
+function former(
+  list: readonly string[] | undefined,
+  was: string | null | undefined,
+  is: string | null | undefined,
+  told: boolean,
+): readonly string[] {
+  const all = told && typeof was === "string" ? [...(list ?? []), was] : (list ?? []);
+  return [...new Set(all)].filter((id) => id !== is);
+}
