@@ -3,7 +3,7 @@
  * instants are ms since the epoch. The command's output is written by `print-sums.ts`.
  */
 import type { Group } from "#lib/plan/schema.ts";
-import type { ById, KnownPlan, MonthSlot } from "./types.ts";
+import type { ById, MonthSlot, PlanFacts } from "./types.ts";
 
 /** A slot with its instants. */
 export interface TimedSlot {
@@ -21,7 +21,7 @@ export interface MonthClass extends TimedSlot {
   readonly id: string;
   readonly date: string;
   /** Undefined where there is no plan or it is not known. */
-  readonly plan: KnownPlan | undefined;
+  readonly plan: PlanFacts | undefined;
 }
 
 export interface MonthSums {

@@ -1,12 +1,12 @@
 /** What a month needs of a plan: the sums of its class, from the same analysis that the plan's page shows. */
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import { classIntensity } from "#lib/intensity/intensity.ts";
-import type { KnownPlan } from "#lib/month/types.ts";
+import type { PlanFacts } from "#lib/month/types.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 
 /** What does not depend on who signed it and in which room it is. */
-export type PlanSums = Omit<KnownPlan, "known" | "signed" | "edition" | "sha256" | "equipment">;
+export type PlanSums = Omit<PlanFacts, "known" | "signed" | "edition" | "sha256" | "equipment">;
 
 /** Nothing is rounded. */
 export function planSums(plan: Plan): PlanSums {

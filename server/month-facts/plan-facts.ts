@@ -11,7 +11,7 @@ import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { readPlan } from "#lib/doc/read.ts";
-import type { ById, KnownPlan, MonthPlan, UnknownPlan } from "#lib/month/types.ts";
+import type { ById, MonthPlan, PlanFacts, UnknownPlan } from "#lib/month/types.ts";
 import type { Equipment, Plan } from "#lib/plan/schema.ts";
 import { type Actor, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import { type PlanSums, planSums } from "#lib/programme/plan-sums.ts";
@@ -31,7 +31,7 @@ interface Cache {
   readonly editions: Map<string, Summed | null>;
   readonly drafts: Map<string, { readonly state: string; readonly moves: unknown; readonly summed: Summed | null }>;
   /** So that the same facts are the same object. */
-  readonly facts: Map<string, { readonly of: Summed; readonly key: string; readonly plan: KnownPlan }>;
+  readonly facts: Map<string, { readonly of: Summed; readonly key: string; readonly plan: PlanFacts }>;
 }
 const caches = new WeakMap<Db, Cache>();
 /** Editions that are kept: of the size of a summary each. */
@@ -50,7 +50,7 @@ export function planFacts(app: App, actor: Actor, ids: readonly string[]): ById<
   );
 }
 
-function factsFor(app: App, actor: Actor, row: PlanRow): KnownPlan | undefined {
+function factsFor(app: App, actor: Actor, row: PlanRow): PlanFacts | undefined {
   const reads = canPlan(actor, "plan.read", row);
   if (!reads && !canReadEditions(actor, row)) return undefined;
   const edition = standingEdition(app.db, row.id);
@@ -66,7 +66,7 @@ export function standingEdition(db: Db, planId: string): EditionHead | undefined
   return edition && readWithdrawal(db, planId, edition.number) === undefined ? edition : undefined;
 }
 
-function kept(app: App, row: PlanRow, of: Summed, edition: EditionHead | undefined): KnownPlan {
+function kept(app: App, row: PlanRow, of: Summed, edition: EditionHead | undefined): PlanFacts {
   const room = readRoom(app.db, row.roomId);
   const equipment =
     room && room.equipment.name === of.equipment
@@ -78,7 +78,7 @@ function kept(app: App, row: PlanRow, of: Summed, edition: EditionHead | undefin
   const at = `${row.id} ${edition ? "signed" : "draft"}`;
   const there = facts.get(at);
   if (there?.of === of && there.key === key) return there.plan;
-  const plan: KnownPlan = {
+  const plan: PlanFacts = {
     ...of.sums,
     signed: edition !== undefined,
     ...(edition ? { edition: edition.number, sha256: edition.hash } : {}),

@@ -1,6 +1,6 @@
 /** A month of a large studio, the same for the same sizes. Its names are invented; its numbers are made for a test. */
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
-import { type KnownPlan, MONTH_FORMAT, type MonthFile, type MonthSlot } from "#lib/month/types.ts";
+import { MONTH_FORMAT, type MonthFile, type MonthSlot, type PlanFacts } from "#lib/month/types.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { Dice } from "./dice.ts";
 
@@ -57,7 +57,7 @@ export function busyMonth({ coaches, slots, plans }: MonthSizes, seed = 1): Mont
   };
 }
 
-export function somePlan(dice: Dice): KnownPlan {
+export function somePlan(dice: Dice): PlanFacts {
   const some = <T extends string>(of: readonly T[], n: number) =>
     Object.fromEntries(Array.from({ length: n }, () => [dice.one(of), 15 * (1 + dice.upTo(12))]));
   const moves = Array.from({ length: 60 }, (_, i) => `move-${i}`);

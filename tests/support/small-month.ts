@@ -1,7 +1,7 @@
 /** Small months for tests of the month's arithmetic: one room, one coach, one group of regulars, plans made to measure. */
-import { type KnownPlan, MONTH_FORMAT, type MonthFile, type MonthSlot } from "#lib/month/types.ts";
+import { MONTH_FORMAT, type MonthFile, type MonthSlot, type PlanFacts } from "#lib/month/types.ts";
 
-export const smallPlan = (more: Partial<KnownPlan> = {}): KnownPlan => ({
+export const smallPlan = (more: Partial<PlanFacts> = {}): PlanFacts => ({
   title: "Arms, chest",
   seconds: 2400,
   signed: true,

@@ -5,7 +5,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { joinSlots, occurrencesOf } from "../expand.ts";
 import { byStart, clockOfMonth, type MonthWeek, timeSlot, weeksOf } from "../instants.ts";
 import type { MonthClass, TimedSlot } from "../sums-types.ts";
-import type { KnownPlan, MonthFile, MonthPlan, MonthSlot } from "../types.ts";
+import type { MonthFile, MonthPlan, MonthSlot, PlanFacts } from "../types.ts";
 
 export interface MonthClasses {
   /** All of known..to, by start, then id. */
@@ -52,7 +52,7 @@ const asClass = (timed: TimedSlot, plan: MonthPlan | undefined): MonthClass => (
   plan: plan && isKnown(plan) ? plan : undefined,
 });
 
-export const isKnown = (plan: MonthPlan): plan is KnownPlan => plan.known !== false;
+export const isKnown = (plan: MonthPlan): plan is PlanFacts => plan.known !== false;
 
 /** The class with another plan of the month, or none. */
 export const classWithPlan = (one: MonthClass, plan: string | null, plans: MonthFile["plans"]): MonthClass =>

@@ -2,11 +2,11 @@
  * How alike two plans are, 0..1: shared seconds of moves (weighted Jaccard, Ružička) and shared shares of muscle groups, half
  * each. The definition is the month file's; the names of the measures are from memory.
  */
-import type { KnownPlan } from "../types.ts";
+import type { PlanFacts } from "../types.ts";
 import { type PlanWork, planWork } from "./plan-work.ts";
 
 /** Null when either has no move with seconds. Symmetric to the last bit; equal plans 1, nothing shared 0. */
-export function planLikeness(planA: KnownPlan, planB: KnownPlan): number | null {
+export function planLikeness(planA: PlanFacts, planB: PlanFacts): number | null {
   const [a, b] = [planWork(planA), planWork(planB)];
   if (a.moves.length === 0 || b.moves.length === 0) return null;
   const moves = sharedMoves(a.moves, b.moves);

@@ -1,7 +1,7 @@
 /** What one plan gives, worked out once for each plan. */
 import { perValue } from "#lib/memo/per-value.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
-import type { KnownPlan } from "../types.ts";
+import type { PlanFacts } from "../types.ts";
 
 export interface PlanWork {
   /** Seconds x weight, in the order of `GROUPS`. */
@@ -12,7 +12,7 @@ export interface PlanWork {
   readonly moves: readonly { readonly id: string; readonly seconds: number }[];
 }
 
-export const planWork = perValue(({ groups, moves }: KnownPlan): PlanWork => {
+export const planWork = perValue(({ groups, moves }: PlanFacts): PlanWork => {
   const byGroup = GROUPS.map((group) => groups[group] ?? 0);
   return {
     byGroup,
@@ -24,10 +24,10 @@ export const planWork = perValue(({ groups, moves }: KnownPlan): PlanWork => {
   };
 });
 
-export const workOf = (plan: KnownPlan | undefined, group: Group): number => plan?.groups[group] ?? 0;
+export const workOf = (plan: PlanFacts | undefined, group: Group): number => plan?.groups[group] ?? 0;
 
 /** The share of a group in a class's work; 0 for a class without any. */
-export function shareOf(plan: KnownPlan, group: Group): number {
+export function shareOf(plan: PlanFacts, group: Group): number {
   const { seconds } = planWork(plan);
   return seconds > 0 ? workOf(plan, group) / seconds : 0;
 }

@@ -1,7 +1,7 @@
 /** What the classes of one group of regulars add up to, by day, by week and from class to class. */
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import type { MonthWeek } from "../instants.ts";
-import type { MonthClass, Neighbours, RegularsDay, RegularsSums, RegularsWeek } from "../sums-types.ts";
+import type { MonthClass, NeighbourClasses, RegularsDay, RegularsSums, RegularsWeek } from "../sums-types.ts";
 import { planLikeness } from "./likeness.ts";
 import { planWork } from "./plan-work.ts";
 import { type HeavyLimits, isHeavy, recoveries } from "./recovery.ts";
@@ -67,7 +67,7 @@ function dayOf(date: string, classes: readonly MonthClass[], limits: HeavyLimits
   return { date, groups, push, pull, metMinutes, heavy };
 }
 
-function neighboursOf(classes: readonly MonthClass[]): Neighbours[] {
+function neighboursOf(classes: readonly MonthClass[]): NeighbourClasses[] {
   return classes.slice(1).map((next, i) => {
     const last = classes[i] as MonthClass;
     const alike = last.plan && next.plan ? planLikeness(last.plan, next.plan) : null;

@@ -2,11 +2,11 @@
 import { NOISE } from "#lib/numbers/round.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import type { MonthClass, ThemeSums } from "../sums-types.ts";
-import type { KnownPlan, MonthTheme } from "../types.ts";
+import type { MonthTheme, PlanFacts } from "../types.ts";
 import { shareOf } from "./plan-work.ts";
 
 /** The groups of which a plan has less than the theme asks, with their share. Empty when it keeps the theme. */
-export function shortOfTheme(plan: KnownPlan, { shares = {} }: MonthTheme): Partial<Record<Group, number>> {
+export function shortOfTheme(plan: PlanFacts, { shares = {} }: MonthTheme): Partial<Record<Group, number>> {
   const short = GROUPS.flatMap((group): [Group, number][] => {
     const least = shares[group];
     const share = shareOf(plan, group);
