@@ -11,6 +11,7 @@ import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { MonthContent } from "#lib/programme/write-content.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
+import { monthSignNews } from "#server/news/month-sign-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 import { monthIsNear } from "./month-range.ts";
 import { monthStateOf } from "./read-month-file.ts";
@@ -27,7 +28,10 @@ export function monthKind(app: App): DocKindHooks {
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month, fromEarlier(app, month)) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
-    welcome: (name, userId) => [plansNews(app, app.documents.withDoc(name, plansOfMonth), userId)],
+    welcome: (name, userId) => [
+      plansNews(app, app.documents.withDoc(name, plansOfMonth), userId),
+      ...monthSignNews(app, name.key),
+    ],
   };
 }
 
