@@ -22,7 +22,8 @@ export function putMonthReading(db: Db, reading: MonthReadingRow): void {
     .map(({ hash }) => hash);
   db.orm
     .delete(table)
-    .where(and(mine, notInArray(table.hash, keep)))
+    // This one too where others are of the same moment.
+    .where(and(mine, notInArray(table.hash, [reading.hash, ...keep])))
     .run();
 }
 

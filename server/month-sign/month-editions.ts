@@ -59,10 +59,20 @@ export function readSignedMonth(app: App, actor: Actor, month: string, number: n
   });
 }
 
+/** By hash: devices ask every few minutes. */
+const sound = new Map<string, { readonly json: string; readonly file: MonthFile }>();
+const MOST_KEPT = 8;
+
 /** The signed month whole; undefined when there is none or it is damaged. For the server's own use. */
 export function signedMonthFile(row: MonthEditionRow | undefined): MonthFile | undefined {
-  const signed = row && fileOf(row);
-  return signed?.ok ? signed.value : undefined;
+  if (!row) return undefined;
+  const kept = sound.get(row.hash);
+  if (kept?.json === row.fileJson) return kept.file;
+  const signed = fileOf(row);
+  if (!signed.ok) return undefined;
+  if (sound.size >= MOST_KEPT) sound.clear();
+  sound.set(row.hash, { json: row.fileJson, file: signed.value });
+  return signed.value;
 }
 
 const fileOf = ({ fileJson, hash }: MonthEditionRow): Result<MonthFile> =>

@@ -72,13 +72,15 @@ async function race<A, B>(run: number, one: () => Promise<A>, other: () => Promi
   };
   return run % 2 === 0 ? Promise.all([one(), late(other)]) : Promise.all([late(one), other()]);
 }
-const move = async (run: number) =>
-  s.app.documents.transact(monthDoc(MONTH), "marta", (doc) =>
+const move = async (run: number) => {
+  s.advance(1);
+  return s.app.documents.transact(monthDoc(MONTH), "marta", (doc) =>
     changeSlot({ doc, origin: "marta" }, "one", {
       date: DAYS[run % DAYS.length] ?? "",
       minutes: 30 + 5 * (Math.floor(run / DAYS.length) % 10),
     }),
   );
+};
 const editions = () => listMonthEditions(s.db, MONTH);
 
 /** Every edition is numbered in turn and is what its hash says. */
