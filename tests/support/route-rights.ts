@@ -43,6 +43,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
       anybody("the sign-in library decides"),
     ]),
   ),
+  // A coach says only that they led it themselves.
+  "POST class-logs/[key]/remarks": studio("look-back.read", WRONG),
   "GET devices": studio("devices.manage"),
   "POST devices": studio("devices.manage", WRONG),
   "DELETE devices/[id]": studio("devices.manage"),
@@ -138,6 +140,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET programme/[month]/editions": studio("programme.read"),
   "GET programme/[month]/editions/[number]": studio("programme.read"),
   "GET programme/[month]/editions/[number]/changes": studio("programme.read"),
+  "GET programme/[month]/looking-back": studio("look-back.read"),
   "POST programme/[month]/read": studio("month.sign"),
   "POST programme/[month]/sign": studio("month.sign", WRONG),
   "GET programme/[month]/csv": studio("programme.read"),
