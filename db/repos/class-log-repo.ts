@@ -1,5 +1,5 @@
 /** The logs of classes, as sent by their devices. Written once. */
-import { and, count, desc, eq, gt, sql } from "drizzle-orm";
+import { and, asc, count, desc, eq, gt, gte, lt, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { classLogTable } from "#db/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
@@ -80,6 +80,20 @@ export function listClassesOfPlan(db: Db, planId: string): StoredLog[] {
     .where(taught)
     .orderBy(...latestFirst);
   return rows.all().map(toStored);
+}
+
+/** The classes that began in [from, to) (ms since the epoch), without rehearsals, the oldest first, each under its key. */
+export function listClassesBetween(db: Db, from: number, to: number): (StoredLog & { readonly key: string })[] {
+  const { startedAt, sessionId } = classLogTable;
+  const taught = and(eq(classLogTable.kind, "class"), gte(startedAt, from), lt(startedAt, to));
+  const rows = db.orm
+    .select({ ...stored, key: sessionId })
+    .from(classLogTable)
+    .where(taught);
+  return rows
+    .orderBy(asc(startedAt), asc(sessionId))
+    .all()
+    .map(({ key, ...row }) => ({ key, ...toStored(row) }));
 }
 
 /** The newest `most` classes of one room, without rehearsals, the newest first. */

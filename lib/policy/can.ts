@@ -55,6 +55,8 @@ export type StudioAction =
   | "month.manage"
   /** To say who led a class, or that a log does not count. */
   | "log.remark"
+  /** What was taught of a month; others' classes only as sums for those without `log.remark`. */
+  | "look-back.read"
   /** One's own calendar address; the studio's and the rooms' need `feeds.manage`. */
   | "feed.own"
   | "feeds.manage"
@@ -120,6 +122,7 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "month.sign": ["lead"],
   "month.manage": ["manager"],
   "log.remark": ["lead", "manager"],
+  "look-back.read": ["coach", "lead", "manager"],
   "feed.own": ["coach", "lead"],
   "feeds.manage": ["manager"],
   "floor.run": ["coach", "lead"],

@@ -180,6 +180,18 @@ export interface PlansKnown {
   readonly facts?: ById<MonthPlan>;
 }
 
+/** A month as it was signed off, without the month itself. */
+export interface SignedMonth {
+  /** 1, 2, ... in a month. */
+  readonly number: number;
+  /** SHA-256 (hex) of the canonical month file. */
+  readonly hash: string;
+  readonly byName: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly note: string | null;
+}
+
 export type News =
   /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
   | { readonly t: "saved"; readonly count: number }
@@ -206,8 +218,10 @@ export type News =
   | { readonly t: "threads"; readonly threads: readonly ThreadView[] }
   /** One thread as it is now: a new one, or one that has changed. */
   | { readonly t: "thread"; readonly thread: ThreadView }
-  /** Every acceptance of the plan that nobody has ended. */
+  /** Every acceptance of the plan or the month that nobody has ended. */
   | { readonly t: "accepted"; readonly accepted: readonly AcceptanceView[] }
   /** Those that are neither declined nor withdrawn. */
   | { readonly t: "proposals"; readonly proposals: readonly ProposalView[] }
-  | ({ readonly t: "plans" } & PlansKnown);
+  | ({ readonly t: "plans" } & PlansKnown)
+  /** The newest edition of the month; null while it was never signed off. */
+  | { readonly t: "month-signed"; readonly signed: SignedMonth | null };

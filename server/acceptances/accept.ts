@@ -21,6 +21,13 @@ const MOST_ITEMS = 500;
 
 const wordsOf = (text: string): number => text.match(/[\p{L}\p{N}][\p{L}\p{N}'’-]*/gu)?.length ?? 0;
 
+/** Why a finding may stay as it is. */
+export const acceptanceReasonSchema = z
+  .string()
+  .trim()
+  .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`)
+  .refine((reason) => wordsOf(reason) >= LEAST_WORDS, "Say in at least three words why it may stay as it is.");
+
 /** The finding as the lead saw it, values and all, and why it may stand. */
 export const acceptSchema = z.strictObject({
   finding: z.strictObject({
@@ -30,11 +37,7 @@ export const acceptSchema = z.strictObject({
     message: z.string().max(MESSAGE_MAX),
     values: z.record(z.string(), z.unknown()),
   }),
-  reason: z
-    .string()
-    .trim()
-    .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`)
-    .refine((reason) => wordsOf(reason) >= LEAST_WORDS, "Say in at least three words why it may stay as it is."),
+  reason: acceptanceReasonSchema,
 });
 type AcceptBody = z.infer<typeof acceptSchema>;
 

@@ -1,7 +1,6 @@
 /** What a lead is told when a finding cannot be accepted. */
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { fail, type Result } from "#server/base/result.ts";
 
@@ -14,7 +13,7 @@ export const UNCHECKED_TO_ACCEPT = fail(
 export const ALREADY_ENDED = fail(409, "already-ended", "This was ended already: the finding stands again.");
 
 /** `now`: what the server finds under the same key; null when it finds nothing there. */
-export const standsDifferently = (now: Finding | null): Result<never> =>
+export const standsDifferently = (now: { readonly message: string } | null): Result<never> =>
   fail(
     409,
     "finding-changed",

@@ -19,6 +19,8 @@ export interface CardsForRoom {
   readonly cards: readonly CardEnvelope[];
   /** When each plan is next taught here, by plan id: date and time on the studio's clock, `2026-05-04T18:00`. */
   readonly nextSlots: Readonly<Record<string, string>>;
+  /** What changed of that class since its month was signed off, by plan id: "moved from 18:00". */
+  readonly slotMarks: Readonly<Record<string, readonly string[]>>;
   /** Editions that this room's devices may have but must not start any more. */
   readonly withdrawn: readonly WithdrawnCard[];
   /** ms since the epoch, so that a device can notice that its clock is wrong. */
@@ -40,13 +42,22 @@ export function readRoomCards(
   );
   const known = new Set(own.map((envelope) => envelope.card.edition.planId));
   const brought = [...slots.keys()].filter((planId) => !known.has(planId)).flatMap((id) => newestCard(app, id) ?? []);
+  const next = [...slots];
   return ok({
     room,
-    cards: [...own, ...brought],
-    nextSlots: Object.fromEntries(slots),
+    cards: byNextClass([...own, ...brought], [...slots.keys()]),
+    nextSlots: Object.fromEntries(next.map(([planId, { at }]) => [planId, at])),
+    slotMarks: Object.fromEntries(next.flatMap(([id, { marks }]) => (marks.length > 0 ? [[id, marks]] : []))),
     withdrawn: withdrawnCards(app, device.roomId, [...slots.keys()]),
     serverTime: now,
   });
+}
+
+/** Those that are taught next first; those without a class as they are. */
+function byNextClass(cards: readonly CardEnvelope[], planIds: readonly string[]): CardEnvelope[] {
+  const place = new Map(planIds.map((id, i) => [id, i]));
+  const of = ({ card }: CardEnvelope) => place.get(card.edition.planId) ?? planIds.length;
+  return [...cards].sort((a, b) => of(a) - of(b));
 }
 
 /** The card of a plan that the programme schedules in this room although it was signed for another. */

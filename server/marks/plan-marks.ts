@@ -46,7 +46,7 @@ export function readPlanMarks(app: Springline, actor: Actor, planId: string): Re
     classes: listClassesOfPlan(app.db, planId).map(({ log, roomId }) => {
       const { sessionId, edition } = log;
       const startedAt = Date.parse(log.startedAt);
-      const teacherId = teacherOf(app, { planId, roomId, startedAt });
+      const teacherId = teacherOf(app, { key: sessionId, planId, roomId, startedAt });
       return { sessionId, at: startedAt, edition: edition.number, teacherId };
     }),
     people: listMembers(app.db).map(({ id, name }) => ({ id, name })),

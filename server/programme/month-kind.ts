@@ -11,6 +11,7 @@ import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { MonthContent } from "#lib/programme/write-content.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
+import { monthSignNews } from "#server/news/month-sign-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 import { tellChangedClasses } from "./class-changes.ts";
 import { monthIsNear } from "./month-range.ts";
@@ -31,7 +32,10 @@ export function monthKind(app: App): DocKindHooks {
       announcePlans(app, name, plansOfMonth(doc));
       tellChangedClasses(app, { month: name.key, doc });
     },
-    welcome: (name, userId) => [plansNews(app, app.documents.withDoc(name, plansOfMonth), userId)],
+    welcome: (name, userId) => [
+      plansNews(app, app.documents.withDoc(name, plansOfMonth), userId),
+      ...monthSignNews(app, name.key),
+    ],
   };
 }
 

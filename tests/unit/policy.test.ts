@@ -39,6 +39,7 @@ describe("studio actions", () => {
     "month.sign": "        -       -     +     -      -",
     "month.manage": "      -       -     -     +      -",
     "log.remark": "        -       -     +     +      -",
+    "look-back.read": "    -       +     +     +      -",
     "feed.own": "          -       +     +     -      -",
     "feeds.manage": "      -       -     -     +      -",
     "floor.run": "         -       +     +     -      -",

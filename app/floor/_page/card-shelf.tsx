@@ -27,6 +27,8 @@ interface Row {
   readonly envelope: CardEnvelope;
   readonly verdict: Verified;
   readonly slot: string | undefined;
+  /** What changed of that slot since the month was signed off. */
+  readonly marks: readonly string[];
   readonly withdrawn: WithdrawnCard | undefined;
 }
 
@@ -99,12 +101,13 @@ function Notices({ state: { notices, refused } }: Pick<Props, "state">) {
 }
 
 function rowsOf(state: ShelfState, publicKey: string): Row[] {
-  const { cards, nextSlots, withdrawn } = state.shelf;
+  const { cards, nextSlots, slotMarks, withdrawn } = state.shelf;
   const rows = cards.map(({ planId, envelope }) => ({
     planId,
     envelope,
     verdict: verifyCard(envelope, publicKey, Date.now()),
     slot: nextSlots[planId],
+    marks: slotMarks?.[planId] ?? [],
     withdrawn: withdrawnOf(envelope.card.edition, withdrawn),
   }));
   const title = (row: Row) => row.envelope.card.edition.title;
@@ -113,7 +116,7 @@ function rowsOf(state: ShelfState, publicKey: string): Row[] {
 }
 
 function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }) {
-  const { verdict, envelope, slot, withdrawn } = row;
+  const { verdict, envelope, slot, marks, withdrawn } = row;
   const { edition, clock } = envelope.card;
   return (
     <button
@@ -127,7 +130,9 @@ function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }
       <span className={styles.about}>
         edition {edition.number} · {edition.shortName}
       </span>
-      <span className={styles.when}>{slot ? slotWords(slot, Date.now()) : "no slot this month"}</span>
+      <span className={styles.when}>
+        {[slot ? slotWords(slot, Date.now()) : "no slot this month", ...marks].join(" · ")}
+      </span>
       <span className={styles.state}>{stateWords(row)}</span>
     </button>
   );

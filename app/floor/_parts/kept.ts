@@ -20,6 +20,8 @@ export interface Shelf {
   readonly cards: readonly KeptCard[];
   /** By plan id: `2026-05-04T18:00`, the studio's wall clock. */
   readonly nextSlots: Readonly<Record<string, string>>;
+  /** What changed of that class since its month was signed off. A shelf kept by an older page has none. */
+  readonly slotMarks?: Readonly<Record<string, readonly string[]>>;
   /** Withdrawn editions whose cards were deleted. A shelf kept by an older page has none. */
   readonly dropped?: readonly DroppedCard[];
   /** Editions that must not be started any more. A shelf kept by an older page has none. */

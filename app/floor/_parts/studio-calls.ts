@@ -22,6 +22,7 @@ const cardsSchema = z.object({
   /** Not trusted before they are verified. */
   cards: z.array(z.unknown()),
   nextSlots: z._default(z.record(z.string(), z.string()), {}),
+  slotMarks: z._default(z.record(z.string(), z.array(z.string())), {}),
   withdrawn: z._default(
     z.array(
       z.object({ planId: z.string(), number: z.number(), byName: z.string(), at: z.number(), reason: z.string() }),

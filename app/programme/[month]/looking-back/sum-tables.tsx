@@ -1,0 +1,104 @@
+/** Classes taught against planned, by what they have in common; in the order of names. */
+import { sentenceCase, tagWords } from "#lib/plan/format.ts";
+import { LOOK_BACK } from "./look-back-words.ts";
+
+interface SumRow {
+  readonly id: string;
+  readonly name: string;
+  readonly planned: number;
+  readonly taught: number;
+  readonly abandoned: number;
+  readonly noLog: number;
+  readonly plannedMinutes: number;
+  readonly taughtMinutes: number;
+}
+
+const COLUMNS = [
+  ["planned", "Planned"],
+  ["taught", "Taught"],
+  ["abandoned", "Only begun"],
+  ["noLog", "No log"],
+  ["plannedMinutes", "Minutes planned"],
+  ["taughtMinutes", "Minutes taught"],
+] as const;
+
+export function SumTable(props: { readonly title: string; readonly head: string; readonly sums: readonly SumRow[] }) {
+  const { title, head, sums } = props;
+  return (
+    <section>
+      <h2>{title}</h2>
+      {sums.length === 0 ? (
+        <p className="quiet">{LOOK_BACK.none}</p>
+      ) : (
+        <div className="table-scroll">
+          <table aria-label={title}>
+            <thead>
+              <tr>
+                <th scope="col">{head}</th>
+                {COLUMNS.map(([key, name]) => (
+                  <th key={key} scope="col" className="number">
+                    {name}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {sums.map((sum) => (
+                <tr key={sum.id}>
+                  <th scope="row">{sum.name}</th>
+                  {COLUMNS.map(([key]) => (
+                    <td key={key} className="number">
+                      {sum[key]}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+interface GroupRow {
+  readonly group: string;
+  /** Seconds. */
+  readonly planned: number;
+  readonly taught: number;
+}
+
+export function GroupTable({ groups }: { readonly groups: readonly GroupRow[] }) {
+  return (
+    <section>
+      <h2>{LOOK_BACK.groups}</h2>
+      <p className="quiet">{groups.length === 0 ? LOOK_BACK.none : LOOK_BACK.groupsWhat}</p>
+      {groups.length > 0 && (
+        <div className="table-scroll">
+          <table aria-label={LOOK_BACK.groups}>
+            <thead>
+              <tr>
+                <th scope="col">Group</th>
+                <th scope="col" className="number">
+                  Planned
+                </th>
+                <th scope="col" className="number">
+                  Done
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {groups.map(({ group, planned, taught }) => (
+                <tr key={group}>
+                  <th scope="row">{sentenceCase(tagWords(group))}</th>
+                  <td className="number">{Math.round(planned / 60)} min</td>
+                  <td className="number">{Math.round(taught / 60)} min</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,56 @@
+"use client";
+/** Every class of the month that is read, in order of time. */
+import { dateWords } from "#lib/month/define/words.ts";
+import { expandMonth } from "#lib/month/expand.ts";
+import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
+import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+
+export function ClassesRead({ file }: { readonly file: MonthFile }) {
+  const slots = expandMonth(file).filter(({ date }) => date >= file.dates.from);
+  const on = slots.filter(({ out }) => !out);
+  return (
+    <section>
+      <h2>{plural(on.length, "class", "classes")}</h2>
+      <div className="table-scroll">
+        <table>
+          <thead>
+            <tr>
+              {["Day", "Begins", "Minutes", "Room", "Coach", "Theme", "Plan"].map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {slots.map((slot) => (
+              <ClassRow key={slot.id} slot={slot} file={file} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function ClassRow({ slot, file }: { readonly slot: MonthSlot; readonly file: MonthFile }) {
+  const { date, start, minutes, room, coach, theme, plan, out } = slot;
+  return (
+    <tr>
+      <th scope="row">{dateWords(date)}</th>
+      <td>{out ? <s>{start}</s> : start}</td>
+      <td className="number">{out ? "called off" : minutes}</td>
+      <td>{room ? own(file.rooms, room)?.name : "no room"}</td>
+      <td>{coach ? own(file.coaches, coach)?.name : "no coach"}</td>
+      <td>{theme ? own(file.themes, theme)?.name : ""}</td>
+      <td>{plan ? planWords(file, plan) : "no plan"}</td>
+    </tr>
+  );
+}
+
+function planWords({ plans }: MonthFile, id: string): string {
+  const plan = own(plans, id);
+  if (!plan || plan.known === false) return "a plan that is gone";
+  return plan.signed ? `${plan.title}, edition ${plan.edition}` : `${plan.title}, not signed`;
+}
