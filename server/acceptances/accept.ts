@@ -8,6 +8,7 @@ import type { Actor } from "#lib/policy/can.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceAccepted } from "#server/news/plan-news.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
@@ -30,9 +31,7 @@ export const acceptSchema = z.strictObject({
     message: z.string().max(MESSAGE_MAX),
     values: z.record(z.string(), z.unknown()),
   }),
-  reason: z
-    .string()
-    .trim()
+  reason: typedText
     .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`)
     .refine((reason) => wordsOf(reason) >= LEAST_WORDS, "Say in at least three words why it may stay as it is."),
 });

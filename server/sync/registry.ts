@@ -101,6 +101,8 @@ export class RoomRegistry implements RoomKeeper {
   ): CloseName | { room: DocumentRoom; access: DocAccess } {
     if (this.stopping) return "stopping";
     const access = accessOf(this.context, name)(who.session);
+    // As over HTTP, who may not see a document is not told that it is there; who had it open is told of the right.
+    if (access === "noRight") return "unknownDocument";
     if (typeof access === "string") return access;
     const { page, session } = who;
     const refused = refusePerson(page, session.userId) ?? refuseVersions(page, this.context.host.kinds[name.kind]);
