@@ -10,7 +10,7 @@ const LINE_ENDS = /\r\n?|[\u0085\u2028\u2029]/g;
  * Controls and what Unicode calls default ignorable (DerivedCoreProperties.txt): directions, zero widths, fillers. Joiners
  * and variation selectors stay: Persian words and many emoji need them.
  */
-const UNSEEN = /(?![\n\t\u200C\u200D\uFE00-\uFE0F])[\p{Cc}\p{Default_Ignorable_Code_Point}]/gu;
+const UNSEEN = /(?!\n|\t|\u200C|\u200D|[\uFE00-\uFE0F])[\p{Cc}\p{Default_Ignorable_Code_Point}]/gu;
 /** U+2800 is a braille cell without dots. */
 const SEEN = /[^\p{Cc}\p{Default_Ignorable_Code_Point}\p{Z}\p{M}\u2800]/u;
 

@@ -58,8 +58,8 @@ const printable = (text: string): string =>
  * some other service of the machine answers there is nobody's to read (RFC 5321, 4.2: three digits, then a space or the end).
  */
 export function statusLine(reply: string): string | undefined {
-  const last = reply.trim().split(/\r?\n/).at(-1) ?? "";
-  return /^[2-5][0-5][0-9](?: |$)/.test(last) ? printable(last) : undefined;
+  const last = reply.split(/\r?\n/).findLast((line) => /^[2-5][0-5][0-9](?:[ -]|$)/.test(line));
+  return last === undefined ? undefined : printable(last);
 }
 
 /**
