@@ -1,9 +1,11 @@
 /** Threads: pinned to the plan, an item or words; answered, settled, reopened; in the name the server knows. */
 
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { setRoles } from "#db/repos/people-repo.ts";
-import { countThreads } from "#db/repos/thread-repo.ts";
+import { countThreads, insertComment, insertThread } from "#db/repos/thread-repo.ts";
 import { readItems, scriptOf } from "#lib/doc/read.ts";
 import { deleteItem } from "#lib/doc/write.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
@@ -178,4 +180,25 @@ describe("what a page sends", () => {
     expect(takes({ kind: "somewhere" })).toBe(false);
     expect(takes({ kind: "plan", itemId: "m1" })).toBe(false);
   });
+});
+
+it("comments from before it was kept count as a lead's where their author is one now", () => {
+  for (const [thread, authorId] of [
+    ["of-ines", "ines"],
+    ["of-jonas", "jonas"],
+    ["of-nobody", "left"],
+  ] as const) {
+    insertThread(s.db, { id: thread, planId: id, anchor: { kind: "plan" }, at: 1 });
+    insertComment(s.db, { id: `c-${thread}`, threadId: thread, authorId, body: "Hm", at: 1 });
+  }
+  setRoles(s.db, "ines", ["coach", "lead"]);
+  s.db.raw.exec("UPDATE comment SET as_lead = 0");
+  const migration = readFileSync(join(import.meta.dirname, "../../../db/migrations/0015_comment_as_lead.sql"), "utf8");
+  s.db.raw.exec(migration.split("--> statement-breakpoint")[1] ?? "");
+  const threads = must(listPlanThreads(s.app, s.people.jonas, id)).threads;
+  expect(threads.map((t) => [t.id, t.leadSpoke])).toEqual([
+    ["of-ines", true],
+    ["of-jonas", false],
+    ["of-nobody", false],
+  ]);
 });
