@@ -198,6 +198,8 @@ export const commentTable = sqliteTable(
     authorId: text("author_id").notNull(),
     body: text("body").notNull(),
     at: integer("at").notNull(),
+    /** Whether its author was a lead when they wrote it. */
+    asLead: integer("as_lead", { mode: "boolean" }).notNull().default(false),
   },
   (t) => [index("comment_thread").on(t.threadId)],
 );

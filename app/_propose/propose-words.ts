@@ -59,6 +59,8 @@ export const TAKE = {
   nothingFits: "Nothing of it fits the plan any more. Decline it, or ask for another.",
   notWritten:
     "The plan changed in the last moment, so that nothing you chose fits any more. Nothing was written. Look at the proposal again.",
+  offline:
+    "This page is not connected just now, so nothing was taken: somebody else may take it meanwhile. Try again when it is saved.",
   noWriting:
     "The plan cannot be written in at the moment. Nothing was changed: try again when it says that it is saved.",
   taken: (by: string, part: TakenInPart | null) =>

@@ -17,10 +17,13 @@ export async function takeParts(
   chosen: ReadonlySet<string>,
 ): Promise<Taking> {
   if (!session.canWrite) return { ok: false, message: TAKE.noWriting };
+  if (!isOnline(session)) return { ok: false, message: TAKE.offline };
   const claimed = await send<{ parts: readonly string[] }>("POST", `/api/proposals/${proposal.id}/take`, {
     parts: [...chosen],
   });
   if (!claimed.ok) return claimed;
+  // Written now, it would arrive whenever the page is back, after a colleague has taken what was left free by then.
+  if (!isOnline(session)) return { ok: false, message: TAKE.offline };
   const parts = proposal.parts.filter(({ id }) => chosen.has(id));
   let taken: readonly string[] = [];
   noteTaken(proposal.id);
@@ -32,6 +35,8 @@ export async function takeParts(
   session.say(TAKE.taken(proposal.byName, takenInPart(session.getSnapshot().plan, proposal.parts, taken)));
   return { ok: true };
 }
+
+const isOnline = ({ saveState }: PlanSession): boolean => saveState === "saved" || saveState === "sending";
 
 export const postDecline = (id: string, word: string): Promise<Sent> =>
   send("POST", `/api/proposals/${id}/decline`, { word });

@@ -6,7 +6,7 @@ import type * as Y from "yjs";
 import type { PlanSession } from "#app/_session/session.ts";
 import { CommentForm } from "#app/_session/threads/comment-form.tsx";
 import { QuoteWords } from "#app/_session/threads/quote-words.tsx";
-import { postThread } from "#app/_session/threads/thread-acts.ts";
+import { postThread, type Written } from "#app/_session/threads/thread-acts.ts";
 import { PLACE, type Typed } from "#app/_session/typed/typed-words.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { flatOffsetAt } from "#lib/editor/thread-marks.ts";
@@ -109,17 +109,24 @@ interface CommentProps extends Pick<Props, "session" | "item"> {
 
 function WordsComment({ session, item, about, begun, onLeave }: CommentProps) {
   const { plan } = useSnapshot(session);
+  // The words may go while somebody writes about them: what was written can then be pinned to the plate.
+  const [wordsGone, setWordsGone] = useState(false);
+  const post = async (written: Written) => {
+    const sent = await postThread(session, wordsGone ? { kind: "item", itemId: item.id } : about, written);
+    if (!sent.ok && sent.code === "words-gone") setWordsGone(true);
+    return sent;
+  };
   return (
     <div className={styles.comment}>
-      <QuoteWords quote={about.quote} plan={plan} itemId={item.id} />
+      {!wordsGone && <QuoteWords quote={about.quote} plan={plan} itemId={item.id} />}
       <CommentForm
         session={session}
         at={{ place: PLACE.words(item.id), label: WORDS_COMMENT, items: [item.id], anchor: about }}
         focus={begun}
-        label={WORDS_COMMENT}
-        verb="Comment"
+        label={wordsGone ? "Comment on the plate" : WORDS_COMMENT}
+        verb={wordsGone ? "Comment on the plate" : "Comment"}
         place={{ moveId: item.move }}
-        post={(written) => postThread(session, about, written)}
+        post={post}
         onPosted={() => {
           session.say(WORDS_COMMENT_SENT);
           onLeave();

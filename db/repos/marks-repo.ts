@@ -1,5 +1,5 @@
 /** Marks by the studio's rubric. Append-only; of several about the same round or class the newest counts. */
-import { and, asc, desc, eq } from "drizzle-orm";
+import { and, asc, desc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { marksTable, planRoundTable } from "#db/review-schema.ts";
 import type { Levels, Rubric } from "#lib/rubric/rubric.ts";
@@ -36,6 +36,16 @@ export const listMarksOf = (db: Db, userId: string): StoredMarks[] =>
 /** All that were ever set on a plan's rounds and classes, the oldest first. */
 export const listMarksOn = (db: Db, planId: string): StoredMarks[] =>
   db.orm.select().from(marksTable).where(eq(marksTable.planId, planId)).orderBy(asc(marksTable.at)).all().map(toMarks);
+
+/** Whether no other marks were set on the plan since. */
+export const isNewestMarks = (db: Db, planId: string, id: string): boolean =>
+  db.orm
+    .select({ id: marksTable.id })
+    .from(marksTable)
+    .where(eq(marksTable.planId, planId))
+    .orderBy(desc(marksTable.at), desc(sql`rowid`))
+    .limit(1)
+    .get()?.id === id;
 
 // Both JSON columns are written by insertMarks only.
 const toMarks = ({ rubricJson, levelsJson, ...row }: typeof marksTable.$inferSelect): StoredMarks => ({

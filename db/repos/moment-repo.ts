@@ -3,6 +3,7 @@ import { and, asc, desc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { planMomentTable, planTextTable } from "#db/review-schema.ts";
+import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { MomentKind, ThreadThen } from "#lib/rounds/rounds.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { addSourceToRecord } from "./record-repo.ts";
@@ -38,6 +39,39 @@ export function insertMoment(db: Db, { planJson, findings, threads, ...moment }:
   addSourceToRecord(db, "moment", { ...kept, planJson: readPlanText(db, planId, hash) ?? null });
   return kept.id;
 }
+
+/** A moment without what stood in it: how much there was. */
+export interface MomentBrief extends Omit<MomentRow, "findings" | "threads"> {
+  /** Findings by level. */
+  readonly must: number;
+  readonly look: number;
+  readonly info: number;
+  readonly threads: number;
+  readonly openThreads: number;
+}
+
+/** How often a fixed text stands in a column. */
+const countIn = (column: string, text: string): string =>
+  `(length(${column}) - length(replace(${column}, '${text}', ''))) / ${text.length}`;
+
+/** A finding's level as insertMoment writes it; in words or values the quotes would be escaped, and no list follows. */
+const countOfLevel = (level: FindingLevel): string => countIn("findings_json", `"level":"${level}","items":[`);
+
+const briefs = oncePerDatabase(({ raw }) =>
+  raw.prepare<[string], MomentBrief>(
+    `SELECT id, plan_id AS planId, round, kind, at, actor_id AS actorId, note, hash,
+            ${countOfLevel("must")} AS must, ${countOfLevel("look")} AS look, ${countOfLevel("info")} AS info,
+            ${countIn("threads_json", '"settled":')} AS threads,
+            ${countIn("threads_json", '"settled":false')} AS openThreads
+       FROM plan_moment WHERE plan_id = ? ORDER BY id`,
+  ),
+);
+
+/**
+ * In the order in which they happened. A plan that is offered and taken back again keeps all its threads each time, so they
+ * are counted where they are stored, and not read.
+ */
+export const listMomentBriefs = (db: Db, planId: string): MomentBrief[] => briefs(db).all(planId);
 
 /** In the order in which they happened. */
 export function listMoments(db: Db, planId: string): MomentRow[] {

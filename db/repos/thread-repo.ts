@@ -1,13 +1,12 @@
 /** Threads and their comments. */
 import { and, asc, count, eq, type SQL, sql } from "drizzle-orm";
-import { memberTable, userTable } from "#db/auth-schema.ts";
+import { userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { mentionTable } from "#db/review-schema.ts";
 import { commentTable, threadTable } from "#db/schema.ts";
-import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
-import { FORMER_MEMBER } from "./people-repo.ts";
+import { FORMER_MEMBER, readPerson } from "./people-repo.ts";
 
 export interface ThreadRow {
   readonly id: string;
@@ -33,8 +32,13 @@ export function insertThread(db: Db, made: { id: string; planId: string; anchor:
     .run();
 }
 
+/** What its author is now stays with it: what a lead asked for is a lead's to settle, whatever becomes of that lead. */
 export function insertComment(db: Db, made: NewComment): void {
-  db.orm.insert(commentTable).values(made).run();
+  const asLead = readPerson(db, made.authorId)?.roles.includes("lead") ?? false;
+  db.orm
+    .insert(commentTable)
+    .values({ ...made, asLead })
+    .run();
 }
 
 export function setThreadSettled(db: Db, id: string, settled: boolean): void {
@@ -54,11 +58,10 @@ function statementsFor({ orm }: Db, which: SQL) {
     .where(which)
     .orderBy(asc(threadTable.createdAt), sql`${threadTable}.rowid`);
   const comments = orm
-    .select({ comment: commentTable, authorName: userTable.name, role: memberTable.role })
+    .select({ comment: commentTable, authorName: userTable.name })
     .from(threadTable)
     .innerJoin(commentTable, eq(commentTable.threadId, threadTable.id))
     .leftJoin(userTable, eq(userTable.id, commentTable.authorId))
-    .leftJoin(memberTable, eq(memberTable.userId, commentTable.authorId))
     .where(which)
     .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`); // rowid: keeps the order within one millisecond
   const mentions = orm
@@ -88,7 +91,7 @@ function threadViews(statements: ReturnType<typeof statementsFor>, id: string): 
       id: thread.id,
       anchor: toAnchor(thread.anchorJson),
       settled: thread.settled,
-      leadSpoke: own.some(({ role }) => parseRoles(role ?? "").includes("lead")),
+      leadSpoke: own.some(({ comment }) => comment.asLead),
       comments: own.map(({ comment, authorName }): CommentView => {
         const { id, authorId, body, at } = comment;
         const named = names.get(id)?.map(({ userId }) => userId);
@@ -114,6 +117,23 @@ export function countThreads(db: Db, planId: string): { readonly all: number; re
     db.orm.select({ n: count() }).from(threadTable).where(where).get()?.n ?? 0;
   const all = eq(threadTable.planId, planId);
   return { all: of(all), open: of(and(all, eq(threadTable.settled, false))) };
+}
+
+/** Letters of all that was said about a plan and of what it is pinned to, and how many comments one of its threads has. */
+export function readTalk(
+  db: Db,
+  planId: string,
+  threadId: string,
+): { readonly letters: number; readonly comments: number } {
+  const row = db.raw
+    .prepare<{ planId: string; threadId: string }, { letters: number; comments: number }>(
+      `SELECT (SELECT coalesce(sum(length(c.body)), 0) FROM thread t JOIN comment c ON c.thread_id = t.id
+                WHERE t.plan_id = @planId)
+            + (SELECT coalesce(sum(length(anchor_json)), 0) FROM thread WHERE plan_id = @planId) AS letters,
+              (SELECT count(*) FROM comment WHERE thread_id = @threadId) AS comments`,
+    )
+    .get({ planId, threadId });
+  return row ?? { letters: 0, comments: 0 };
 }
 
 const toAnchor = (json: string): Anchor => JSON.parse(json) as Anchor; // checked by server/threads when it was written

@@ -1,6 +1,6 @@
 /** Withdrawals of editions. Written once: the database itself refuses to change or delete one. */
 
-import { and, count, eq } from "drizzle-orm";
+import { and, count, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { editionWithdrawalTable } from "#db/schema.ts";
 import { wellFormed } from "#lib/record/chain.ts";
@@ -25,6 +25,16 @@ export function readWithdrawal(db: Db, planId: string, number: number): Withdraw
   const one = and(eq(editionWithdrawalTable.planId, planId), eq(editionWithdrawalTable.number, number));
   return db.orm.select().from(editionWithdrawalTable).where(one).get();
 }
+
+/** The last that was withdrawn of this plan's editions. */
+export const newestWithdrawal = (db: Db, planId: string): WithdrawalRow | undefined =>
+  db.orm
+    .select()
+    .from(editionWithdrawalTable)
+    .where(eq(editionWithdrawalTable.planId, planId))
+    .orderBy(desc(editionWithdrawalTable.withdrawnAt))
+    .limit(1)
+    .get();
 
 const COLUMNS = `w.plan_id AS planId, w.number AS number, w.withdrawn_by AS withdrawnBy,
   w.withdrawn_at AS withdrawnAt, w.reason AS reason`;

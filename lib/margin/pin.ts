@@ -100,6 +100,13 @@ export function pinIn(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAn
   return range === null || now === "" ? { state: "gone" } : { state: "changed", ...range, now };
 }
 
+/** Whether the words of a pin stand where it says, or somewhere in the script where its places are. Reads only. */
+export function isPinOf(fragment: Y.XmlFragment, anchor: WordsAnchor): boolean {
+  const flat = flatScript(fragment);
+  const pin = pinIn(fragment, flat, anchor);
+  return pin.state === "here" || (pin.state === "changed" && occurrences(flat, anchor.quote).length > 0);
+}
+
 type Range = { readonly from: number; readonly to: number };
 
 /** When the line of one end is gone, the remaining words end where the other end's line does. */

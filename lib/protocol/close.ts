@@ -21,7 +21,7 @@ export const CLOSE = {
   },
   unknownDocument: {
     code: 4404,
-    text: "This document does not exist here; it may have been deleted. Go back to your desk.",
+    text: "This document does not exist, or you may not see it. What you typed is kept on this device. Go back to your desk, or ask its author to share it with you.",
   },
   tooSlowToSignIn: { code: 4408, text: "The server took too long to check who you are. Reload the page." },
   erasing: {

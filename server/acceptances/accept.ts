@@ -8,6 +8,7 @@ import type { Actor } from "#lib/policy/can.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceAccepted } from "#server/news/plan-news.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
@@ -22,9 +23,7 @@ const MOST_ITEMS = 500;
 const wordsOf = (text: string): number => text.match(/[\p{L}\p{N}][\p{L}\p{N}'’-]*/gu)?.length ?? 0;
 
 /** Why a finding may stay as it is. */
-export const acceptanceReasonSchema = z
-  .string()
-  .trim()
+export const acceptanceReasonSchema = typedText
   .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`)
   .refine((reason) => wordsOf(reason) >= LEAST_WORDS, "Say in at least three words why it may stay as it is.");
 

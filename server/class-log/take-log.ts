@@ -25,6 +25,14 @@ const TOO_MANY = fail(
 /** Our own choice: twice a class an hour with rehearsals in between. */
 const LOGS_A_DAY = 60;
 const DAY_MS = 86_400_000;
+/** A device may lie in a cupboard for a year, and its clock may be a time zone off. Our own choices, days. */
+const OLDEST_DAYS = 400;
+const AHEAD_DAYS = 1;
+const WRONG_TIME = fail(
+  422,
+  "wrong-time",
+  "This log says that its class began more than a year ago, or tomorrow. Set the device's clock. The log stays on the device.",
+);
 const DIFFERS = fail(
   409,
   "log-differs",
@@ -34,7 +42,7 @@ const DIFFERS = fail(
 /**
  * Logs of two devices for the same session are both kept: only people can tell which is true. A class may be taught in a
  * room that it was not signed for: the log belongs to the device's room. Errors: 403 no-right, 404 no-such-edition, 422
- * invalid, 409 log-differs, 429 too-many-logs.
+ * invalid, wrong-time, 409 log-differs, 429 too-many-logs.
  */
 export function takeLog(
   app: EditionReader & Pick<Springline, "now">,
@@ -42,6 +50,7 @@ export function takeLog(
   log: ClassLog,
 ): Result<{ sessionId: string }> {
   if (!canDevice(device, "log.send", device.roomId)) return NO_RIGHT;
+  if (!isLikely(Date.parse(log.startedAt), app.now())) return WRONG_TIME;
   const edition = readSoundEdition(app, log.edition.planId, log.edition.number);
   if (!edition || edition === "damaged" || edition.hash !== log.edition.hash) return NO_EDITION;
   const known = new Set(edition.card.card.plan.items.map(({ id }) => id));
@@ -67,3 +76,6 @@ export function takeLog(
   });
   return take.immediate();
 }
+
+const isLikely = (startedAt: number, receivedAt: number): boolean =>
+  startedAt >= receivedAt - OLDEST_DAYS * DAY_MS && startedAt <= receivedAt + AHEAD_DAYS * DAY_MS;

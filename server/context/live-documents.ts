@@ -38,6 +38,11 @@ export interface LiveDocuments {
   opened(kind: DocKind): readonly DocName[];
   /** The id of the document's history; a page with another history is refused. Undefined when there is no document. */
   generation(name: DocName): string | undefined;
+  /**
+   * Runs work that a person asked for, at once or when their turn comes: beside what their sockets send it has one share of
+   * the thread's time (`personPercent`). Rejects with what `work` throws.
+   */
+  inTurn<T>(userId: string, work: () => T | Promise<T>): Promise<T>;
   /** Checks the rights of every open socket again, at once. Call after any change of roles, sessions or sharing. */
   refreshAccess(): void;
   /** Saves what is unsaved, closes every socket and frees everything. Waits for a failing disk up to `limitMs`. */

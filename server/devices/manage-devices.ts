@@ -14,13 +14,14 @@ import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { DEVICE_ROOM_UNKNOWN } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "newId">;
 
 export const newDeviceSchema = z.strictObject({
-  name: z.string().trim().min(1, "Enter a name for the device.").max(80, "A device's name has at most 80 characters."),
+  name: typedLine.min(1, "Enter a name for the device.").max(80, "A device's name has at most 80 characters."),
   roomId: z.string().min(1).max(64),
 });
 

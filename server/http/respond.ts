@@ -8,6 +8,7 @@
  * the Origin on every method that changes something, check rights before the body is read, read at most 256 kB of JSON
  * (5 MB when `large`), check it with the given zod schema, and turn a `Result` into a response. A handler may also return
  * a `Response` of its own, such as a file.
+ * The work for a signed-in person is done in their turn, as what their sockets send (`LiveDocuments.inTurn`).
  * Errors are `{error: {code, message, details?}}` with a message that can be shown to a person.
  */
 import type { z } from "zod";
@@ -18,6 +19,7 @@ import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor
 import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { type Springline, springline } from "#server/context/springline.ts";
+import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
 import { FORM_BODY_BYTES, MAX_BODY_BYTES, readBody } from "./body.ts";
 import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
@@ -70,11 +72,27 @@ export function guarded<B = undefined>(
     if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
     const call = await readCall(app, request, context, withActor(options, who.actor));
     if (!call.ok) return withCookies(respond(call), cookies);
-    const still = stillSignedIn(app, who);
-    const answer = still ? await handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
-    return withCookies(toResponse(answer, options.status), cookies);
+    const leave = atOnce.take(who.actor.id);
+    if (!leave) return withCookies(respond(TOO_MUCH_AT_ONCE), cookies);
+    const work = () => {
+      const still = stillSignedIn(app, who);
+      const answer = still ? handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
+      return answer instanceof Promise
+        ? answer.then((done) => toResponse(done, options.status))
+        : toResponse(answer, options.status);
+    };
+    const response = await app.documents.inTurn(who.actor.id, work).finally(leave);
+    return withCookies(response, cookies);
   });
 }
+
+/** Requests of one person that are worked on or wait for their turn; a page has a handful. Our own choice. */
+const atOnce = new ConcurrencyLimit(100);
+const TOO_MUCH_AT_ONCE = fail(
+  429,
+  "too-much-at-once",
+  "Your pages ask for more than the server can do at once. Nothing was changed: wait a moment, then try again.",
+);
 
 /** A body may take minutes to arrive: the rights that count are those of the moment when it is complete. */
 function stillSignedIn(app: Springline, who: SignedIn): SignedIn | undefined {

@@ -7,7 +7,7 @@ export interface MailProblem {
   readonly kind: "message" | "later" | "server";
 }
 
-const ANSWER_MAX = 300;
+const ANSWER_MAX = 120;
 
 /** As errors of nodemailer, Node's sockets and TLS come. */
 interface SendError {
@@ -40,6 +40,8 @@ const WORDS: Readonly<Record<string, string>> = {
   ERR_TLS_CERT_ALTNAME_INVALID: "The mail server's certificate is for another name.",
 };
 
+const NO_SMTP = "What answers at this name and port is no mail server.";
+
 /** The wrong moment, and what RFC 4954, 6, says about signing in: nothing that is wrong with the mail. */
 const OF_SETTINGS: ReadonlySet<number> = new Set([503, 530, 534, 535, 538]);
 
@@ -52,6 +54,15 @@ const printable = (text: string): string =>
     .slice(0, ANSWER_MAX);
 
 /**
+ * The last line of an SMTP reply, shortened; undefined for anything else. The name and port are a manager's choice: what
+ * some other service of the machine answers there is nobody's to read (RFC 5321, 4.2: three digits, then a space or the end).
+ */
+export function statusLine(reply: string): string | undefined {
+  const last = reply.split(/\r?\n/).findLast((line) => /^[2-5][0-5][0-9](?:[ -]|$)/.test(line));
+  return last === undefined ? undefined : printable(last);
+}
+
+/**
  * By RFC 5321, 4.2.1, a reply 5yz to a mail means that the same mail will be refused again; 4yz that it may go later. A
  * refused sign-in or sender is a matter of the settings, so no mail is given up for it at once. `secret` never shows, should a server
  * repeat it.
@@ -61,8 +72,8 @@ export function mailProblem(error: unknown, secret: string | null = null): MailP
     typeof error === "object" && error !== null ? error : {}
   ) as SendError;
   const known = WORDS[String(originalCode)] ?? WORDS[String(code)];
-  const answered = typeof response === "string" && response !== "" ? printable(response) : undefined;
-  const other = typeof message === "string" ? printable(message) : "No reason was given.";
+  const answered = typeof response === "string" ? statusLine(response) : undefined;
+  const other = response === undefined && typeof message === "string" ? printable(message) : NO_SMTP;
   const said =
     answered === undefined ? (known ?? other) : `${known ? `${known} It` : "The mail server"} said: ${answered}`;
   const says = secret ? said.replaceAll(secret, "…") : said;

@@ -6,7 +6,7 @@ import { type Actor, can } from "#lib/policy/can.ts";
 import type { SignedIn } from "#server/auth/actor.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { mailProblem } from "./mail-problem.ts";
+import { mailProblem, statusLine } from "./mail-problem.ts";
 import { readMailSettings } from "./mail-settings.ts";
 import { type SmtpOptions, sendMail } from "./smtp.ts";
 import { writeTestMail } from "./write-mail.ts";
@@ -75,7 +75,7 @@ export async function sendTestMail(
   });
   try {
     const said = await sendMail(settings, mail, options);
-    return ok({ to: who.email, said: said.slice(0, 300) });
+    return ok({ to: who.email, said: statusLine(said) ?? "" });
   } catch (error) {
     return fail(422, "mail-server", `The test mail was not sent. ${mailProblem(error, settings.password).says}`);
   }

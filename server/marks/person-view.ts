@@ -14,8 +14,11 @@ import { roundTexts } from "./round-texts.ts";
 
 export interface PersonOverTime {
   readonly person: { readonly id: string; readonly name: string; readonly roles: readonly Role[] };
-  /** The newest first. */
+  /** `MARKS_SHOWN` of them at most, the newest first. */
   readonly marks: readonly MarksView[];
+  /** How many there are in all, and how many of the newest are left out above. */
+  readonly markCount: number;
+  readonly from: number;
   readonly series: readonly MarkSeries[];
   readonly returning: readonly ReturningFinding[];
   readonly unasked: readonly FixedUnasked[];
@@ -24,21 +27,32 @@ export interface PersonOverTime {
   readonly titles: Readonly<Record<string, string>>;
 }
 
-/** Somebody else's page does not exist for those who may not read it. Errors: 401, 404. */
-export function readPersonOverTime(app: Springline, actor: Actor, userId: string): Result<PersonOverTime> {
+/** On one page: each stands there with its whole rubric. Our own choice, as is the next. */
+export const MARKS_SHOWN = 20;
+/** The newest that are drawn over time. */
+const MARKS_DRAWN = 100;
+
+/**
+ * Somebody else's page does not exist for those who may not read it. `from`: how many of the newest marks are left out.
+ * Errors: 401, 404.
+ */
+export function readPersonOverTime(app: Springline, actor: Actor, userId: string, from = 0): Result<PersonOverTime> {
   if (actor === null) return NOT_SIGNED_IN;
   const person = readPerson(app.db, userId);
   if (!person || !canReadMarks(actor, userId)) return NOT_FOUND;
   const { id, name, roles } = person;
-  const marks = viewsOf(app, listMarksOf(app.db, userId));
+  const all = viewsOf(app, listMarksOf(app.db, userId));
+  const marks = all.toReversed().slice(from, from + MARKS_SHOWN);
   const texts = roundTexts(app, userId);
   const classes = classesTaughtBy(app, userId);
   const titles = titlesById(app.db);
   const named = [...marks, ...texts, ...classes].map(({ planId }) => [planId, titles.get(planId) ?? ""] as const);
   return ok({
     person: { id, name, roles },
-    marks: marks.toReversed(),
-    series: markSeries(marks.filter(({ replaced }) => !replaced)),
+    marks,
+    markCount: all.length,
+    from,
+    series: markSeries(all.filter(({ replaced }) => !replaced).slice(-MARKS_DRAWN)),
     returning: returningFindings(texts),
     unasked: fixedUnasked(texts),
     classes,

@@ -1,13 +1,15 @@
 /** A lead sets marks by the studio's rubric: on a round of reading, or on a class that was taught. */
 import * as z from "zod";
 import { readLogOf } from "#db/repos/class-log-repo.ts";
-import { insertMarks, readOfferer } from "#db/repos/marks-repo.ts";
+import { insertMarks, isNewestMarks, readOfferer } from "#db/repos/marks-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import type { Actor } from "#lib/policy/can.ts";
+import type { Actor, Person } from "#lib/policy/can.ts";
 import { faultOfLevels } from "#lib/rubric/rubric.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { onceOnly } from "#server/limits/same-again.ts";
 import { tell } from "#server/notices/tell.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { rubricNow } from "./rubric.ts";
@@ -21,9 +23,7 @@ export const marksSchema = z.strictObject({
     z.strictObject({ kind: z.literal("class"), sessionId: z.string().max(200), userId: z.string().max(64) }),
   ]),
   levels: z.record(z.string().max(64), z.int()),
-  sentence: z
-    .string()
-    .trim()
+  sentence: typedText
     .min(1, "Add a sentence that says what to work on next.")
     .max(SENTENCE_MAX, `The sentence has at most ${SENTENCE_MAX} characters.`),
 });
@@ -37,6 +37,12 @@ export function setMarks(app: Springline, actor: Actor, planId: string, body: Ma
   const opened = openPlan(app, actor, planId, "plan.mark");
   if (!opened.ok) return opened;
   const { person } = opened.value;
+  const stands = ({ id }: { readonly id: string }) => isNewestMarks(app.db, planId, id);
+  const sending = { userId: person.id, to: `marks ${planId}`, sent: body, stands };
+  return onceOnly(app, sending, () => storeMarks(app, person, planId, body));
+}
+
+function storeMarks(app: Springline, person: Person, planId: string, body: MarksBody): Result<{ id: string }> {
   const about = whomOf(app, planId, body.about);
   if (!about.ok) return about;
   if (about.value.userId === person.id) return YOUR_OWN;

@@ -2,8 +2,9 @@
 import * as z from "zod";
 import { ROLES, type Role } from "#lib/policy/can.ts";
 import { PASSWORD_LENGTH } from "#server/auth/auth.ts";
+import { typedLine } from "#server/base/typed-text.ts";
 
-export const personName = z.string().trim().min(1, "Enter a name.").max(100, "A name has at most 100 characters.");
+export const personName = typedLine.min(1, "Enter a name.").max(100, "A name has at most 100 characters.");
 /** Stored in lower case: two spellings of an address never mean two people. */
 export const emailAddress = z
   .string()

@@ -22,7 +22,7 @@ export function archivePlan(
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   if (archived && row.state === "handed-in") {
-    return handedInPlan(row.state);
+    return handedInPlan(row.state, "archive");
   }
   if ((row.archivedAt !== null) !== archived) storeArchived(app, id, person.id, archived ? app.now() : null);
   return ok({ archived });

@@ -10,13 +10,14 @@ import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { typedLine } from "#server/base/typed-text.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { NO_ROOM_YET, NO_SUCH_ROOM } from "./refusals.ts";
 
 const LENGTH = { min: 60, max: 14_400 };
 export const newPlanSchema = z.strictObject({
-  title: z.string().trim().min(1, "A plan needs a title.").max(200, "A title has at most 200 characters."),
+  title: typedLine.min(1, "A plan needs a title.").max(200, "A title has at most 200 characters."),
   lengthSeconds: z
     .number()
     .int("The length is in whole seconds.")

@@ -12,13 +12,15 @@ import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openAnyPlan, openPlan } from "./open-plan.ts";
-import { WAS_SIGNED } from "./refusals.ts";
+import { handedInPlan, WAS_SIGNED } from "./refusals.ts";
 
-/** Closes its open pages at once. Errors: 401, 403, 404, 409 was-signed. */
+/** Closes its open pages at once. Errors: 401, 403, 404, 409 was-signed, wrong-state. */
 export function deletePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.delete");
   if (!opened.ok) return opened;
   if (newestEdition(app.db, id)) return WAS_SIGNED;
+  const { state } = opened.value.row;
+  if (state === "handed-in") return handedInPlan(state, "delete");
   return storeDeleted(app, id, opened.value.person.id, app.now());
 }
 

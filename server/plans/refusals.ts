@@ -12,9 +12,9 @@ export const WAS_SIGNED = fail(
   "This plan was signed off, so it cannot be deleted. Archive it instead; its editions stay on the devices until a lead withdraws them.",
 );
 
-/** For archiving a plan in this state. */
-export const handedInPlan = (state: PlanState): Result<never> =>
-  fail(409, "wrong-state", "The plan is offered for reading. Take it back first, then archive it.", { state });
+/** For putting away a plan in this state: a lead may be reading it. */
+export const handedInPlan = (state: PlanState, then: "archive" | "delete"): Result<never> =>
+  fail(409, "wrong-state", `The plan is offered for reading. Take it back first, then ${then} it.`, { state });
 
 export const NO_SUCH_PERSON = fail(422, "no-such-person", "This person is not in the studio. Choose somebody else.");
 

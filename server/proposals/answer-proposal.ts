@@ -10,11 +10,12 @@ import type { Actor } from "#lib/policy/can.ts";
 import { type TakenInPart, takenInPart } from "#lib/proposal/part-words.ts";
 import { MOST_PARTS } from "#lib/proposal/parts.ts";
 import { ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceProposals } from "#server/news/proposal-news.ts";
 import { tell } from "#server/notices/tell.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { type OpenedProposal, openProposal, stillOpen } from "./open-proposal.ts";
+import { isSameClaim, type OpenedProposal, openProposal, stillOpen } from "./open-proposal.ts";
 import { NO_SUCH_PART, NOT_THE_PROPOSER } from "./refusals.ts";
 
 const WORD_MAX = 2000;
@@ -23,15 +24,12 @@ export const takeSchema = z.strictObject({
   parts: z.array(z.string().max(100)).min(1, "Choose at least one part to take.").max(MOST_PARTS),
 });
 export const declineSchema = z.strictObject({
-  word: z
-    .string()
-    .trim()
-    .min(1, "Say in a word why you decline it.")
-    .max(WORD_MAX, `It has at most ${WORD_MAX} characters.`),
+  word: typedText.min(1, "Say in a word why you decline it.").max(WORD_MAX, `It has at most ${WORD_MAX} characters.`),
 });
 
 /**
- * Claims the proposal with these parts for the asker, whose page writes them. Errors: 401, 403, 404, 409 already-taken,
+ * Claims the proposal with these parts for the asker, whose page writes them. The same claim again within a minute answers
+ * the same and stores nothing, unless the document has its mark. Errors: 401, 403, 404, 409 already-taken,
  * being-taken, already-declined, already-withdrawn, 422 no-such-part.
  */
 export function claimProposal(
@@ -82,6 +80,8 @@ function answer(
   const given = wanted(opened.value);
   if (!given.ok) return given;
   const open = stillOpen(app, opened.value);
+  if (!open.ok && open.error.code !== "being-taken") return open;
+  if (given.value.taken && isSameClaim(app, opened.value, given.value.taken)) return given;
   if (!open.ok) return open;
   const stored = inTransaction(app.db, () => store(app, opened.value, given.value));
   if (!stored) return answer(app, actor, id, action, wanted);

@@ -1,6 +1,6 @@
 /** A lead proposes a change of one plate, or of the order of one block. */
 import * as z from "zod";
-import { countOpenProposals, insertProposal, listProposals } from "#db/repos/proposal-repo.ts";
+import { countOpenProposals, insertProposal, listProposals, readProposal } from "#db/repos/proposal-repo.ts";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
@@ -10,10 +10,12 @@ import { fits } from "#lib/proposal/fits.ts";
 import { proposalPartsSchema } from "#lib/proposal/parts.ts";
 import type { ProposalView } from "#lib/protocol/messages.ts";
 import { ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { onceOnly } from "#server/limits/same-again.ts";
 import { announceProposals, proposalViews } from "#server/news/proposal-news.ts";
 import { tell } from "#server/notices/tell.ts";
-import { openPlan } from "#server/plans/open-plan.ts";
+import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { groundChanged, SEVERAL_PLATES, TOO_LARGE, TOO_MANY_OPEN } from "./refusals.ts";
 
@@ -25,7 +27,7 @@ const MOST_OPEN = 100;
 
 export const newProposalSchema = z.strictObject({
   itemId: z.nullable(z.string().regex(ID_PATTERN)),
-  note: z.nullable(z.string().trim().max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`)),
+  note: z.nullable(typedText.max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`)),
   parts: proposalPartsSchema,
 });
 type NewProposal = z.infer<typeof newProposalSchema>;
@@ -47,7 +49,13 @@ export function listPlanProposals(
 export function makeProposal(app: Springline, actor: Actor, planId: string, made: NewProposal): Result<{ id: string }> {
   const opened = openPlan(app, actor, planId, "plan.propose");
   if (!opened.ok) return opened;
-  const { row, person } = opened.value;
+  const stands = ({ id }: { readonly id: string }) => readProposal(app.db, id)?.state === "open";
+  const sending = { userId: opened.value.person.id, to: `proposal ${planId}`, sent: made, stands };
+  return onceOnly(app, sending, () => storeProposal(app, opened.value, made));
+}
+
+function storeProposal(app: Springline, { row, person }: OpenedPlan, made: NewProposal): Result<{ id: string }> {
+  const planId = row.id;
   const { itemId, parts } = made;
   if (!parts.every((part) => (part.kind === "order" ? part.heading : part.item) === itemId)) return SEVERAL_PLATES;
   if (JSON.stringify(parts).length > PARTS_MAX) return TOO_LARGE;

@@ -1,13 +1,13 @@
 /** Finds a proposal with its plan and the asker's right, and says whether it can still be answered. */
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type ProposalRow, readProposal } from "#db/repos/proposal-repo.ts";
-import { takenProposals } from "#lib/doc/proposal-marks.ts";
+import { takenProposals, wasUndone } from "#lib/doc/proposal-marks.ts";
 import type { Actor, Person, PlanAction } from "#lib/policy/can.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { beingTaken, declinedBy, takenBy, withdrawnBy } from "./refusals.ts";
+import { BEING_TAKEN_BY_YOU, beingTaken, declinedBy, takenBy, withdrawnBy } from "./refusals.ts";
 
 export interface OpenedProposal extends OpenedPlan {
   readonly proposal: ProposalRow;
@@ -45,18 +45,32 @@ export function openProposal(
 const CLAIM_MS = 60_000;
 
 /**
- * Whether it can be answered now. What was claimed is done once the document has its mark. A claim without one, because the
- * page died before it wrote or because it was undone, holds for others for a minute and for the claimer not at all. Errors:
- * 409 already-taken, being-taken, already-declined, already-withdrawn, and those of reading the document.
+ * Whether it can be answered now. What was claimed is done once the document has its mark. A claim without one holds for a
+ * minute: its page died before it wrote, or has not written yet. That is so for the claimer too, who may have it open twice;
+ * only what they undid is theirs to answer at once. Errors: 409 already-taken, being-taken, already-declined,
+ * already-withdrawn, and those of reading the document.
  */
 export function stillOpen(app: Springline, { row, person, proposal }: OpenedProposal): Result<unknown> {
   if (proposal.state === "open") return ok(null);
   const name = namesById(app.db).get(proposal.endedBy ?? "") ?? FORMER_MEMBER;
   if (proposal.state === "declined") return declinedBy(name);
   if (proposal.state === "withdrawn") return withdrawnBy(name);
-  const marked = withPlan(app, row, (_, doc) => ok(takenProposals(doc).has(proposal.id)));
+  const marked = withPlan(app, row, (_, doc) => {
+    return ok({ now: takenProposals(doc).has(proposal.id), undone: wasUndone(doc, proposal.id) });
+  });
   if (!marked.ok) return marked;
-  if (marked.value) return takenBy(name);
-  const isFree = proposal.endedBy === person.id || app.now() - (proposal.endedAt ?? 0) >= CLAIM_MS;
-  return isFree ? ok(null) : beingTaken(name);
+  if (marked.value.now) return takenBy(name);
+  if (!isFresh(app, proposal)) return ok(null);
+  if (proposal.endedBy !== person.id) return beingTaken(name);
+  return marked.value.undone ? ok(null) : BEING_TAKEN_BY_YOU;
 }
+
+/** Whether this is the claim that they made a moment ago, sent again: because its answer was lost, or by a second press. */
+export function isSameClaim(app: Pick<Springline, "now">, opened: OpenedProposal, parts: readonly string[]): boolean {
+  const { proposal, person } = opened;
+  if (proposal.state !== "taken" || proposal.endedBy !== person.id || !isFresh(app, proposal)) return false;
+  return [...parts].sort().join(" ") === [...(proposal.taken ?? [])].sort().join(" ");
+}
+
+const isFresh = (app: Pick<Springline, "now">, { endedAt }: ProposalRow): boolean =>
+  app.now() - (endedAt ?? 0) < CLAIM_MS;

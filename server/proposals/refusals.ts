@@ -49,6 +49,12 @@ export const beingTaken = (name: string): Result<never> =>
     `${name} is taking this proposal just now. Nothing of yours was written: look at the plate, and try again in a minute if nothing has changed.`,
   );
 
+export const BEING_TAKEN_BY_YOU = fail(
+  409,
+  "being-taken",
+  "You are taking this proposal already, here or on another page. Look at the plate, and try again in a minute if nothing has changed.",
+);
+
 export const declinedBy = (name: string): Result<never> =>
   fail(409, "already-declined", `${name} has declined this proposal, so it is closed.`);
 

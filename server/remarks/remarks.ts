@@ -9,16 +9,13 @@ import { type Actor, can, type Person, type StudioAction } from "#lib/policy/can
 import type { Remark } from "#lib/remarks/match-remarks.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 
 const WORDS_MAX = 600;
 const id = z.string().regex(ID_PATTERN);
 const fields = {
-  words: z
-    .string()
-    .trim()
-    .min(1, "Write the remark first.")
-    .max(WORDS_MAX, `A remark has at most ${WORDS_MAX} characters.`),
+  words: typedText.min(1, "Write the remark first.").max(WORDS_MAX, `A remark has at most ${WORDS_MAX} characters.`),
   ruleId: id.nullable(),
   moveId: id.nullable(),
 };

@@ -7,15 +7,12 @@ import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { type Equipment, equipmentSchema, type Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
 import { MACHINES_CHANGED, roomNameTaken } from "./refusals.ts";
 
-const roomName = z
-  .string()
-  .trim()
-  .min(1, "Enter a name for the room.")
-  .max(80, "A room's name has at most 80 characters.");
+const roomName = typedLine.min(1, "Enter a name for the room.").max(80, "A room's name has at most 80 characters.");
 const machines = equipmentSchema.check(
   z.refine((equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length, {
     path: ["springs"],

@@ -2,10 +2,12 @@
 import * as z from "zod";
 import { putPlatesRead, readPlatesRead, removePlatesRead } from "#db/repos/plate-read-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
+import { orderedIds } from "#lib/doc/read.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
+import { withPlan } from "#server/plans/plan-doc.ts";
 
 /** More than any plan has items. */
 const MOST_PLATES = 1000;
@@ -23,7 +25,10 @@ export const platesReadSchema = z.strictObject({
 });
 export type PlatesRead = z.infer<typeof platesReadSchema>;
 
-/** Answers all that the person has read of the plan. Errors: 401, 403, 404. */
+/**
+ * Answers all that the person has read of the plan. Plates that the plan does not have are left out: somebody took them out
+ * meanwhile. Errors: 401, 403, 404, and those of `withPlan`.
+ */
 export function markPlatesRead(
   app: Springline,
   actor: Actor,
@@ -33,6 +38,17 @@ export function markPlatesRead(
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;
   const by = { planId: id, userId: opened.value.person.id, at: app.now() };
-  inTransaction(app.db, () => (on ? putPlatesRead : removePlatesRead)(app.db, by, plates));
+  if (!on) inTransaction(app.db, () => removePlatesRead(app.db, by, plates));
+  else {
+    const known = withPlan(app, opened.value.row, (_, doc) => ok(new Set(orderedIds(doc))));
+    if (!known.ok) return known;
+    inTransaction(app.db, () =>
+      putPlatesRead(
+        app.db,
+        by,
+        plates.filter(({ itemId }) => known.value.has(itemId)),
+      ),
+    );
+  }
   return ok({ platesRead: readPlatesRead(app.db, id, by.userId) });
 }

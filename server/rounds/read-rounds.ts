@@ -1,7 +1,7 @@
 /** Rounds of a plan for people who may read it, and what the plan was at one point of them. */
 import { type EditionHead, listEditions } from "#db/repos/edition-repo.ts";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
-import { listMoments, type MomentRow, readMomentRow, readPlanText } from "#db/repos/moment-repo.ts";
+import { listMomentBriefs, type MomentBrief, readMomentRow, readPlanText } from "#db/repos/moment-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { readPlatesRead } from "#db/repos/plate-read-repo.ts";
@@ -27,7 +27,7 @@ export function readRounds(app: Springline, actor: Actor, id: string): Result<Ro
   const { row, person } = opened.value;
   const names = namesById(app.db);
   const nameOf: NameOf = (userId) => names.get(userId) ?? FORMER_MEMBER;
-  const moments = listMoments(app.db, id);
+  const moments = listMomentBriefs(app.db, id);
   const rounds = roundsOf(app, row);
   const points = pointsOf(app, { row, person, rounds, moments }, nameOf);
   const heads = moments.map((moment) => headOf(moment, nameOf));
@@ -70,17 +70,8 @@ function viewOf(round: RoundRow, heads: readonly MomentHead[], nameOf: NameOf): 
   };
 }
 
-function headOf(
-  { id, round, kind, at, actorId, note, hash, findings, threads }: MomentRow,
-  nameOf: NameOf,
-): MomentHead {
-  const ofLevel = (level: "must" | "look" | "info") => findings.filter((finding) => finding.level === level).length;
-  return {
-    ...{ id, round, kind, at, note, byId: actorId, byName: nameOf(actorId), hasText: hash !== "" },
-    ...{ must: ofLevel("must"), look: ofLevel("look"), info: ofLevel("info") },
-    threads: threads.length,
-    openThreads: threads.filter(({ settled }) => !settled).length,
-  };
+function headOf({ planId: _planId, actorId, hash, ...rest }: MomentBrief, nameOf: NameOf): MomentHead {
+  return { ...rest, byId: actorId, byName: nameOf(actorId), hasText: hash !== "" };
 }
 
 const EARLIER = new Set<string>(["handed-in", "handed-back", "taken-back", "signed-off", "withdrawn"]);
@@ -99,7 +90,7 @@ interface Kept {
   readonly row: PlanRow;
   readonly person: Person;
   readonly rounds: readonly RoundRow[];
-  readonly moments: readonly MomentRow[];
+  readonly moments: readonly MomentBrief[];
 }
 
 function pointsOf(app: Springline, { row, person, rounds, moments }: Kept, nameOf: NameOf): ComparePoint[] {

@@ -7,11 +7,12 @@ import { inTransaction } from "#db/transaction.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { MOST_POINTS, POINT_MAX } from "#lib/rounds/rounds.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
 
 const NOTE_MAX = 4000;
-const note = z.string().trim().max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`);
+const note = typedText.max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`);
 export const optionalNoteSchema = z.strictObject({ note: note.optional() });
 export const requiredNoteSchema = z.strictObject({
   note: note.min(1, "Write a note that says what has to change."),
@@ -24,11 +25,7 @@ export const returnSchema = requiredNoteSchema.extend({
   round,
   mainPoints: z
     .array(
-      z
-        .string()
-        .trim()
-        .min(1, "A main point needs words.")
-        .max(POINT_MAX, `A main point has at most ${POINT_MAX} characters.`),
+      typedText.min(1, "A main point needs words.").max(POINT_MAX, `A main point has at most ${POINT_MAX} characters.`),
     )
     .max(MOST_POINTS, `A return has at most ${MOST_POINTS} main points.`)
     .optional(),

@@ -11,6 +11,7 @@ import { readReading } from "#db/repos/reading-repo.ts";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
+import { newestWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { canonicalJson, contentHash } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
@@ -42,7 +43,8 @@ const CARD_DAYS = 366;
 const DAY_MS = 86_400_000;
 
 /**
- * Errors: 401, 403, 404; 409 other-round, not-read, changed-since-read (`details.changes`), not-handed-in, not-a-file, must-fix
+ * Errors: 401, 403, 404; 409 other-round, not-read, withdrawn-since-read, changed-since-read (`details.changes`), not-handed-in,
+ * not-a-file, must-fix
  * (`details.findings`), check-broken, open-threads (`details.open`); 403 only-author; 503 signing-key.
  */
 export async function signPlan(
@@ -79,6 +81,8 @@ function refusal(
   if (other) return other;
   const read = readReading(app.db, row.id, person.id, hash);
   if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open the sign-off first.");
+  const withdrawn = newestWithdrawal(app.db, row.id);
+  if (withdrawn && withdrawn.withdrawnAt > read.at) return withdrawnSince(withdrawn.number);
   if (now.hash !== hash || assessed !== hash) {
     const changes = planChanges(read.plan, now.plan);
     const message = "The plan has changed since you read it. Look at the changes, then sign the plan as it is now.";
@@ -91,6 +95,14 @@ function refusal(
   const details = { ...(typeof first.details === "object" ? first.details : {}), blockers };
   return fail(first.code === "only-author" ? 403 : 409, first.code, first.message, details);
 }
+
+/** Why an edition was withdrawn is part of what a lead reads before the next one. */
+const withdrawnSince = (number: number): Result<never> =>
+  fail(
+    409,
+    "withdrawn-since-read",
+    `Edition ${number} was withdrawn after you read this plan. Read why, open the sign-off again, then decide.`,
+  );
 
 /** Findings also come from the studio's standards, which may change while the words stay. */
 function leftOpenRefusal(open: number, said: number): Result<never> | null {

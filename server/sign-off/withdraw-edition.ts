@@ -8,6 +8,7 @@ import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceState } from "#server/news/plan-news.ts";
 import { tellWithdrawn } from "#server/notices/tell-plan.ts";
@@ -18,9 +19,7 @@ import { storeStep } from "./plan-states.ts";
 /** Short, since it is read on the screen of a device by somebody about to teach. */
 const REASON_MAX = 200;
 export const withdrawSchema = z.strictObject({
-  reason: z
-    .string()
-    .trim()
+  reason: typedLine
     .min(1, "Give a reason: a coach who wants to teach this edition will read it.")
     .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`),
 });

@@ -7,7 +7,7 @@ import { bytesOf } from "#server/sockets/close-socket.ts";
 import { type Caller, createSocketGate } from "#server/sockets/socket-gate.ts";
 import { type Connection, closeSocket } from "./connection.ts";
 import type { DocumentRooms } from "./document-rooms.ts";
-import { FrameScheduler } from "./frame-scheduler.ts";
+import type { FrameScheduler } from "./frame-scheduler.ts";
 import { readClaims } from "./page-claims.ts";
 import { admitStranger } from "./stranger.ts";
 
@@ -33,7 +33,7 @@ export function attachSync({ rooms, server, isOriginAllowed = isSameHost }: Atta
   const door: Door = {
     rooms,
     people: new ConcurrencyLimit(limits.socketsOfPerson),
-    scheduler: new FrameScheduler(limits),
+    scheduler: rooms.registry.scheduler,
   };
   const gate = createSocketGate({
     isOwnPath: (path) => path.startsWith(PATH),

@@ -63,6 +63,7 @@ export function createDocumentRooms(options: DocumentRoomsOptions): DocumentRoom
     announceEach: (name, newsFor) => registry.find(name)?.announceEach(newsFor),
     opened: (kind) => registry.opened(kind),
     generation: (name) => readGeneration(db, formatDocName(name)),
+    inTurn: (userId, work) => registry.scheduler.inTurn(userId, work),
     refreshAccess: () => registry.refreshAccess(),
     stop: async (limitMs = context.limits.stopMs) => ({ unsaved: await registry.stop(limitMs) }),
     health: () => registry.health(),

@@ -1,7 +1,7 @@
 /**
  * Shares the one thread that serves everybody, by the time that people's frames take. A turn of the event loop handles a
  * limited amount, one frame per person in rotation. Somebody who has used up their budget is not read until time has paid
- * it off. Nothing is refused and nothing is lost: only their own sockets wait.
+ * it off. Nothing is refused and nothing is lost: only their own sockets and requests wait.
  */
 import type { Limits } from "./limits.ts";
 
@@ -32,6 +32,8 @@ interface Purse {
   readonly waiting: Set<SocketLane>;
 }
 
+const NO_SOCKET: Readable = { pause: () => undefined, resume: () => undefined };
+
 /** At least this long (ms) between two checks of people who owe too much. */
 const LOOK_MS = 10;
 /** People who are remembered without a socket: reconnecting does not clear a debt. */
@@ -58,6 +60,25 @@ export class FrameScheduler {
     this.purses.set(userId, purse);
     purse.lanes++;
     return new SocketLane(this, purse, socket);
+  }
+
+  /**
+   * One piece of work that came over HTTP: now, or when its person's turn comes. What a promise does after its first wait is
+   * not charged. Rejects with what `work` throws.
+   */
+  inTurn<T>(userId: string, work: () => T | Promise<T>): Promise<T> {
+    const lane = this.lane(NO_SOCKET, userId);
+    return new Promise<T>((resolve, reject) => {
+      lane.take(() => {
+        try {
+          resolve(work());
+        } catch (error) {
+          reject(error);
+        } finally {
+          lane.end();
+        }
+      });
+    });
   }
 
   mayGo(purse: Purse): boolean {

@@ -14,6 +14,7 @@ import { Connection, closeSocket } from "./connection.ts";
 import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import type { FrameLane } from "./frame-scheduler.ts";
+import { FrameScheduler } from "./frame-scheduler.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Owners } from "./owners.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./page-claims.ts";
@@ -32,10 +33,13 @@ export class RoomRegistry implements RoomKeeper {
   private readonly sweep = new Sweep<DocumentRoom>();
   private stopping = false;
   readonly refusals: RefusalLog;
+  /** Of the sockets and of what comes over HTTP: a person has one share of the time. */
+  readonly scheduler: FrameScheduler;
   readonly wholes = new WholeStates<DocumentRoom>();
 
   constructor(context: RegistryContext) {
     this.context = context;
+    this.scheduler = new FrameScheduler(context.limits);
     this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
@@ -101,6 +105,8 @@ export class RoomRegistry implements RoomKeeper {
   ): CloseName | { room: DocumentRoom; access: DocAccess } {
     if (this.stopping) return "stopping";
     const access = accessOf(this.context, name)(who.session);
+    // As over HTTP, who may not see a document is not told that it is there; who had it open is told of the right.
+    if (access === "noRight") return "unknownDocument";
     if (typeof access === "string") return access;
     const { page, session } = who;
     const refused = refusePerson(page, session.userId) ?? refuseVersions(page, this.context.host.kinds[name.kind]);

@@ -2,10 +2,18 @@
 import * as Y from "yjs";
 import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
+import { isPinOf } from "#lib/margin/pin.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
+import { isKeyOfFinding } from "#lib/rules/finding-key.ts";
 import { ok, type Result } from "#server/base/result.ts";
-import { THREAD_ITEM_UNKNOWN, THREAD_ITEM_WITHOUT_CHANGE, THREAD_ITEM_WITHOUT_WORDS } from "./refusals.ts";
+import {
+  THREAD_FINDING_UNKNOWN,
+  THREAD_ITEM_UNKNOWN,
+  THREAD_ITEM_WITHOUT_CHANGE,
+  THREAD_ITEM_WITHOUT_WORDS,
+  THREAD_WORDS_GONE,
+} from "./refusals.ts";
 
 /** Characters; a relative position takes about twenty bytes. */
 const POSITION_MAX = 400;
@@ -47,17 +55,24 @@ export const anchorSchema = z.discriminatedUnion("kind", [
 ]);
 
 /**
- * Errors: 422 no-such-item when an item is not in the stored document, no-words when it has none to pin to, no-change when
- * nobody changes set-up before it.
+ * A page may be a moment behind the stored document, so words count that stand elsewhere in the script by now; a finding
+ * may have gone meanwhile, so only its key is looked at. Errors: 422 no-such-item when an item is not in the stored
+ * document, no-words when it has none to pin to, no-change when nobody changes set-up before it, no-such-finding; 409
+ * words-gone when the quote does not stand in the script that the places are in.
  */
 export function checkAnchor(doc: Y.Doc, anchor: Anchor): Result<Anchor> {
   if (anchor.kind === "plan") return ok(anchor);
-  if (anchor.kind === "finding")
-    return anchor.itemIds.every((id) => readItemById(doc, id)) ? ok(anchor) : THREAD_ITEM_UNKNOWN;
+  if (anchor.kind === "finding") {
+    if (!anchor.itemIds.every((id) => readItemById(doc, id))) return THREAD_ITEM_UNKNOWN;
+    return isKeyOfFinding(anchor) ? ok(anchor) : THREAD_FINDING_UNKNOWN;
+  }
   const item = readItemById(doc, anchor.itemId);
   if (!item) return THREAD_ITEM_UNKNOWN;
   if (anchor.kind === "change" && item.kind !== "move") return THREAD_ITEM_WITHOUT_CHANGE;
-  return anchor.kind === "words" && !scriptOf(doc, anchor.itemId) ? THREAD_ITEM_WITHOUT_WORDS : ok(anchor);
+  if (anchor.kind !== "words") return ok(anchor);
+  const script = scriptOf(doc, anchor.itemId);
+  if (!script) return THREAD_ITEM_WITHOUT_WORDS;
+  return isPinOf(script, anchor) ? ok(anchor) : THREAD_WORDS_GONE;
 }
 
 /** Base64 of an encoded Yjs relative position, nothing more and nothing less. */

@@ -5,12 +5,12 @@ import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 
+export interface OwnThread extends OpenedPlan {
+  readonly thread: ThreadRow;
+}
+
 /** A thread of a plan that the asker may comment on. Errors: 401, 403, 404. */
-export function openOwnThread(
-  app: Pick<Springline, "db">,
-  actor: Actor,
-  threadId: string,
-): Result<OpenedPlan & { readonly thread: ThreadRow }> {
+export function openOwnThread(app: Pick<Springline, "db">, actor: Actor, threadId: string): Result<OwnThread> {
   const thread = readThread(app.db, threadId);
   if (!thread) return NOT_FOUND;
   const opened = openPlan(app, actor, thread.planId, "plan.comment");

@@ -1,4 +1,5 @@
 /** What people are told when a thread cannot be opened or settled. */
+import { MOST_THREAD_COMMENTS, MOST_THREADS } from "#lib/margin/talk-bounds.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { CommentView } from "#lib/protocol/messages.ts";
 import { fail, type Result } from "#server/base/result.ts";
@@ -19,6 +20,36 @@ export const THREAD_ITEM_WITHOUT_CHANGE = fail(
   422,
   "no-change",
   "Nobody changes set-up before a heading or a pause. Comment on the item itself.",
+);
+
+export const THREAD_FINDING_UNKNOWN = fail(
+  422,
+  "no-such-finding",
+  "The checks of this studio do not have this finding. Reload the page, or comment on the item itself.",
+);
+
+export const THREAD_WORDS_GONE = fail(
+  409,
+  "words-gone",
+  "The script does not have these words any more: they were changed while you wrote, or are not saved yet. Your comment can go on the plate instead.",
+);
+
+export const TOO_MANY_THREADS = fail(
+  409,
+  "too-many-threads",
+  `This plan has ${MOST_THREADS} threads, which is as many as it can hold. Answer in one of them, or go on in a copy of the plan.`,
+);
+
+export const TOO_MANY_COMMENTS = fail(
+  409,
+  "too-many-comments",
+  `This thread has ${MOST_THREAD_COMMENTS} comments, which is as many as it can hold. Go on in a new thread.`,
+);
+
+export const TALK_FULL = fail(
+  409,
+  "plan-talk-full",
+  "This plan’s comments are as long together as it can hold. Write a shorter one, or go on in a copy of the plan.",
 );
 
 export const MENTION_UNKNOWN = fail(

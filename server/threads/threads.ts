@@ -6,21 +6,20 @@ import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import { ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { onceOnly } from "#server/limits/same-again.ts";
 import { announceThread } from "#server/news/plan-news.ts";
-import { openPlan } from "#server/plans/open-plan.ts";
+import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
 import { checkMentions, namedField, storeMentions } from "./mentions.ts";
-import { openOwnThread } from "./own-thread.ts";
+import { type OwnThread, openOwnThread } from "./own-thread.ts";
 import { answeredSince, FOR_A_LEAD } from "./refusals.ts";
+import { roomForComment, roomForThread } from "./room-for-talk.ts";
 
 const BODY_MAX = 4000;
-const body = z
-  .string()
-  .trim()
-  .min(1, "Write a comment first.")
-  .max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
+const body = typedText.min(1, "Write a comment first.").max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
 
 export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body, mentions: namedField });
 export const newCommentSchema = z.strictObject({ body, mentions: namedField });
@@ -33,7 +32,7 @@ export function listPlanThreads(app: Springline, actor: Actor, planId: string): 
   return opened.ok ? ok({ threads: listThreads(app.db, planId) }) : opened;
 }
 
-/** Errors: 401, 403, 404; 422 no-such-item, no-words, no-change, unknown-mention. */
+/** Errors: 401, 403, 404; 422 and 409 of `checkAnchor`, 422 unknown-mention, 409 too-many-threads, plan-talk-full. */
 export function openThread(
   app: Springline,
   actor: Actor,
@@ -42,7 +41,19 @@ export function openThread(
 ): Result<{ id: string }> {
   const opened = openPlan(app, actor, planId, "plan.comment");
   if (!opened.ok) return opened;
-  const { row, person } = opened.value;
+  return onceOnly(app, { userId: opened.value.person.id, to: `thread ${planId}`, sent: made }, () =>
+    storeThread(app, opened.value, made),
+  );
+}
+
+function storeThread(
+  app: Springline,
+  { row, person }: OpenedPlan,
+  made: z.infer<typeof newThreadSchema>,
+): Result<{ id: string }> {
+  const planId = row.id;
+  const full = roomForThread(app, planId, made);
+  if (!full.ok) return full;
   const anchor = withPlan(app, row, (_, doc) => checkAnchor(doc, made.anchor));
   if (!anchor.ok) return anchor;
   const named = checkMentions(app, row, made);
@@ -58,7 +69,8 @@ export function openThread(
 }
 
 /**
- * Answers a thread; a settled one stays settled, and the answer says so. Errors: 401, 403, 404, 422 unknown-mention.
+ * Answers a thread; a settled one stays settled, and the answer says so. Errors: 401, 403, 404, 422 unknown-mention,
+ * 409 too-many-comments, plan-talk-full.
  */
 export function addComment(
   app: Springline,
@@ -69,7 +81,19 @@ export function addComment(
 ): Result<{ id: string; settled: boolean }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
-  const { row, thread, person } = opened.value;
+  return onceOnly(app, { userId: opened.value.person.id, to: `comment ${threadId}`, sent: [body, mentions] }, () =>
+    storeComment(app, opened.value, { body, mentions }),
+  );
+}
+
+function storeComment(
+  app: Springline,
+  { row, thread, person }: OwnThread,
+  { body, mentions }: { readonly body: string; readonly mentions: readonly string[] | undefined },
+): Result<{ id: string; settled: boolean }> {
+  const threadId = thread.id;
+  const full = roomForComment(app, row.id, threadId, body);
+  if (!full.ok) return full;
   const named = checkMentions(app, row, { body, mentions });
   if (!named.ok) return named;
   const id = app.newId();

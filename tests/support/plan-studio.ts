@@ -22,6 +22,7 @@ import { createSyncHost } from "#server/main/sync-host.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
+import type { Limits } from "#server/sync/limits.ts";
 import { eventually } from "./eventually.ts";
 import { tempDb } from "./temp-db.ts";
 import { testChecks } from "./test-checks.ts";
@@ -71,6 +72,8 @@ export interface StudioSetup {
   /** The clock's time, ms since the epoch; sessions need it close to the machine's own. */
   readonly clock?: number;
   readonly soleAuthorMaySign?: boolean;
+  /** Nobody waits for their turn unless told so: a test asks more than a person does. */
+  readonly limits?: Partial<Limits>;
 }
 
 export const ROOMS = { harbour: "harbour", loft: "loft" } as const;
@@ -99,7 +102,13 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   };
   const checks = testChecks(app);
   const host = createSyncHost(app);
-  const live = createDocumentRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
+  const live = createDocumentRooms({
+    db,
+    host: counting(host, () => looked++),
+    log,
+    now,
+    limits: { burstQuietMs: 1, personPercent: 100, ...setup.limits },
+  });
   const rooms: DocumentRooms = {
     ...live,
     announce(name, news) {

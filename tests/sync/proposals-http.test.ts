@@ -7,6 +7,7 @@ import * as withdrawRoute from "#app/api/proposals/[id]/withdraw/route.ts";
 import { sharePlanRow } from "#db/repos/plan-repo.ts";
 import { readProposal } from "#db/repos/proposal-repo.ts";
 import { listRecord } from "#db/repos/record-repo.ts";
+import { PROPOSAL_KEY, planParts } from "#lib/doc/layout.ts";
 import { takenProposals } from "#lib/doc/proposal-marks.ts";
 import { readItemById } from "#lib/doc/read.ts";
 import { takeProposal } from "#lib/doc/take-proposal.ts";
@@ -125,13 +126,14 @@ describe("a proposal", () => {
     expect(await send(PROPOSAL)).toBe("409 ground-changed");
     for (let n = 0; n < 100; n++)
       await proposed({ itemId: "m2", note: null, parts: [{ ...seconds, item: "m2", was: 120, becomes: n + 1 }] });
-    expect(await send({ itemId: "m2", note: null, parts: [{ ...seconds, item: "m2", was: 120, becomes: 5 }] })).toBe(
+    expect(await send({ itemId: "m2", note: null, parts: [{ ...seconds, item: "m2", was: 120, becomes: 118 }] })).toBe(
       "409 too-many-proposals",
     );
   });
 
   it("tells the plan's people and the proposer, and each step is in the record", async () => {
-    const [first, second, third] = [await proposed(), await proposed(), await proposed()];
+    const about = (note: string) => proposed({ ...PROPOSAL, note });
+    const [first, second, third] = [await about("Shorter"), await about("Heavier"), await about("Both")];
     expect(await codeOf(take("jonas", first, ["seconds"]))).toBe("ok");
     expect(await codeOf(call(declineRoute.POST, "jonas", second, { word: " " }))).toBe("422 invalid");
     expect(await codeOf(call(declineRoute.POST, "jonas", second, { word: "Too heavy for a first class." }))).toBe("ok");
@@ -208,7 +210,7 @@ describe("a proposal", () => {
     sharePlanRow(s.db, planId, s.people.noor.id);
     const id = await proposed();
     expect(await codeOf(take("jonas", id))).toBe("ok");
-    // Nothing was written. Others wait, the claimer does not.
+    // Nothing was written. Others wait, and so does the claimer for anything but the same claim.
     expect(await codeOf(take("noor", id))).toBe("409 being-taken");
     expect(await codeOf(call(declineRoute.POST, "noor", id, { word: "No" }))).toBe("409 being-taken");
     expect(await codeOf(take("jonas", id))).toBe("ok");
@@ -225,6 +227,40 @@ describe("a proposal", () => {
     // The dead page's writer comes back and writes what it had claimed: nothing is done twice.
     expect(write(id, ["seconds", "spring.firm"])).toEqual(["spring.firm"]);
     expect(s.app.documents.withDoc(planDoc(planId), takenProposals).get(id)?.parts).toEqual(["seconds", "spring.firm"]);
+  });
+
+  it("[INV-29] is claimed once by one person, however often they press and on how many pages", async () => {
+    const id = await proposed();
+    const kept = () => [
+      listRecord(s.db, 0, 100).filter(({ kind }) => kind.startsWith("proposal-") && kind !== "proposal-made").length,
+      s.db.raw.prepare("SELECT count(*) AS n FROM notice WHERE kind = 'answer'").pluck().get(),
+    ];
+    for (let press = 0; press < 10; press++) expect(await codeOf(take("jonas", id))).toBe("ok");
+    expect(kept()).toEqual([1, 1]);
+    // Another page of theirs: it neither takes other parts nor declines what is being taken.
+    expect(await codeOf(take("jonas", id, ["seconds"]))).toBe("409 being-taken");
+    expect(await messageOf(call(declineRoute.POST, "jonas", id, { word: "No" }))).toContain("You are taking this");
+    expect(kept()).toEqual([1, 1]);
+    write(id, ["seconds", "spring.firm"]);
+    expect(await codeOf(take("jonas", id))).toBe("409 already-taken");
+    // Undone: theirs to answer again, at once.
+    s.rooms.transact(planDoc(planId), s.people.jonas.id, (doc) => {
+      planParts(doc)
+        .items.get("m1")
+        ?.delete(PROPOSAL_KEY + id);
+    });
+    expect(await codeOf(take("jonas", id, ["seconds"]))).toBe("ok");
+    expect(kept()).toEqual([2, 2]);
+  });
+
+  it("is stored once when it is sent again at once, and again when it was answered meanwhile", async () => {
+    const ids = new Set<string>();
+    for (let press = 0; press < 20; press++) ids.add(await proposed());
+    expect(ids.size).toBe(1);
+    const [first = ""] = [...ids];
+    expect(s.db.raw.prepare("SELECT count(*) FROM notice").pluck().get()).toBe(1);
+    expect(await codeOf(call(withdrawRoute.POST, "ines", first))).toBe("ok");
+    expect(await proposed()).not.toBe(first);
   });
 
   it("may be made for a signed plan; its mark is no part of the plan's file", async () => {

@@ -210,7 +210,8 @@ describe("over the socket of a plan", () => {
       const may = (action: PlanAction) => canPlan(s.people[who], action, subject);
       const client = new RawClient(url, planDoc(id), { cookies: cookies.get(who) });
       if (!may("plan.read")) {
-        expect(await client.closed(), who).toBe(4403);
+        // As for a plan that is not there.
+        expect(await client.closed(), who).toBe(4404);
         continue;
       }
       await client.synced();

@@ -41,7 +41,7 @@ test("who loses the right to read is closed with 4403 within a second, others st
   expect(await client.closed(SECOND)).toBe(4403);
   expect(other.closeCode).toBeUndefined();
   const again = new RawClient(server.url, name, { cookie: server.host.signIn("jonas") });
-  expect(await again.closed()).toBe(4403);
+  expect(await again.closed()).toBe(4404);
   server.host.rights.delete("jonas");
   for (const c of [client, other, again]) c.end();
 });

@@ -83,6 +83,7 @@ const unusedRooms: LiveDocuments = {
   announceEach: unused,
   opened: () => [],
   generation: unused,
+  inTurn: async (_userId, work) => await work(),
   refreshAccess: unused,
   stop: unused,
   health: unused,

@@ -31,7 +31,7 @@ function studioPace() {
     return { socket, lane, send };
   };
   const turn = () => new Promise((next) => setImmediate(next));
-  return { done, come, turn, now: () => at, pass: (ms: number) => (at += ms) };
+  return { pace, done, come, turn, now: () => at, pass: (ms: number) => (at += ms) };
 }
 const many = (count: number, send: (n: number) => void) => Array.from({ length: count }, (_, n) => send(n));
 
@@ -107,4 +107,36 @@ test("who writes as people do is never made to wait", async () => {
   }
   expect(ines.socket.paused).toBe(0);
   expect(h.done).toHaveLength(500);
+});
+
+test("[INV-25] requests over HTTP share their person's time with the sockets, and keep nobody else waiting", async () => {
+  const h = studioPace();
+  const answered: string[] = [];
+  const ask = (user: string, what: string, ms: number) =>
+    h.pace
+      .inTurn(user, () => {
+        h.pass(ms);
+        return what;
+      })
+      .then((said) => answered.push(said));
+  const asked = [ask("jonas", "import 1", 300), ask("jonas", "import 2", 300), ask("jonas", "import 3", 300)];
+  const jonas = h.come("jonas");
+  jonas.send("frame", 1);
+  for (let n = 0; n < 100; n++) await h.turn();
+  // 600 ms of the 400 that he may: the rest waits until that is paid off, and his socket with it.
+  expect(answered).toEqual(["import 1", "import 2"]);
+  expect(h.done).toEqual([]);
+  const from = h.now();
+  asked.push(ask("ines", "hers", 1));
+  for (let n = 0; n < 50 && !answered.includes("hers"); n++) await h.turn();
+  expect(answered.at(-1)).toBe("hers");
+  expect(h.now() - from).toBeLessThanOrEqual(LIMITS.turnMs);
+  h.pass(10_000);
+  await Promise.all(asked);
+  expect(answered).toEqual(["import 1", "import 2", "hers", "import 3"]);
+  await expect(
+    h.pace.inTurn("ines", () => {
+      throw new Error("broken");
+    }),
+  ).rejects.toThrow("broken");
 });

@@ -9,6 +9,8 @@ export const OVER_TIME = {
   lead: "What is said of this person’s plans and classes, over time. They read the same page; besides them only leads and managers can.",
   marks: "Marks",
   noMarks: "No marks have been set yet. A lead sets them on a round of reading or on a class.",
+  older: "Older marks",
+  newest: "The newest marks",
   returning: "Findings that return",
   noneReturn: "No rule has found the same in two plans as they were first offered.",
   unasked: "Fixed without being asked",

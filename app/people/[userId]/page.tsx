@@ -9,7 +9,7 @@ import { plural } from "#lib/plan/format.ts";
 import type { FixedUnasked, ReturningFinding } from "#lib/progress/findings.ts";
 import type { TaughtAgainstPlan } from "#lib/progress/taught.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
-import { type PersonOverTime, readPersonOverTime } from "#server/marks/person-view.ts";
+import { MARKS_SHOWN, type PersonOverTime, readPersonOverTime } from "#server/marks/person-view.ts";
 import { LocalTime } from "../../_parts/local-time.tsx";
 import { lengthWords } from "../../_parts/time-words.ts";
 import { requirePerson } from "../../_shell/person.ts";
@@ -20,24 +20,29 @@ import { againstPlan, foundTimes, OVER_TIME } from "./over-time-words.ts";
 
 export const metadata: Metadata = { title: "Over time" };
 
-export default async function PersonPage({ params }: { readonly params: Promise<{ userId: string }> }) {
+interface PageProps {
+  readonly params: Promise<{ readonly userId: string }>;
+  readonly searchParams: Promise<{ readonly from?: string | readonly string[] }>;
+}
+
+/** "20" of `?from=20`; anything else is the newest. */
+const fromOf = (said: unknown): number => (typeof said === "string" && /^\d{1,6}$/.test(said) ? Number(said) : 0);
+
+export default async function PersonPage({ params, searchParams }: PageProps) {
   const { userId } = await params;
   const visit = await requirePerson(`/people/${userId}`);
-  const found = readPersonOverTime(visit.app, visit.who.actor, userId);
+  const found = readPersonOverTime(visit.app, visit.who.actor, userId, fromOf((await searchParams).from));
   if (!found.ok) notFound();
-  const { person, marks, series, returning, unasked, classes, titles } = found.value;
+  const { person, series, returning, unasked, classes, titles } = found.value;
   const mine = person.id === visit.who.actor.id;
   if (mine) await seePlace(visit.app, visit.who.actor, { kinds: ["marks"] });
   return (
     <Shell visit={visit}>
       <h1>{mine ? OVER_TIME.mine : person.name}</h1>
       <p className={styles.lead}>{mine ? OVER_TIME.leadMine : OVER_TIME.lead}</p>
-      <Part title={OVER_TIME.marks} empty={OVER_TIME.noMarks} isEmpty={marks.length === 0}>
+      <Part title={OVER_TIME.marks} empty={OVER_TIME.noMarks} isEmpty={found.value.markCount === 0}>
         <SeriesView series={series} />
-        <details className={styles.more}>
-          <summary>{plural(marks.length, "set of marks", "sets of marks")}, word for word</summary>
-          <MarksList marks={marks} />
-        </details>
+        <MarksInWords {...found.value} />
       </Part>
       <Part title={OVER_TIME.returning} empty={OVER_TIME.noneReturn} isEmpty={returning.length === 0}>
         <Returning returning={returning} titles={titles} />
@@ -49,6 +54,31 @@ export default async function PersonPage({ params }: { readonly params: Promise<
         <Classes classes={classes} titles={titles} />
       </Part>
     </Shell>
+  );
+}
+
+function MarksInWords({
+  person,
+  marks,
+  markCount,
+  from,
+}: Pick<PersonOverTime, "person" | "marks" | "markCount" | "from">) {
+  const older = from + MARKS_SHOWN;
+  return (
+    <details className={styles.more} open={from > 0}>
+      <summary>{plural(markCount, "set of marks", "sets of marks")}, word for word</summary>
+      <MarksList marks={marks} />
+      {older < markCount && (
+        <Link className="link-line" href={`/people/${person.id}?from=${older}`}>
+          {OVER_TIME.older}
+        </Link>
+      )}
+      {from > 0 && (
+        <Link className="link-line" href={`/people/${person.id}`}>
+          {OVER_TIME.newest}
+        </Link>
+      )}
+    </details>
   );
 }
 

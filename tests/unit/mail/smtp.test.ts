@@ -1,6 +1,6 @@
 /** One mail over the wire to a real SMTP server: how it is encrypted, who signs in, and what a refusal is in words. */
 import { afterEach, describe, expect, test } from "vitest";
-import { mailProblem } from "#server/mail/mail-problem.ts";
+import { mailProblem, statusLine } from "#server/mail/mail-problem.ts";
 import type { MailSettings } from "#server/mail/mail-settings.ts";
 import { type SmtpOptions, sendMail } from "#server/mail/smtp.ts";
 import { writeTestMail } from "#server/mail/write-mail.ts";
@@ -153,6 +153,24 @@ describe("refusals (RFC 5321, 4.2.1)", () => {
     const nowhere = await refusedWith(post({ port }, { host: "mail.nowhere.invalid" }, {}));
     expect(nowhere.kind).toBe("server");
     expect(nowhere.says).toMatch(/name|in time/);
+  });
+
+  test("what another service answers at this port is not shown; of a mail server's answer the status line is", () => {
+    for (const response of [
+      "SSH-2.0-server_9.6 key-of-the-house",
+      "-ERR wrong number of arguments",
+      "HTTP/1.1 400 Bad Request",
+    ]) {
+      const { says } = mailProblem({ code: "EPROTOCOL", response, message: `Invalid greeting. response=${response}` });
+      expect(says).toBe("What answers at this name and port is no mail server.");
+    }
+    const { says } = mailProblem({
+      code: "EENVELOPE",
+      responseCode: 550,
+      response: "550-5.1.1 Long story\r\n550 5.1.1 Nobody here",
+    });
+    expect(says).toBe("The mail server said: 550 5.1.1 Nobody here");
+    expect(statusLine("220 ready\r\nsecret: kelp")).toBe("220 ready");
   });
 
   test("a stranger's answer is one printable line of bounded length, and never repeats the password", () => {

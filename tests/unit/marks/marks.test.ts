@@ -35,6 +35,25 @@ const mark = (who = s.people.ines, body = OF_ROUND) => setMarks(s.app, who, id, 
 const overTime = (who: PlanStudio["people"]["ines"], of = "jonas") => readPersonOverTime(s.app, who, of);
 
 describe("marks on a round", () => {
+  it("sent twice are one set, told once; after others they are new ones", () => {
+    const ids = new Set(Array.from({ length: 50 }, () => must(mark()).id));
+    expect(ids.size).toBe(1);
+    expect(must(overTime(s.people.jonas)).markCount).toBe(1);
+    expect(s.db.raw.prepare("SELECT count(*) FROM notice WHERE kind = 'marks'").pluck().get()).toBe(1);
+    must(mark(s.people.ines, { ...OF_ROUND, sentence: "Wait for the last of them." }));
+    must(mark());
+    expect(must(overTime(s.people.jonas)).markCount).toBe(3);
+    expect(must(overTime(s.people.jonas)).marks[0]?.sentence).toBe(OF_ROUND.sentence);
+  });
+
+  it("[INV-25] are shown twenty at a time, however many there are", () => {
+    for (let n = 0; n < 45; n++) must(mark(s.people.ines, { ...OF_ROUND, sentence: `Sentence ${n}` }));
+    const page = (from: number) => must(readPersonOverTime(s.app, s.people.jonas, "jonas", from)).marks;
+    expect([0, 20, 40, 60].map((from) => page(from).length)).toEqual([20, 20, 5, 0]);
+    expect(page(40).at(-1)).toMatchObject({ sentence: "Sentence 0", replaced: true });
+    expect(page(0)[0]).toMatchObject({ sentence: "Sentence 44", replaced: false });
+  });
+
   it("are read by the person, by leads and by managers; for everybody else the page does not exist", () => {
     must(mark());
     for (const who of [s.people.jonas, s.people.ines, s.people.petra])

@@ -61,7 +61,7 @@ test("what a device told is read by whoever may read the plan, the latest first;
   const log = classLogSchema.parse(rehearsal());
   must(takeLog(s.app, device, log));
   must(takeLog(s.app, device, taughtLog(card, [["next", 169]], 2)));
-  must(takeLog(s.app, device, { ...rehearsal(), sessionId: "r".repeat(32), startedAt: "2026-11-20T10:00:00.000Z" }));
+  must(takeLog(s.app, device, { ...rehearsal(), sessionId: "r".repeat(32), startedAt: "2026-11-03T08:00:00.000Z" }));
   const told = must(readRehearsals(s.app, s.people.jonas, id));
   expect(told.map(({ id: session }) => session)).toEqual(["r".repeat(32), log.sessionId]);
   expect(told[1]).toMatchObject({ edition: 1, roomName: "Harbour room", rehearsed: log.rehearsed });
@@ -69,6 +69,18 @@ test("what a device told is read by whoever may read the plan, the latest first;
   for (const who of ["noor", "sam", "petra"] as const) {
     expect(outcome(readRehearsals(s.app, s.people[who], id)), who).toBe("not-found");
   }
+});
+
+test("a class of long ago or of the future is a wrong clock's: it is refused in words and stays on the device", () => {
+  const at = (startedAt: string) => takeLog(s.app, device, { ...rehearsal(), startedAt });
+  for (const startedAt of [
+    "0001-01-01T00:00:00Z",
+    "2025-09-01T00:00:00Z",
+    "2026-11-04T00:00:00Z",
+    "9999-12-31T23:59:59Z",
+  ])
+    expect(outcome(at(startedAt)), startedAt).toBe("wrong-time");
+  expect(outcome(at("2025-10-01T00:00:00Z"))).toBe("ok");
 });
 
 test("one of other items, or in which nothing was tapped, says nothing", () => {

@@ -13,14 +13,16 @@ import { planDoc } from "#server/context/live-documents.ts";
 import { putMoves } from "#server/library/library.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
+import { deletePlan } from "#server/plans/delete-plan.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { handBack } from "#server/sign-off/hand-back.ts";
 import { handIn, takeBack } from "#server/sign-off/hand-in.ts";
-import { optionalNoteSchema, requiredNoteSchema } from "#server/sign-off/plan-states.ts";
+import { optionalNoteSchema, requiredNoteSchema, returnSchema } from "#server/sign-off/plan-states.ts";
 import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan, signSchema } from "#server/sign-off/sign-plan.ts";
+import { withdrawEdition, withdrawSchema } from "#server/sign-off/withdraw-edition.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { openThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
@@ -53,6 +55,18 @@ describe("sign-off", () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
     expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
     expect(listEditions(s.db, id)).toMatchObject([{ number: 1, signedBy: "ines", title: "Pull and press" }]);
+  });
+
+  it("is refused on a reading from before the edition was withdrawn", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    const { hash } = await read(id);
+    must(await sign(id, hash));
+    s.advance(1000);
+    must(withdrawEdition(s.app, s.people.ines, { planId: id, number: 1 }, "The row is too heavy."));
+    must(await handIn(s.app, s.people.jonas, id));
+    expect(outcome(await sign(id, hash))).toBe("withdrawn-since-read");
+    s.advance(1000);
+    expect(outcome(await sign(id, (await read(id)).hash))).toBe("ok");
   });
 
   it("[INV-12] is refused while a finding must be fixed, which it lists", async () => {
@@ -323,4 +337,21 @@ describe("states", () => {
     await s.app.checks.idle();
     expect(s.last(doc, "state")).toMatchObject({ t: "state", state: { state: "in-writing" } });
   });
+});
+
+it("a reason, a note and a main point need words that can be seen", () => {
+  for (const empty of ["\u200B", "\u0000", " \u2060\uFEFF ", "\u202E", "\u3164", "\u2800"]) {
+    expect(withdrawSchema.safeParse({ reason: empty }).success).toBe(false);
+    expect(requiredNoteSchema.safeParse({ note: empty }).success).toBe(false);
+    expect(returnSchema.safeParse({ note: "x", mainPoints: [empty] }).success).toBe(false);
+  }
+});
+
+it("a plan that is offered for reading is not deleted under the lead who reads it", async () => {
+  const { id } = await goodPlan(s.people.jonas, s.people.marta);
+  const refused = deletePlan(s.app, s.people.jonas, id);
+  expect(refused).toMatchObject({ error: { status: 409, code: "wrong-state" } });
+  expect(!refused.ok && refused.error.message).toContain("Take it back first, then delete it.");
+  must(await takeBack(s.app, s.people.jonas, id));
+  expect(outcome(deletePlan(s.app, s.people.jonas, id))).toBe("ok");
 });

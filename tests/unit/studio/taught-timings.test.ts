@@ -23,7 +23,9 @@ const device = (roomId: string) => ({ kind: "device", id: "tablet", roomId }) as
 let session = 0;
 function teach(touches: Touches, roomId: string = ROOMS.harbour, kind: "class" | "rehearsal" = "class"): void {
   session += 1;
-  must(takeLog(s.app, device(roomId), taughtLog(card, touches, session, kind)));
+  const log = taughtLog(card, touches, session, kind);
+  s.advance(Math.max(0, Date.parse(log.startedAt) - s.app.now()));
+  must(takeLog(s.app, device(roomId), log));
 }
 /** People are ready 9 s into every change, and the coach goes on. */
 const READY_AT_9: Touches = [

@@ -143,8 +143,25 @@ describe("threads on a change or a finding", () => {
     expect(on({ kind: "change", itemId: "m2" })).toBe("ok");
     expect(on({ kind: "change", itemId: "h1" })).toBe("no-change");
     expect(on({ kind: "change", itemId: "gone" })).toBe("no-such-item");
-    expect(on({ kind: "finding", rule: "r", itemIds: ["m1", "m2"], key: "r:x:m1,m2" })).toBe("ok");
-    expect(on({ kind: "finding", rule: "r", itemIds: [], key: "r:x:" })).toBe("ok");
-    expect(on({ kind: "finding", rule: "r", itemIds: ["gone"], key: "r:x:gone" })).toBe("no-such-item");
+    const finding = (rule: string, itemIds: string[], key: string): Anchor => ({ kind: "finding", rule, itemIds, key });
+    expect(on(finding("springs-out-of-range", ["m2"], "springs-out-of-range:light:m2:firm"))).toBe("ok");
+    expect(on(finding("total-length", [], "total-length:over:"))).toBe("ok");
+    expect(on(finding("theme-missed", [], "theme-missed:absent::arms"))).toBe("ok");
+    expect(on(finding("rule-crashed", [], "rule-crashed:crashed:total-length"))).toBe("ok");
+    expect(on(finding("springs-out-of-range", ["gone"], "springs-out-of-range:light:gone"))).toBe("no-such-item");
+  });
+
+  it("are on findings that a check of the studio could have", async () => {
+    const finding = (rule: string, itemIds: string[], key: string): Anchor => ({ kind: "finding", rule, itemIds, key });
+    for (const [rule, itemIds, key] of [
+      ["no-such-rule", [], "no-such-rule:over:"],
+      ["total-length", [], "total-length:over:FORGED"],
+      ["total-length", [], "total-length:forged:"],
+      ["springs-out-of-range", ["m2"], "springs-out-of-range:light:m1"],
+      ["rule-crashed", [], "rule-crashed:crashed:no-such-rule"],
+    ] as const)
+      expect(on(finding(rule, [...itemIds], key)), key).toBe("no-such-finding");
+    // Every finding of a real plan can be commented on.
+    for (const { rule, items, key = "" } of await s.findings(id)) expect(on(finding(rule, [...items], key))).toBe("ok");
   });
 });

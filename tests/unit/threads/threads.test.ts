@@ -1,9 +1,11 @@
 /** Threads: pinned to the plan, an item or words; answered, settled, reopened; in the name the server knows. */
 
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { setRoles } from "#db/repos/people-repo.ts";
-import { countThreads } from "#db/repos/thread-repo.ts";
+import { countThreads, insertComment, insertThread } from "#db/repos/thread-repo.ts";
 import { readItems, scriptOf } from "#lib/doc/read.ts";
 import { deleteItem } from "#lib/doc/write.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
@@ -85,11 +87,16 @@ describe("threads", () => {
     expect(s.last(planDoc(id), "thread")?.thread).toEqual(all[1]);
     must(settlePlanThread(s.app, jonas, own, true));
     must(settlePlanThread(s.app, jonas, own, false));
-    // A lead's answer makes it a lead's to settle, and so it is no more when that person is no lead any more.
+    // A lead's answer makes it a lead's to settle, and so it stays when that person is no lead any more.
     must(addComment(s.app, ines, own, "By a minute."));
     expect(outcome(settlePlanThread(s.app, jonas, own, true))).toBe("for-a-lead");
     setRoles(s.db, ines.id, ["coach"]);
-    must(settlePlanThread(s.app, jonas, own, true));
+    expect(outcome(settlePlanThread(s.app, jonas, own, true))).toBe("for-a-lead");
+    expect(must(listPlanThreads(s.app, jonas, id)).threads.map((t) => t.leadSpoke)).toEqual([true, true]);
+    // Who becomes a lead later did not ask as one.
+    const before = must(open({ kind: "plan" }, "And now?", jonas)).id;
+    setRoles(s.db, jonas.id, ["lead"]);
+    expect(must(listPlanThreads(s.app, jonas, id)).threads.find((t) => t.id === before)?.leadSpoke).toBe(false);
   });
 
   it("keep their order when several are written in one millisecond", () => {
@@ -103,6 +110,7 @@ describe("threads", () => {
     const words = wordsAnchor("m1");
     must(open(words));
     await s.write(planDoc(id), s.people.jonas, (w) => deleteItem(w, "m1", 5));
+    s.advance(60_000);
     expect(must(listPlanThreads(s.app, s.people.jonas, id)).threads[0]?.anchor).toEqual(words);
     expect(outcome(open(words))).toBe("no-such-item");
     expect(outcome(open({ kind: "item", itemId: "m1" }))).toBe("no-such-item");
@@ -110,6 +118,30 @@ describe("threads", () => {
     const heading = s.app.documents.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
     expect(outcome(open({ ...words, itemId: heading } as Anchor))).toBe("no-words");
     expect(outcome(open({ kind: "item", itemId: heading }))).toBe("ok");
+  });
+
+  it("[INV-28] are pinned to words that stand in the script, or stood there a moment ago", async () => {
+    const words = wordsAnchor("m1") as Extract<Anchor, { kind: "words" }>;
+    const other = wordsAnchor("m2") as typeof words;
+    expect(outcome(open({ ...words, quote: "Words that nobody ever wrote" }))).toBe("words-gone");
+    // Places in another item's script, at either end.
+    expect(outcome(open({ ...words, from: other.from, to: other.to }))).toBe("words-gone");
+    expect(outcome(open({ ...words, to: words.from }))).toBe("words-gone");
+    const root = Buffer.from(Y.encodeRelativePosition(new Y.RelativePosition(null, "title", null, 0))).toString(
+      "base64",
+    );
+    expect(outcome(open({ ...words, from: root, to: root }))).toBe("words-gone");
+    // The page is behind: something was written into the words meanwhile.
+    const written = (quote: string) =>
+      s.write(planDoc(id), s.people.jonas, ({ doc }) => {
+        const line = scriptOf(doc, "m1")?.get(0);
+        const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
+        if (text instanceof Y.XmlText) text.insert(1, quote);
+      });
+    await written("!!");
+    expect(outcome(open(words))).toBe("words-gone");
+    await written("One ");
+    expect(outcome(open(words))).toBe("ok");
   });
 
   it("are closed to those who may not read the plan, and when the plan is gone", () => {
@@ -148,4 +180,25 @@ describe("what a page sends", () => {
     expect(takes({ kind: "somewhere" })).toBe(false);
     expect(takes({ kind: "plan", itemId: "m1" })).toBe(false);
   });
+});
+
+it("comments from before it was kept count as a lead's where their author is one now", () => {
+  for (const [thread, authorId] of [
+    ["of-ines", "ines"],
+    ["of-jonas", "jonas"],
+    ["of-nobody", "left"],
+  ] as const) {
+    insertThread(s.db, { id: thread, planId: id, anchor: { kind: "plan" }, at: 1 });
+    insertComment(s.db, { id: `c-${thread}`, threadId: thread, authorId, body: "Hm", at: 1 });
+  }
+  setRoles(s.db, "ines", ["coach", "lead"]);
+  s.db.raw.exec("UPDATE comment SET as_lead = 0");
+  const migration = readFileSync(join(import.meta.dirname, "../../../db/migrations/0015_comment_as_lead.sql"), "utf8");
+  s.db.raw.exec(migration.split("--> statement-breakpoint")[1] ?? "");
+  const threads = must(listPlanThreads(s.app, s.people.jonas, id)).threads;
+  expect(threads.map((t) => [t.id, t.leadSpoke])).toEqual([
+    ["of-ines", true],
+    ["of-jonas", false],
+    ["of-nobody", false],
+  ]);
 });
