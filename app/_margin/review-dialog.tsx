@@ -29,7 +29,7 @@ type Refused = ReturnType<typeof refusalOf>;
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
   const closer = useRef<(() => void) | null>(null);
   const top = useRef<HTMLDivElement>(null);
-  const { shown, refused, setRefused, isAgain, readAgain } = useReading(session);
+  const { shown, refused, setRefusal, isAgain, readAgain } = useReading(session);
   const goToThreads = () => leaveFor(OPEN_THREADS, closer.current);
   const again = () => {
     readAgain();
@@ -46,7 +46,11 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
         <ChangedSince session={session} reading={shown.reading} refused={refused} onReadAgain={again} />
       )}
       {shown.t === "read" && !refused?.changes && (
-        <SignForm {...{ session, isAgain, closer }} reading={shown.reading} onRefused={setRefused} />
+        <SignForm
+          {...{ session, isAgain, closer }}
+          reading={shown.reading}
+          onRefused={(what) => setRefusal({ of: shown.reading, what })}
+        />
       )}
       {shown.t === "failed" && <ReadAgain onPress={again} />}
     </StateDialog>
@@ -56,11 +60,11 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
 /** The server's own reading, asked for when the dialog opens and whenever it is read again. */
 function useReading({ planId }: PlanSession) {
   const [shown, setShown] = useState<Shown>({ t: "asking" });
-  const [refused, setRefused] = useState<Refused | null>(null);
+  // An answer that comes after the plan was read again is about the reading before.
+  const [refusal, setRefusal] = useState<{ readonly of: ReadingToSign; readonly what: Refused | null } | null>(null);
   const [isAgain, setIsAgain] = useState(false);
   const read = useCallback(async () => {
     setShown({ t: "asking" });
-    setRefused(null);
     setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
   }, [planId]);
   useEffect(() => {
@@ -70,7 +74,8 @@ function useReading({ planId }: PlanSession) {
     setIsAgain(true);
     void read();
   };
-  return { shown, refused, setRefused, isAgain, readAgain };
+  const refused = shown.t === "read" && refusal?.of === shown.reading ? refusal.what : null;
+  return { shown, refused, setRefusal, isAgain, readAgain };
 }
 
 const ReadAgain = ({ onPress }: { readonly onPress: () => void }) => (

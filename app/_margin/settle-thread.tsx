@@ -15,6 +15,8 @@ interface SettleProps {
   readonly seen: number;
   /** Shows the whole thread, with comments that the page may not have yet. */
   readonly onShow: (since: readonly CommentView[]) => void;
+  /** This person settled it, or opened it again. */
+  readonly onTurned: () => void;
 }
 
 export function SettleThread(props: SettleProps) {
@@ -40,7 +42,7 @@ export function SettleThread(props: SettleProps) {
   );
 }
 
-function useSettling({ session, thread, seen, onShow }: SettleProps) {
+function useSettling({ session, thread, seen, onShow, onTurned }: SettleProps) {
   const [problem, setProblem] = useState<string | null>(null);
   const busy = useRef(false);
   async function turn(slip: HTMLElement | null) {
@@ -56,6 +58,7 @@ function useSettling({ session, thread, seen, onShow }: SettleProps) {
     busy.current = false;
     if (sent.ok) {
       session.say(settledWords(!thread.settled));
+      onTurned();
       return goOn();
     }
     setProblem(sent.message);

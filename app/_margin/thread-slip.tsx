@@ -83,6 +83,10 @@ interface ActsProps extends Props {
 
 function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: ActsProps) {
   const { rights } = useSnapshot(session);
+  // An empty answer would hold the thread in sight.
+  const onTurned = () => {
+    if (session.typed.wordsAt(PLACE.reply(thread.id)).trim() === "") onOpen(false);
+  };
   const isLong = thread.comments.length > 1;
   return (
     <div className={styles.slipActs}>
@@ -97,7 +101,7 @@ function ThreadActs({ session, thread, open, opener, seen, onOpen, onShow }: Act
           {open ? "Fold" : isLong ? "Show all" : "Reply"}
         </button>
       )}
-      {rights.comments && <SettleThread {...{ session, thread, seen, onShow }} />}
+      {rights.comments && <SettleThread {...{ session, thread, seen, onShow, onTurned }} />}
     </div>
   );
 }

@@ -39,7 +39,8 @@ test("two people comment in the same second, and both comments are there for bot
   await Promise.all([ines, jonas].map((page) => field(page, /^Comment on/).press("ControlOrMeta+Enter")));
   for (const page of [ines, jonas]) {
     await expect(threads(page)).toHaveCount(2);
-    for (const words of ["From Ines", "From Jonas"]) await expect(page.getByText(words, { exact: true })).toBeVisible();
+    for (const words of ["From Ines", "From Jonas"])
+      await expect(threads(page).getByText(words, { exact: true })).toBeVisible();
   }
 });
 
@@ -104,8 +105,8 @@ test("by keyboard: a colleague is named, a remark of the studio is put in, and a
   );
   await ines.keyboard.press("ControlOrMeta+Enter");
   await expect(threads(jonas)).toContainText("names you");
-  await expect(ines.locator("[data-comment]")).toBeFocused();
-  await ines.keyboard.press("Enter");
+  await expect(threads(ines)).toBeFocused();
+  await ines.locator("[data-comment]").press("Enter");
   await expect(text).toBeFocused();
   await ines.keyboard.press("Escape");
   await expect(text).toHaveCount(0);
