@@ -2,7 +2,7 @@
 import Link from "next/link";
 import { dateWords } from "#lib/month/define/words.ts";
 import { LogActs } from "./log-acts.tsx";
-import { endWords, LOOK_BACK, startWordsOf } from "./look-back-words.ts";
+import { howEnded, LOOK_BACK, startWordsOf } from "./look-back-words.ts";
 import styles from "./looking-back.module.css";
 
 interface Log {
@@ -80,7 +80,7 @@ function Cells({ log }: { readonly log: Log }) {
       <td>{roomName}</td>
       <td>{coachName ?? "nobody named"}</td>
       <td>{startWordsOf(minutesLate)}</td>
-      <td>{struck ? `Struck by ${struck.byName}: “${struck.reason}”` : `${endWords(end)}${over}`}</td>
+      <td>{struck ? `Struck by ${struck.byName}: “${struck.reason}”` : `${howEnded(end)}${over}`}</td>
     </>
   );
 }
