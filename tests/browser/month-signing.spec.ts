@@ -15,7 +15,11 @@ async function addClass(page: Page, line: string): Promise<void> {
   const answer = await page.evaluate(
     async ([month, row]) => {
       const body = `date,start,minutes,room,coach\n${row}\n`;
-      const { status } = await fetch(`/api/programme/${month}/csv`, { method: "POST", body });
+      const { status } = await fetch(`/api/programme/${month}/csv`, {
+        method: "POST",
+        headers: { "content-type": "application/json" },
+        body,
+      });
       return status;
     },
     [MONTH, line] as const,
