@@ -1,16 +1,18 @@
-/** The studio for its manager: rooms and measured springs, cue devices, the sign-off policy, e-mail and the studio standards. */
+/** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { listDevices } from "#server/devices/manage-devices.ts";
 import { showMailSettings } from "#server/mail/mail-settings.ts";
 import { readMailState } from "#server/mail/manage-mail.ts";
+import { monthRooms, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { seePlace } from "../_shell/see-place.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { DevicesPart } from "./devices-part.tsx";
 import { MailPart } from "./mail-part.tsx";
+import { MonthPart } from "./month-part.tsx";
 import { RoomsPart } from "./rooms-part.tsx";
 import { SignOffPolicy } from "./sign-off-policy.tsx";
 import { StandardsPart } from "./standards-part.tsx";
@@ -25,7 +27,8 @@ export default async function StudioPage() {
   const devices = listDevices(app, who.actor);
   const mail = showMailSettings(app, who.actor);
   const mails = readMailState(app, who.actor);
-  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok) notFound();
+  const months = readMonthSettings(app, who.actor);
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok || !months.ok) notFound();
   await seePlace(app, who.actor, { kinds: ["mail-failed"] });
   return (
     <Shell visit={visit} section="studio">
@@ -36,6 +39,13 @@ export default async function StudioPage() {
       </section>
       <section className={styles.part} id="devices">
         <DevicesPart devices={devices.value} rooms={rooms.value.map(({ id, name }) => ({ id, name }))} />
+      </section>
+      <section className={styles.part} id="month">
+        <MonthPart
+          settings={months.value}
+          rooms={Object.entries(monthRooms(app)).map(([id, room]) => ({ id, ...room }))}
+          zones={Intl.supportedValuesOf("timeZone")}
+        />
       </section>
       <section className={styles.part} id="policy">
         <SignOffPolicy soleAuthorMaySign={studio.soleAuthorMaySign} />

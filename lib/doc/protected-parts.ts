@@ -14,7 +14,7 @@ type WriteProtection = "made-once" | "sealed";
 export type ProtectionOf = (parent: Y.AbstractType<any>, key: string) => WriteProtection | undefined;
 
 /** For a document that keeps its entries as maps in one map: `fixed` are the keys created together with an entry. */
-export function entryProtection(
+function entryProtection(
   entries: Y.Map<Y.Map<unknown>>,
   fixed: readonly string[],
   sealed: readonly Y.Map<unknown>[],

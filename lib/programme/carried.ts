@@ -15,7 +15,7 @@ export interface CarriedCoach {
   readonly roles: readonly (typeof COACH_ROLES)[number][];
 }
 
-export interface Carried {
+export interface CarriedParts {
   readonly rooms: ById<MonthRoom>;
   readonly coaches: ById<CarriedCoach>;
   readonly plans: ById<MonthPlan>;
@@ -57,7 +57,7 @@ export const carriedKey = (kind: keyof typeof KINDS, id: string): string => kind
 export const EARLIER = "earlier";
 
 /** A damaged entry is skipped. */
-export function readCarried(map: Y.Map<unknown>): Carried {
+export function readCarriedParts(map: Y.Map<unknown>): CarriedParts {
   const of = <T>(kind: keyof typeof KINDS, schema: z.ZodMiniType<T>): Record<string, T> => {
     const start = carriedKey(kind, "");
     const found: [string, T][] = [];

@@ -2,7 +2,7 @@
 import Papa from "papaparse";
 import { isDate, isTime, monthOf } from "#lib/calendar/days.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
-import { BETWEEN_GROUPS, CSV_COLUMNS, type CsvColumn, unguarded } from "./csv-out.ts";
+import { BETWEEN_GROUPS, CSV_COLUMNS, type CsvColumn, withoutApostrophe } from "./csv-out.ts";
 import { SLOT_MINUTES } from "./layout.ts";
 
 /** Ids by names in small letters; a name that two have is not in it. */
@@ -72,7 +72,7 @@ class Row {
   ) {}
   of(column: CsvColumn): string {
     const cell = this.cells[this.columns.indexOf(column)];
-    return cell === undefined ? "" : unguarded(cell);
+    return cell === undefined ? "" : withoutApostrophe(cell);
   }
 }
 

@@ -12,7 +12,7 @@ export const BETWEEN_GROUPS = "; ";
 
 export function monthToCsv(month: MonthFile): string {
   const classes = expandMonth(month).filter((slot) => slot.out !== true && slot.date >= month.dates.from);
-  const rows = classes.map((slot) => cellsOf(slot, month).map(guarded));
+  const rows = classes.map((slot) => cellsOf(slot, month).map(withApostrophe));
   return `${Papa.unparse([[...CSV_COLUMNS], ...rows], { newline: "\r\n" })}\r\n`;
 }
 
@@ -41,7 +41,7 @@ function cellsOf(slot: MonthSlot, { rooms, coaches, themes, plans, regulars }: M
 const FORMULA = /^'*[=+\-@\t\r]/;
 
 /** A spreadsheet reads a cell that begins so as a formula, and may run it: an apostrophe makes it text. */
-export const guarded = (cell: string): string => (FORMULA.test(cell) ? `'${cell}` : cell);
+const withApostrophe = (cell: string): string => (FORMULA.test(cell) ? `'${cell}` : cell);
 
-/** The cell as it was before it was guarded. */
-export const unguarded = (cell: string): string => (/^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell);
+/** The cell as it was before it was withApostrophe. */
+export const withoutApostrophe = (cell: string): string => (/^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell);

@@ -7,7 +7,7 @@ import type { ById, MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { carriedKey, EARLIER } from "./carried.ts";
 import { setEntry, slotEntry } from "./entries.ts";
-import { isTold, type Now } from "./keep-revisions.ts";
+import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { type MonthDocParts, monthParts, occurrenceOf } from "./layout.ts";
 import { monthClasses, readMonthState } from "./read.ts";
 import type { CoachTimes } from "./read-lists.ts";
@@ -32,7 +32,7 @@ export function importMonth(doc: Y.Doc, file: MonthFile, has: StudioHas, now: No
   const p = monthParts(doc);
   const before = readMonthState(doc);
   const isNew = before.slots.length === 0 && before.pattern.length === 0;
-  const told = monthClasses(before).filter(({ id }) => isTold(madeOf(before.made, id), now));
+  const told = monthClasses(before).filter(({ id }) => mayBeTold(madeOf(before.made, id), now));
   clearContent(doc, now.at);
   writeContent(doc, contentOf(file), now.at);
   if (before.dates.from !== file.dates.from) p.head.set("from", file.dates.from);
@@ -61,11 +61,11 @@ function contentOf(file: MonthFile): MonthContent {
     ...(pattern ? { pattern } : {}),
     ...(fill ? { fill } : {}),
     slots: file.slots.filter(({ date }) => date >= file.dates.from),
-    coachTimes: timesOf(file),
+    coachTimes: coachTimesIn(file),
   };
 }
 
-export const timesOf = (file: Pick<MonthFile, "coaches">): Record<string, CoachTimes> =>
+const coachTimesIn = (file: Pick<MonthFile, "coaches">): Record<string, CoachTimes> =>
   Object.fromEntries(
     Object.entries(file.coaches).map(([id, { free, away }]) => [
       id,

@@ -3,12 +3,12 @@
  * which room had it before. The server notes it, in the order in which it takes the changes of all pages, undo and changes of
  * the pattern included. So nothing is counted twice, and no number ever goes back: pages that were offline cannot bring an older one.
  */
-import type * as Y from "yjs";
+import * as Y from "yjs";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthParts } from "./layout.ts";
 import { type MonthState, monthClasses, readMonthState } from "./read.ts";
-import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
+import { MONTH_STAMP, type Revision, readRevisions, THEME_STAMP } from "./revisions.ts";
 
 /** What the server knows when a change arrives. */
 export interface Now {
@@ -21,7 +21,7 @@ export interface Now {
 const DAY_MS = 86_400_000;
 
 /** Whether people may have been told: it has stood for a day, or was there when the month was signed. */
-export const isTold = (since: number, { at, signedAt }: Now): boolean =>
+export const mayBeTold = (since: number, { at, signedAt }: Now): boolean =>
   at - since >= DAY_MS || (signedAt !== null && signedAt >= since);
 
 /**
@@ -33,17 +33,28 @@ export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => vo
   let seen = readMonthState(doc);
   let dirty = false;
   const watched = [p.title, p.head, p.holidays, p.regulars, p.themes, p.coaches, p.lines, p.slots, p.changed];
-  const note = () => {
-    dirty = true;
+  let typed = false;
+  // Letters in a note concern no calendar. Those in the name of a theme do.
+  const note = (events: readonly Y.YEvent<Y.AbstractType<unknown>>[]) => {
+    for (const { target } of events)
+      if (target instanceof Y.Text && target.parent?.parent !== p.themes) typed = true;
+      else dirty = true;
   };
   for (const type of watched as readonly Y.AbstractType<unknown>[]) type.observeDeep(note);
   return () => {
-    if (!dirty) return;
+    if (!dirty && !typed) return;
+    typed = false;
+    if (!dirty) return stampMonth(doc, p.revisions, now(seen.month).at);
     const next = readMonthState(doc, seen);
     doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
-    seen = readMonthState(doc, next);
+    seen = { ...next, revisions: readRevisions(p.revisions) };
     dirty = false;
   };
+}
+
+function stampMonth(doc: Y.Doc, map: Y.Map<unknown>, now: number): void {
+  const at = second(now);
+  if (Number(map.get(MONTH_STAMP) ?? 0) < at) doc.transact(() => map.set(MONTH_STAMP, at), "revisions");
 }
 
 /** To the second, as the month file has it. */
@@ -56,7 +67,7 @@ function noteRevisions(map: Y.Map<unknown>, was: MonthState, is: MonthState, now
 }
 
 /** Revisions of classes, and stamps of themes, that a change of the month asks for. */
-export function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
+function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
   const found = new Map<string, Revision | number>();
   if (was.themes !== is.themes)
     for (const [id, { name }] of Object.entries(is.themes)) {
@@ -112,13 +123,13 @@ function handedOn(was: MonthSlot, is: MonthSlot, last: Revision, made: number, n
     ? {}
     : {
         coachSince: now.at,
-        formerCoaches: former(last.formerCoaches, was.coach, is.coach, isTold(last.coachSince ?? made, now)),
+        formerCoaches: former(last.formerCoaches, was.coach, is.coach, mayBeTold(last.coachSince ?? made, now)),
       };
   const room = same(was.room, is.room)
     ? {}
     : {
         roomSince: now.at,
-        formerRooms: former(last.formerRooms, was.room, is.room, isTold(last.roomSince ?? made, now)),
+        formerRooms: former(last.formerRooms, was.room, is.room, mayBeTold(last.roomSince ?? made, now)),
       };
   return { ...coach, ...room };
 }

@@ -111,7 +111,6 @@ export const SLOT_KEYS = {
   locked: "locked",
   out: "out",
 } as const;
-export type SlotKey = keyof typeof SLOT_KEYS;
 
 /** The keys of a line's rule that hold one plain value. */
 export const RULE_KEYS = ["every", "weekStart", "from", "to", "count"] as const;

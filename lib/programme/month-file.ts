@@ -43,7 +43,7 @@ export interface MonthStudio {
 }
 
 /** What stands for a room, a coach or a plan that nobody knows. */
-export const GONE = { room: "a room that no longer exists", coach: "a former member", equipment: "unknown" } as const;
+const GONE = { room: "a room that no longer exists", coach: "a former member", equipment: "unknown" } as const;
 
 const instant = (at: number): string => `${new Date(at).toISOString().slice(0, 19)}Z`;
 

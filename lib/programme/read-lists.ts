@@ -4,12 +4,12 @@ import { minuteOfDay } from "#lib/calendar/days.ts";
 import type { AwayTime, ById, FillWanted, FreeTime, MonthTheme, Regulars } from "#lib/month/types.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { DOT, type EntryMap, MONTH_SHARE_KEY, type MonthDocParts } from "./layout.ts";
-import { dateOf, type Flat, flatOf, given, idOf, listOf, whole, words } from "./values.ts";
+import { dateOf, type FlatKeys, flatOf, given, idOf, listOf, whole, words } from "./values.ts";
 
 /** Entries that are not taken out, by id. */
 export function entriesOf<T>(
   map: Y.Map<EntryMap>,
-  read: (entry: Flat, id: string) => T | undefined,
+  read: (entry: FlatKeys, id: string) => T | undefined,
 ): Record<string, T> {
   const found: [string, T][] = [];
   for (const [id, entry] of map) {
@@ -34,7 +34,7 @@ export const readThemes = (p: MonthDocParts): Record<string, MonthTheme> =>
     }),
   );
 
-function sharesOf(entry: Flat): MonthTheme["shares"] | undefined {
+function sharesOf(entry: FlatKeys): MonthTheme["shares"] | undefined {
   const shares: Partial<Record<Group, number>> = {};
   for (const group of GROUPS) {
     const share = entry.get(MONTH_SHARE_KEY + group);
@@ -84,7 +84,7 @@ export function readHolidays(p: MonthDocParts): Record<string, string> {
 }
 
 /** Wishes and settings of the fill; undefined where there are none. */
-export function readFill(head: Flat): FillWanted | undefined {
+export function readFill(head: FlatKeys): FillWanted | undefined {
   const wishes = [...head]
     .flatMap(([key, value]) => wishOf(key, value))
     .sort((a, b) => a.rank - b.rank || (a.wish.slot + a.wish.plan < b.wish.slot + b.wish.plan ? -1 : 1));

@@ -7,16 +7,16 @@ import { themeOfSlot } from "./typed-themes.ts";
 import {
   changedBySlot,
   dateOf,
-  type Flat,
+  entryNote,
+  type FlatKeys,
   flatOf,
   given,
   idOf,
+  type KnownIds,
   listOf,
   numbersOf,
   occurrenceNote,
   over,
-  ownNote,
-  type Present,
   saysSomething,
   slotValues,
   whole,
@@ -24,14 +24,14 @@ import {
 
 const stamp = (v: unknown): number => (typeof v === "number" && Number.isFinite(v) ? v : 0);
 
-export interface ReadLine {
+export interface LineRead {
   readonly line: PatternLine;
   readonly made: number;
   readonly order: number;
 }
 
 /** In their order, those that were taken out left out. */
-export function readLines(p: MonthDocParts, present: Present): ReadLine[] {
+export function readPatternLines(p: MonthDocParts, present: KnownIds): LineRead[] {
   const lines = entriesOf(p.lines, (flat, id) => readLine(id, flat, present));
   return Object.values(lines).sort((a, b) => a.order - b.order || (a.line.id < b.line.id ? -1 : 1));
 }
@@ -39,8 +39,8 @@ export function readLines(p: MonthDocParts, present: Present): ReadLine[] {
 const isDay = (n: number) => n >= 1 && n <= 7;
 const isOrdinal = (n: number) => n !== 0 && n >= -5 && n <= 5;
 
-function readLine(id: string, flat: Flat, present: Present): ReadLine | undefined {
-  const values = slotValues(flat, ownNote(flat), present);
+function readLine(id: string, flat: FlatKeys, present: KnownIds): LineRead | undefined {
+  const values = slotValues(flat, entryNote(flat), present);
   const days = numbersOf(flat, "days", isDay) ?? [];
   if (!values || days.length === 0 || id.length > 55) return undefined;
   const nth = numbersOf(flat, "nth", isOrdinal);
@@ -72,7 +72,7 @@ export interface ReadSlot {
 /** By date, start and id. `which`: those that are there, or those that were taken out as a mistake. */
 export function readSlots(
   p: MonthDocParts,
-  present: Present,
+  present: KnownIds,
   dates: { readonly from: string; readonly to: string },
   which: "there" | "taken-out" = "there",
 ): ReadSlot[] {
@@ -94,18 +94,18 @@ function compare(a: MonthSlot, b: MonthSlot): number {
   return 0;
 }
 
-function singleSlot(id: string, map: unknown, present: Present, which: string): ReadSlot | undefined {
+function singleSlot(id: string, map: unknown, present: KnownIds, which: string): ReadSlot | undefined {
   if (!(map instanceof Y.Map) || idOf(id) === undefined) return undefined;
   const deleted = map.get("deleted");
   if ((deleted !== undefined) !== (which === "taken-out")) return undefined;
   const flat = new Map(flatOf(map as EntryMap));
   const theme = themeOfSlot(flat);
   if (theme !== undefined) flat.set(SLOT_KEYS.theme, theme);
-  return slotFrom(id, flat, dateOf(flat.get("date")), ownNote(flat), present, stamp(deleted));
+  return slotFrom(id, flat, dateOf(flat.get("date")), entryNote(flat), present, stamp(deleted));
 }
 
 /** Undefined where nothing is said of it, and while its line is taken out. */
-function changedOccurrence(p: MonthDocParts, id: string, own: Flat, present: Present): ReadSlot | undefined {
+function changedOccurrence(p: MonthDocParts, id: string, own: FlatKeys, present: KnownIds): ReadSlot | undefined {
   const named = occurrenceOf(id);
   const line = named && p.lines.get(named.line);
   if (!saysSomething(own) || !(line instanceof Y.Map) || line.get("deleted") !== undefined) return undefined;
@@ -116,10 +116,10 @@ function changedOccurrence(p: MonthDocParts, id: string, own: Flat, present: Pre
 
 function slotFrom(
   id: string,
-  flat: Flat,
+  flat: FlatKeys,
   date: string | undefined,
   note: string | undefined,
-  present: Present,
+  present: KnownIds,
   deleted: number,
 ): ReadSlot | undefined {
   const values = slotValues(flat, note, present);

@@ -10,13 +10,13 @@ import { perValue } from "#lib/memo/per-value.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { ById, FillWanted, MonthSlot, MonthTheme, PatternLine, Regulars } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
-import { type Carried, readCarried } from "./carried.ts";
+import { type CarriedParts, readCarriedParts } from "./carried.ts";
 import { DOT, type MonthDocParts, monthParts, type Slot } from "./layout.ts";
 import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
-import { readLines, readSlots } from "./read-slots.ts";
+import { readPatternLines, readSlots } from "./read-slots.ts";
 import { type Revisions, readRevisions } from "./revisions.ts";
 import { lateThemes } from "./typed-themes.ts";
-import { flatOf, type Present } from "./values.ts";
+import { flatOf, type KnownIds } from "./values.ts";
 
 /** Everything that a month's document holds. Its slots are those of the month file: single ones and changed occurrences. */
 export interface MonthState {
@@ -31,7 +31,7 @@ export interface MonthState {
   readonly pattern: readonly PatternLine[];
   readonly slots: readonly MonthSlot[];
   readonly fill?: FillWanted;
-  readonly carried: Carried;
+  readonly carried: CarriedParts;
   readonly revisions: Revisions;
   /** Optional parts of the month file that an imported one had, though nothing was in them. */
   readonly given: readonly string[];
@@ -45,11 +45,11 @@ export function readMonthState(doc: Y.Doc, was?: MonthState): MonthState {
   const { month, dates } = datesOfMonthDoc(p);
   const regulars = readRegulars(p);
   const themes = { ...readThemes(p), ...lateThemes(p.slots, readThemes(p)) };
-  const present: Present = {
+  const present: KnownIds = {
     regulars: (id) => own(regulars, id) !== undefined,
     themes: (id) => own(themes, id) !== undefined,
   };
-  const lines = readLines(p, present);
+  const lines = readPatternLines(p, present);
   const slots = readSlots(p, present, dates);
   const head = flatOf(p.head);
   const fill = readFill(head);
@@ -64,7 +64,7 @@ export function readMonthState(doc: Y.Doc, was?: MonthState): MonthState {
     pattern: lines.map(({ line }) => line),
     slots: slots.map(({ slot }) => slot),
     ...(fill ? { fill } : {}),
-    carried: readCarried(p.carried),
+    carried: readCarriedParts(p.carried),
     revisions: readRevisions(p.revisions),
     given: String(head.get("given") ?? "").split(" "),
     made: Object.fromEntries([
@@ -96,7 +96,7 @@ export interface Month {
 
 export const readMonth = (doc: Y.Doc): Month => shownMonth(readMonthState(doc));
 
-export const shownMonth: (state: MonthState) => Month = perValue((state) => ({
+const shownMonth: (state: MonthState) => Month = perValue((state) => ({
   month: state.month,
   slots: monthClasses(state)
     .filter(({ out }) => out !== true)
@@ -104,7 +104,7 @@ export const shownMonth: (state: MonthState) => Month = perValue((state) => ({
 }));
 
 /** A class in the words of lists. */
-export const shownSlot = (slot: MonthSlot, { themes }: Pick<MonthState, "themes">): Slot => ({
+const shownSlot = (slot: MonthSlot, { themes }: Pick<MonthState, "themes">): Slot => ({
   id: slot.id,
   date: slot.date,
   time: slot.start,
@@ -141,7 +141,7 @@ export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
 
 function readMistakes(doc: Y.Doc, state: MonthState): DeletedSlot[] {
   const p = monthParts(doc);
-  const present: Present = {
+  const present: KnownIds = {
     regulars: (id) => own(state.regulars, id) !== undefined,
     themes: (id) => own(state.themes, id) !== undefined,
   };

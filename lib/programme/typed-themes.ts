@@ -7,7 +7,7 @@ import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { MonthTheme } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { type EntryMap, SLOT_KEYS } from "./layout.ts";
-import { type Flat, words } from "./values.ts";
+import { type FlatKeys, words } from "./values.ts";
 
 /** The words that the slot's theme was taken from. */
 export const THEME_FROM = "themeFrom";
@@ -28,7 +28,7 @@ export function themeIdOf(typed: string): string | undefined {
 export const themeName = (typed: string): string => typed.normalize("NFC").trim().replace(/\s+/g, " ");
 
 /** The theme that words typed in a slot ask for, where they arrived late; undefined where what the slot names counts. */
-export function themeOfSlot(flat: Flat): string | undefined {
+export function themeOfSlot(flat: FlatKeys): string | undefined {
   const typed = words(flat.get("theme"));
   const from = words(flat.get(THEME_FROM));
   if (typed === from) return undefined;

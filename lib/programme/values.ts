@@ -1,4 +1,4 @@
-/** Flat keys of a month read as plain values: of an entry's own map, or of an occurrence over its line. Reading never writes. */
+/** FlatKeys keys of a month read as plain values: of an entry's own map, or of an occurrence over its line. Reading never writes. */
 import * as Y from "yjs";
 import { isDate, isTime } from "#lib/calendar/days.ts";
 import type { SlotValues } from "#lib/month/types.ts";
@@ -6,7 +6,7 @@ import { ID_PATTERN } from "#lib/plan/schema.ts";
 import { DOT, LEFT_OUT, NOTE_FROM, NOTE_OWN, SLOT_KEYS, wholeMinutes } from "./layout.ts";
 
 /** The keys of one entry with their values; null says that there is none, where a line has one. */
-export type Flat = ReadonlyMap<string, unknown>;
+export type FlatKeys = ReadonlyMap<string, unknown>;
 
 export const words = (v: unknown): string => (v instanceof Y.Text ? v.toString() : typeof v === "string" ? v : "");
 export const idOf = (v: unknown): string | undefined => (typeof v === "string" && ID_PATTERN.test(v) ? v : undefined);
@@ -15,7 +15,7 @@ export const whole = (v: unknown, min: number, max: number): number | undefined 
 export const dateOf = (v: unknown): string | undefined => (typeof v === "string" && isDate(v) ? v : undefined);
 
 /** Members of a list that has one key each, in order of their ranks. Undefined where no list was given. */
-export function listOf(flat: Flat, list: string): string[] | undefined {
+export function listOf(flat: FlatKeys, list: string): string[] | undefined {
   const start = list + DOT;
   const found: [rank: number, member: string][] = [];
   for (const [key, rank] of flat)
@@ -24,7 +24,7 @@ export function listOf(flat: Flat, list: string): string[] | undefined {
   return found.sort((a, b) => a[0] - b[0] || (a[1] < b[1] ? -1 : 1)).map(([, member]) => member);
 }
 
-export const numbersOf = (flat: Flat, list: string, fits: (n: number) => boolean): number[] | undefined =>
+export const numbersOf = (flat: FlatKeys, list: string, fits: (n: number) => boolean): number[] | undefined =>
   listOf(flat, list)
     ?.map(Number)
     .filter((n) => Number.isInteger(n) && fits(n));
@@ -39,13 +39,13 @@ const reference = (v: unknown): string | null | undefined => (v === null ? null 
 const flag = (v: unknown): boolean | undefined => (typeof v === "boolean" ? v : undefined);
 
 /** Which of the ids that slots refer to are there; others read as none. */
-export interface Present {
+export interface KnownIds {
   readonly regulars: (id: string) => boolean;
   readonly themes: (id: string) => boolean;
 }
 
 /** Undefined without a valid start: a damaged slot is skipped, and stays in the document. */
-export function slotValues(flat: Flat, note: string | undefined, present: Present): SlotValues | undefined {
+export function slotValues(flat: FlatKeys, note: string | undefined, present: KnownIds): SlotValues | undefined {
   const start = flat.get(SLOT_KEYS.start);
   if (typeof start !== "string" || !isTime(start)) return undefined;
   const theme = reference(flat.get(SLOT_KEYS.theme));
@@ -64,7 +64,7 @@ export function slotValues(flat: Flat, note: string | undefined, present: Presen
 }
 
 /** The note of an entry with a map of its own. */
-export function ownNote(flat: Flat): string | undefined {
+export function entryNote(flat: FlatKeys): string | undefined {
   const note = words(flat.get("note"));
   return note === "" && flat.get(NOTE_OWN) !== true ? undefined : note;
 }
@@ -75,23 +75,23 @@ const NOTE = `note${DOT}`;
  * The note of an occurrence. Two people who begin one at the same moment have a text each, and both are kept: they are read
  * one under the other.
  */
-export function occurrenceNote(line: Flat | undefined, own: Flat): string | undefined {
+export function occurrenceNote(line: FlatKeys | undefined, own: FlatKeys): string | undefined {
   const mark = own.get(NOTE_OWN);
   if (mark === null) return undefined;
   const said = typedNote(own);
   const isOwn = mark === true || (said !== undefined && said !== own.get(NOTE_FROM));
-  return isOwn ? (said ?? "") : line && ownNote(line);
+  return isOwn ? (said ?? "") : line && entryNote(line);
 }
 
 /** What is typed in an occurrence's texts; undefined where it has none. */
-export function typedNote(own: Flat): string | undefined {
+function typedNote(own: FlatKeys): string | undefined {
   const texts = [...own].filter(([key, text]) => key.startsWith(NOTE) && text instanceof Y.Text).sort(byKey);
   if (texts.length === 0) return undefined;
   return [...new Set(texts.map(([, text]) => words(text)))].filter((text) => text !== "").join("\n");
 }
 
 /** Lets an occurrence say nothing of its own; what was typed in its note stays in the document. */
-export function clearOccurrence(changed: Y.Map<unknown>, id: string, own: Flat): void {
+export function clearOccurrence(changed: Y.Map<unknown>, id: string, own: FlatKeys): void {
   for (const [key, value] of own) if (!(value instanceof Y.AbstractType)) changed.delete(id + DOT + key);
   const typed = typedNote(own);
   if (typed) changed.set(id + DOT + NOTE_FROM, typed);
@@ -100,7 +100,7 @@ export function clearOccurrence(changed: Y.Map<unknown>, id: string, own: Flat):
 const byKey = (a: readonly [string, unknown], b: readonly [string, unknown]): number => (a[0] < b[0] ? -1 : 1);
 
 /** Whether an occurrence says anything of its own: the texts of notes alone do not. */
-export const saysSomething = (own: Flat): boolean =>
+export const saysSomething = (own: FlatKeys): boolean =>
   [...own].some(([key, value]) =>
     value instanceof Y.Text
       ? words(value) !== own.get(NOTE_FROM) && words(value) !== ""
@@ -108,7 +108,7 @@ export const saysSomething = (own: Flat): boolean =>
   );
 
 /** The line's values with the occurrence's over them. */
-export function over(line: Flat | undefined, own: Flat): Flat {
+export function over(line: FlatKeys | undefined, own: FlatKeys): FlatKeys {
   const flat = new Map(line);
   for (const [key, value] of own)
     if (value === LEFT_OUT) flat.delete(key);
@@ -130,4 +130,4 @@ export function changedBySlot(changed: Y.Map<unknown>): Map<string, Map<string, 
   return found;
 }
 
-export const flatOf = (map: Y.Map<unknown>): Flat => new Map(map.entries());
+export const flatOf = (map: Y.Map<unknown>): FlatKeys => new Map(map.entries());

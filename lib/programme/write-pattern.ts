@@ -4,10 +4,10 @@ import { act, type Writer } from "#lib/doc/write.ts";
 import { occurrencesOf } from "#lib/month/expand.ts";
 import type { PatternLine } from "#lib/month/types.ts";
 import { lineEntry, setEntry } from "./entries.ts";
-import { isTold, type Now } from "./keep-revisions.ts";
+import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { DOT, type EntryMap, monthParts, occurrenceId, occurrenceOf, RULE_KEYS, SLOT_KEYS } from "./layout.ts";
 import { type MonthState, readMonthState } from "./read.ts";
-import { flatOf, listOf, ownNote } from "./values.ts";
+import { flatOf, listOf } from "./values.ts";
 import { changedEntries, put, type SlotChange, setMembers } from "./write.ts";
 
 /** What a line says of every class; its date is its rule's. */
@@ -90,7 +90,7 @@ export function setLineDate(w: Writer, id: string, date: string, there: boolean)
  */
 export function takeOutLine(w: Writer, id: string, from: string, now: Now): void {
   const state = readMonthState(w.doc);
-  const told = isTold(state.made[id] ?? 0, now);
+  const told = mayBeTold(state.made[id] ?? 0, now);
   withLine(w, id, (map) => {
     if (!told) return put(map, "deleted", now.at);
     const { changed } = monthParts(w.doc);
@@ -167,9 +167,3 @@ export function lineNoteText(doc: Y.Doc, id: string): Y.Text | undefined {
   const text = monthParts(doc).lines.get(id)?.get("note");
   return text instanceof Y.Text ? text : undefined;
 }
-
-/** A line's note, "" for none. */
-export const lineNote = (doc: Y.Doc, id: string): string => {
-  const map = monthParts(doc).lines.get(id);
-  return (map && ownNote(flatOf(map))) ?? "";
-};

@@ -9,10 +9,10 @@ import { isDate, isTime } from "#lib/calendar/days.ts";
 import { act, setText, type Writer } from "#lib/doc/write.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { setEntry, slotEntries, slotEntry } from "./entries.ts";
-import { isTold, type Now } from "./keep-revisions.ts";
+import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { DOT, type EntryMap, monthParts, NOTE_FROM, occurrenceOf, SLOT_KEYS, wholeMinutes } from "./layout.ts";
 import { datesOfMonthDoc } from "./read.ts";
-import { changedBySlot, clearOccurrence, type Flat, flatOf, listOf, over, ownNote } from "./values.ts";
+import { changedBySlot, clearOccurrence, entryNote, type FlatKeys, flatOf, listOf, over } from "./values.ts";
 
 /** Values that are plain, with null for nothing there. A note is typed: see `openSlotNote`. */
 export type SlotChange = {
@@ -50,7 +50,7 @@ export function takeOutSlot(w: Writer, id: string, now: Now): "out" | "vanished"
   const at = slotAt(w.doc, id);
   if (!at) return undefined;
   const made = at.flat.get("madeAt");
-  const vanishes = at.single && !isTold(typeof made === "number" ? made : 0, now);
+  const vanishes = at.single && !mayBeTold(typeof made === "number" ? made : 0, now);
   act(w, () => (vanishes ? at.set("deleted", now.at) : at.set(SLOT_KEYS.out, true)));
   return vanishes ? "vanished" : "out";
 }
@@ -81,7 +81,7 @@ export function openSlotNote(w: Writer, id: string): Y.Text | undefined {
   const { changed, lines } = monthParts(w.doc);
   const line = lines.get(occurrenceOf(id)?.line ?? "");
   if (!line) return there;
-  const words = ownNote(flatOf(line)) ?? "";
+  const words = entryNote(flatOf(line)) ?? "";
   const from = id + DOT + NOTE_FROM;
   if (there && (there.toString() !== changed.get(from) || words === changed.get(from))) return there;
   const text = there ?? new Y.Text(words);
@@ -113,7 +113,7 @@ function occurrenceNoteText(changed: Y.Map<unknown>, id: string): Y.Text | undef
   return text instanceof Y.Text ? text : undefined;
 }
 
-export const fits = (doc: Y.Doc, date: string, start: string): boolean => {
+const fits = (doc: Y.Doc, date: string, start: string): boolean => {
   const { dates, month } = datesOfMonthDoc(monthParts(doc));
   return month !== "" && isDate(date) && isTime(start) && date >= dates.from && date <= dates.to;
 };
@@ -125,12 +125,12 @@ const isThere = (doc: Y.Doc, id: string): boolean =>
 export interface SlotAt {
   readonly single: boolean;
   /** With those of its line. */
-  readonly flat: Flat;
+  readonly flat: FlatKeys;
   /** Undefined: for an entry nothing; for an occurrence what its line says. */
   set(key: string, value: unknown): void;
 }
 
-export function slotAt(doc: Y.Doc, id: string): SlotAt | undefined {
+function slotAt(doc: Y.Doc, id: string): SlotAt | undefined {
   const { slots, lines, changed } = monthParts(doc);
   const single = slots.get(id);
   if (single instanceof Y.Map)

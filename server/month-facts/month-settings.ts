@@ -1,4 +1,5 @@
 /** What a month says of the studio: its uid and zone, machines and equipment of its rooms, limits and standards of the month's rules. */
+import { randomUUID } from "node:crypto";
 import * as z from "zod";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { listStudioRooms, type StudioRoom } from "#db/repos/room-repo.ts";
@@ -46,7 +47,7 @@ export interface KeptMonthSettings extends MonthSettings {
   readonly updatedAt: number;
 }
 
-type App = Pick<Springline, "db" | "now" | "newId">;
+type App = Pick<Springline, "db" | "now">;
 
 const kept = new WeakMap<object, KeptMonthSettings>();
 
@@ -64,7 +65,7 @@ export function monthSettings(app: App): KeptMonthSettings {
 function first(app: App): KeptMonthSettings {
   const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const made = {
-    uid: app.newId(),
+    uid: randomUUID(),
     ...{ zone: isTimeZone(zone) ? zone : "UTC", weekStart: 1 as const },
     ...{ machines: {}, equipment: {}, limits: {}, standards: {}, weights: {} },
   };

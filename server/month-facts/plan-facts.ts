@@ -21,7 +21,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
 import { equipmentIdOf, equipmentSlug, monthSettings } from "./month-settings.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 interface Summed {
   readonly sums: PlanSums;

@@ -11,7 +11,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { planFacts } from "#server/month-facts/plan-facts.ts";
 import { planSummaries } from "#server/news/plan-summaries.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 const DAY_MS = 86_400_000;
 

@@ -17,7 +17,7 @@ import { withdrawalView } from "./plan-summaries.ts";
 import { proposalNews } from "./proposal-news.ts";
 import { roundNews } from "./shown-round.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews {
   const edition = newestEdition(app.db, row.id);

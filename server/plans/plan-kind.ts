@@ -14,7 +14,7 @@ import { announcePlanToMonths, announcePlanToOpenMonths } from "#server/news/mon
 import { planWelcome } from "#server/news/plan-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "newId" | "checks">;
+type App = Pick<Springline, "db" | "documents" | "now" | "checks">;
 
 /** `app.documents` may not exist yet when this is called: it is only used later. */
 export function planKind(app: App): DocKindHooks {

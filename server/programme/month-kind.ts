@@ -16,7 +16,7 @@ import type { DocKindHooks } from "#server/sync/host.ts";
 import { monthIsNear } from "./month-range.ts";
 import { monthStateOf } from "./read-month-file.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "log" | "newId">;
+type App = Pick<Springline, "db" | "documents" | "now" | "log">;
 
 /** `app.documents` may not exist yet when this is called: it is only used later. */
 export function monthKind(app: App): DocKindHooks {

@@ -16,7 +16,7 @@ import { monthRooms, monthSettings, studioDay } from "#server/month-facts/month-
 import { planFacts, standingEdition } from "#server/month-facts/plan-facts.ts";
 import { monthIsNear } from "./month-range.ts";
 
-type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 /** As many days before a month as its file holds at most. */
 const DAYS_BEFORE = 28;

@@ -7,7 +7,7 @@ import { announceState, checkedNews } from "#server/news/plan-news.ts";
 import { noteWrittenOn } from "./written-on.ts";
 
 /** Call after the result is stored. */
-export function announceCheck(app: Pick<Springline, "db" | "documents" | "now" | "newId">, answer: CheckAnswer): void {
+export function announceCheck(app: Pick<Springline, "db" | "documents" | "now">, answer: CheckAnswer): void {
   const { planId, writtenOn } = answer;
   for (const news of checkedNews(answer)) app.documents.announce(planDoc(planId), news);
   if (writtenOn !== null && noteWrittenOn(app, planId, writtenOn)) announceState(app, planId);

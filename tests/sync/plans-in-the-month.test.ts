@@ -72,7 +72,8 @@ test("[INV-09] a private plan in the month is told to those who may read it; the
   const heard = (who: Who) => s.last(NOVEMBER, "plans", who);
   const welcomed = (who: Who) => s.host.welcome?.(NOVEMBER, { sessionId: "x", userId: who, name: who })?.[0];
   for (const who of ["marta", "sam", "petra"] as const) {
-    for (const news of [heard(who), welcomed(who)]) expect(news).toEqual({ t: "plans", plans: [], hidden: [id] });
+    for (const news of [heard(who), welcomed(who)])
+      expect(news).toMatchObject({ t: "plans", plans: [], hidden: [id], facts: { [id]: { title: "", known: false } } });
   }
   for (const news of [heard("ines"), welcomed("ines")]) expect(news).toMatchObject({ plans: [{ title: made.title }] });
   expect(must(readProgramme(s.app, sam, "2026-11"))).toMatchObject({ plans: [], hidden: [id] });

@@ -220,7 +220,7 @@ describe("a month of version 1", () => {
     migrateMonth(doc);
     changeSlot(me(doc), "b", { theme: themeNamed(me(doc), "Arms") });
     const maps = late.getMap<Y.Map<unknown>>("slots");
-    for (const id of ["a", "b"]) (maps.get(id)?.get("theme") as Y.Text).insert(4, " late");
+    for (const id of ["a", "b"]) (maps.get(id) as Y.Map<Y.Text>).get("theme")?.insert(4, " late");
     maps.set(
       "n",
       new Y.Map<unknown>([

@@ -1,0 +1,150 @@
+"use client";
+/** What months say of the studio: its time zone, on which day a week begins, how many machines each room has, and which. */
+import { type FormEvent, useState } from "react";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { useSend } from "../_parts/use-send.ts";
+import styles from "./studio.module.css";
+
+/** The part of the studio's month settings that this form changes; the rest is sent back as it came. */
+interface Settings {
+  readonly zone: string;
+  readonly weekStart: 1 | 7;
+  readonly machines: Readonly<Record<string, number>>;
+  readonly equipment: Readonly<Record<string, string>>;
+}
+
+interface MonthPartProps<S extends Settings> {
+  readonly settings: S;
+  /** With what counts where nothing was said. */
+  readonly rooms: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly machines: number;
+    readonly equipment: string;
+  }[];
+  readonly zones: readonly string[];
+}
+
+export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthPartProps<S>) {
+  const sending = useSend();
+  const [seen, setSeen] = useState(settings);
+  const [now, setNow] = useState(settings);
+  const [kept, setKept] = useState(false);
+  const change = (part: Partial<Settings>) => {
+    setKept(false);
+    setNow((was) => ({ ...was, ...part }));
+  };
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    const answer = await sending.run<S>("PUT", "/api/studio/month", { settings: now, seen });
+    if (answer === undefined) return;
+    setSeen(answer);
+    setKept(true);
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <h2>Months</h2>
+      <p className="quiet small">What every month of the programme takes from the studio.</p>
+      <div className={styles.pair}>
+        <Zone zone={now.zone} was={seen.zone} zones={zones} onChange={(zone) => change({ zone })} />
+        <WeekStart day={now.weekStart} onChange={(weekStart) => change({ weekStart })} />
+      </div>
+      {rooms.map((room) => (
+        <RoomFields key={room.id} room={room} settings={now} onChange={change} />
+      ))}
+      <p className="spread">
+        <span role="status">{kept ? "Kept." : ""}</span>
+        <button type="submit" className="button" aria-disabled={sending.busy}>
+          Keep
+        </button>
+      </p>
+      <ProblemLine say={sending.problem} />
+    </form>
+  );
+}
+
+interface WeekStartProps {
+  readonly day: Settings["weekStart"];
+  readonly onChange: (day: Settings["weekStart"]) => void;
+}
+
+const WeekStart = ({ day, onChange }: WeekStartProps) => (
+  <div className="field">
+    <label htmlFor="month-week">A week begins on</label>
+    <select id="month-week" value={day} onChange={(event) => onChange(event.target.value === "7" ? 7 : 1)}>
+      <option value={1}>Monday</option>
+      <option value={7}>Sunday</option>
+    </select>
+  </div>
+);
+
+interface ZoneProps {
+  readonly zone: string;
+  /** As it is kept. */
+  readonly was: string;
+  readonly zones: readonly string[];
+  readonly onChange: (zone: string) => void;
+}
+
+function Zone({ zone, was, zones, onChange }: ZoneProps) {
+  return (
+    <div className="field">
+      <label htmlFor="month-zone">Time zone of the studio</label>
+      <select id="month-zone" value={zone} onChange={(event) => onChange(event.target.value)}>
+        {[...new Set([was, ...zones])].map((name) => (
+          <option key={name}>{name}</option>
+        ))}
+      </select>
+      {zone === was ? null : (
+        <p className="notice" role="alert">
+          Every class keeps its time on the wall clock, so in everybody's calendar it moves to another moment.
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface RoomFieldsProps {
+  readonly room: MonthPartProps<Settings>["rooms"][number];
+  readonly settings: Settings;
+  readonly onChange: (part: Partial<Settings>) => void;
+}
+
+function RoomFields({ room, settings, onChange }: RoomFieldsProps) {
+  const machines = settings.machines[room.id];
+  const setMachines = (text: string) => {
+    const { [room.id]: _, ...others } = settings.machines;
+    onChange({ machines: text === "" ? others : { ...others, [room.id]: Number(text) } });
+  };
+  const setEquipment = (text: string) => {
+    const { [room.id]: _, ...others } = settings.equipment;
+    onChange({ equipment: text === "" ? others : { ...others, [room.id]: text } });
+  };
+  return (
+    <fieldset className={styles.pair}>
+      <legend>{room.name}</legend>
+      <div className="field">
+        <label htmlFor={`machines-${room.id}`}>Machines</label>
+        <input
+          id={`machines-${room.id}`}
+          type="number"
+          min={1}
+          max={200}
+          placeholder={`${room.machines}, not yet said`}
+          value={machines ?? ""}
+          onChange={(event) => setMachines(event.target.value)}
+        />
+      </div>
+      <div className="field">
+        <label htmlFor={`equipment-${room.id}`}>Kind of machine, in files</label>
+        <input
+          id={`equipment-${room.id}`}
+          maxLength={64}
+          placeholder={room.equipment}
+          value={settings.equipment[room.id] ?? ""}
+          onChange={(event) => setEquipment(event.target.value)}
+        />
+      </div>
+    </fieldset>
+  );
+}
