@@ -1,6 +1,7 @@
 /** The logs of a month that the reader may see one by one. */
 import Link from "next/link";
 import { dateWords } from "#lib/month/define/words.ts";
+import { ScrollingTable } from "../scrolling-table.tsx";
 import { LogActs } from "./log-acts.tsx";
 import { howEnded, LOOK_BACK, startWordsOf } from "./look-back-words.ts";
 import styles from "./looking-back.module.css";
@@ -35,7 +36,7 @@ export function LogTable({ logs, remarks, people, me }: LogTableProps) {
       {logs.length === 0 ? (
         <p className="quiet">{LOOK_BACK.noLogs}</p>
       ) : (
-        <div className="table-scroll">
+        <ScrollingTable title={LOOK_BACK.logs}>
           <table aria-label={LOOK_BACK.logs}>
             <thead>
               <tr>
@@ -60,7 +61,7 @@ export function LogTable({ logs, remarks, people, me }: LogTableProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollingTable>
       )}
     </section>
   );
