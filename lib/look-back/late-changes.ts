@@ -8,8 +8,8 @@ import { isMoveItem } from "#lib/plan/lookup.ts";
 import type { Action, Plan } from "#lib/plan/schema.ts";
 import { changesInto } from "#lib/transitions/transitions.ts";
 
-export const FITTINGS = ["springs", "straps", "handles", "stations"] as const;
-export type Fitting = (typeof FITTINGS)[number];
+const FITTINGS = ["springs", "straps", "handles", "stations"] as const;
+type Fitting = (typeof FITTINGS)[number];
 
 const ACTIONS_OF: Readonly<Record<Fitting, readonly Action[]>> = {
   springs: ["springOn", "springOff"],

@@ -26,11 +26,11 @@ export const MONTH_FILE_COMMANDS: Readonly<Record<string, MonthCommand>> = {
       return { ok: true, json: printCheck(findings), exit };
     },
   },
-  ics: { options: { "--coach": "ID", "--room": "ID" }, answer: ics },
   sums: { answer: (month) => ({ ok: true, json: printSums(monthSums(month)), exit: 0 }) },
   fill: {
     answer: async (month) => ({ ok: true, json: filledMonth(month, await fillAndProve(month)), exit: 0 }),
   },
+  ics: { options: { "--coach": "ID", "--room": "ID" }, answer: ics },
 };
 
 function ics(month: MonthFile, options: MonthOptions): CommandAnswer {

@@ -17,7 +17,7 @@ import type { MonthLog } from "./month-log.ts";
 import { type LookBackSums, lookBackSums } from "./sums-of-month.ts";
 
 /** One log in detail. */
-export interface LogDetail {
+interface LogDetail {
   readonly key: string;
   readonly planId: string;
   readonly edition: number;

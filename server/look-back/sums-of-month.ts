@@ -15,7 +15,7 @@ import type { Springline } from "#server/context/springline.ts";
 import type { EditionsTaught } from "./editions-taught.ts";
 import type { MonthLog } from "./month-log.ts";
 
-export interface NamedSum extends TaughtSum {
+interface NamedSum extends TaughtSum {
   /** "" for those that have none, "others" for all other coaches together. */
   readonly id: string;
   readonly name: string;

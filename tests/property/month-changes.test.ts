@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
 import { changeMarks, changeSentence } from "#lib/month/changes/change-words.ts";
 import { monthChanges } from "#lib/month/changes/month-changes.ts";
-import { type ChangedSlot, SLOT_PARTS, type SlotPart, slotChanges } from "#lib/month/changes/slot-changes.ts";
+import { type ChangedPart, type ChangedSlot, SLOT_PARTS, slotChanges } from "#lib/month/changes/slot-changes.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { busyMonth } from "../support/busy-month.ts";
@@ -59,8 +59,11 @@ const onIn = (month: MonthFile) =>
       .map(told),
   );
 
-const KEYS: Readonly<Record<SlotPart, readonly (keyof MonthSlot)[]>> = {
-  ...(Object.fromEntries(SLOT_PARTS.map((part) => [part, [part]])) as unknown as Record<SlotPart, (keyof MonthSlot)[]>),
+const KEYS: Readonly<Record<ChangedPart, readonly (keyof MonthSlot)[]>> = {
+  ...(Object.fromEntries(SLOT_PARTS.map((part) => [part, [part]])) as unknown as Record<
+    ChangedPart,
+    (keyof MonthSlot)[]
+  >),
   moved: ["date", "start"],
 };
 

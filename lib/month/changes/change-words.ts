@@ -2,7 +2,7 @@
 import { own } from "#lib/plan/lookup.ts";
 import { dateWords } from "../define/words.ts";
 import type { ById, MonthFile, MonthSlot } from "../types.ts";
-import type { ChangedSlot, SlotPart } from "./slot-changes.ts";
+import type { ChangedPart, ChangedSlot } from "./slot-changes.ts";
 
 type Named = Pick<MonthFile, "rooms" | "coaches" | "plans" | "themes" | "regulars">;
 
@@ -34,7 +34,7 @@ interface Both {
 const PART_NAMES = { room: "room", coach: "coach", plan: "plan", theme: "theme" } as const;
 const NONE = { room: "no room", coach: "no coach", plan: "no plan", theme: "no theme" } as const;
 
-function partWords(part: SlotPart, { was, now }: Both, months: ChangedMonths): string {
+function partWords(part: ChangedPart, { was, now }: Both, months: ChangedMonths): string {
   if (part === "moved") return `moved from ${timeOf(was)}`;
   if (part === "minutes") return `${now.minutes} min, was ${was.minutes}`;
   if (part === "regulars") return `regulars ${groups(now, months)}, was ${groups(was, months)}`;
@@ -68,7 +68,7 @@ function groups({ regulars = [] }: MonthSlot, { was, now }: ChangedMonths): stri
   return names.length === 0 ? "none" : names.join(" and ");
 }
 
-const SHORT: Readonly<Partial<Record<SlotPart, string>>> = {
+const SHORT: Readonly<Partial<Record<ChangedPart, string>>> = {
   room: "other room",
   coach: "other coach",
   plan: "other plan",

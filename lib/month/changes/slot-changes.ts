@@ -16,14 +16,14 @@ export const SLOT_PARTS = [
   "note",
   "locked",
 ] as const;
-export type SlotPart = (typeof SLOT_PARTS)[number];
+export type ChangedPart = (typeof SLOT_PARTS)[number];
 
 export interface ChangedSlot {
   readonly id: string;
   /** `called-off`: it was on and is out or no longer there. `on-again`: it was out. */
   readonly kind: "new" | "called-off" | "on-again" | "changed";
   /** What else differs, in the order of `SLOT_PARTS`; always something for `changed`, nothing for `new`. */
-  readonly parts: readonly SlotPart[];
+  readonly parts: readonly ChangedPart[];
   /** Null for `new`. */
   readonly was: MonthSlot | null;
   /** Null where it is no longer there. */
@@ -60,7 +60,7 @@ function changeOf(id: string, was: MonthSlot | null, now: MonthSlot | null): Cha
   return parts.length === 0 ? undefined : { id, kind: "changed", parts, was, now };
 }
 
-function samePart(part: SlotPart, was: MonthSlot, now: MonthSlot): boolean {
+function samePart(part: ChangedPart, was: MonthSlot, now: MonthSlot): boolean {
   if (part === "moved") return was.date === now.date && was.start === now.start;
   if (part === "regulars") return sameData(sorted(was.regulars), sorted(now.regulars));
   if (part === "note") return (was.note ?? "") === (now.note ?? "");

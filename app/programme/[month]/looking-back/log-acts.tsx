@@ -85,8 +85,13 @@ function Strike({ at, busy, say }: StrikeProps) {
   };
   if (!open)
     return (
-      <button type="button" className="button" onClick={() => setOpen(true)}>
-        Strike<span className="visually-hidden"> the log of {at.replace("T", " ")}</span>
+      <button
+        type="button"
+        className="button"
+        aria-label={`Strike the log of ${at.replace("T", " ")}`}
+        onClick={() => setOpen(true)}
+      >
+        Strike
       </button>
     );
   return (

@@ -1,8 +1,9 @@
 /** The logs of a month that the reader may see one by one. */
 import Link from "next/link";
 import { dateWords } from "#lib/month/define/words.ts";
+import { ScrollingTable } from "../scrolling-table.tsx";
 import { LogActs } from "./log-acts.tsx";
-import { endWords, LOOK_BACK, startWordsOf } from "./look-back-words.ts";
+import { howEnded, LOOK_BACK, startWordsOf } from "./look-back-words.ts";
 import styles from "./looking-back.module.css";
 
 interface Log {
@@ -35,7 +36,7 @@ export function LogTable({ logs, remarks, people, me }: LogTableProps) {
       {logs.length === 0 ? (
         <p className="quiet">{LOOK_BACK.noLogs}</p>
       ) : (
-        <div className="table-scroll">
+        <ScrollingTable title={LOOK_BACK.logs}>
           <table aria-label={LOOK_BACK.logs}>
             <thead>
               <tr>
@@ -60,7 +61,7 @@ export function LogTable({ logs, remarks, people, me }: LogTableProps) {
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollingTable>
       )}
     </section>
   );
@@ -80,7 +81,7 @@ function Cells({ log }: { readonly log: Log }) {
       <td>{roomName}</td>
       <td>{coachName ?? "nobody named"}</td>
       <td>{startWordsOf(minutesLate)}</td>
-      <td>{struck ? `Struck by ${struck.byName}: “${struck.reason}”` : `${endWords(end)}${over}`}</td>
+      <td>{struck ? `Struck by ${struck.byName}: “${struck.reason}”` : `${howEnded(end)}${over}`}</td>
     </>
   );
 }

@@ -72,7 +72,7 @@ export function lateChangeWords({ name, late, of, seconds, fittings }: LateChang
 export const fittingName = ({ fitting }: LateFitting): string => FITTING_WORDS[fitting];
 
 const END_WORDS = { whole: "to its end", early: "ended early", abandoned: "only begun" } as const;
-export const endWords = (end: keyof typeof END_WORDS): string => END_WORDS[end];
+export const howEnded = (end: keyof typeof END_WORDS): string => END_WORDS[end];
 
 /** "3 min late", "on time", "2 min early". */
 export function startWordsOf(minutesLate: number | null): string {

@@ -1,5 +1,6 @@
 /** Classes taught against planned, by what they have in common; in the order of names. */
 import { sentenceCase, tagWords } from "#lib/plan/format.ts";
+import { ScrollingTable } from "../scrolling-table.tsx";
 import { LOOK_BACK } from "./look-back-words.ts";
 
 interface SumRow {
@@ -30,7 +31,7 @@ export function SumTable(props: { readonly title: string; readonly head: string;
       {sums.length === 0 ? (
         <p className="quiet">{LOOK_BACK.none}</p>
       ) : (
-        <div className="table-scroll">
+        <ScrollingTable title={title}>
           <table aria-label={title}>
             <thead>
               <tr>
@@ -55,7 +56,7 @@ export function SumTable(props: { readonly title: string; readonly head: string;
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollingTable>
       )}
     </section>
   );
@@ -74,7 +75,7 @@ export function GroupTable({ groups }: { readonly groups: readonly GroupRow[] })
       <h2>{LOOK_BACK.groups}</h2>
       <p className="quiet">{groups.length === 0 ? LOOK_BACK.none : LOOK_BACK.groupsWhat}</p>
       {groups.length > 0 && (
-        <div className="table-scroll">
+        <ScrollingTable title={LOOK_BACK.groups}>
           <table aria-label={LOOK_BACK.groups}>
             <thead>
               <tr>
@@ -97,7 +98,7 @@ export function GroupTable({ groups }: { readonly groups: readonly GroupRow[] })
               ))}
             </tbody>
           </table>
-        </div>
+        </ScrollingTable>
       )}
     </section>
   );

@@ -68,7 +68,11 @@ function AcceptForm({ month, finding, done }: ListProps & { readonly finding: Mo
   );
 }
 
-export function AcceptedList({ month, accepted, done }: ListProps & { readonly accepted: readonly AcceptanceView[] }) {
+export function AcceptedInMonth({
+  month,
+  accepted,
+  done,
+}: ListProps & { readonly accepted: readonly AcceptanceView[] }) {
   const sending = useSend();
   if (accepted.length === 0) return null;
   const end = async (id: string) => {

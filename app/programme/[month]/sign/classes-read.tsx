@@ -5,6 +5,7 @@ import { expandMonth } from "#lib/month/expand.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
+import { ScrollingTable } from "../scrolling-table.tsx";
 
 export function ClassesRead({ file }: { readonly file: MonthFile }) {
   const slots = expandMonth(file).filter(({ date }) => date >= file.dates.from);
@@ -12,7 +13,7 @@ export function ClassesRead({ file }: { readonly file: MonthFile }) {
   return (
     <section>
       <h2>{plural(on.length, "class", "classes")}</h2>
-      <div className="table-scroll">
+      <ScrollingTable title="Classes of the month">
         <table>
           <thead>
             <tr>
@@ -29,7 +30,7 @@ export function ClassesRead({ file }: { readonly file: MonthFile }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </ScrollingTable>
     </section>
   );
 }

@@ -3,14 +3,15 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { send } from "#app/_parts/send.ts";
-import { type Reading, SignOff } from "./sign-off.tsx";
+import type { OpenedMonth } from "./opened-month.ts";
+import { SignOff } from "./sign-off.tsx";
 
 export function OpenSignOff({ month }: { readonly month: string }) {
-  const [reading, setReading] = useState<Reading | null>(null);
+  const [reading, setReading] = useState<OpenedMonth | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const asked = useRef(false);
   const read = useCallback(async () => {
-    const sent = await send<Reading>("POST", `/api/programme/${month}/read`);
+    const sent = await send<OpenedMonth>("POST", `/api/programme/${month}/read`);
     setProblem(sent.ok ? null : sent.message);
     if (sent.ok) setReading(sent.value);
   }, [month]);

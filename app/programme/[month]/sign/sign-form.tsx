@@ -5,11 +5,11 @@ import { textOf } from "#app/_parts/form-field.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
-import { leftOpenWords, type Reading } from "./sign-off.tsx";
+import { leftOpenWords, type OpenedMonth } from "./opened-month.ts";
 
 interface SignFormProps {
   readonly month: string;
-  readonly reading: Reading;
+  readonly reading: OpenedMonth;
   read(): Promise<void>;
 }
 

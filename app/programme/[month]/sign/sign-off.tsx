@@ -1,29 +1,14 @@
 "use client";
 /** A month as it would be signed: what changed, what was found, its classes, and the signature. */
-import type { MonthFile, MonthFinding } from "#lib/month/types.ts";
-import { plural } from "#lib/plan/format.ts";
-import type { AcceptanceView, SignedMonth } from "#lib/protocol/messages.ts";
-import { AcceptedList, LookAgainList } from "./accept-finding.tsx";
+import { AcceptedInMonth, LookAgainList } from "./accept-finding.tsx";
 import { ClassesRead } from "./classes-read.tsx";
+import type { OpenedMonth } from "./opened-month.ts";
 import styles from "./sign.module.css";
 import { SignForm } from "./sign-form.tsx";
 
-/** What the server answers when a month is read. */
-export interface Reading {
-  readonly hash: string;
-  readonly file: MonthFile;
-  readonly findings: readonly MonthFinding[];
-  readonly blockers: readonly { readonly code: string; readonly message: string }[];
-  readonly accepted: readonly AcceptanceView[];
-  readonly lookAgain: readonly MonthFinding[];
-  readonly nextEdition: number;
-  readonly signed: SignedMonth | null;
-  readonly sinceSigned: readonly string[];
-}
-
 interface SignOffProps {
   readonly month: string;
-  readonly reading: Reading;
+  readonly reading: OpenedMonth;
   /** Reads it again. */
   read(): Promise<void>;
 }
@@ -49,7 +34,7 @@ export function SignOff({ month, reading, read }: SignOffProps) {
           </ul>
         )}
         <LookAgainList month={month} findings={lookAgain} done={read} />
-        <AcceptedList month={month} accepted={accepted} done={read} />
+        <AcceptedInMonth month={month} accepted={accepted} done={read} />
         {told.length > 0 && <Sentences said={told.map(({ message }) => message)} none="" />}
         {findings.length === 0 && blockers.length === 0 && <p className="quiet">Nothing was found.</p>}
       </section>
@@ -69,9 +54,3 @@ function Sentences({ said, none }: { readonly said: readonly string[]; readonly 
     </ul>
   );
 }
-
-/** "3 findings to look at again are left open." */
-export const leftOpenWords = (n: number): string =>
-  n === 0
-    ? "No finding is left open."
-    : `${plural(n, "finding")} to look at again ${n === 1 ? "is" : "are"} left open.`;
