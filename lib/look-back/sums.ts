@@ -22,7 +22,7 @@ export interface TaughtSum {
   readonly taughtMinutes: number;
 }
 
-export const NO_CLASSES: TaughtSum = {
+export const NOTHING_TAUGHT: TaughtSum = {
   planned: 0,
   taught: 0,
   abandoned: 0,

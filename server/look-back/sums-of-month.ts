@@ -3,7 +3,7 @@ import { namesById } from "#db/repos/people-repo.ts";
 import {
   bestEnd,
   type ClassOutcome,
-  NO_CLASSES,
+  NOTHING_TAUGHT,
   type TaughtSum,
   taughtSum,
   taughtSumsBy,
@@ -56,7 +56,7 @@ export function lookBackSums(app: Springline, given: Given): LookBackSums {
   const outcomes = over.map((one) => outcomeOf(one, counted, only));
   const names = namesById(app.db);
   return {
-    all: outcomes.length > 0 ? taughtSum(outcomes) : NO_CLASSES,
+    all: outcomes.length > 0 ? taughtSum(outcomes) : NOTHING_TAUGHT,
     toCome: planned.length - over.length,
     outside: counted.filter((log) => log.planned === null).length,
     struck: logs.length - counted.length,

@@ -8,6 +8,8 @@ export interface MailProblem {
 }
 
 const ANSWER_MAX = 120;
+/** Of what this program says itself. */
+const OWN_MAX = 400;
 
 /** As errors of nodemailer, Node's sockets and TLS come. */
 interface SendError {
@@ -46,12 +48,12 @@ const NO_SMTP = "What answers at this name and port is no mail server.";
 const OF_SETTINGS: ReadonlySet<number> = new Set([503, 530, 534, 535, 538]);
 
 /** The reply in one line of printable characters: it is a stranger's text. */
-const printable = (text: string): string =>
+const printable = (text: string, most: number): string =>
   text
     .replace(/[^\P{C}]+/gu, " ")
     .replace(/\s+/g, " ")
     .trim()
-    .slice(0, ANSWER_MAX);
+    .slice(0, most);
 
 /**
  * The last line of an SMTP reply, shortened; undefined for anything else. The name and port are a manager's choice: what
@@ -59,7 +61,7 @@ const printable = (text: string): string =>
  */
 export function statusLine(reply: string): string | undefined {
   const last = reply.split(/\r?\n/).findLast((line) => /^[2-5][0-5][0-9](?:[ -]|$)/.test(line));
-  return last === undefined ? undefined : printable(last);
+  return last === undefined ? undefined : printable(last, ANSWER_MAX);
 }
 
 /**
@@ -73,7 +75,7 @@ export function mailProblem(error: unknown, secret: string | null = null): MailP
   ) as SendError;
   const known = WORDS[String(originalCode)] ?? WORDS[String(code)];
   const answered = typeof response === "string" ? statusLine(response) : undefined;
-  const other = response === undefined && typeof message === "string" ? printable(message) : NO_SMTP;
+  const other = response === undefined && typeof message === "string" ? printable(message, OWN_MAX) : NO_SMTP;
   const said =
     answered === undefined ? (known ?? other) : `${known ? `${known} It` : "The mail server"} said: ${answered}`;
   const says = secret ? said.replaceAll(secret, "…") : said;

@@ -10,7 +10,7 @@ import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
-import { handIn } from "#server/sign-off/hand-in.ts";
+import { handIn, takeBack } from "#server/sign-off/hand-in.ts";
 import { addShown, setShown } from "#tests/support/shown-slot.ts";
 import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 
@@ -59,6 +59,8 @@ test("the plans of a month's slots are told as they change, and no others", asyn
     { t: "month-signed", signed: null },
     { t: "accepted", accepted: [] },
   ]);
+  must(await takeBack(s.app, marta, used));
+  s.announced.length = 0;
   must(deletePlan(s.app, marta, used));
   expect(plans()).toEqual([]);
   expect(must(readProgramme(s.app, s.people.sam, "2026-11"))).toMatchObject({

@@ -1,8 +1,10 @@
 /** Append, then acknowledge: what anybody else has seen, and what is called saved, stands on disk. */
+
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
 import { planParts } from "#lib/doc/layout.ts";
+import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -121,7 +123,7 @@ test("a month is made when it is first opened, once", async () => {
   const name = { kind: "month", key: "2031-05" } as const;
   const [a, b] = await Promise.all(
     ["ines", "marta"].map((user) =>
-      new RawClient(server.url, name, { cookie: server.host.signIn(user), query: "d=1" }).synced(),
+      new RawClient(server.url, name, { cookie: server.host.signIn(user), query: `d=${MONTH_DOC_VERSION}` }).synced(),
     ),
   );
   expect(server.rooms.generation(name)).toBeDefined();
