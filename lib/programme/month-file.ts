@@ -17,7 +17,8 @@ import {
 } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { CarriedCoach, EarlierClasses } from "./carried.ts";
-import { type MonthState, monthClasses } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses } from "./read.ts";
 import type { Revision } from "./revisions.ts";
 
 /** What a month takes from its studio. Instants in ms since the epoch. */

@@ -29,12 +29,13 @@ export const THEME_STAMP = `theme${DOT}`;
 export const MONTH_STAMP = "month";
 const stampOf = (v: unknown): number => (typeof v === "number" && Number.isFinite(v) && v > 0 ? v : 0);
 
-export function readRevisions(map: Y.Map<unknown>): Revisions {
+/** `noted`: the revision under a key of the map. */
+export function readRevisions(map: Y.Map<unknown>, noted: (key: string) => Revision | undefined): Revisions {
   const slots: Record<string, Revision> = {};
   const themes: Record<string, number> = {};
-  for (const [key, value] of [...map].sort(([a], [b]) => (a < b ? -1 : 1))) {
-    if (key.startsWith(THEME_STAMP)) themes[key.slice(THEME_STAMP.length)] = stampOf(value);
-    else if (key !== MONTH_STAMP && idOf(key) !== undefined) slots[key] = revisionOf(value);
+  for (const key of [...map.keys()].sort()) {
+    if (key.startsWith(THEME_STAMP)) themes[key.slice(THEME_STAMP.length)] = stampOf(map.get(key));
+    else if (key !== MONTH_STAMP && idOf(key) !== undefined) slots[key] = noted(key) ?? { n: 0, at: 0 };
   }
   return { slots, themes, month: stampOf(map.get(MONTH_STAMP)) };
 }

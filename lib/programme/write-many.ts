@@ -3,7 +3,8 @@ import { dateOfDay, dayNumber, daysOfMonth, isoWeekday } from "#lib/calendar/day
 import { act, type Writer } from "#lib/doc/write.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { occurrenceId, occurrenceOf } from "./layout.ts";
-import { type MonthState, monthClasses, readMonthState } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses, readMonthState } from "./read.ts";
 import { addSlot, changeSlot, putBackSlot } from "./write.ts";
 
 /** What a copying did. */

@@ -6,7 +6,8 @@ import type { PatternLine } from "#lib/month/types.ts";
 import { lineEntry, setEntry } from "./entries.ts";
 import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { DOT, type EntryMap, monthParts, occurrenceId, occurrenceOf, RULE_KEYS, SLOT_KEYS } from "./layout.ts";
-import { type MonthState, readMonthState } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { readMonthState } from "./read.ts";
 import { flatOf, listOf } from "./values.ts";
 import { changedEntries, put, type SlotChange, setMembers } from "./write.ts";
 

@@ -14,7 +14,8 @@ import {
   NO_CLASSES,
   type ToldClasses,
 } from "#lib/notices/class-changes.ts";
-import { type MonthState, monthClasses, readMonthState } from "#lib/programme/read.ts";
+import type { MonthState } from "#lib/programme/month-reader.ts";
+import { monthClasses, readMonthState } from "#lib/programme/read.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
