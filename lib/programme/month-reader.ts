@@ -12,8 +12,8 @@ import { type CarriedParts, readCarriedParts } from "./carried.ts";
 import { EntryReads } from "./entry-reads.ts";
 import { DOT, type MonthDocParts, monthParts } from "./layout.ts";
 import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
-import { byWallTimeOfSlot, type LineRead, type ReadSlot, readChanged, readLine, readSingle } from "./read-slots.ts";
-import { type Revision, type Revisions, readRevisions, revisionOf } from "./revisions.ts";
+import { byPlace, type LineRead, type ReadSlot, readChanged, readLine, readSingle } from "./read-slots.ts";
+import { NO_REVISIONS, type Revisions, revisionsAfter } from "./revisions.ts";
 import { lateTheme } from "./typed-themes.ts";
 import { changedBySlot, flatOf, type KnownIds } from "./values.ts";
 
@@ -56,10 +56,14 @@ export class MonthReader {
   private readonly singles = new EntryReads<ReadSlot>();
   private readonly occurrences = new EntryReads<ReadSlot>();
   private readonly late = new EntryReads<ReturnType<typeof lateTheme>>();
-  private readonly revisions = new EntryReads<Revision>();
+  private revisions = NO_REVISIONS;
+  private readonly revised: Set<string>;
   private readonly changed: Map<string, Map<string, unknown>>;
   private readonly present = new Kept<KnownIds>();
+  private readonly slots = new Kept<readonly ReadSlot[]>();
   private readonly takenOut = new Kept<readonly ReadSlot[]>();
+  /** How often a class or a line has changed. */
+  private edits = 0;
   private readFor: KnownIds | undefined;
   private last: MonthState | undefined;
   private stale = true;
@@ -67,11 +71,12 @@ export class MonthReader {
   constructor(doc: Y.Doc) {
     this.p = monthParts(doc);
     this.changed = changedBySlot(this.p.changed);
+    this.revised = new Set([...this.p.revisions.keys()].sort());
     for (const name of WHOLE) this.watch(name, () => undefined);
     this.watch("lines", (id) => this.forgetLine(id));
     this.watch("slots", (id) => this.forgetSlot(id));
     this.watch("changed", (key) => this.forgetChanged(key));
-    this.watch("revisions", (key) => this.revisions.forget(key));
+    this.watch("revisions", (key) => this.revised.add(key));
   }
 
   read(): MonthState {
@@ -82,7 +87,7 @@ export class MonthReader {
     const themes = this.themes();
     this.readWith(regulars, themes);
     const lines = this.whole("lines", () => this.readLines());
-    const slots = this.readSlots(head.dates);
+    const slots = this.slots.get([this.edits, this.readFor, head.dates], () => this.readSlots(head.dates));
     const now: MonthState = {
       ...{ ...head, regulars, themes },
       title: this.whole("title", () => p.title.toString()),
@@ -91,11 +96,8 @@ export class MonthReader {
       pattern: lines.map(({ line }) => line),
       slots: slots.map(({ slot }) => slot),
       carried: this.whole("carried", () => readCarriedParts(p.carried)),
-      revisions: this.whole("revisions", () => this.readRevisions()),
-      made: Object.fromEntries([
-        ...lines.map(({ line, made }) => [line.id, made]),
-        ...slots.map(({ slot, made }) => [slot.id, made]),
-      ]),
+      revisions: this.readRevisions(),
+      made: madeOf(lines, slots, this.last?.made),
     };
     this.stale = false;
     this.last = keepSame(this.last, now);
@@ -105,8 +107,11 @@ export class MonthReader {
   /** Single classes that were taken out as a mistake, by date, start and id. */
   mistakes(): readonly ReadSlot[] {
     const { dates } = this.read();
-    const found = this.singlesRead().filter((one) => one.isTakenOut && isWithin(one, dates));
-    return this.takenOut.get(found, () => [...found].sort(byWallTimeOfSlot));
+    return this.takenOut.get([this.edits, this.readFor, dates], () =>
+      this.singlesRead()
+        .filter((one) => one.isTakenOut && isWithin(one, dates))
+        .sort(byPlace),
+    );
   }
 
   end(): void {
@@ -156,7 +161,7 @@ export class MonthReader {
     const changed = [...this.changed].flatMap(([id, keys]) =>
       p.slots.has(id) ? [] : (this.occurrences.get(id, () => present && readChanged(p, id, keys, present)) ?? []),
     );
-    return [...singles, ...changed].filter((one) => isWithin(one, dates)).sort(byWallTimeOfSlot);
+    return [...singles, ...changed].filter((one) => isWithin(one, dates)).sort(byPlace);
   }
 
   private singlesRead(): ReadSlot[] {
@@ -167,8 +172,9 @@ export class MonthReader {
   }
 
   private readRevisions(): Revisions {
-    const { revisions } = this.p;
-    return readRevisions(revisions, (key) => this.revisions.get(key, () => revisionOf(revisions.get(key))));
+    if (this.revised.size > 0) this.revisions = revisionsAfter(this.revisions, this.p.revisions, this.revised);
+    this.revised.clear();
+    return this.revisions;
   }
 
   /** `forget`: called with each key of the part whose value, or anything in it, has changed. */
@@ -184,17 +190,20 @@ export class MonthReader {
   }
 
   private forgetLine(id: string): void {
+    this.edits++;
     this.lines.forget(id);
     this.occurrences.forgetAll();
   }
 
   private forgetSlot(id: string): void {
+    this.edits++;
     for (const reads of [this.singles, this.late]) reads.forget(id);
   }
 
   private forgetChanged(key: string): void {
     const dot = key.indexOf(DOT);
     if (dot <= 0) return;
+    this.edits++;
     const id = key.slice(0, dot);
     const keys = this.changed.get(id) ?? new Map<string, unknown>();
     if (this.p.changed.has(key)) keys.set(key.slice(dot + 1), this.p.changed.get(key));
@@ -213,6 +222,16 @@ function changedKeys(event: Y.YEvent<Y.AbstractType<unknown>>, part: Y.AbstractT
 
 const isWithin = ({ slot }: ReadSlot, { from, to }: MonthState["dates"]): boolean =>
   slot.date >= from && slot.date <= to;
+
+/** `was`, where nothing else was added when. */
+function madeOf(lines: readonly LineRead[], slots: readonly ReadSlot[], was: ById<number> = {}): ById<number> {
+  const all: [string, number][] = [
+    ...lines.map(({ line, made }): [string, number] => [line.id, made]),
+    ...slots.map(({ slot, made }): [string, number] => [slot.id, made]),
+  ];
+  const isSame = all.length === Object.keys(was).length && all.every(([id, made]) => own(was, id) === made);
+  return isSame ? was : Object.fromEntries(all);
+}
 
 function headOf(p: MonthDocParts): Pick<MonthState, "month" | "dates" | "fill" | "given"> {
   const head = flatOf(p.head);

@@ -1,6 +1,5 @@
 /** The lines of a month's pattern and its single slots and changed occurrences, each whole. */
 import * as Y from "yjs";
-import { byWallTime } from "#lib/month/expand.ts";
 import type { MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { type EntryMap, type MonthDocParts, occurrenceOf, SLOT_KEYS } from "./layout.ts";
 import { themeOfSlot } from "./typed-themes.ts";
@@ -60,6 +59,8 @@ export function readLine(id: string, map: unknown, present: KnownIds): LineRead 
 
 export interface ReadSlot {
   readonly slot: MonthSlot;
+  /** Its date, start and id, by which it is sorted. */
+  readonly place: string;
   readonly made: number;
   /** As a mistake. */
   readonly isTakenOut: boolean;
@@ -67,7 +68,7 @@ export interface ReadSlot {
   readonly deleted: number;
 }
 
-export const byWallTimeOfSlot = (a: ReadSlot, b: ReadSlot): number => byWallTime(a.slot, b.slot);
+export const byPlace = (a: ReadSlot, b: ReadSlot): number => (a.place < b.place ? -1 : 1);
 
 /** A single class, also one that was taken out as a mistake. */
 export function readSingle(id: string, map: unknown, present: KnownIds): ReadSlot | undefined {
@@ -98,10 +99,10 @@ function slotFrom(
   date: string | undefined,
   note: string | undefined,
   present: KnownIds,
-): Pick<ReadSlot, "slot" | "made"> | undefined {
+): Pick<ReadSlot, "slot" | "place" | "made"> | undefined {
   const values = slotValues(flat, note, present);
   if (!values || date === undefined) return undefined;
   const out = flat.get(SLOT_KEYS.out);
   const slot: MonthSlot = { id, date, ...values, ...(typeof out === "boolean" ? { out } : {}) };
-  return { slot, made: stamp(flat.get("madeAt")) };
+  return { slot, place: `${date} ${slot.start} ${id}`, made: stamp(flat.get("madeAt")) };
 }
