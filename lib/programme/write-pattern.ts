@@ -61,6 +61,12 @@ export function changeRule(w: Writer, id: string, rule: LineRuleChange): void {
   withLine(w, id, (map) => writeRule(map, rule));
 }
 
+/** The line as it would be with that rule. */
+export function withRule(line: PatternLine, rule: LineRuleChange): PatternLine {
+  const entries = Object.entries({ ...line, ...rule }).filter(([, value]) => value !== null && value !== undefined);
+  return Object.fromEntries(entries) as unknown as PatternLine; // the line's own keys, without those that the rule takes away
+}
+
 /**
  * The rule from one class on. Those before it stay as single classes of the line; later ones that the new rule does not give are
  * gone, and those it gives are new.
