@@ -6,14 +6,12 @@ import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { Writer } from "#lib/doc/write.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
-import { perValue } from "#lib/memo/per-value.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { ById, MonthPlan } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthUndoScopes } from "#lib/programme/layout.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
-import { MonthReader } from "#lib/programme/month-reader.ts";
-import { deletedSlots, monthClasses } from "#lib/programme/read.ts";
+import { deletedSlots, monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
 import { monthValues, monthValueWords } from "./month-values.ts";
@@ -56,10 +54,9 @@ function monthDescription(
 /** One analyst a page, which keeps what did not change. */
 function derivation({ studio }: MonthPageProps) {
   const analyst = new MonthAnalyst();
-  const readerOf = perValue((doc: Y.Doc) => new MonthReader(doc));
   const studioAt = studioFor(studio);
   return (doc: Y.Doc, heard: MonthHeard, before: MonthDerived | null, today: string): MonthDerived => {
-    const reader = readerOf(doc);
+    const reader = readerOfMonth(doc);
     const state = reader.read();
     const file = monthFileOf(state, studioAt(heard, today), before?.file);
     const look = file === before?.file ? before.look : analyst.look(file);

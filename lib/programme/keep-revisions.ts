@@ -7,8 +7,8 @@ import * as Y from "yjs";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthParts } from "./layout.ts";
-import { MonthReader, type MonthState } from "./month-reader.ts";
-import { monthClasses } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses, readerOfMonth } from "./read.ts";
 import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
 
 /** What the server knows when a change arrives. */
@@ -31,7 +31,7 @@ export const mayBeTold = (since: number, { at, signedAt }: Now): boolean =>
  */
 export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => void {
   const p = monthParts(doc);
-  const reader = new MonthReader(doc);
+  const reader = readerOfMonth(doc);
   let seen = reader.read();
   let dirty = false;
   const watched = [p.title, p.head, p.holidays, p.regulars, p.themes, p.coaches, p.lines, p.slots, p.changed];

@@ -12,7 +12,10 @@ import { own } from "#lib/plan/lookup.ts";
 import { DOT, monthParts, type Slot } from "./layout.ts";
 import { MonthReader, type MonthState } from "./month-reader.ts";
 
-/** A document read once. Whoever reads one again and again keeps a `MonthReader`. */
+/** The reader of a document that stays open, one for all who ask. Not within a transaction. */
+export const readerOfMonth: (doc: Y.Doc) => MonthReader = perValue((doc) => new MonthReader(doc));
+
+/** A document read once. Whoever reads one again and again asks `readerOfMonth`. */
 export const readMonthState = (doc: Y.Doc): MonthState => readOnce(doc, (reader) => reader.read());
 
 function readOnce<T>(doc: Y.Doc, read: (reader: MonthReader) => T): T {
