@@ -12,7 +12,7 @@ import { type CarriedParts, readCarriedParts } from "./carried.ts";
 import { EntryReads } from "./entry-reads.ts";
 import { DOT, type MonthDocParts, monthParts } from "./layout.ts";
 import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
-import { byPlace, type LineRead, type ReadSlot, readChanged, readLine, readSingle } from "./read-slots.ts";
+import { byPlace, type LineRead, type ReadSlot, readChanged, readPatternLine, readSingle } from "./read-slots.ts";
 import { NO_REVISIONS, type Revisions, revisionsAfter } from "./revisions.ts";
 import { lateTheme } from "./typed-themes.ts";
 import { changedBySlot, flatOf, type KnownIds } from "./values.ts";
@@ -151,7 +151,7 @@ export class MonthReader {
   private readLines(): readonly LineRead[] {
     const { p, readFor: present } = this;
     return [...p.lines.keys()]
-      .flatMap((id) => this.lines.get(id, () => present && readLine(id, p.lines.get(id), present)) ?? [])
+      .flatMap((id) => this.lines.get(id, () => present && readPatternLine(id, p.lines.get(id), present)) ?? [])
       .sort((a, b) => a.order - b.order || (a.line.id < b.line.id ? -1 : 1));
   }
 

@@ -32,7 +32,7 @@ const isDay = (n: number) => n >= 1 && n <= 7;
 const isOrdinal = (n: number) => n !== 0 && n >= -5 && n <= 5;
 
 /** Undefined for one that was taken out or is damaged. */
-export function readLine(id: string, map: unknown, present: KnownIds): LineRead | undefined {
+export function readPatternLine(id: string, map: unknown, present: KnownIds): LineRead | undefined {
   if (!(map instanceof Y.Map) || idOf(id) === undefined || map.get("deleted") !== undefined) return undefined;
   const flat = flatOf(map as EntryMap);
   const values = slotValues(flat, entryNote(flat), present);
