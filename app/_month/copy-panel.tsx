@@ -23,6 +23,7 @@ export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
 function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
   const weeks = weeksOf(month.file.dates);
   const [from, setFrom] = useState(weeks[0]?.[0] ?? "");
+  const [problem, setProblem] = useState("");
   const [to, setTo] = useState(weeks[1]?.[0] ?? "");
   return (
     <section className={styles.form} aria-label="Copy a week">
@@ -48,10 +49,11 @@ function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
         type="button"
         className="button"
         disabled={from === "" || to === "" || from === to}
-        onClick={() => acts.copyWeek(from, to)}
+        onClick={() => setProblem(acts.copyWeek(from, to))}
       >
         Copy the week
       </button>
+      {problem && <p className="problem">{problem}</p>}
     </section>
   );
 }
@@ -64,7 +66,7 @@ function LastMonth({ desk: { acts, props } }: { readonly desk: MonthDesk }) {
   const take = async () => {
     const sent = await send<MonthFile>("GET", `/api/programme/${last}/file`);
     setProblem(sent.ok ? "" : sent.message);
-    if (sent.ok) acts.takeLastMonth(sent.value, shift);
+    if (sent.ok) setProblem(acts.takeLastMonth(sent.value, shift));
   };
   return (
     <section className={styles.form} aria-label="Last month">

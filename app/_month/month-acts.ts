@@ -1,12 +1,15 @@
 /** What a person does to a month, each one step of undo, with the sentence that says what was done. */
 import { dayWords } from "#lib/calendar/day-words.ts";
 import type { Writer } from "#lib/doc/write.ts";
-import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
+import { MOST_SLOTS } from "#lib/month/file/cross-check.ts";
+import type { MonthFile, MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
+import { roomLeft, tooManyWithLine, tooManyWords } from "#lib/programme/room-left.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
 import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
+import { addLine, changeRule, type LineRuleChange, withRule } from "#lib/programme/write-pattern.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import type { Moving } from "#lib/tide/preview.ts";
 import { newId } from "../_parts/new-id.ts";
@@ -15,15 +18,18 @@ import type { MonthSession } from "./month-session.ts";
 export interface MonthActs {
   /** Runs one act as one step of undo and says the sentence; false where nobody may write. */
   run(act: (w: Writer) => void, sentence?: string): boolean;
-  add(slot: MonthSlot): void;
+  /** These say instead of acting why a month cannot hold so many classes; "" once it is done. */
+  add(slot: MonthSlot): string;
+  addLine(line: PatternLine): string;
+  changeRule(line: PatternLine, rule: LineRuleChange): string;
+  copyWeek(from: string, to: string): string;
+  takeLastMonth(last: MonthFile, shiftThemes: number): string;
   change(slot: MonthSlot, change: SlotChange): void;
   move(to: Moving): void;
   takeOut(slot: MonthSlot): void;
   putBack(slot: MonthSlot): void;
   putPlan(slot: MonthSlot, plan: string | null): void;
   fill(plans: Readonly<Record<string, string | null>>): void;
-  copyWeek(from: string, to: string): void;
-  takeLastMonth(last: MonthFile, shiftThemes: number): void;
   /** The list of plans beside the month, for the keys 1 to 9; null when there is none. */
   listPlans(list: ListedPlans | null): void;
   putNthPlan(n: number): void;
@@ -48,7 +54,15 @@ export function monthActs(session: MonthSession): MonthActs {
     run((w) => {
       did = copy(w);
     });
-    if (did) session.say(copiedWords(did));
+    if (!did) return "";
+    const refused = did.over === undefined ? "" : tooManyWords(MOST_SLOTS + did.over);
+    session.say(refused || copiedWords(did));
+    return refused;
+  };
+  const unless = (refused: string | undefined, act: () => void): string => {
+    if (refused === undefined) act();
+    else session.say(refused);
+    return refused ?? "";
   };
   let list: ListedPlans | null = null;
   const putPlan: MonthActs["putPlan"] = (slot, plan) =>
@@ -59,7 +73,16 @@ export function monthActs(session: MonthSession): MonthActs {
   return {
     run,
     putPlan,
-    add: (slot) => run((w) => addSlot(w, slot, Date.now()), `Added: ${name(slot)}.`),
+    add: (slot) =>
+      unless(roomLeft(file()) > 0 ? undefined : tooManyWords(MOST_SLOTS + 1), () =>
+        run((w) => addSlot(w, slot, Date.now()), `Added: ${name(slot)}.`),
+      ),
+    addLine: (line) =>
+      unless(tooManyWithLine(file(), line), () =>
+        run((w) => addLine(w, line, Date.now()), "Added a line to the pattern."),
+      ),
+    changeRule: (line, rule) =>
+      unless(tooManyWithLine(file(), withRule(line, rule)), () => run((w) => changeRule(w, line.id, rule))),
     change: (slot, change) => run((w) => changeSlot(w, slot.id, change)),
     move: (to) => {
       const slot = session.getSnapshot().look.slots.find((one) => one.slot.id === to.slot)?.slot;
@@ -77,11 +100,12 @@ export function monthActs(session: MonthSession): MonthActs {
         (w) => applyFill(w, plans),
         `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`,
       ),
-    copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now() })),
+    copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now(), room: roomLeft(file()) })),
     takeLastMonth: (last, shiftThemes) => {
       const { state } = session.getSnapshot();
       const before = { ...state, ...classesOf(last) };
-      copied((w) => takeLastMonth(w, before, { newId, now: Date.now(), shiftThemes }));
+      const room = roomLeft(file());
+      return copied((w) => takeLastMonth(w, before, { newId, now: Date.now(), shiftThemes, room }));
     },
     listPlans: (next) => {
       list = next;

@@ -5,12 +5,13 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { Writer } from "#lib/doc/write.ts";
+import { keepSame } from "#lib/memo/keep-same.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { ById, MonthPlan } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthUndoScopes } from "#lib/programme/layout.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
-import { monthClasses, readDeletedSlots, readMonthState } from "#lib/programme/read.ts";
+import { deletedSlots, monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
 import { monthValues, monthValueWords } from "./month-values.ts";
@@ -55,10 +56,11 @@ function derivation({ studio }: MonthPageProps) {
   const analyst = new MonthAnalyst();
   const studioAt = studioFor(studio);
   return (doc: Y.Doc, heard: MonthHeard, before: MonthDerived | null, today: string): MonthDerived => {
-    const state = readMonthState(doc, before?.state);
+    const reader = readerOfMonth(doc);
+    const state = reader.read();
     const file = monthFileOf(state, studioAt(heard, today), before?.file);
     const look = file === before?.file ? before.look : analyst.look(file);
-    return { state, file, look, deleted: readDeletedSlots(doc), today };
+    return { state, file, look, deleted: keepSame(before?.deleted, deletedSlots(reader)), today };
   };
 }
 

@@ -4,7 +4,8 @@ import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { MonthLook } from "#lib/month/check/analyst.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import type { MonthStudio } from "#lib/programme/month-file.ts";
-import type { DeletedSlot, MonthState } from "#lib/programme/read.ts";
+import type { MonthState } from "#lib/programme/month-reader.ts";
+import type { DeletedSlot } from "#lib/programme/read.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 
 export interface MonthPageProps {

@@ -12,6 +12,7 @@ export function NewClass({ desk, date }: { readonly desk: MonthDesk; readonly da
   const form = useRef<HTMLFormElement>(null);
   const [slot, setSlot] = useState<MonthSlot>(() => firstValues(desk, date));
   const latest = useRef(slot);
+  const [problem, setProblem] = useState("");
   const change = (part: SlotChange) => {
     latest.current = changed(latest.current, part);
     setSlot(latest.current);
@@ -22,7 +23,9 @@ export function NewClass({ desk, date }: { readonly desk: MonthDesk; readonly da
     // A theme counts once its field is left, which the Enter key does not do.
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
     const { current } = latest;
-    desk.acts.add(current);
+    const refused = desk.acts.add(current);
+    setProblem(refused);
+    if (refused !== "") return;
     desk.choose({ panel: null, at: { date: current.date, slot: current.id } });
   };
   return (
@@ -31,6 +34,7 @@ export function NewClass({ desk, date }: { readonly desk: MonthDesk; readonly da
       <button type="submit" className="button button-strong">
         Add the class
       </button>
+      {problem && <p className="problem">{problem}</p>}
     </form>
   );
 }

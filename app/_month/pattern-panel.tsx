@@ -1,8 +1,9 @@
 "use client";
 /** The weekly pattern: each line gives a class on its days. A change here counts for all classes of the line. */
+import { useState } from "react";
 import type { PatternLine } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
-import { addLine, changeLine, changeRule, type LineRuleChange, takeOutLine } from "#lib/programme/write-pattern.ts";
+import { changeLine, type LineRuleChange, takeOutLine } from "#lib/programme/write-pattern.ts";
 import { newId } from "../_parts/new-id.ts";
 import { ClassFields } from "./class-fields.tsx";
 import { NumberOrNone, SlotChoice } from "./labelled.tsx";
@@ -14,11 +15,9 @@ import { WeekdayChoice } from "./weekday-choice.tsx";
 export function PatternPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, acts } = desk;
   const room = Object.keys(month.file.rooms)[0];
+  const [problem, setProblem] = useState("");
   const add = () =>
-    acts.run(
-      (w) => addLine(w, { id: newId(), days: [1], start: "18:00", minutes: 45, ...(room ? { room } : {}) }, Date.now()),
-      "Added a line to the pattern.",
-    );
+    setProblem(acts.addLine({ id: newId(), days: [1], start: "18:00", minutes: 45, ...(room ? { room } : {}) }));
   return (
     <>
       <p className="quiet small">What was changed in a single class stays as it was changed.</p>
@@ -37,6 +36,7 @@ export function PatternPanel({ desk }: { readonly desk: MonthDesk }) {
           Add a line
         </button>
       )}
+      {problem && <p className="problem">{problem}</p>}
     </>
   );
 }
@@ -63,7 +63,8 @@ const NTH = [
 /** Long because: the fields of a line, in the order of the form. */
 function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: PatternLine }) {
   const { acts, month, props } = desk;
-  const rule = (change: LineRuleChange) => acts.run((w) => changeRule(w, line.id, change));
+  const [problem, setProblem] = useState("");
+  const rule = (change: LineRuleChange) => setProblem(acts.changeRule(line, change));
   const { start, minutes, ...rest } = line;
   return (
     <div className={styles.form} data-live="">
@@ -83,6 +84,7 @@ function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: Pattern
           onChange={(nth) => rule(nth === null ? { nth } : { nth: [Number(nth)], every: null })}
         />
       </div>
+      {problem && <p className="problem">{problem}</p>}
       <ClassFields
         desk={desk}
         slot={{ ...rest, start, minutes }}

@@ -1,6 +1,6 @@
 "use client";
 /** The month by hand: keys between days and classes, a class that is moved by key or dragged, and what a press does. */
-import { type KeyboardEvent, useEffect, useRef } from "react";
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
 import { startLater } from "#lib/tide/preview.ts";
@@ -12,7 +12,24 @@ import type { SheetHands } from "./sheet/sheet-types.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import { useDrag } from "./use-drag.ts";
 
+/** The same object at every drawing, so that a day is drawn again only when something on it changed. */
 export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
+  const now = useHandsNow(desk, measured);
+  const latest = useRef(now);
+  latest.current = now;
+  const [hands] = useState<SheetHands>(() => ({
+    onOpen: (slot) => latest.current.onOpen(slot),
+    onAdd: (date) => latest.current.onAdd(date),
+    onFinding: (id) => latest.current.onFinding(id),
+    onFocusSlot: (slot) => latest.current.onFocusSlot(slot),
+    onKeyDown: (event) => latest.current.onKeyDown(event),
+    onGrab: (event, slot) => latest.current.onGrab(event, slot),
+    onPoint: (slot) => latest.current.onPoint(slot),
+  }));
+  return hands;
+}
+
+function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
   const { choice, choose } = desk;
   const drag = useDrag(desk, measured);
   const goTo = useFocus(desk, measured);

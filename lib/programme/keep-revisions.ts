@@ -7,8 +7,9 @@ import * as Y from "yjs";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthParts } from "./layout.ts";
-import { type MonthState, monthClasses, readMonthState } from "./read.ts";
-import { MONTH_STAMP, type Revision, readRevisions, THEME_STAMP } from "./revisions.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses, readerOfMonth } from "./read.ts";
+import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
 
 /** What the server knows when a change arrives. */
 export interface Now {
@@ -25,12 +26,13 @@ export const mayBeTold = (since: number, { at, signedAt }: Now): boolean =>
   at - since >= DAY_MS || (signedAt !== null && signedAt >= since);
 
 /**
- * Watches a document on the server. Calling the result notes the changes since the last call, in one transaction. Reads the whole
+ * Watches a document on the server. Calling the result notes the changes since the last call, in one transaction. Reads the
  * month only after a change that may concern a class, and writes nothing while only a note is typed within one second.
  */
 export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => void {
   const p = monthParts(doc);
-  let seen = readMonthState(doc);
+  const reader = readerOfMonth(doc);
+  let seen = reader.read();
   let dirty = false;
   const watched = [p.title, p.head, p.holidays, p.regulars, p.themes, p.coaches, p.lines, p.slots, p.changed];
   let typed = false;
@@ -45,9 +47,9 @@ export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => vo
     if (!dirty && !typed) return;
     typed = false;
     if (!dirty) return stampMonth(doc, p.revisions, now(seen.month).at);
-    const next = readMonthState(doc, seen);
+    const next = reader.read();
     doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
-    seen = { ...next, revisions: readRevisions(p.revisions) };
+    seen = reader.read();
     dirty = false;
   };
 }

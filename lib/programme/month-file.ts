@@ -3,6 +3,8 @@
  * server. Parts that did not change stay the same objects, so that whoever works something out from them can go by identity.
  */
 import { keepSame } from "#lib/memo/keep-same.ts";
+import { Kept } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import {
   type ById,
   type FillWanted,
@@ -17,7 +19,8 @@ import {
 } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { CarriedCoach, EarlierClasses } from "./carried.ts";
-import { type MonthState, monthClasses } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses } from "./read.ts";
 import type { Revision } from "./revisions.ts";
 
 /** What a month takes from its studio. Instants in ms since the epoch. */
@@ -92,8 +95,13 @@ function slotsOf(state: MonthState): MonthSlot[] {
 const stampOfTheme = ({ theme }: MonthSlot, { revisions }: MonthState): number =>
   typeof theme === "string" ? (own(revisions.themes, theme) ?? 0) : 0;
 
+const revisedKept = perValue((_slot: MonthSlot) => new Kept<MonthSlot>());
+
 function withRevision(slot: MonthSlot, revision: Revision | undefined, theme: number): MonthSlot {
-  if (!revision) return slot;
+  return revision ? revisedKept(slot).get([revision, theme], () => revisedSlot(slot, revision, theme)) : slot;
+}
+
+function revisedSlot(slot: MonthSlot, revision: Revision, theme: number): MonthSlot {
   const { n, at, formerCoaches, formerRooms, said } = revision;
   return {
     ...slot,

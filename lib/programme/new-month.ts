@@ -1,7 +1,7 @@
 /** What a new month takes from the one before: who comes, who can teach when, what it is about, and what repeats. Nothing else. */
 import { daysOfMonth } from "#lib/calendar/days.ts";
 import type { PatternLine } from "#lib/month/types.ts";
-import type { MonthState } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
 import type { CoachTimes } from "./read-lists.ts";
 import type { MonthContent } from "./write-content.ts";
 

@@ -7,10 +7,7 @@ import { DOT, type EntryMap, MONTH_SHARE_KEY, type MonthDocParts } from "./layou
 import { dateOf, type FlatKeys, flatOf, given, idOf, listOf, whole, words } from "./values.ts";
 
 /** Entries that are not taken out, by id. */
-export function entriesOf<T>(
-  map: Y.Map<EntryMap>,
-  read: (entry: FlatKeys, id: string) => T | undefined,
-): Record<string, T> {
+function entriesOf<T>(map: Y.Map<EntryMap>, read: (entry: FlatKeys, id: string) => T | undefined): Record<string, T> {
   const found: [string, T][] = [];
   for (const [id, entry] of map) {
     if (!(entry instanceof Y.Map) || idOf(id) === undefined || entry.get("deleted") !== undefined) continue;

@@ -2,10 +2,8 @@
 import * as Y from "yjs";
 import type { MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { type EntryMap, type MonthDocParts, occurrenceOf, SLOT_KEYS } from "./layout.ts";
-import { entriesOf } from "./read-lists.ts";
 import { themeOfSlot } from "./typed-themes.ts";
 import {
-  changedBySlot,
   dateOf,
   entryNote,
   type FlatKeys,
@@ -30,16 +28,13 @@ export interface LineRead {
   readonly order: number;
 }
 
-/** In their order, those that were taken out left out. */
-export function readPatternLines(p: MonthDocParts, present: KnownIds): LineRead[] {
-  const lines = entriesOf(p.lines, (flat, id) => readLine(id, flat, present));
-  return Object.values(lines).sort((a, b) => a.order - b.order || (a.line.id < b.line.id ? -1 : 1));
-}
-
 const isDay = (n: number) => n >= 1 && n <= 7;
 const isOrdinal = (n: number) => n !== 0 && n >= -5 && n <= 5;
 
-function readLine(id: string, flat: FlatKeys, present: KnownIds): LineRead | undefined {
+/** Undefined for one that was taken out or is damaged. */
+export function readPatternLine(id: string, map: unknown, present: KnownIds): LineRead | undefined {
+  if (!(map instanceof Y.Map) || idOf(id) === undefined || map.get("deleted") !== undefined) return undefined;
+  const flat = flatOf(map as EntryMap);
   const values = slotValues(flat, entryNote(flat), present);
   const days = numbersOf(flat, "days", isDay) ?? [];
   if (!values || days.length === 0 || id.length > 55) return undefined;
@@ -64,54 +59,38 @@ function readLine(id: string, flat: FlatKeys, present: KnownIds): LineRead | und
 
 export interface ReadSlot {
   readonly slot: MonthSlot;
+  /** Its date, start and id, by which it is sorted. */
+  readonly place: string;
   readonly made: number;
-  /** When it was taken out as a mistake. */
+  /** As a mistake. */
+  readonly isTakenOut: boolean;
+  /** When it was taken out. */
   readonly deleted: number;
 }
 
-/** By date, start and id. `which`: those that are there, or those that were taken out as a mistake. */
-export function readSlots(
-  p: MonthDocParts,
-  present: KnownIds,
-  dates: { readonly from: string; readonly to: string },
-  which: "there" | "taken-out" = "there",
-): ReadSlot[] {
-  const single = [...p.slots].flatMap(([id, map]) => singleSlot(id, map, present, which) ?? []);
-  const ids = new Set(p.slots.keys());
-  const changed =
-    which === "there"
-      ? [...changedBySlot(p.changed)].flatMap(([id, own]) =>
-          ids.has(id) ? [] : (changedOccurrence(p, id, own, present) ?? []),
-        )
-      : [];
-  return [...single, ...changed]
-    .filter(({ slot }) => slot.date >= dates.from && slot.date <= dates.to)
-    .sort((a, b) => compare(a.slot, b.slot));
-}
+export const byPlace = (a: ReadSlot, b: ReadSlot): number => (a.place < b.place ? -1 : 1);
 
-function compare(a: MonthSlot, b: MonthSlot): number {
-  for (const key of ["date", "start", "id"] as const) if (a[key] !== b[key]) return a[key] < b[key] ? -1 : 1;
-  return 0;
-}
-
-function singleSlot(id: string, map: unknown, present: KnownIds, which: string): ReadSlot | undefined {
+/** A single class, also one that was taken out as a mistake. */
+export function readSingle(id: string, map: unknown, present: KnownIds): ReadSlot | undefined {
   if (!(map instanceof Y.Map) || idOf(id) === undefined) return undefined;
   const deleted = map.get("deleted");
-  if ((deleted !== undefined) !== (which === "taken-out")) return undefined;
   const flat = new Map(flatOf(map as EntryMap));
   const theme = themeOfSlot(flat);
   if (theme !== undefined) flat.set(SLOT_KEYS.theme, theme);
-  return slotFrom(id, flat, dateOf(flat.get("date")), entryNote(flat), present, stamp(deleted));
+  const read = slotFrom(id, flat, dateOf(flat.get("date")), entryNote(flat), present);
+  return read && { ...read, isTakenOut: deleted !== undefined, deleted: stamp(deleted) };
 }
 
-/** Undefined where nothing is said of it, and while its line is taken out. */
-function changedOccurrence(p: MonthDocParts, id: string, own: FlatKeys, present: KnownIds): ReadSlot | undefined {
+/** A changed occurrence; `own`: its keys. Undefined where nothing is said of it, and while its line is taken out. */
+export function readChanged(p: MonthDocParts, id: string, own: FlatKeys, present: KnownIds): ReadSlot | undefined {
   const named = occurrenceOf(id);
   const line = named && p.lines.get(named.line);
   if (!saysSomething(own) || !(line instanceof Y.Map) || line.get("deleted") !== undefined) return undefined;
   const base = flatOf(line);
   const flat = over(base, own);
-  return slotFrom(id, flat, dateOf(own.get("date")) ?? dateOf(named?.date), occurrenceNote(base, own), present, 0);
+  const date = dateOf(own.get("date")) ?? dateOf(named?.date);
+  const read = slotFrom(id, flat, date, occurrenceNote(base, own), present);
+  return read && { ...read, isTakenOut: false, deleted: 0 };
 }
 
 function slotFrom(
@@ -120,11 +99,10 @@ function slotFrom(
   date: string | undefined,
   note: string | undefined,
   present: KnownIds,
-  deleted: number,
-): ReadSlot | undefined {
+): Pick<ReadSlot, "slot" | "place" | "made"> | undefined {
   const values = slotValues(flat, note, present);
   if (!values || date === undefined) return undefined;
   const out = flat.get(SLOT_KEYS.out);
   const slot: MonthSlot = { id, date, ...values, ...(typeof out === "boolean" ? { out } : {}) };
-  return { slot, made: stamp(flat.get("madeAt")), deleted };
+  return { slot, place: `${date} ${slot.start} ${id}`, made: stamp(flat.get("madeAt")) };
 }

@@ -3,89 +3,41 @@
  * document.
  */
 import * as Y from "yjs";
-import { daysOfMonth, isMonth } from "#lib/calendar/days.ts";
 import { takenOutBy } from "#lib/doc/taken-out.ts";
-import { keepSame } from "#lib/memo/keep-same.ts";
+import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
-import { expandMonth } from "#lib/month/expand.ts";
-import type { ById, FillWanted, MonthSlot, MonthTheme, PatternLine, Regulars } from "#lib/month/types.ts";
+import { byWallTime, joinSlots, occurrencesOf } from "#lib/month/expand.ts";
+import type { MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
-import { type CarriedParts, readCarriedParts } from "./carried.ts";
-import { DOT, type MonthDocParts, monthParts, type Slot } from "./layout.ts";
-import { type CoachTimes, readCoachTimes, readFill, readHolidays, readRegulars, readThemes } from "./read-lists.ts";
-import { readPatternLines, readSlots } from "./read-slots.ts";
-import { type Revisions, readRevisions } from "./revisions.ts";
-import { lateThemes } from "./typed-themes.ts";
-import { flatOf, type KnownIds } from "./values.ts";
+import { DOT, monthParts, type Slot } from "./layout.ts";
+import { MonthReader, type MonthState } from "./month-reader.ts";
 
-/** Everything that a month's document holds. Its slots are those of the month file: single ones and changed occurrences. */
-export interface MonthState {
-  /** 'YYYY-MM'; "" when the document has none. */
-  readonly month: string;
-  readonly dates: { readonly from: string; readonly to: string };
-  readonly title: string;
-  readonly holidays: ById<string>;
-  readonly regulars: ById<Regulars>;
-  readonly themes: ById<MonthTheme>;
-  readonly coachTimes: ById<CoachTimes>;
-  readonly pattern: readonly PatternLine[];
-  readonly slots: readonly MonthSlot[];
-  readonly fill?: FillWanted;
-  readonly carried: CarriedParts;
-  readonly revisions: Revisions;
-  /** Optional parts of the month file that an imported one had, though nothing was in them. */
-  readonly given: readonly string[];
-  /** When a single slot or a line was added, ms since the epoch; 0 where it does not say. */
-  readonly made: ById<number>;
-}
+/** The reader of a document that stays open, one for all who ask. Not within a transaction. */
+export const readerOfMonth: (doc: Y.Doc) => MonthReader = perValue((doc) => new MonthReader(doc));
 
-/** `was`: the state before, whose unchanged parts stay the same objects. */
-export function readMonthState(doc: Y.Doc, was?: MonthState): MonthState {
-  const p = monthParts(doc);
-  const { month, dates } = datesOfMonthDoc(p);
-  const regulars = readRegulars(p);
-  const themes = { ...readThemes(p), ...lateThemes(p.slots, readThemes(p)) };
-  const present: KnownIds = {
-    regulars: (id) => own(regulars, id) !== undefined,
-    themes: (id) => own(themes, id) !== undefined,
-  };
-  const lines = readPatternLines(p, present);
-  const slots = readSlots(p, present, dates);
-  const head = flatOf(p.head);
-  const fill = readFill(head);
-  const now: MonthState = {
-    month,
-    dates,
-    title: p.title.toString(),
-    holidays: readHolidays(p),
-    regulars,
-    themes,
-    coachTimes: readCoachTimes(p),
-    pattern: lines.map(({ line }) => line),
-    slots: slots.map(({ slot }) => slot),
-    ...(fill ? { fill } : {}),
-    carried: readCarriedParts(p.carried),
-    revisions: readRevisions(p.revisions),
-    given: String(head.get("given") ?? "").split(" "),
-    made: Object.fromEntries([
-      ...lines.map(({ line, made }) => [line.id, made]),
-      ...slots.map((s) => [s.slot.id, s.made]),
-    ]),
-  };
-  return keepSame(was, now);
-}
+/** A document read once. Whoever reads one again and again asks `readerOfMonth`. */
+export const readMonthState = (doc: Y.Doc): MonthState => readOnce(doc, (reader) => reader.read());
 
-/** The days of the month, fewer where an imported file had fewer. */
-export function datesOfMonthDoc({ meta, head }: MonthDocParts): Pick<MonthState, "month" | "dates"> {
-  const value = meta.get("month");
-  const month = typeof value === "string" && isMonth(value) ? value : "";
-  const days = daysOfMonth(month);
-  const [from, to] = [head.get("from"), head.get("to")].map((date) => days.find((day) => day === date));
-  return { month, dates: { from: from ?? days[0] ?? "2000-01-01", to: to ?? days.at(-1) ?? "2000-01-01" } };
+function readOnce<T>(doc: Y.Doc, read: (reader: MonthReader) => T): T {
+  const reader = new MonthReader(doc);
+  try {
+    return read(reader);
+  } finally {
+    reader.end();
+  }
 }
 
 /** Every class, also those taken out: what the pattern gives with what was changed in its place. By date, start and id. */
-export const monthClasses: (state: MonthState) => readonly MonthSlot[] = perValue((state) => expandMonth(state));
+export const monthClasses = (state: MonthState): readonly MonthSlot[] =>
+  classesKept(state.slots).get([state.pattern, state.holidays, state.dates], () => {
+    const given = state.pattern.map((line) =>
+      occurrencesKept(line).get([state.dates, state.holidays], () => occurrencesOf(line, state)),
+    );
+    return joinSlots(state.slots, given).sort(byWallTime);
+  });
+
+const classesKept = perValue((_slots: readonly MonthSlot[]) => new Kept<readonly MonthSlot[]>());
+const occurrencesKept = perValue((_line: PatternLine) => new Kept<readonly MonthSlot[]>());
 
 export interface Month {
   /** 'YYYY-MM'; "" when the document has none. */
@@ -127,28 +79,18 @@ export interface DeletedSlot {
 }
 
 /** Classes that were taken out and can be put back, those that only were a mistake included; newest first, then by id. */
-export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
-  const state = readMonthState(doc);
+export const readDeletedSlots = (doc: Y.Doc): DeletedSlot[] => readOnce(doc, deletedSlots);
+
+export function deletedSlots(reader: MonthReader): DeletedSlot[] {
+  const state = reader.read();
   const calledOff = monthClasses(state).filter(({ out }) => out === true);
   return [
     ...calledOff.map((slot) => ({
       slot: shownSlot(slot, state),
       deletedAt: own(state.revisions.slots, slot.id)?.at ?? 0,
     })),
-    ...readMistakes(doc, state),
+    ...reader.mistakes().map(({ slot, deleted }) => ({ slot: shownSlot(slot, state), deletedAt: deleted })),
   ].sort((a, b) => b.deletedAt - a.deletedAt || (a.slot.id < b.slot.id ? -1 : 1));
-}
-
-function readMistakes(doc: Y.Doc, state: MonthState): DeletedSlot[] {
-  const p = monthParts(doc);
-  const present: KnownIds = {
-    regulars: (id) => own(state.regulars, id) !== undefined,
-    themes: (id) => own(state.themes, id) !== undefined,
-  };
-  return readSlots(p, present, state.dates, "taken-out").map(({ slot, deleted }) => ({
-    slot: shownSlot(slot, state),
-    deletedAt: deleted,
-  }));
 }
 
 /** By day, then time, then id. Compared by code units, so the order is the same everywhere. */

@@ -1,5 +1,7 @@
 /** Revisions of a month as its document holds them: see `keep-revisions.ts`, which is the only code that makes them. */
 import type * as Y from "yjs";
+import { keepSame } from "#lib/memo/keep-same.ts";
+import { own } from "#lib/plan/lookup.ts";
 import { DOT } from "./layout.ts";
 import { idOf } from "./values.ts";
 
@@ -29,14 +31,24 @@ export const THEME_STAMP = `theme${DOT}`;
 export const MONTH_STAMP = "month";
 const stampOf = (v: unknown): number => (typeof v === "number" && Number.isFinite(v) && v > 0 ? v : 0);
 
-export function readRevisions(map: Y.Map<unknown>): Revisions {
-  const slots: Record<string, Revision> = {};
-  const themes: Record<string, number> = {};
-  for (const [key, value] of [...map].sort(([a], [b]) => (a < b ? -1 : 1))) {
-    if (key.startsWith(THEME_STAMP)) themes[key.slice(THEME_STAMP.length)] = stampOf(value);
-    else if (key !== MONTH_STAMP && idOf(key) !== undefined) slots[key] = revisionOf(value);
+export const NO_REVISIONS: Revisions = { slots: {}, themes: {}, month: 0 };
+
+/** What the map says, where it said `was` before these of its keys changed. */
+export function revisionsAfter(was: Revisions, map: Y.Map<unknown>, changed: ReadonlySet<string>): Revisions {
+  const slots = { ...was.slots };
+  const themes = { ...was.themes };
+  for (const key of changed) {
+    const there = map.has(key);
+    if (key.startsWith(THEME_STAMP)) setOrDelete(themes, key.slice(THEME_STAMP.length), there, stampOf(map.get(key)));
+    else if (key !== MONTH_STAMP && idOf(key) !== undefined)
+      setOrDelete(slots, key, there, keepSame(own(slots, key), revisionOf(map.get(key))));
   }
   return { slots, themes, month: stampOf(map.get(MONTH_STAMP)) };
+}
+
+function setOrDelete<T>(record: Record<string, T>, key: string, there: boolean, value: T): void {
+  if (there) record[key] = value;
+  else delete record[key];
 }
 
 /** Nothing noted, where there is none or it is damaged. */

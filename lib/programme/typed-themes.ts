@@ -2,10 +2,8 @@
  * In version 1 a slot's theme was words typed in the slot. Since version 2 a month has themes, and slots name one. The words
  * stay where they were: a device's copy from before may return at any time with a slot, or with letters, of that kind.
  */
-import type * as Y from "yjs";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { MonthTheme } from "#lib/month/types.ts";
-import { own } from "#lib/plan/lookup.ts";
 import { type EntryMap, SLOT_KEYS } from "./layout.ts";
 import { type FlatKeys, words } from "./values.ts";
 
@@ -43,16 +41,9 @@ export function themeOfSlot(flat: FlatKeys): string | undefined {
       : undefined;
 }
 
-/** Themes that only late words ask for. */
-export function lateThemes(
-  slots: Y.Map<EntryMap>,
-  known: Readonly<Record<string, MonthTheme>>,
-): Record<string, MonthTheme> {
-  const late: Record<string, MonthTheme> = {};
-  for (const map of slots.values()) {
-    const typed = words(map.get?.("theme"));
-    const id = typed === "" ? undefined : themeOfSlot(new Map(map.entries()));
-    if (id !== undefined && own(known, id) === undefined) late[id] = { name: themeName(typed) };
-  }
-  return late;
+/** The theme that only late words in a slot ask for. */
+export function lateTheme(slot: EntryMap | undefined): { readonly id: string; readonly theme: MonthTheme } | undefined {
+  const typed = words(slot?.get?.("theme"));
+  const id = typed === "" || !slot ? undefined : themeOfSlot(new Map(slot.entries()));
+  return id === undefined ? undefined : { id, theme: { name: themeName(typed) } };
 }

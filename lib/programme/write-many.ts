@@ -3,7 +3,8 @@ import { dateOfDay, dayNumber, daysOfMonth, isoWeekday } from "#lib/calendar/day
 import { act, type Writer } from "#lib/doc/write.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { occurrenceId, occurrenceOf } from "./layout.ts";
-import { type MonthState, monthClasses, readMonthState } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { monthClasses, readMonthState } from "./read.ts";
 import { addSlot, changeSlot, putBackSlot } from "./write.ts";
 
 /** What a copying did. */
@@ -12,9 +13,13 @@ export interface Copied {
   readonly slots: readonly string[];
   /** Classes that have no day in this month, or stand there already. */
   readonly left: number;
+  /** Classes that would have been more than there is room for: nothing was written. */
+  readonly over?: number;
 }
 
 export interface CopyOptions {
+  /** How many classes may be added. */
+  readonly room: number;
   /** A new id each time. */
   readonly newId: () => string;
   /** ms since the epoch. */
@@ -71,31 +76,37 @@ function copyEach(
   dateOf: (slot: MonthSlot) => string | undefined,
 ): Copied {
   const there = new Map(monthClasses(state).map((slot) => [slot.id, slot]));
+  const copies = classes.flatMap((slot) => copyOf(slot, dateOf(slot), state, there) ?? []);
+  const added = copies.filter(({ given }) => !given).length;
+  if (added > options.room) return { slots: [], left: classes.length, over: added - options.room };
   const done: string[] = [];
   act(w, () => {
-    for (const slot of classes) {
-      const date = dateOf(slot);
-      if (date === undefined || date < state.dates.from || date > state.dates.to) continue;
-      const id = copyOne(w, slot, date, there, options);
+    for (const copy of copies) {
+      const id = copyOne(w, copy, options);
       if (id !== undefined) done.push(id);
     }
   });
   return { slots: done, left: classes.length - done.length };
 }
 
-function copyOne(
-  w: Writer,
+interface Copy {
+  readonly slot: MonthSlot;
+  readonly date: string;
+  /** The class that the pattern gives there. */
+  readonly given: MonthSlot | undefined;
+}
+
+/** Undefined where it has no day in this month, or another stands there. */
+function copyOf(
   slot: MonthSlot,
-  date: string,
+  date: string | undefined,
+  { dates }: MonthState,
   there: ReadonlyMap<string, MonthSlot>,
-  { newId, now }: CopyOptions,
-): string | undefined {
+): Copy | undefined {
+  if (date === undefined || date < dates.from || date > dates.to) return undefined;
   const line = occurrenceOf(slot.id)?.line;
   const given = line === undefined ? undefined : there.get(occurrenceId(line, date));
-  if (given) {
-    const { id: _, note: _n, date: _d, out: _o, changedAt: _c, sequence: _s, ...values } = slot;
-    return changeSlot(w, given.id, values) ? given.id : undefined;
-  }
+  if (given) return { slot, date, given };
   const stands = [...there.values()].some(
     (other) =>
       other.out !== true &&
@@ -103,7 +114,14 @@ function copyOne(
       other.start === slot.start &&
       (other.room ?? null) === (slot.room ?? null),
   );
-  if (stands) return undefined;
+  return stands ? undefined : { slot, date, given };
+}
+
+function copyOne(w: Writer, { slot, date, given }: Copy, { newId, now }: CopyOptions): string | undefined {
+  if (given) {
+    const { id: _, note: _n, date: _d, out: _o, changedAt: _c, sequence: _s, ...values } = slot;
+    return changeSlot(w, given.id, values) ? given.id : undefined;
+  }
   const {
     note: _,
     out: _o,

@@ -6,7 +6,8 @@ import type { PatternLine } from "#lib/month/types.ts";
 import { lineEntry, setEntry } from "./entries.ts";
 import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { DOT, type EntryMap, monthParts, occurrenceId, occurrenceOf, RULE_KEYS, SLOT_KEYS } from "./layout.ts";
-import { type MonthState, readMonthState } from "./read.ts";
+import type { MonthState } from "./month-reader.ts";
+import { readMonthState } from "./read.ts";
 import { flatOf, listOf } from "./values.ts";
 import { changedEntries, put, type SlotChange, setMembers } from "./write.ts";
 
@@ -58,6 +59,12 @@ export function changeLineFrom(w: Writer, slotId: string, change: LineValuesChan
 /** Other days, weeks or bounds for all of the line. */
 export function changeRule(w: Writer, id: string, rule: LineRuleChange): void {
   withLine(w, id, (map) => writeRule(map, rule));
+}
+
+/** The line as it would be with that rule. */
+export function withRule(line: PatternLine, rule: LineRuleChange): PatternLine {
+  const entries = Object.entries({ ...line, ...rule }).filter(([, value]) => value !== null && value !== undefined);
+  return Object.fromEntries(entries) as unknown as PatternLine; // the line's own keys, without those that the rule takes away
 }
 
 /**

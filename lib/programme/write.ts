@@ -11,7 +11,7 @@ import type { MonthSlot } from "#lib/month/types.ts";
 import { setEntry, slotEntries, slotEntry } from "./entries.ts";
 import { mayBeTold, type Now } from "./keep-revisions.ts";
 import { DOT, type EntryMap, monthParts, NOTE_FROM, occurrenceOf, SLOT_KEYS, wholeMinutes } from "./layout.ts";
-import { datesOfMonthDoc } from "./read.ts";
+import { datesOfMonthDoc } from "./month-reader.ts";
 import { changedBySlot, clearOccurrence, entryNote, type FlatKeys, flatOf, listOf, over } from "./values.ts";
 
 /** Values that are plain, with null for nothing there. A note is typed: see `openSlotNote`. */

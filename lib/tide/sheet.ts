@@ -8,12 +8,12 @@ import type { Group } from "#lib/plan/schema.ts";
 import { coachCell, coachesOf } from "./coach-cells.ts";
 import { groupWords, HEAD_TO_FOOT, regionOf } from "./columns.ts";
 import { findingsByDay } from "./day-findings.ts";
-import { type MarksOf, markOf, toLabel } from "./day-marks.ts";
+import type { MarksOf } from "./day-marks.ts";
 import { collisionsOf, dropsOf, workByGroup } from "./drops.ts";
 import { groupCellWords } from "./finding-words.ts";
-import { placeLabels, stackLabels } from "./rail-labels.ts";
+import { SheetKept } from "./sheet-kept.ts";
 import { timeAxis } from "./time-axis.ts";
-import type { GroupCell, LikeCell, RailLabel, TideColumn, TideDay, TideMark, TideSheet, TideSizes } from "./types.ts";
+import type { GroupCell, LikeCell, TideColumn, TideDay, TideSheet, TideSizes } from "./types.ts";
 
 export interface TideOf {
   readonly month: MonthFile;
@@ -44,21 +44,23 @@ export function hardestGroups(sums: MonthSums, regulars: string | null, count: n
   return HEAD_TO_FOOT.filter((group) => hardest.includes(group));
 }
 
-export function tideSheet(of: TideOf, sizes: TideSizes): TideSheet {
+/** `kept`: of the laying out before, whose unchanged parts stay the same objects. */
+export function tideSheet(of: TideOf, sizes: TideSizes, kept: SheetKept = new SheetKept()): TideSheet {
   const { month, sums, regulars } = of;
   const shown = sums.slots.map(({ slot }) => slot).filter((slot) => isShown(of, slot));
-  const axis = timeAxis(shown, sizes.railWidth, sizes.kind === "laptop" ? undefined : UNDER_ROOM);
+  const wide = timeAxis(shown, sizes.railWidth, sizes.kind === "laptop" ? undefined : UNDER_ROOM);
+  const marks = kept.begin({ month, axis: wide, rooms: of.rooms, regulars });
   const columns = columnsOf(of, sizes);
   const rooms = of.rooms.map((id) => ({ id, name: own(month.rooms, id)?.name ?? id }));
   const scale = { first: month.dates.from, zone: month.zone, tops: sizes.tops };
   const drops = regulars === null ? null : { month, sums, regulars, columns, groupWidth: sizes.groupWidth, scale };
-  return {
-    ...{ axis, rooms, columns },
+  return kept.end({
+    ...{ axis: marks.axis, rooms, columns },
     coaches: coachesOf(month, sums),
-    days: daysOf(of, shown, { month, axis, rooms: of.rooms, regulars }, sizes),
+    days: daysOf(of, { shown, marks, kept }, sizes),
     drops: drops ? dropsOf(drops) : [],
     collisions: drops ? collisionsOf(drops, of.findings) : [],
-  };
+  });
 }
 
 const isShown = ({ month: { dates }, rooms }: TideOf, slot: MonthSlot): boolean =>
@@ -73,22 +75,28 @@ function columnsOf({ sums, regulars, groups }: TideOf, { groupWidth }: TideSizes
   }));
 }
 
-function daysOf(of: TideOf, shown: readonly MonthSlot[], marks: MarksOf, sizes: TideSizes): TideDay[] {
+interface DaysOf {
+  readonly shown: readonly MonthSlot[];
+  readonly marks: MarksOf;
+  readonly kept: SheetKept;
+}
+
+function daysOf(of: TideOf, { shown, marks, kept }: DaysOf, sizes: TideSizes): TideDay[] {
   const dates = daysBetween(of.month.dates);
   const slots = new Map(of.sums.slots.map(({ slot }) => [slot.id, slot]));
   const place = { month: of.month, regulars: of.regulars, slot: (id: string) => slots.get(id), fits: fitsIn(sizes) };
+  const [shownOn, allOn] = [byDate(shown), byDate([...slots.values()])];
   const { byDay } = findingsByDay(of.findings, place, dates);
   const recovery = new Map<string, number>();
   for (const { group, to, minutes } of recoveriesOf(of)) recovery.set(`${to} ${group}`, minutes);
   return dates.map((date) => {
-    const own = shown.filter((slot) => slot.date === date);
-    const on = [...slots.values()].filter((slot) => slot.date === date && slot.out !== true);
-    const placed = own.map((slot) => markOf(marks, slot));
+    const on = (allOn.get(date) ?? []).filter((slot) => slot.out !== true);
+    const placed = (shownOn.get(date) ?? []).map((slot) => kept.mark(marks, slot));
     const coach = { month: of.month, sums: of.sums, slots: on, date };
     return {
       ...{ date, weekday: isoWeekday(date), marks: placed },
       holiday: of.month.holidays?.[date] ?? null,
-      labels: labelsOf(placed, sizes),
+      labels: kept.labelsOf(date, placed, sizes),
       groups: groupsOf(of, date, recovery),
       like: likeOf(of, date, slots),
       coaches: Object.keys(of.month.coaches).flatMap((id) => coachCell(coach, id) ?? []),
@@ -98,6 +106,16 @@ function daysOf(of: TideOf, shown: readonly MonthSlot[], marks: MarksOf, sizes: 
   });
 }
 
+function byDate(slots: readonly MonthSlot[]): Map<string, MonthSlot[]> {
+  const found = new Map<string, MonthSlot[]>();
+  for (const slot of slots) {
+    const there = found.get(slot.date);
+    if (there) there.push(slot);
+    else found.set(slot.date, [slot]);
+  }
+  return found;
+}
+
 /** Px beside a finding's words: its sign, and "and 2 more". */
 const BESIDE_WORDS = 72;
 
@@ -105,13 +123,6 @@ const fitsIn =
   ({ findingsWidth, measure }: TideSizes) =>
   (words: string): boolean =>
     measure(words, true) <= findingsWidth - BESIDE_WORDS;
-
-/** A class taken out leaves room for those that are on: it has a mark, and its words are in the day's list. */
-function labelsOf(marks: readonly TideMark[], { kind, railWidth, measure }: TideSizes): RailLabel[] {
-  if (kind === "phone") return [];
-  const place = kind === "laptop" ? placeLabels : stackLabels;
-  return place(marks.map(toLabel), { width: railWidth, measure });
-}
 
 const recoveriesOf = ({ sums, regulars }: TideOf) =>
   regulars === null ? [] : (own(sums.regulars, regulars)?.recovery ?? []);

@@ -4,7 +4,7 @@ import type * as Y from "yjs";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
-import { monthClasses, readMonthState } from "#lib/programme/read.ts";
+import { monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -17,7 +17,7 @@ const DAY_MS = 86_400_000;
 
 /** Ids of the plans that a month's slots use. */
 export function plansOfMonth(doc: Y.Doc): string[] {
-  const state = readMonthState(doc);
+  const state = readerOfMonth(doc).read();
   const named = [...monthClasses(state), ...state.pattern].map(({ plan }) => plan);
   return [...new Set(named)].filter(
     (id) => typeof id === "string" && state.carried.plans[id] === undefined,

@@ -14,7 +14,8 @@ import {
   NO_CLASSES,
   type ToldClasses,
 } from "#lib/notices/class-changes.ts";
-import { type MonthState, monthClasses, readMonthState } from "#lib/programme/read.ts";
+import type { MonthState } from "#lib/programme/month-reader.ts";
+import { monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -73,7 +74,7 @@ export function tellChangedClasses(app: App, edited?: Edited): void {
 function statesOf(app: App, months: ReadonlySet<string>, edited: Edited | undefined): Map<string, MonthState> {
   const states = new Map<string, MonthState>();
   for (const month of months) {
-    const state = month === edited?.month ? readMonthState(edited.doc) : stateOf(app, month);
+    const state = month === edited?.month ? readerOfMonth(edited.doc).read() : stateOf(app, month);
     if (state) states.set(month, state);
   }
   return states;

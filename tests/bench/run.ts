@@ -25,6 +25,15 @@ const { values, positionals } = parseArgs({
   },
 });
 
+const live = (works: readonly string[]) =>
+  benchLive({
+    rounds: Number(values.rounds),
+    seconds: Number(values.seconds),
+    plans: Number(values.plans),
+    pages: Number(values.pages),
+    works,
+  });
+
 /** Each prints what it measured and says whether its targets were met. */
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: () => benchBundled("arithmetic"),
@@ -33,15 +42,11 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   floor: benchFloor,
   frames: benchFrames,
   line: benchLine,
-  live: () =>
-    benchLive({
-      rounds: Number(values.rounds),
-      seconds: Number(values.seconds),
-      plans: Number(values.plans),
-      pages: Number(values.pages),
-      works: values.works.split(",").filter(Boolean),
-    }),
-  month: () => benchBundled("month"),
+  live: () => live(values.works.split(",").filter(Boolean)),
+  month: async () => {
+    const arithmetic = await benchBundled("month");
+    return (await live(["month-screen"])) && arithmetic;
+  },
   pages: () => benchPages({ rounds: Number(values.rounds) }),
   screen: benchScreen,
   soak: () => benchSoak(Number(values.minutes)),

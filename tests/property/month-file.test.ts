@@ -6,6 +6,7 @@ import type { MonthFile } from "#lib/month/types.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { importMonth } from "#lib/programme/import-file.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
+import { MonthReader } from "#lib/programme/month-reader.ts";
 import { readMonthState } from "#lib/programme/read.ts";
 import { often } from "#tests/support/long.ts";
 import { smallMonth } from "#tests/support/small-months.ts";
@@ -61,10 +62,13 @@ describe("a month file in a document", () => {
     fc.assert(
       fc.property(smallMonth, (file) => {
         const doc = taken(file);
-        const state = readMonthState(doc);
-        expect(readMonthState(doc, state)).toBe(state);
+        const reader = new MonthReader(doc);
+        const state = reader.read();
+        doc.transact(() => importMonth(doc, file, STRANGE, NOW));
+        expect(reader.read()).toBe(state);
         const studio = strangeStudio(file);
         const first = monthFileOf(state, studio);
+        expect(monthFileOf(reader.read(), { ...studio }, first)).toBe(first);
         expect(monthFileOf(readMonthState(doc), { ...studio }, first)).toBe(first);
       }),
       { numRuns: often(25, 500) },

@@ -1,5 +1,7 @@
 /** One day of the month: its date, its classes, work by muscle group, coaches, what to mend. */
+import { memo } from "react";
 import { dayName, dayOfMonth, dayWords } from "#lib/calendar/day-words.ts";
+import { areSame } from "#lib/memo/kept.ts";
 import type { CoachCell, TideDay } from "#lib/tide/types.ts";
 import { ClassLines } from "./class-lines.tsx";
 import { DayRail } from "./day-rail.tsx";
@@ -7,14 +9,17 @@ import { FindingLines } from "./finding-lines.tsx";
 import styles from "./sheet.module.css";
 import type { SheetHands, SheetShown } from "./sheet-types.ts";
 
-export interface DayRowProps {
+interface DayRowProps {
   readonly day: TideDay;
   readonly at: number;
   readonly shown: SheetShown;
   readonly hands: SheetHands;
 }
 
-export function DayRow({ day, at, shown, hands }: DayRowProps) {
+/** Drawn again only when something on it did. */
+export const DayOfMonth = memo(DayRow, isSameRow);
+
+function DayRow({ day, at, shown, hands }: DayRowProps) {
   const { layout, sheet, finding } = shown;
   const marked = finding !== null && day.lines.some(({ findings }) => findings.some(({ id }) => id === finding.id));
   const work = new Map(day.groups.map((cell) => [cell.group, cell]));
@@ -109,4 +114,26 @@ function CoachTime({ cell }: { readonly cell: CoachCell | undefined }) {
       </span>
     </td>
   );
+}
+
+function isSameRow(a: DayRowProps, b: DayRowProps): boolean {
+  if (a.day !== b.day || a.at !== b.at || a.hands !== b.hands) return false;
+  const of = ({ shown: { layout, sheet, onlyCoach, today, writes } }: DayRowProps) => {
+    const coaches = sheet.coaches.slice(0, layout.coaches).map(({ id }) => id);
+    return [layout, sheet.columns, sheet.rooms.length, onlyCoach, today, writes, ...coaches];
+  };
+  return areSame(of(a), of(b)) && areSame(chosenOn(a), chosenOn(b));
+}
+
+/** Of what is chosen, moved or looked at in the month, that which is on this day. */
+function chosenOn({ day, shown }: DayRowProps): readonly unknown[] {
+  const { tabStop, openSlot, lit, moving, finding, proposed, guests } = shown;
+  const ids = new Set(day.marks.map(({ slot }) => slot.id));
+  const here = (id: string | null) => (id !== null && ids.has(id) ? id : null);
+  const found = day.lines.some(({ findings }) => findings.some(({ id }) => id === finding?.id));
+  return [
+    ...[here(openSlot), here(lit), here(moving), tabStop === day.date || here(tabStop), found && finding?.id],
+    ...[...ids].filter((id) => proposed.has(id)),
+    ...guests.flatMap(({ name, slot }) => (here(slot) === null ? [] : [name, slot])),
+  ];
 }

@@ -4,7 +4,7 @@
  * nothing to its words.
  */
 import type { CSSProperties, RefObject } from "react";
-import { DayRow } from "./day-row.tsx";
+import { DayOfMonth } from "./day-row.tsx";
 import { DropsDrawing } from "./drops-drawing.tsx";
 import { RailDrawing } from "./rail-drawing.tsx";
 import styles from "./sheet.module.css";
@@ -26,7 +26,7 @@ export function TideTable({ shown, hands, title, body, onCoach }: TideTableProps
         <SheetHead shown={shown} onCoach={onCoach} />
         <tbody ref={body}>
           {sheet.days.map((day, at) => (
-            <DayRow key={day.date} day={day} at={at} shown={shown} hands={hands} />
+            <DayOfMonth key={day.date} day={day} at={at} shown={shown} hands={hands} />
           ))}
         </tbody>
       </table>

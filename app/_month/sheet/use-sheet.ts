@@ -5,6 +5,7 @@ import { useMedia } from "#app/_parts/use-media.ts";
 import { HEAD_TO_FOOT } from "#lib/tide/columns.ts";
 import { type TideLayout, tideLayout } from "#lib/tide/layout.ts";
 import { daysBetween, hardestGroups, type TideOf, tideSheet } from "#lib/tide/sheet.ts";
+import { SheetKept } from "#lib/tide/sheet-kept.ts";
 import type { TideKind, TideSheet } from "#lib/tide/types.ts";
 import { useMeasure } from "./measure.ts";
 
@@ -44,6 +45,7 @@ export function useTideSheet(of: SheetOf): MeasuredSheet {
   );
   const body = useRef<HTMLTableSectionElement>(null);
   const [tops, setTops] = useState<readonly number[]>([]);
+  const [kept] = useState(() => new SheetKept());
   const sheet = useMemo(() => {
     const sizes = {
       kind,
@@ -53,8 +55,8 @@ export function useTideSheet(of: SheetOf): MeasuredSheet {
       tops,
       measure,
     };
-    return tideSheet({ month, sums, findings, regulars, rooms, groups }, sizes);
-  }, [month, sums, findings, regulars, rooms, groups, kind, layout, tops, measure]);
+    return tideSheet({ month, sums, findings, regulars, rooms, groups }, sizes, kept);
+  }, [kept, month, sums, findings, regulars, rooms, groups, kind, layout, tops, measure]);
   const days = daysBetween(month.dates).length;
   // After every drawing: what a day says can make it taller.
   useLayoutEffect(() => {

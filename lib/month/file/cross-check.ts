@@ -5,7 +5,8 @@ import { monthRuleById } from "../check/registry.ts";
 import { joinSlots, occurrencesOf } from "../expand.ts";
 import type { MonthFile, MonthSlot, SlotValues } from "../types.ts";
 
-const MOST_SLOTS = 1000;
+/** Of a file, with those that its pattern gives. */
+export const MOST_SLOTS = 1000;
 
 type Problems = Iterable<PlanProblem>;
 

@@ -1,6 +1,7 @@
 /** The load, in its own process. Its parent tells it what to do and what the server costs; it reports the figures. */
 import { readFileSync } from "node:fs";
 import type { Cost, CostQuestion } from "./child.ts";
+import { monthFileBeside } from "./months.ts";
 import type { Door } from "./raw-page.ts";
 import type { Numbers, Sizes } from "./work.ts";
 import { WORKS } from "./works.ts";
@@ -25,7 +26,14 @@ process.once("message", async (told) => {
   try {
     const work = WORKS.find((one) => one.name === name);
     if (!work) throw new Error(`there is no work "${name}"`);
-    say({ figures: await work.run({ ...rest, base: readFileSync(baseFile), cost }) });
+    say({
+      figures: await work.run({
+        ...rest,
+        base: readFileSync(baseFile),
+        month: readFileSync(monthFileBeside(baseFile)),
+        cost,
+      }),
+    });
   } catch (error) {
     say({ failed: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }

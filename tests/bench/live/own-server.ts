@@ -26,6 +26,7 @@ import { createSigningKeys } from "#server/signing/keys.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createDocumentRooms } from "#server/sync/document-rooms.ts";
 import { answerParent } from "./child.ts";
+import { monthFileBeside, monthKey } from "./months.ts";
 import { livePlan, planKey } from "./plans.ts";
 
 const [, , folder = "", people = "2", plans = "1", base = ""] = process.argv;
@@ -66,6 +67,9 @@ const doc = new Y.Doc();
 Y.applyUpdate(doc, readFileSync(base));
 // One more than asked for, since the first plan opened pays the one-time costs.
 for (let n = 0; n <= Number(plans); n++) hold(planKey(n));
+const month = new Y.Doc();
+Y.applyUpdate(month, readFileSync(monthFileBeside(base)));
+rooms.create({ kind: "month", key: monthKey(now()) }, month, "w0");
 
 const http = createServer();
 attachSync({ rooms, server: http });

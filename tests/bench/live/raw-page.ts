@@ -2,6 +2,7 @@
 import * as decoding from "lib0/decoding";
 import { WebSocket } from "ws";
 import * as Y from "yjs";
+import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { type Dialect, dialectOf, STEP_1, STEP_2, UPDATE } from "./dialect.ts";
 import type { Kind } from "./servers.ts";
 
@@ -17,12 +18,16 @@ export interface Door {
 export interface Ears {
   /** By client id: how far the page's knowledge goes, with the frame that has just come. */
   heard?(known: ReadonlyMap<number, number>): void;
+  /** The edit itself. */
+  update?(body: Uint8Array): void;
   /** A frame without an edit. */
   other?(bytes: number): void;
 }
 
 export interface Opening {
   readonly key: string;
+  /** Left out: a plan. */
+  readonly month?: boolean;
   /** Whose page it is: index of the cookie. */
   readonly person: number;
   /** What the page already has and offers; nothing for a page that has never seen the plan. */
@@ -42,9 +47,9 @@ export class RawPage {
   }
 
   /** Resolves once everything that the server has has arrived. */
-  static open(door: Door, { key, person, holds = NOTHING }: Opening): Promise<RawPage> {
+  static open(door: Door, { key, person, holds = NOTHING, month = false }: Opening): Promise<RawPage> {
     const cookie = door.cookies[person % Math.max(1, door.cookies.length)];
-    const socket = new WebSocket(addressOf(door, key), cookie ? { headers: { cookie } } : {});
+    const socket = new WebSocket(addressOf(door, key, month), cookie ? { headers: { cookie } } : {});
     const page = new RawPage(socket, dialectOf(door.kind, key));
     return new Promise((resolve, reject) => {
       const parts = { asked: false, given: false };
@@ -92,7 +97,10 @@ export class RawPage {
     const at = this.dialect.syncAt(data);
     const kind = at === undefined ? undefined : data[at];
     if (at === undefined || kind !== UPDATE) this.ears.other?.(data.length);
-    else this.ears.heard?.(Y.parseUpdateMeta(bodyAt(data, at)).to);
+    else {
+      this.ears.heard?.(Y.parseUpdateMeta(bodyAt(data, at)).to);
+      this.ears.update?.(bodyAt(data, at));
+    }
     return kind;
   }
 }
@@ -101,8 +109,9 @@ export class RawPage {
 const bodyAt = (data: Uint8Array, kindAt: number): Uint8Array =>
   decoding.readVarUint8Array(decoding.createDecoder(data.subarray(kindAt + 1)));
 
-function addressOf({ kind, port, query }: Door, key: string): string {
+function addressOf({ kind, port, query }: Door, key: string, month: boolean): string {
   const host = `ws://127.0.0.1:${port}`;
+  if (kind === "own" && month) return `${host}/sync/month/${key}?d=${MONTH_DOC_VERSION}`;
   if (kind === "own") return `${host}/sync/plan/${key}${query}`;
   return kind === "stock" ? `${host}/${key}` : host;
 }

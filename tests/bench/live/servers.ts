@@ -8,6 +8,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
 import type { Cost, CostQuestion, Ready } from "./child.ts";
+import { monthFileBeside, monthUpdate } from "./months.ts";
 import { baseUpdate } from "./plans.ts";
 
 const ROOT = join(import.meta.dirname, "../../..");
@@ -17,6 +18,7 @@ const ENTRIES = {
   "stock-server": "tests/bench/live/stock-server.ts",
   "own-server": "tests/bench/live/own-server.ts",
   load: "tests/bench/live/load.ts",
+  "month-page": "tests/bench/live/month-page.ts",
   soak: "tests/bench/live/soak-load.ts",
   "check-worker": "server/check/worker.ts",
   "fold-worker": "server/doc-log/fold-worker.ts",
@@ -70,6 +72,7 @@ export async function startServer(kind: Kind, { plans, people }: Needs): Promise
   const folder = mkdtempSync(join(tmpdir(), "springline-bench-"));
   const baseFile = join(folder, "base.update");
   writeFileSync(baseFile, baseUpdate());
+  writeFileSync(monthFileBeside(baseFile), monthUpdate(Date.now()));
   const child = startBundle(`${kind}-server`, [folder, String(people), String(plans), baseFile]);
   const ready = await answerOf<Ready>(child);
   return {

@@ -12,6 +12,8 @@ export interface Stage extends Sizes {
   readonly door: Door;
   /** The update that every plan begins with. */
   readonly base: Uint8Array;
+  /** The update that the month begins with. */
+  readonly month: Uint8Array;
   /** What the server has cost so far. */
   cost(question: CostQuestion): Promise<Cost>;
 }

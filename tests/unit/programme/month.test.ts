@@ -284,7 +284,7 @@ describe("the pattern", () => {
 describe("many classes at once", () => {
   const ids = () => {
     let n = 0;
-    return { newId: () => `n${++n}`, now: 0 };
+    return { newId: () => `n${++n}`, now: 0, room: 1000 };
   };
 
   it("copies a week: what the pattern gives there gets what was changed here, others are added once", () => {
