@@ -21,6 +21,7 @@ type App = Pick<Springline, "db" | "documents" | "now" | "log" | "newId">;
 
 /** `app.documents` may not exist yet when this is called: it is only used later. */
 export function monthKind(app: App): DocKindHooks {
+  const told = new Map<string, string>();
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
@@ -29,7 +30,11 @@ export function monthKind(app: App): DocKindHooks {
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month, fromEarlier(app, month)) : null),
     afterChange: (name, doc) => {
-      announcePlans(app, name, plansOfMonth(doc));
+      // Pages know the plans that were there: only another list is news, and a plan that changes is told by itself.
+      const ids = plansOfMonth(doc);
+      const list = ids.toSorted().join(" ");
+      if (told.get(name.key) !== list) announcePlans(app, name, ids);
+      told.set(name.key, list);
       tellChangedClasses(app, { month: name.key, doc });
     },
     welcome: (name, userId) => [

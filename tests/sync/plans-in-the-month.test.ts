@@ -44,6 +44,11 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   await s.write(NOVEMBER, marta, (w) => setShown(w, "s1", "planId", used));
   expect(plans()).toMatchObject([{ id: used, title: "Used", state: "in-writing", edition: 0, ownerName: "Marta" }]);
 
+  // A class that only moves is no news of plans: sixty plans to every page would follow each key.
+  s.announced.length = 0;
+  await s.write(NOVEMBER, marta, (w) => setShown(w, "s1", "time", "10:00"));
+  expect(plans()).toBeUndefined();
+
   await s.write(planDoc(used), marta, (w) => setText(w, planParts(w.doc).title, "Used well"));
   expect(plans()).toMatchObject([{ id: used, title: "Used well" }]);
   must(await handIn(s.app, marta, used));
