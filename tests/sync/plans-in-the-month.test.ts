@@ -54,7 +54,7 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   expect(plans()).toBeUndefined();
 
   const session = { sessionId: "x", userId: marta.id, name: "Marta" };
-  expect(s.host.welcome?.(NOVEMBER, session)).toMatchObject([{ t: "plans", plans: [{ id: used }] }]);
+  expect(s.host.welcome?.(NOVEMBER, session)[0]).toMatchObject({ t: "plans", plans: [{ id: used }] });
   must(deletePlan(s.app, marta, used));
   expect(plans()).toEqual([]);
   expect(must(readProgramme(s.app, s.people.sam, "2026-11"))).toMatchObject({

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { monthTitle } from "#app/_month/month-words.ts";
+import { monthTitle } from "#lib/calendar/day-words.ts";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { isMonth } from "#lib/calendar/days.ts";
