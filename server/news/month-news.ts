@@ -57,8 +57,7 @@ export function announcePlanToMonths(app: App, planId: string): void {
 const openMonths = (app: App): string[] => app.documents.opened("month").map(({ key }) => key);
 
 /** The same for months that somebody has open now: after each burst of edits, of which others hear when they join. */
-export const announcePlanToOpenMonths = (app: App, planId: string): void =>
-  announceTo(app, planId, openMonths(app));
+export const announcePlanToOpenMonths = (app: App, planId: string): void => announceTo(app, planId, openMonths(app));
 
 /** `offered`: months that are told though no class of theirs has the plan. */
 function announceTo(

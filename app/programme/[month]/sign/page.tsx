@@ -2,9 +2,9 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
 import { can } from "#lib/policy/can.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
