@@ -90,12 +90,15 @@ function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
   const [said, setSaid] = useState("");
   const [notes, setNotes] = useState<readonly string[] | null>(null);
   const [replace, setReplace] = useState(false);
-  const bring = async (file: File | undefined) => {
+  const bring = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
     if (!file) return;
     const at = `/api/programme/${props.month}`;
     const sent = /\.(csv|tsv|txt)$/i.test(file.name)
       ? await send<BroughtIn>("POST", `${at}/csv`, file)
       : await send<BroughtIn>("PUT", `${at}/file${replace ? "?replace=yes" : ""}`, file);
+    // Emptied, so that the same file, put right, can be chosen again.
+    input.value = "";
     setSaid(sent.ok ? "" : sent.message);
     setNotes(sent.ok ? notesOf(sent.value) : null);
     if (sent.ok) session.say("The file is in.");
@@ -109,31 +112,24 @@ function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
       </label>
       <Labelled label="File">
         {(id) => (
-          <input
-            id={id}
-            type="file"
-            accept=".json,.csv,.tsv,.txt"
-            onChange={(event) => {
-              const input = event.target;
-              // Emptied, so that the same file, put right, can be chosen again.
-              void bring(input.files?.[0]).finally(() => {
-                input.value = "";
-              });
-            }}
-          />
+          <input id={id} type="file" accept=".json,.csv,.tsv,.txt" onChange={(event) => void bring(event.target)} />
         )}
       </Labelled>
       {said && <p className="problem">{said}</p>}
-      {notes && (
-        <ul className={styles.findings} role="status">
-          {notes.map((note) => (
-            <li key={note} className="notice">
-              {note}
-            </li>
-          ))}
-        </ul>
-      )}
+      {notes && <Notes notes={notes} />}
     </section>
+  );
+}
+
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  return (
+    <ul className={styles.findings} role="status">
+      {notes.map((note) => (
+        <li key={note} className="notice">
+          {note}
+        </li>
+      ))}
+    </ul>
   );
 }
 

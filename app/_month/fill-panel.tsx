@@ -8,7 +8,7 @@ import { plural } from "#lib/plan/format.ts";
 import { FillSettings } from "./fill-settings.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
-import { type Fill, type FoundFill, useFill } from "./use-fill.ts";
+import { type Fill, type ProposedFill, useFill } from "./use-fill.ts";
 
 export function FillPanel({ desk }: { readonly desk: MonthDesk }) {
   const fill = useFill(desk);
@@ -47,7 +47,7 @@ function Again({ desk, fill }: { readonly desk: MonthDesk; readonly fill: Fill }
 
 interface FoundProps {
   readonly desk: MonthDesk;
-  readonly found: FoundFill;
+  readonly found: ProposedFill;
 }
 
 function Found({ desk, found }: FoundProps) {

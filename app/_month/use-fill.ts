@@ -7,7 +7,7 @@ import type { MonthSlot } from "#lib/month/types.ts";
 import { send } from "../_parts/send.ts";
 import type { MonthDesk } from "./month-desk.ts";
 
-export interface FoundFill {
+export interface ProposedFill {
   readonly answer: FillAnswer;
   readonly explained: readonly ExplainedSlot[];
   /** The classes as they were filled. */
@@ -15,7 +15,7 @@ export interface FoundFill {
 }
 
 export interface Fill {
-  readonly found: FoundFill | null;
+  readonly found: ProposedFill | null;
   /** Why there is none. */
   readonly problem: string | null;
   /** `unsent`: what was written here is not on the server yet. */
@@ -26,7 +26,7 @@ export interface Fill {
 /** Asked when the panel opens, and again when that is asked for: what is proposed stays while others write on. */
 export function useFill({ month: { saveState }, props: { month }, choose }: MonthDesk): Fill {
   const [asked, setAsked] = useState(1);
-  const [got, setGot] = useState<{ readonly asked: number; found: FoundFill | null; problem: string | null } | null>(
+  const [got, setGot] = useState<{ readonly asked: number; found: ProposedFill | null; problem: string | null } | null>(
     null,
   );
   const done = got?.asked === asked;
@@ -41,7 +41,7 @@ export function useFill({ month: { saveState }, props: { month }, choose }: Mont
     if (begun === 0) return;
     const stop = new AbortController();
     const { signal } = stop;
-    void send<FoundFill>("POST", `/api/programme/${month}/fill`, undefined, { signal }).then((sent) => {
+    void send<ProposedFill>("POST", `/api/programme/${month}/fill`, undefined, { signal }).then((sent) => {
       if (signal.aborted) return;
       setGot({ asked: begun, found: sent.ok ? sent.value : null, problem: sent.ok ? null : sent.message });
       if (sent.ok) choose({ proposed: proposedBy(sent.value) });
@@ -53,5 +53,5 @@ export function useFill({ month: { saveState }, props: { month }, choose }: Mont
   return { found: done ? (got?.found ?? null) : null, problem: done ? (got?.problem ?? null) : null, waits, again };
 }
 
-const proposedBy = ({ answer }: FoundFill): Record<string, string | null> =>
+const proposedBy = ({ answer }: ProposedFill): Record<string, string | null> =>
   Object.fromEntries(answer.slots.flatMap(({ slot, plan }) => (plan === null ? [] : [[slot, plan]])));
