@@ -2,9 +2,14 @@
 /** The empty classes filled: each with its plan, the next best, and what the month would then find. One step of undo. */
 import { useMemo } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
+import { dayWords } from "#lib/calendar/day-words.ts";
 import { changedSinceFill } from "#lib/month/fill/changed-since.ts";
 import type { ExplainedSlot } from "#lib/month/fill/explain.ts";
+import type { MonthFile } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
+import { classTitle } from "#lib/tide/day-marks.ts";
 import { FillSettings } from "./fill-settings.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
@@ -71,13 +76,6 @@ function Found({ desk, found }: FoundProps) {
   return (
     <>
       <Outcome found={found} />
-      {left.length === 0 && <p className="quiet">Nothing more to put in.</p>}
-      <ol className={styles.rows}>
-        {left.map((one) => (
-          <Proposed key={one.slot} {...{ desk, one }} changed={changed.get(one.slot)} onTake={take} onDrop={without} />
-        ))}
-      </ol>
-      <Empty explained={found.explained} />
       <div className={styles.acts}>
         <button type="button" className="button button-strong" disabled={free.length === 0} onClick={() => take(free)}>
           {free.length === left.length ? "Take all" : `Take the other ${free.length}`}
@@ -86,6 +84,13 @@ function Found({ desk, found }: FoundProps) {
           Take none
         </button>
       </div>
+      {left.length === 0 && <p className="quiet">Nothing more to put in.</p>}
+      <ol className={styles.rows}>
+        {left.map((one) => (
+          <Proposed key={one.slot} {...{ desk, one }} changed={changed.get(one.slot)} onTake={take} onDrop={without} />
+        ))}
+      </ol>
+      <Empty explained={found.explained} />
     </>
   );
 }
@@ -98,7 +103,7 @@ function Outcome({ found: { answer } }: Pick<FoundProps, "found">) {
   return (
     <p>
       <strong>{proven ? "Proven best" : "Best found"}</strong>
-      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} What is to mend costs{" "}
+      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} What is to mend weighs{" "}
       {shown(after)}, before {shown(before)}: {plural(gone.length, "finding")} gone, {answer.new.length} new.
     </p>
   );
@@ -115,10 +120,14 @@ interface ProposedProps {
   readonly onDrop: (slots: readonly ExplainedSlot[]) => void;
 }
 
-function Proposed({ desk: { choose }, one, changed, onTake, onDrop }: ProposedProps) {
+function Proposed({ desk, one, changed, onTake, onDrop }: ProposedProps) {
+  const { choose, month } = desk;
   return (
     <li onPointerEnter={() => choose({ lit: one.slot })} onPointerLeave={() => choose({ lit: null })}>
-      <p>{one.text}</p>
+      <p>
+        {classWords(desk, one.slot)}: <b>{titleOf(month.file, one.plan)}</b>
+      </p>
+      <NextBest file={month.file} one={one} />
       {changed === undefined ? (
         <button type="button" className="act" onClick={() => onTake([one])}>
           Take this one<span className="visually-hidden">: {one.text}</span>
@@ -130,6 +139,31 @@ function Proposed({ desk: { choose }, one, changed, onTake, onDrop }: ProposedPr
         Not this one<span className="visually-hidden">: {one.text}</span>
       </button>
     </li>
+  );
+}
+
+/** "Friday 20 March, 18:00, Arms, chest" */
+function classWords({ slot: slotOf, month: { file } }: MonthDesk, id: string): string {
+  const slot = slotOf(id);
+  return slot
+    ? `${dayWords(slot.date)}, ${slot.start}, ${classTitle(file, { ...slot, plan: null })}`
+    : "A class that is gone";
+}
+
+const titleOf = (file: MonthFile, plan: string | null): string =>
+  plan === null ? "left empty" : planTitle(own(file.plans, plan)?.title ?? "");
+
+/** What the next choices would cost more, and the first thing that each would bring. */
+function NextBest({ file, one }: { readonly file: MonthFile; readonly one: ExplainedSlot }) {
+  return (
+    <ul className={styles.next}>
+      {one.others.map(({ plan, more, brings }) => (
+        <li key={plan ?? ""}>
+          {more < 0.05 ? "As good" : `+${shown(more)}`}: {titleOf(file, plan)}
+          {plan !== null && brings[0] ? `. ${brings[0].message}` : ""}
+        </li>
+      ))}
+    </ul>
   );
 }
 

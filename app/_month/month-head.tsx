@@ -43,7 +43,7 @@ export function MonthHead({ desk, layout }: HeadProps) {
           <b>
             {counts.classes} {agree(counts.classes, "class", "classes")}.
           </b>{" "}
-          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}
+          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}{" "}
           <SignedWords desk={desk} />
         </p>
         <RegularsChoice desk={desk} />
@@ -72,7 +72,7 @@ function SignedWords({ desk: { month, since, accepted, choose } }: { readonly de
         >
           {accepted.length} accepted
         </button>
-      )}
+      )}{" "}
       {month.signed && (
         <button
           type="button"
