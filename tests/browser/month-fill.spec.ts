@@ -19,7 +19,7 @@ test("plans are proposed with the next best; what somebody changes meanwhile is 
 }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   await Promise.all([openMonth(marta), openMonth(ines)]);
-  const before = await fillButton(marta).innerText();
+  const before = (await fillButton(marta).textContent()) ?? "";
   await fillButton(marta).click();
   await expect(panel(marta).getByText(/^(Proven best|Best found)$/)).toBeVisible({ timeout: 60_000 });
   await expect(
