@@ -3,6 +3,7 @@
 import Link from "next/link";
 import { useState } from "react";
 import type { MonthSlot } from "#lib/month/types.ts";
+import { sentenceCase } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { occurrenceOf } from "#lib/programme/layout.ts";
@@ -49,6 +50,7 @@ function OpenClass({ desk, slot }: { readonly desk: MonthDesk; readonly slot: Mo
           {outWords(desk, slot)}
         </p>
       )}
+      {desk.since.marks.has(slot.id) && <p className="quiet">{sentenceCase(desk.since.marks.get(slot.id) ?? "")}.</p>}
       <Findings desk={desk} slot={slot} />
       <PlanOf desk={desk} slot={slot} />
       {line && month.writes && <ReachChoice reach={reach} onChoose={setReach} />}
@@ -72,14 +74,14 @@ function outWords({ session }: MonthDesk, { id }: MonthSlot): string {
   return `${by === undefined ? "Somebody" : session.names.who(by)} took this class out of the month. It can be put back.`;
 }
 
-function Findings({ desk: { month }, slot }: { readonly desk: MonthDesk; readonly slot: MonthSlot }) {
-  const own = month.look.findings.filter(({ slots }) => slots.includes(slot.id));
+function Findings({ desk: { open }, slot }: { readonly desk: MonthDesk; readonly slot: MonthSlot }) {
+  const own = open.findings.filter(({ slots }) => slots.includes(slot.id));
   if (own.length === 0) return null;
   return (
     <ul className={styles.findings}>
-      {own.map(({ id, level, message }) => (
+      {own.map(({ id, rule, level, message }) => (
         <li key={id} className={level === "must" ? "problem" : "notice"}>
-          {message}
+          {message} <Link href={`/rules/month/${rule}`}>Why</Link>
         </li>
       ))}
     </ul>
@@ -138,7 +140,7 @@ interface ActsProps {
 /** Long because: all that can be done with a class stands in one row. */
 function Acts({ desk: { acts, choose, month }, slot, line }: ActsProps) {
   const changed = line !== undefined && month.state.slots.some(({ id }) => id === slot.id);
-  const now = { at: Date.now(), signedAt: null };
+  const now = { at: Date.now(), signedAt: month.signed?.at ?? null };
   return (
     <div className={styles.acts}>
       <button

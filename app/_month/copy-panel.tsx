@@ -4,6 +4,7 @@ import { useState } from "react";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths, dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
 import type { MonthFile } from "#lib/month/types.ts";
+import { plural } from "#lib/plan/format.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
 import { send } from "../_parts/send.ts";
 import { Labelled, NumberOrNone, SlotChoice } from "./labelled.tsx";
@@ -89,14 +90,19 @@ function LastMonth({ desk: { acts, props } }: { readonly desk: MonthDesk }) {
 /** The server reads the file, and says what it could not match. */
 function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
   const [said, setSaid] = useState("");
+  const [notes, setNotes] = useState<readonly string[] | null>(null);
   const [replace, setReplace] = useState(false);
-  const bring = async (file: File | undefined) => {
+  const bring = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
     if (!file) return;
     const at = `/api/programme/${props.month}`;
     const sent = /\.(csv|tsv|txt)$/i.test(file.name)
-      ? await send("POST", `${at}/csv`, file)
-      : await send("PUT", `${at}/file${replace ? "?replace=yes" : ""}`, file);
+      ? await send<BroughtIn>("POST", `${at}/csv`, file)
+      : await send<BroughtIn>("PUT", `${at}/file${replace ? "?replace=yes" : ""}`, file);
+    // Emptied, so that the same file, put right, can be chosen again.
+    input.value = "";
     setSaid(sent.ok ? "" : sent.message);
+    setNotes(sent.ok ? notesOf(sent.value) : null);
     if (sent.ok) session.say("The file is in.");
   };
   return (
@@ -108,17 +114,37 @@ function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
       </label>
       <Labelled label="File">
         {(id) => (
-          <input
-            id={id}
-            type="file"
-            accept=".json,.csv,.tsv,.txt"
-            onChange={(event) => void bring(event.target.files?.[0])}
-          />
+          <input id={id} type="file" accept=".json,.csv,.tsv,.txt" onChange={(event) => void bring(event.target)} />
         )}
       </Labelled>
       {said && <p className="problem">{said}</p>}
+      {notes && <Notes notes={notes} />}
     </section>
   );
+}
+
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  return (
+    <ul className={styles.findings} role="status">
+      {notes.map((note) => (
+        <li key={note} className="notice">
+          {note}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What the server answers: of a table how many classes, and of both what it could not match. */
+interface BroughtIn {
+  readonly added?: number;
+  readonly there?: number;
+  readonly notes: readonly string[];
+}
+
+function notesOf({ added, there = 0, notes }: BroughtIn): string[] {
+  const stood = there > 0 ? ` ${plural(there, "class", "classes")} stood there already.` : "";
+  return [added === undefined ? "The file is in." : `${plural(added, "class", "classes")} added.${stood}`, ...notes];
 }
 
 /** The Mondays of the month's weeks; the first may lie before it. */

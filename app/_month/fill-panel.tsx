@@ -1,105 +1,184 @@
 "use client";
 /** The empty classes filled: each with its plan, the next best, and what the month would then find. One step of undo. */
-import { useEffect, useState } from "react";
+import { useMemo } from "react";
+import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { dayWords } from "#lib/calendar/day-words.ts";
-import type { FillAnswer, FilledSlot } from "#lib/month/fill/fill-types.ts";
+import { changedSinceFill } from "#lib/month/fill/changed-since.ts";
+import type { ExplainedSlot } from "#lib/month/fill/explain.ts";
+import type { MonthFile } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
+import { FillSettings } from "./fill-settings.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
+import { type Fill, type ProposedFill, useFill } from "./use-fill.ts";
 
 export function FillPanel({ desk }: { readonly desk: MonthDesk }) {
-  const answer = useFill(desk);
-  const { acts, choose, choice } = desk;
-  if (!answer) return <p role="status">Working the plans out…</p>;
-  const left = answer.slots.filter(({ slot }) => Object.hasOwn(choice.proposed, slot));
-  const take = (slots: readonly FilledSlot[]) => {
-    acts.fill(Object.fromEntries(slots.map(({ slot, plan }) => [slot, plan])));
+  const fill = useFill(desk);
+  return (
+    <div className={styles.form}>
+      <ProblemLine say={fill.problem} />
+      {fill.waits && <p role="status">{WAITS[fill.waits]}</p>}
+      {fill.found && <Found desk={desk} found={fill.found} />}
+      <FillSettings desk={desk} />
+      <Again desk={desk} fill={fill} />
+    </div>
+  );
+}
+
+const WAITS: Readonly<Record<NonNullable<Fill["waits"]>, string>> = {
+  unsent: "What you wrote is on its way to the server; then the plans are worked out…",
+  offline: "The server works the plans out. It begins as soon as this page is connected again.",
+  working: "Working the plans out… A full month may take half a minute; you can go on meanwhile.",
+};
+
+/** For after others have written, or a wish was added. */
+function Again({ desk, fill }: { readonly desk: MonthDesk; readonly fill: Fill }) {
+  if (fill.waits) return null;
+  const again = () => {
+    desk.choose({ proposed: {} });
+    fill.again();
+  };
+  return (
+    <p>
+      <button type="button" className="button" onClick={again}>
+        Work the plans out again
+      </button>
+    </p>
+  );
+}
+
+interface FoundProps {
+  readonly desk: MonthDesk;
+  readonly found: ProposedFill;
+}
+
+function Found({ desk, found }: FoundProps) {
+  const { month, choice, choose, acts, session } = desk;
+  const changed = useMemo(
+    () => changedSinceFill(found.slots, choice.proposed, month.file),
+    [found, choice, month.file],
+  );
+  const left = found.explained.filter(({ slot }) => Object.hasOwn(choice.proposed, slot));
+  const free = left.filter(({ slot }) => !changed.has(slot));
+  const without = (slots: readonly ExplainedSlot[]) => {
     const gone = new Set(slots.map(({ slot }) => slot));
     choose({ proposed: Object.fromEntries(Object.entries(choice.proposed).filter(([slot]) => !gone.has(slot))) });
   };
+  const take = (slots: readonly ExplainedSlot[]) => {
+    const now = changedSinceFill(found.slots, choice.proposed, session.getSnapshot().file);
+    const still = slots.filter(({ slot }) => !now.has(slot));
+    if (still.length > 0) acts.fill(Object.fromEntries(still.map(({ slot, plan }) => [slot, plan])));
+    without(still);
+  };
   return (
-    <div className={styles.form}>
-      <p>
-        {answer.proven ? "The best there is" : "The best found"}: {plural(answer.gone.length, "finding")} mended,{" "}
-        {answer.new.length} new.
-      </p>
-      <ol className={styles.rows}>
-        {left.map((one) => (
-          <Proposed key={one.slot} desk={desk} one={one} answer={answer} onTake={() => take([one])} />
-        ))}
-      </ol>
-      {left.length === 0 && <p className="quiet">Nothing more to put in.</p>}
+    <>
+      <Outcome found={found} />
       <div className={styles.acts}>
-        <button type="button" className="button button-strong" disabled={left.length === 0} onClick={() => take(left)}>
-          Take all
+        <button type="button" className="button button-strong" disabled={free.length === 0} onClick={() => take(free)}>
+          {free.length === left.length ? "Take all" : `Take the other ${free.length}`}
         </button>
         <button type="button" className="button" onClick={() => choose({ panel: null, proposed: {} })}>
           Take none
         </button>
       </div>
-    </div>
+      {left.length === 0 && <p className="quiet">Nothing more to put in.</p>}
+      <ol className={styles.rows}>
+        {left.map((one) => (
+          <Proposed key={one.slot} {...{ desk, one }} changed={changed.get(one.slot)} onTake={take} onDrop={without} />
+        ))}
+      </ol>
+      <Empty explained={found.explained} />
+    </>
   );
 }
 
-/** Worked out once for the month as it is when the panel opens; what it proposes is drawn in the sheet. */
-function useFill({ month: { file }, choose }: MonthDesk): FillAnswer | null {
-  const [answer, setAnswer] = useState<FillAnswer | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is proposed stays while others write on
-  useEffect(() => {
-    let here = true;
-    // After the panel is drawn: the search keeps the page for a moment.
-    const timer = setTimeout(async () => {
-      const { fillMonth } = await import("#lib/month/fill/fill.ts");
-      if (!here) return;
-      const found = fillMonth(file);
-      setAnswer(found);
-      choose({
-        proposed: Object.fromEntries(found.slots.flatMap(({ slot, plan }) => (plan === null ? [] : [[slot, plan]]))),
-      });
-    }, 50);
-    return () => {
-      here = false;
-      clearTimeout(timer);
-    };
-  }, []);
-  return answer;
+/** "Proven best: no other choice costs less. 12 findings fewer, 2 new." */
+function Outcome({ found: { answer } }: Pick<FoundProps, "found">) {
+  const { proven, gone, slots, before, after, bound } = answer;
+  if (slots.length === 0) return <p>No class is waiting for a plan: all have one, are locked or are over.</p>;
+  const could = bound === undefined ? "" : ` None can cost less than ${shown(bound)}.`;
+  return (
+    <p>
+      <strong>{proven ? "Proven best" : "Best found"}</strong>
+      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} What is to mend weighs{" "}
+      {shown(after)}, before {shown(before)}: {plural(gone.length, "finding")} gone, {answer.new.length} new.
+    </p>
+  );
 }
+
+const shown = (cost: number): string => (Math.round(cost * 10) / 10).toString();
 
 interface ProposedProps {
   readonly desk: MonthDesk;
-  readonly one: FilledSlot;
-  readonly answer: FillAnswer;
-  readonly onTake: () => void;
+  readonly one: ExplainedSlot;
+  /** What others changed in this class meanwhile. */
+  readonly changed: string | undefined;
+  readonly onTake: (slots: readonly ExplainedSlot[]) => void;
+  readonly onDrop: (slots: readonly ExplainedSlot[]) => void;
 }
 
-function Proposed({ desk, one, answer, onTake }: ProposedProps) {
-  const { month, choice, choose } = desk;
-  const slot = desk.slot(one.slot);
-  if (!slot) return null;
-  const title = (plan: string | null) =>
-    plan === null ? "left empty" : planTitle(own(month.file.plans, plan)?.title ?? "");
-  const [next] = one.others;
-  const drop = () => {
-    const { [one.slot]: _, ...rest } = choice.proposed;
-    choose({ proposed: rest });
-  };
+function Proposed({ desk, one, changed, onTake, onDrop }: ProposedProps) {
+  const { choose, month } = desk;
   return (
-    <li onPointerEnter={() => choose({ lit: slot.id })} onPointerLeave={() => choose({ lit: null })}>
+    <li onPointerEnter={() => choose({ lit: one.slot })} onPointerLeave={() => choose({ lit: null })}>
       <p>
-        {dayWords(slot.date)}, {slot.start}, {classTitle(month.file, { ...slot, plan: null })}: <b>{title(one.plan)}</b>
-        .{next && ` Next best ${title(next.plan)}, ${moreWords(next.cost - answer.after)}.`}
+        {classWords(desk, one.slot)}: <b>{titleOf(month.file, one.plan)}</b>
       </p>
-      <button type="button" className="act" onClick={onTake}>
-        Take this one
-      </button>
-      <button type="button" className="act" onClick={drop}>
-        Not this one
+      <NextBest file={month.file} one={one} />
+      {changed === undefined ? (
+        <button type="button" className="act" onClick={() => onTake([one])}>
+          Take this one<span className="visually-hidden">: {one.text}</span>
+        </button>
+      ) : (
+        <p className="notice">Not put in, the class was changed meanwhile. {changed}</p>
+      )}
+      <button type="button" className="act" onClick={() => onDrop([one])}>
+        Not this one<span className="visually-hidden">: {one.text}</span>
       </button>
     </li>
   );
 }
 
-const moreWords = (cost: number): string => (cost < 0.05 ? "as good" : `+${cost.toFixed(1)}`);
+/** "Friday 20 March, 18:00, Arms, chest" */
+function classWords({ slot: slotOf, month: { file } }: MonthDesk, id: string): string {
+  const slot = slotOf(id);
+  return slot
+    ? `${dayWords(slot.date)}, ${slot.start}, ${classTitle(file, { ...slot, plan: null })}`
+    : "A class that is gone";
+}
+
+const titleOf = (file: MonthFile, plan: string | null): string =>
+  plan === null ? "left empty" : planTitle(own(file.plans, plan)?.title ?? "");
+
+/** What the next choices would cost more, and the first thing that each would bring. */
+function NextBest({ file, one }: { readonly file: MonthFile; readonly one: ExplainedSlot }) {
+  return (
+    <ul className={styles.next}>
+      {one.others.map(({ plan, more, brings }) => (
+        <li key={plan ?? ""}>
+          {more < 0.05 ? "As good" : `+${shown(more)}`}: {titleOf(file, plan)}
+          {plan !== null && brings[0] ? `. ${brings[0].message}` : ""}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Classes for which no plan is better than a fitting one. */
+function Empty({ explained }: { readonly explained: readonly ExplainedSlot[] }) {
+  const empty = explained.filter(({ plan }) => plan === null);
+  if (empty.length === 0) return null;
+  return (
+    <details>
+      <summary>{plural(empty.length, "class stays", "classes stay")} empty</summary>
+      <ul className={styles.rows}>
+        {empty.map(({ slot, text }) => (
+          <li key={slot}>{text}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}

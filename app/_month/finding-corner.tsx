@@ -1,5 +1,6 @@
 "use client";
 /** The chosen finding in one sentence, why it is one, and what would mend it. */
+import Link from "next/link";
 import { useMemo } from "react";
 import { findingSentence } from "#lib/tide/finding-sentence.ts";
 import styles from "./month.module.css";
@@ -21,7 +22,16 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
       </p>
       <p className={styles.cornerActs}>
         <FindingAct desk={desk} />
-        <a href={`/rules/${first.rule}`}>Why</a>
+        <Link href={`/rules/month/${first.rule}`}>Why</Link>
+        {desk.props.may.sign && first.level === "look" && (
+          <button
+            type="button"
+            className="text-button text-button-low"
+            onClick={() => choose({ panel: { kind: "accept", findings: chosen.map(({ id }) => id) } })}
+          >
+            Accept, say why
+          </button>
+        )}
         {shown.look.findings.length > chosen.length && (
           <button
             type="button"

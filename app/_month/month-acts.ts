@@ -93,7 +93,10 @@ export function monthActs(session: MonthSession): MonthActs {
       );
     },
     takeOut: (slot) =>
-      run((w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: null }), `Taken out of the month: ${name(slot)}.`),
+      run(
+        (w) => takeOutSlot(w, slot.id, { at: Date.now(), signedAt: session.getSnapshot().signed?.at ?? null }),
+        `Taken out of the month: ${name(slot)}.`,
+      ),
     putBack: (slot) => run((w) => putBackSlot(w, slot.id), `Put back: ${name(slot)}.`),
     fill: (plans) =>
       run(

@@ -5,12 +5,16 @@ import type { Moving } from "#lib/tide/preview.ts";
 import type { MonthActs } from "./month-acts.ts";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import type { OpenFindings } from "./use-open-findings.ts";
+import type { SinceSigned } from "./use-since-signed.ts";
 
 /** What lies beside the sheet. */
 export type PanelOf =
   | { readonly kind: "class"; readonly slot: string }
   | { readonly kind: "new"; readonly date: string }
-  | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "holidays" | "taken-out" | "copy" | "fill" };
+  | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "holidays" | "taken-out" | "copy" | "fill" }
+  | { readonly kind: "changes" | "accepted" }
+  | { readonly kind: "accept"; readonly findings: readonly string[] };
 
 /** What the person has chosen. */
 export interface MonthChoice {
@@ -39,6 +43,10 @@ export interface MonthDesk {
   readonly choose: (part: Partial<MonthChoice>) => void;
   /** The month with what is on its way: a class being moved, plans that are proposed. */
   readonly shown: { readonly file: MonthFile; readonly look: MonthLook };
+  /** What is found in the month as it is; `shown` and this are without what is accepted as it stands. */
+  readonly open: MonthLook;
+  readonly accepted: OpenFindings["accepted"];
+  readonly since: SinceSigned;
   /** A class as the month has it; undefined when it is gone. */
   readonly slot: (id: string) => MonthSlot | undefined;
   /** The chosen finding and those that are one thing to mend with it. */

@@ -1,9 +1,10 @@
 "use client";
 /** Over the sheet: the month's name and what can be done with it, its counts, whose work is shown, who is here. */
+import Link from "next/link";
 import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
 import { monthTitle } from "#lib/calendar/day-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
-import { agree } from "#lib/plan/format.ts";
+import { agree, plural } from "#lib/plan/format.ts";
 import type { TideLayout } from "#lib/tide/layout.ts";
 import { monthCounts, openCounts } from "#lib/tide/month-counts.ts";
 import { FindingCorner } from "./finding-corner.tsx";
@@ -20,7 +21,7 @@ interface HeadProps {
 
 export function MonthHead({ desk, layout }: HeadProps) {
   const { props, month } = desk;
-  const counts = monthCounts(month.file, month.look.sums, month.look.findings);
+  const counts = monthCounts(month.file, month.look.sums, desk.open.findings);
   const width = layout.group * 16;
   return (
     <header
@@ -35,14 +36,15 @@ export function MonthHead({ desk, layout }: HeadProps) {
           {month.writes && layout.kind !== "phone" && counts.empty > 0 && (
             <FillButton desk={desk} empty={counts.empty} />
           )}
-          {month.writes && layout.kind !== "phone" && <SignButton desk={desk} must={counts.must} />}
+          {props.may.sign && counts.classes > 0 && <SignButton desk={desk} must={counts.must} />}
           <MonthMenu desk={desk} />
         </div>
         <p className={styles.counts}>
           <b>
             {counts.classes} {agree(counts.classes, "class", "classes")}.
           </b>{" "}
-          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}
+          {counts.classes === 0 && month.writes ? "Press a day to add the first." : openCounts(counts)}{" "}
+          <SignedWords desk={desk} />
         </p>
         <RegularsChoice desk={desk} />
       </div>
@@ -53,6 +55,34 @@ export function MonthHead({ desk, layout }: HeadProps) {
         {layout.kind === "laptop" && <CoachesChoice desk={desk} shown={layout.coaches} />}
       </div>
     </header>
+  );
+}
+
+/** What is accepted and what is signed, each leading to its list. */
+function SignedWords({ desk: { month, since, accepted, choose } }: { readonly desk: MonthDesk }) {
+  const changed = since.changes.length;
+  const now = changed > 0 ? `, ${plural(changed, "class", "classes")} different now` : "";
+  return (
+    <>
+      {accepted.length > 0 && (
+        <button
+          type="button"
+          className={`text-button text-button-low ${styles.told}`}
+          onClick={() => choose({ panel: { kind: "accepted" } })}
+        >
+          {accepted.length} accepted
+        </button>
+      )}{" "}
+      {month.signed && (
+        <button
+          type="button"
+          className={`text-button text-button-low ${styles.told}`}
+          onClick={() => choose({ panel: { kind: "changes" } })}
+        >
+          Edition {month.signed.number} signed{now}
+        </button>
+      )}
+    </>
   );
 }
 
@@ -85,15 +115,21 @@ export function FillButton({ desk, empty }: { readonly desk: MonthDesk; readonly
   );
 }
 
-/** Dashed while something must be fixed; pressing it says what. */
+/** Dashed while something must be fixed; pressing it says what. Else it leads to where the month is read and signed. */
 function SignButton({ desk, must }: { readonly desk: MonthDesk; readonly must: number }) {
-  const first = desk.month.look.findings.find(({ level }) => level === "must");
+  const first = desk.open.findings.find(({ level }) => level === "must");
+  if (!first)
+    return (
+      <Link className="button" href={`/programme/${desk.props.month}/sign`}>
+        Sign the month off
+      </Link>
+    );
   const press = () => {
-    if (first) desk.choose({ finding: first.id });
-    desk.session.say(first ? `Not yet: ${first.message}` : "Signing a month off is not here yet.");
+    desk.choose({ finding: first.id });
+    desk.session.say(`Not yet, ${plural(must, "finding")} must be fixed first: ${first.message}`);
   };
   return (
-    <button type="button" className={`button ${styles.sign}`} data-open={must > 0 ? "" : undefined} onClick={press}>
+    <button type="button" className={`button ${styles.sign}`} data-open="" onClick={press}>
       Sign the month off
     </button>
   );

@@ -1,10 +1,11 @@
 "use client";
 /** What is asked for now and then: the pattern, regulars, themes, coaches' times, holidays, files, paper. */
+import Link from "next/link";
 import { useFold } from "#app/_parts/use-fold.ts";
 import styles from "./month.module.css";
 import type { MonthDesk, PanelOf } from "./month-desk.ts";
 
-type Asked = Exclude<PanelOf["kind"], "class" | "new">;
+type Asked = Exclude<PanelOf["kind"], "class" | "new" | "accept" | "fill">;
 
 const PANELS: readonly (readonly [Asked, string])[] = [
   ["pattern", "The weekly pattern"],
@@ -14,6 +15,8 @@ const PANELS: readonly (readonly [Asked, string])[] = [
   ["holidays", "Holidays"],
   ["copy", "Copy a week, take last month over"],
   ["taken-out", "Classes taken out"],
+  ["accepted", "Accepted findings"],
+  ["changes", "Signed off, and changed since"],
 ];
 
 /** Long because: a menu is one list. */
@@ -28,7 +31,7 @@ export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
       </button>
       {open && (
         <ul className={styles.menuList}>
-          {PANELS.map(([kind, words]) => (
+          {PANELS.filter(([kind]) => hasSome(desk, kind)).map(([kind, words]) => (
             <li key={kind}>
               <button
                 type="button"
@@ -52,6 +55,20 @@ export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
               Table for a spreadsheet
             </a>
           </li>
+          {props.may.lookBack && (
+            <li>
+              <Link className="act" href={`/programme/${props.month}/looking-back`}>
+                Looking back
+              </Link>
+            </li>
+          )}
+          {props.may.feeds && (
+            <li>
+              <Link className="act" href="/programme/feeds">
+                Calendar addresses
+              </Link>
+            </li>
+          )}
           <li>
             <button type="button" className="act" onClick={() => window.print()}>
               Print the month
@@ -66,4 +83,10 @@ export function MonthMenu({ desk }: { readonly desk: MonthDesk }) {
       )}
     </div>
   );
+}
+
+/** What can only be empty now is not offered. */
+function hasSome({ accepted, month, props }: MonthDesk, kind: Asked): boolean {
+  if (kind === "accepted") return accepted.length > 0;
+  return kind === "changes" ? month.signed !== null || props.may.sign : true;
 }

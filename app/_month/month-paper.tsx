@@ -30,15 +30,15 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
   const { file, look } = month;
   const paper = useRef({ width: PAPER_WIDTH }).current;
   const measured = useTideSheet({
-    ...{ month: file, sums: look.sums, findings: look.findings, regulars, rooms },
+    ...{ month: file, sums: look.sums, findings: desk.open.findings, regulars, rooms },
     ...{ allGroups: true, allCoaches: true, paper },
   });
   const { sheet, layout, tops, box, body } = measured;
   const shown: SheetShown = {
     ...{ sheet, layout, tops, tabStop: "", openSlot: null, lit: null, moving: null, onlyCoach: null, finding: null },
-    ...{ proposed: new Set(), today: "", writes: false, guests: [] },
+    ...{ proposed: new Set(), changed: desk.since.marks, today: "", writes: false, guests: [] },
   };
-  const counts = monthCounts(file, look.sums, look.findings);
+  const counts = monthCounts(file, look.sums, desk.open.findings);
   return (
     <article className={styles.paper} style={{ width: PAPER_WIDTH }}>
       <h1>{monthTitle(props.month)}</h1>
@@ -67,8 +67,8 @@ const LEVELS = [
   ["look", "Look again"],
 ] as const;
 
-function OpenInWords({ desk: { month, choice } }: { readonly desk: MonthDesk }) {
-  const { file, look } = month;
+function OpenInWords({ desk: { month, choice, open: look } }: { readonly desk: MonthDesk }) {
+  const { file } = month;
   const lines = useMemo(() => {
     const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
     const place = { month: file, regulars: choice.regulars, slot: (id: string) => slots.get(id) };

@@ -12,8 +12,8 @@ import { own } from "#lib/plan/lookup.ts";
 import { monthUndoScopes } from "#lib/programme/layout.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
 import { deletedSlots, monthClasses, readerOfMonth } from "#lib/programme/read.ts";
-import type { News, PlansKnown } from "#lib/protocol/messages.ts";
-import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
+import type { MonthBasis, News, PlansKnown } from "#lib/protocol/messages.ts";
+import type { MonthDerived, MonthHeard, MonthSessionProps } from "./month-types.ts";
 import { monthValues, monthValueWords } from "./month-values.ts";
 
 export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
@@ -22,14 +22,14 @@ export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 const TAKEN_BACK = 0;
 
 /** `today`: 'YYYY-MM-DD' in the studio's zone. */
-export const openMonth = (props: MonthPageProps, edge: Edge, today: () => string): MonthSession =>
+export const openMonth = (props: MonthSessionProps, edge: Edge, today: () => string): MonthSession =>
   new DocSession(monthDescription(props, today), edge);
 
 function monthDescription(
-  props: MonthPageProps,
+  props: MonthSessionProps,
   today: () => string,
 ): DocDescription<MonthDerived, MonthHeard, ActUndo> {
-  const derive = derivation(props);
+  const derive = derivation();
   return {
     kind: "month",
     key: props.month,
@@ -40,10 +40,11 @@ function monthDescription(
       present: [],
       plans: new Map([...props.plans, ...props.used.plans].map((plan) => [plan.id, plan])),
       hidden: props.used.hidden,
+      ...{ studio: props.studio, signed: props.signed, accepted: props.accepted },
     },
-    hear: (heard, news) => (news.t === "plans" ? withPlans(heard, news) : heard),
+    hear: hearNews,
     derive: (doc, heard, before) => derive(doc, heard, before, today()),
-    derivesFrom: (heard) => [heard.plans, heard.hidden, today()],
+    derivesFrom: (heard) => [heard.studio, heard.hidden, today()],
     has: ({ state }, id) => monthClasses(state).some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
@@ -52,9 +53,9 @@ function monthDescription(
 }
 
 /** One analyst a page, which keeps what did not change. */
-function derivation({ studio }: MonthPageProps) {
+function derivation() {
   const analyst = new MonthAnalyst();
-  const studioAt = studioFor(studio);
+  const studioAt = studioFor();
   return (doc: Y.Doc, heard: MonthHeard, before: MonthDerived | null, today: string): MonthDerived => {
     const reader = readerOfMonth(doc);
     const state = reader.read();
@@ -65,12 +66,12 @@ function derivation({ studio }: MonthPageProps) {
 }
 
 /** The studio as of that day and that news, the same object as long as neither changes. */
-function studioFor(studio: MonthStudio): (heard: MonthHeard, today: string) => MonthStudio {
+function studioFor(): (heard: MonthHeard, today: string) => MonthStudio {
   let from: readonly unknown[] = [];
-  let made = studio;
-  return ({ plans, hidden }, today) => {
-    if (from[0] !== plans || from[1] !== hidden || from[2] !== today) {
-      from = [plans, hidden, today];
+  let made: MonthStudio;
+  return ({ studio, hidden }, today) => {
+    if (from[0] !== studio || from[1] !== hidden || from[2] !== today) {
+      from = [studio, hidden, today];
       made = { ...studio, asOf: today, plans: hiddenPlans(studio.plans, hidden) };
     }
     return made;
@@ -82,12 +83,32 @@ function hiddenPlans(plans: ById<MonthPlan>, hidden: readonly string[]): ById<Mo
   return { ...plans, ...Object.fromEntries(hidden.map((id) => [id, { title: "", known: false as const }])) };
 }
 
-function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): MonthHeard {
+/** Of what did not change the same objects stay. */
+function hearNews(heard: MonthHeard, news: News): MonthHeard {
+  switch (news.t) {
+    case "plans":
+      return withPlans(heard, news);
+    case "month-basis":
+      return { ...heard, studio: keepSame(heard.studio, withBasis(heard.studio, news.basis)) };
+    case "month-signed":
+      return { ...heard, signed: keepSame(heard.signed, news.signed) };
+    case "accepted":
+      return { ...heard, accepted: keepSame(heard.accepted, news.accepted) };
+    default:
+      return heard;
+  }
+}
+
+function withPlans(heard: MonthHeard, { plans, hidden, facts = {} }: News & PlansKnown): MonthHeard {
   const known = new Map(heard.plans);
   for (const plan of plans) known.set(plan.id, plan);
   for (const id of hidden) known.delete(id);
-  return { ...heard, plans: known, hidden };
+  const studio = { ...heard.studio, plans: { ...heard.studio.plans, ...facts } };
+  return { ...heard, plans: known, hidden: keepSame(heard.hidden, hidden), studio: keepSame(heard.studio, studio) };
 }
+
+/** What the studio no longer sets is gone from it, too. */
+const withBasis = ({ uid }: MonthStudio, basis: MonthBasis): MonthStudio => ({ uid, ...basis });
 
 function monthUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
   const scopes = monthUndoScopes(doc);

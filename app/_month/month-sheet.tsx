@@ -49,7 +49,7 @@ function useDrawn(desk: MonthDesk, { sheet, layout, tops }: MeasuredSheet): Shee
   const minutes = first?.rule === "short-recovery" ? Number(first.values.minutes) : undefined;
   const { at, panel, moving } = choice;
   return {
-    ...{ sheet, layout, tops, guests, proposed },
+    ...{ sheet, layout, tops, guests, proposed, changed: desk.since.marks },
     tabStop:
       at.slot !== null && sheet.days.some(({ marks }) => marks.some(({ slot }) => slot.id === at.slot))
         ? at.slot

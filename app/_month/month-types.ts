@@ -6,7 +6,7 @@ import type { MonthFile } from "#lib/month/types.ts";
 import type { MonthStudio } from "#lib/programme/month-file.ts";
 import type { MonthState } from "#lib/programme/month-reader.ts";
 import type { DeletedSlot } from "#lib/programme/read.ts";
-import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
+import type { AcceptanceView, PlanSummary, PlansKnown, SignedMonth } from "#lib/protocol/messages.ts";
 
 export interface MonthPageProps {
   readonly month: string;
@@ -19,7 +19,15 @@ export interface MonthPageProps {
   readonly plans: readonly PlanSummary[];
   /** The plans that classes use, as known when the page was made. */
   readonly used: PlansKnown;
+  /** `sign`: a lead's, with accepting what was found. */
+  readonly may: { readonly sign: boolean; readonly lookBack: boolean; readonly feeds: boolean };
+  /** The newest edition. */
+  readonly signed: SignedMonth | null;
+  readonly accepted: readonly AcceptanceView[];
 }
+
+/** What its session needs. */
+export type MonthSessionProps = Omit<MonthPageProps, "may">;
 
 /** What is worked out from the month and the plans that its classes use. */
 export interface MonthDerived {
@@ -37,6 +45,10 @@ export interface MonthHeard extends ServerFacts {
   readonly plans: ReadonlyMap<string, PlanSummary>;
   /** Plans of classes that this person may not read. */
   readonly hidden: readonly string[];
+  /** Rooms, coaches, plans and limits as last told. */
+  readonly studio: MonthStudio;
+  readonly signed: SignedMonth | null;
+  readonly accepted: readonly AcceptanceView[];
 }
 
 export type MonthSnapshot = Snapshot<MonthDerived, MonthHeard>;

@@ -6,7 +6,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { DOT, monthParts } from "#lib/programme/layout.ts";
 import { readDeletedSlots, readMonthState, readSlotById } from "#lib/programme/read.ts";
-import type { MonthPageProps } from "./month-types.ts";
+import type { MonthSessionProps } from "./month-types.ts";
 import { NOT_SHOWN, slotName } from "./month-words.ts";
 
 /** A single class is an entry; what differs in a class of the pattern stands in one flat map, by `CLASS.KEY`. */
@@ -15,7 +15,7 @@ export const monthValues = (doc: Y.Doc): ValuePlaces => {
   return { root: changed, texts: {}, entries: slots };
 };
 
-type Named = Pick<MonthPageProps, "studio" | "plans">;
+type Named = Pick<MonthSessionProps, "studio" | "plans">;
 const named = (list: Readonly<Record<string, { readonly name: string }>>, id: unknown): string =>
   typeof id === "string" ? (own(list, id)?.name ?? NOT_SHOWN) : "nobody";
 
@@ -48,7 +48,7 @@ function splitKey(key: string): [string, string] {
   return [key.slice(0, dot), key.slice(dot + 1)];
 }
 
-function planName(plans: MonthPageProps["plans"], id: unknown): string {
+function planName(plans: MonthSessionProps["plans"], id: unknown): string {
   if (typeof id !== "string") return "none";
   const plan = plans.find((one) => one.id === id);
   return plan ? planTitle(plan.title) : NOT_SHOWN;

@@ -4,6 +4,8 @@ import { type KeyboardEvent, type ReactNode, useEffect, useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { dayWords } from "#lib/calendar/day-words.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
+import { AcceptedPanel, AcceptPanel } from "./accept-panel.tsx";
+import { ChangesPanel } from "./changes-panel.tsx";
 import { MonthClassPanel } from "./class-panel.tsx";
 import { CoachesPanel } from "./coaches-panel.tsx";
 import { CopyPanel } from "./copy-panel.tsx";
@@ -38,6 +40,9 @@ const TITLES = {
   copy: "Copy classes",
   "taken-out": "Classes taken out",
   fill: "Fill the empty classes",
+  changes: "Signed off, and changed since",
+  accept: "Accept it as it is",
+  accepted: "Accepted as they stand",
 } as const;
 
 function titleOf({ slot: slotOf, month: { file } }: MonthDesk, panel: PanelOf): string {
@@ -67,6 +72,12 @@ function contentOf(desk: MonthDesk, panel: PanelOf): ReactNode {
       return <CopyPanel desk={desk} />;
     case "taken-out":
       return <TakenOutPanel desk={desk} />;
+    case "changes":
+      return <ChangesPanel desk={desk} />;
+    case "accept":
+      return <AcceptPanel desk={desk} ids={panel.findings} />;
+    case "accepted":
+      return <AcceptedPanel desk={desk} />;
     case "fill":
       return <FillPanel desk={desk} />;
   }

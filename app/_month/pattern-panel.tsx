@@ -103,7 +103,8 @@ function Line({ desk, line }: { readonly desk: MonthDesk; readonly line: Pattern
           className="button button-must"
           onClick={() =>
             acts.run(
-              (w) => takeOutLine(w, line.id, month.file.dates.from, { at: Date.now(), signedAt: null }),
+              (w) =>
+                takeOutLine(w, line.id, month.file.dates.from, { at: Date.now(), signedAt: month.signed?.at ?? null }),
               "The line was taken out.",
             )
           }

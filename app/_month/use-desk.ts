@@ -11,18 +11,27 @@ import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps } from "./month-types.ts";
 import { placeInAddress, writeAddress } from "./place-in-address.ts";
 import { useMonth } from "./use-month.ts";
+import { useOpenFindings } from "./use-open-findings.ts";
+import { useSinceSigned } from "./use-since-signed.ts";
 
 export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk {
   const month = useMonth(session);
   const [choice, setChoice] = useState<MonthChoice>(() => firstChoice(props));
   const acts = useMemo(() => monthActs(session), [session]);
-  const shown = useShown(month, choice);
+  const tried = useShown(month, choice);
+  const { look: open, accepted } = useOpenFindings(month.look, month.accepted);
+  const { look } = useOpenFindings(tried.look, month.accepted);
+  const shown = useMemo(
+    () => ({ file: tried.file, look: tried.look === month.look ? open : look }),
+    [tried, look, month.look, open],
+  );
+  const since = useSinceSigned(month, props.month);
   const slots = useMemo(() => new Map(month.look.slots.map(({ slot }) => [slot.id, slot])), [month.look]);
   const chosen = useChosen(shown, choice);
   const settled = useSettled(month, choice);
   useSharedPlace(session, settled);
   return {
-    ...{ session, month, props, acts, shown, chosen },
+    ...{ session, month, props, acts, shown, chosen, open, accepted, since },
     choice: settled,
     choose: (part) => setChoice((now) => ({ ...now, ...part })),
     slot: (id) => slots.get(id),

@@ -9,7 +9,7 @@ import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 import type { Slot } from "./layout.ts";
 import { bySlotTime } from "./read.ts";
 
-export type MonthProblemKind =
+type MonthProblemKind =
   | "no-plan"
   | "plan-not-found"
   | "plan-hidden"

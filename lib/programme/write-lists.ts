@@ -10,8 +10,6 @@ import { themeIdOf, themeName } from "./typed-themes.ts";
 import { flatOf } from "./values.ts";
 import { put, setMembers } from "./write.ts";
 
-export const monthTitleText = (doc: Y.Doc): Y.Text => monthParts(doc).title;
-
 /** The shared text of the name of a theme or of a group of regulars. */
 export function nameTextOf(doc: Y.Doc, of: "themes" | "regulars", id: string): Y.Text | undefined {
   const text = monthParts(doc)[of].get(id)?.get("name");
@@ -57,9 +55,6 @@ export const setRegularsPeople = (w: Writer, id: string, people: number | null):
 /** Classes that name it read as if they named none, until it is put back. `now` in ms since the epoch. */
 export const takeOutEntry = (w: Writer, of: "themes" | "regulars", id: string, now: number): void =>
   withEntry(w, monthParts(w.doc)[of], id, (map) => put(map, "deleted", now));
-
-export const putBackEntry = (w: Writer, of: "themes" | "regulars", id: string): void =>
-  withEntry(w, monthParts(w.doc)[of], id, (map) => put(map, "deleted", undefined));
 
 function withEntry(w: Writer, entries: Y.Map<EntryMap>, id: string, change: (map: EntryMap) => void): void {
   const map = entries.get(id);

@@ -5,7 +5,7 @@ import type { MonthSlot } from "#lib/month/types.ts";
 import { occurrenceId, occurrenceOf } from "./layout.ts";
 import type { MonthState } from "./month-reader.ts";
 import { monthClasses, readMonthState } from "./read.ts";
-import { addSlot, changeSlot, putBackSlot } from "./write.ts";
+import { addSlot, changeSlot } from "./write.ts";
 
 /** What a copying did. */
 export interface Copied {
@@ -146,9 +146,3 @@ export function applyFill(w: Writer, plans: Readonly<Record<string, string | nul
   });
   return done;
 }
-
-/** Puts several classes back as one step. */
-export const putBackSlots = (w: Writer, ids: readonly string[]): void =>
-  act(w, () => {
-    for (const id of ids) putBackSlot(w, id);
-  });

@@ -86,11 +86,6 @@ export function changeRuleFrom(w: Writer, slotId: string, rule: LineRuleChange):
   });
 }
 
-/** Leaves a date out of the line without a trace, or lets it be there again. */
-export function setLineDate(w: Writer, id: string, date: string, there: boolean): void {
-  withLine(w, id, (map) => put(map, `except${DOT}${date}`, there ? undefined : 0));
-}
-
 /**
  * Takes a line out from a date on. Where people may have been told, its classes are called off one by one and the line ends with
  * this month; a new one just vanishes, and can be put back.
@@ -167,10 +162,4 @@ function keepMembers(changed: Y.Map<unknown>, id: string, had: readonly string[]
 function withLine(w: Writer, id: string, change: (map: EntryMap) => void): void {
   const map = monthParts(w.doc).lines.get(id);
   if (map instanceof Y.Map) act(w, () => change(map));
-}
-
-/** The shared text of a line's note. */
-export function lineNoteText(doc: Y.Doc, id: string): Y.Text | undefined {
-  const text = monthParts(doc).lines.get(id)?.get("note");
-  return text instanceof Y.Text ? text : undefined;
 }

@@ -2,7 +2,7 @@
  * Message types on a page's one socket. 0-3 are the y-websocket protocol's; 100 carries one JSON object from the
  * server to the page. Commands go over HTTP; a page sends nothing but document updates and its own awareness.
  */
-import type { ById, MonthPlan } from "#lib/month/types.ts";
+import type { ById, MonthCoach, MonthFile, MonthPlan, MonthRoom, MonthSlot } from "#lib/month/types.ts";
 import type { ProposalPart } from "#lib/proposal/parts.ts";
 
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3, news: 100 } as const;
@@ -180,6 +180,18 @@ export interface PlansKnown {
   readonly facts?: ById<MonthPlan>;
 }
 
+/** What a month takes from its studio, and that may have changed since the page was made. Instants in ms since the epoch. */
+export interface MonthBasis extends Pick<MonthFile, "limits" | "standards" | "weights" | "zone"> {
+  readonly name: string;
+  readonly rooms: ById<MonthRoom>;
+  readonly coaches: ById<Pick<MonthCoach, "name" | "roles">>;
+  /** Those that classes use or can be given, as the reader may know them. */
+  readonly plans: ById<MonthPlan>;
+  readonly changedAt?: number;
+  /** Classes of the days before the month. */
+  readonly earlier?: { readonly known: string; readonly slots: readonly MonthSlot[] };
+}
+
 /** A month as it was signed off, without the month itself. */
 export interface SignedMonth {
   /** 1, 2, ... in a month. */
@@ -223,5 +235,7 @@ export type News =
   /** Those that are neither declined nor withdrawn. */
   | { readonly t: "proposals"; readonly proposals: readonly ProposalView[] }
   | ({ readonly t: "plans" } & PlansKnown)
+  /** When a page joins a month. */
+  | { readonly t: "month-basis"; readonly basis: MonthBasis }
   /** The newest edition of the month; null while it was never signed off. */
   | { readonly t: "month-signed"; readonly signed: SignedMonth | null };

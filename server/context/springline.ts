@@ -11,6 +11,7 @@ import type { Log } from "#server/base/log.ts";
 import type { LiveDocuments } from "#server/context/live-documents.ts";
 import type { SigningKeys } from "#server/signing/keys.ts";
 import type { Checks } from "./checks.ts";
+import type { Fills } from "./fills.ts";
 
 export interface Springline {
   readonly env: Env;
@@ -21,6 +22,8 @@ export interface Springline {
   readonly documents: LiveDocuments;
   /** Runs the rules on plans, on threads of their own. */
   readonly checks: Checks;
+  /** Fills months, on a thread. */
+  readonly fills: Fills;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
   /** The code that the first run asks for, printed on the console; undefined when only this machine can reach the server. */

@@ -13,6 +13,7 @@ import { createThreads, programMark } from "#server/check/threads.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
 import { type DamageWatch, watchForDamage } from "#server/health/damage-watch.ts";
+import { createFills } from "#server/month-fill/fills.ts";
 import { needsSetUpCode } from "#server/people/set-up-code.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
@@ -35,7 +36,7 @@ export function compose({ env, log }: { readonly env: Env; readonly log: Log }, 
   beginRecord(db, now());
   const soundness = watchForDamage({ db, log });
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, fills: createFills(), now, newId };
   // Documents, checks and their hooks need each other: the getters allow them to be created one after the other.
   const app: Springline = {
     ...half,

@@ -1,9 +1,11 @@
 /** What pages are told about a month: the plans that its slots use, to each reader what they may know of them. */
 
 import type * as Y from "yjs";
+import { newestEdition } from "#db/repos/edition-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
+import type { Actor } from "#lib/policy/can.ts";
 import { monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
@@ -24,10 +26,15 @@ export function plansOfMonth(doc: Y.Doc): string[] {
   ) as string[];
 }
 
+/** Somebody with the rights they have now; null for who has left. */
+export function readActor({ db }: Pick<App, "db">, userId: string): Actor {
+  const reader = readPerson(db, userId);
+  return reader ? { kind: "person", id: reader.id, roles: reader.roles } : null;
+}
+
 /** For one reader; their rights are read each time. */
 export function plansNews(app: App, ids: readonly string[], userId: string): News {
-  const reader = readPerson(app.db, userId);
-  const actor = reader ? ({ kind: "person", id: reader.id, roles: reader.roles } as const) : null;
+  const actor = readActor(app, userId);
   return { t: "plans", ...planSummaries(app, actor, ids), facts: planFacts(app, actor, ids) };
 }
 
@@ -42,23 +49,29 @@ export function announcePlans(app: App, name: DocName, ids: readonly string[]): 
  */
 export function announcePlanToMonths(app: App, planId: string): void {
   const from = addMonths(monthOf(dateOfDay(Math.floor(app.now() / DAY_MS))), -1);
-  announceTo(app, planId, listMonths(app.db, from));
+  // A signed plan can be put into classes, from now on or no longer.
+  const offered = newestEdition(app.db, planId) ? openMonths(app) : [];
+  announceTo(app, planId, listMonths(app.db, from), new Set(offered));
 }
 
-/** The same for months that somebody has open now: after each burst of edits, of which others hear when they join. */
-export const announcePlanToOpenMonths = (app: App, planId: string): void =>
-  announceTo(
-    app,
-    planId,
-    app.documents.opened("month").map(({ key }) => key),
-  );
+const openMonths = (app: App): string[] => app.documents.opened("month").map(({ key }) => key);
 
-function announceTo(app: App, planId: string, months: readonly string[]): void {
+/** The same for months that somebody has open now: after each burst of edits, of which others hear when they join. */
+export const announcePlanToOpenMonths = (app: App, planId: string): void => announceTo(app, planId, openMonths(app));
+
+/** `offered`: months that are told though no class of theirs has the plan. */
+function announceTo(
+  app: App,
+  planId: string,
+  months: readonly string[],
+  offered: ReadonlySet<string> = new Set(),
+): void {
   for (const month of months) {
     const name = monthDoc(month);
     try {
       const ids = app.documents.withDoc(name, plansOfMonth);
       if (ids.includes(planId)) announcePlans(app, name, ids);
+      else if (offered.has(month)) announcePlans(app, name, [...ids, planId]);
     } catch (error) {
       if (unavailableReason(error) === undefined) throw error;
     }

@@ -93,7 +93,7 @@ function planIdsFor(app: App, actor: Actor, state: MonthState | undefined): stri
 }
 
 /** The classes of the 28 days before a month, from the documents of the months before. */
-export function earlierClasses(app: Pick<App, "documents">, month: string): EarlierClasses {
+function earlierClasses(app: Pick<App, "documents">, month: string): EarlierClasses {
   const first = dayNumber(`${month}-01`);
   const known = dateOfDay(first - DAYS_BEFORE);
   const before = monthStateOf(app, addMonths(month, -1));

@@ -16,14 +16,13 @@ import {
   addRegulars,
   addTheme,
   nameTextOf,
-  putBackEntry,
   setCoachTime,
   setFillList,
   setHoliday,
   setWish,
   takeOutEntry,
 } from "#lib/programme/write-lists.ts";
-import { lineNoteText, putBackLine, setLineDate, takeOutLine } from "#lib/programme/write-pattern.ts";
+import { putBackLine, takeOutLine } from "#lib/programme/write-pattern.ts";
 import { often } from "#tests/support/long.ts";
 import { MONTH } from "./undo-pages.ts";
 
@@ -43,19 +42,16 @@ const date = (on: number) => `2026-11-${String(1 + (on % 30)).padStart(2, "0")}`
 /** Whatever a month holds besides what `MONTH.acts` change. */
 const MORE: readonly ((w: Writer, s: Step) => void)[] = [
   (w, s) => letter(openSlotNote(w, classAt(w, s.on)), s.to),
-  (w, s) => letter(lineNoteText(w.doc, "mon"), s.to),
   (w, s) => letter(monthParts(w.doc).title, s.to),
   (w, s) => addTheme(w, theme(s.on), { name: "Pull" }),
   (w, s) => letter(nameTextOf(w.doc, "themes", theme(s.on)), s.to),
   (w, s) => addRegulars(w, group(s.on), { name: "Early birds" }),
   (w, s) => letter(nameTextOf(w.doc, "regulars", group(s.on)), s.to),
   (w, s) => takeOutEntry(w, s.to % 2 ? "themes" : "regulars", s.to % 2 ? theme(s.on) : group(s.on), s.to),
-  (w, s) => putBackEntry(w, s.to % 2 ? "themes" : "regulars", s.to % 2 ? theme(s.on) : group(s.on)),
   (w, s) => setHoliday(w, date(s.on), s.to % 2 ? "Fair" : null),
   (w, s) => setCoachTime(w, "u-0", "away", "k", { from: date(s.on), to: date(s.on) }),
   (w, s) => setWish(w, classAt(w, s.on), "p-1", s.to % 3 ? { weight: s.to % 9 } : null),
   (w, s) => setFillList(w, "plans", s.to % 2 ? ["p-1", "p-2"] : null),
-  (w, s) => setLineDate(w, "mon", date(s.on), s.to % 2 === 0),
   (w, s) => takeOutLine(w, "mon", date(s.on), { at: s.to, signedAt: null }),
   (w) => putBackLine(w, "mon"),
   // A page of version 1 has typed a theme in a class.

@@ -70,7 +70,7 @@ export async function docPages(): Promise<DocPages> {
       const edge = edgeOf(user, options);
       const props = {
         ...{ month, generation: generation("month", month), me: person(user), writes: true },
-        ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] } },
+        ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [] },
       };
       return page(
         edge,

@@ -19,6 +19,7 @@ import { createLog } from "#server/base/log.ts";
 import type { Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { createSyncHost } from "#server/main/sync-host.ts";
+import { createFills } from "#server/month-fill/fills.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
@@ -90,7 +91,16 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const announced: Announced[] = [];
   const now = () => at;
   const keys = createSigningKeys({ db, secret: env.secret, now });
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => `id-${++ids}` };
+  const half = {
+    env,
+    log,
+    db,
+    auth: createAuth(db, env, log),
+    keys,
+    fills: createFills(),
+    now,
+    newId: () => `id-${++ids}`,
+  };
   const app: Springline = {
     ...half,
     get documents() {

@@ -145,6 +145,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET programme/[month]/editions": studio("programme.read"),
   "GET programme/[month]/editions/[number]": studio("programme.read"),
   "GET programme/[month]/editions/[number]/changes": studio("programme.read"),
+  "POST programme/[month]/fill": studio("programme.write"),
   "GET programme/[month]/looking-back": studio("look-back.read"),
   "POST programme/[month]/read": studio("month.sign"),
   "POST programme/[month]/sign": studio("month.sign", WRONG),

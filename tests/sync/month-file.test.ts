@@ -21,6 +21,7 @@ import { changeMonthSettings, monthSettings, readMonthSettings } from "#server/m
 import { planFacts } from "#server/month-facts/plan-facts.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
+import { fillMonthOf } from "#server/programme/fill-month.ts";
 import { importMonthFile } from "#server/programme/import-month.ts";
 import { importMonthTable, readMonthTable } from "#server/programme/month-csv.ts";
 import { readMonthFileOf } from "#server/programme/read-month-file.ts";
@@ -332,4 +333,37 @@ test("the manager writes the month by a raw socket; a trainee and the crew do no
   http.closeAllConnections();
   await new Promise((resolve) => http.close(resolve));
   setSpringline(undefined);
+});
+
+test("plans for empty classes are worked out from the month as the server has it, for whoever may write; nothing is written", async () => {
+  const { marta, sam, petra } = s.people;
+  const { id: planId } = await signedClass(s);
+  await s.write(NOVEMBER, marta, (w) => {
+    addSlot(w, { id: "open", date: "2026-11-20", start: "18:00", minutes: 55, room: ROOMS.harbour }, s.app.now());
+    addSlot(w, { id: "held", date: "2026-11-21", start: "18:00", minutes: 55, locked: true }, s.app.now());
+  });
+  const before = fileOf("2026-11");
+  const { answer, explained, slots } = must(await fillMonthOf(s.app, marta, "2026-11"));
+  expect(answer).toMatchObject({ proven: true, slots: [{ slot: "open", plan: planId }] });
+  expect(explained).toMatchObject([{ slot: "open", plan: planId, text: expect.stringContaining("Next best") }]);
+  expect(slots).toMatchObject([{ id: "open", start: "18:00" }]);
+  expect(fileOf("2026-11")).toEqual(before);
+  expect(must(await fillMonthOf(s.app, petra, "2026-11")).answer.slots).toHaveLength(1);
+  expect(await fillMonthOf(s.app, sam, "2026-11")).toMatchObject({ ok: false, error: { status: 403 } });
+  expect(await fillMonthOf(s.app, marta, "1999-01")).toMatchObject({ ok: false, error: { status: 404 } });
+});
+
+test("who joins a month is told what its studio is now, as they may know it", async () => {
+  const { marta } = s.people;
+  await signedClass(s);
+  const basis = () =>
+    s.host
+      .welcome?.(NOVEMBER, { sessionId: "x", userId: marta.id, name: "Marta" })
+      .find(({ t }) => t === "month-basis");
+  const seen = must(readMonthSettings(s.app, s.people.petra));
+  const settings = { ...seen, limits: { ...seen.limits, recoveryHours: 36 } };
+  must(changeMonthSettings(s.app, s.people.petra, { settings, seen }));
+  const { asOf: _, studio, ...file } = fileOf("2026-11");
+  expect(basis()).toMatchObject({ basis: { name: studio.name, zone: file.zone, limits: { recoveryHours: 36 } } });
+  expect(basis()).toMatchObject({ basis: { rooms: file.rooms, plans: file.plans } });
 });

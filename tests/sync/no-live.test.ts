@@ -70,7 +70,7 @@ function openTheMonth(made: TestServer, edge: TestEdge): MonthSession {
       me: { id: "ines", name: "Ines" },
       writes: true,
     },
-    ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] } },
+    ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [] },
   };
   return openMonth(month, edge, () => "2026-11-01");
 }

@@ -8,6 +8,7 @@ import { type Env, readEnv } from "#server/base/env.ts";
 import { createLog } from "#server/base/log.ts";
 import type { LiveDocuments } from "#server/context/live-documents.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
+import { createFills } from "#server/month-fill/fills.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import "#tests/support/quick-hashes.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
@@ -49,6 +50,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     auth: createAuth(db, env, log),
     documents: rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
+    fills: createFills(),
     now,
     newId: () => `id-${++ids}`,
     get checks() {

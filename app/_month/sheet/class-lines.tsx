@@ -22,6 +22,7 @@ export function ClassLines({ day, shown, hands }: DayPlaceProps) {
             onFocus={() => hands.onFocusSlot(mark.slot.id)}
           >
             <Words mark={mark} />
+            {shown.changed.has(mark.slot.id) && <span className={styles.since}>{shown.changed.get(mark.slot.id)}</span>}
           </button>
         </li>
       ))}

@@ -33,10 +33,16 @@ interface MarkProps {
 }
 
 /** What else is said of a class than its own words. */
-export function markWords(mark: TideMark, { proposed, guests }: SheetShown): string {
+export function markWords(mark: TideMark, { proposed, changed, guests }: SheetShown): string {
   const { slot } = mark;
   const there = guests.filter((guest) => guest.slot === slot.id).map(({ name }) => `${name} is here`);
-  return [mark.words, ...(proposed.has(slot.id) ? ["a plan is proposed"] : []), ...there].join(", ");
+  const since = changed.get(slot.id);
+  return [
+    mark.words,
+    ...(since ? [since] : []),
+    ...(proposed.has(slot.id) ? ["a plan is proposed"] : []),
+    ...there,
+  ].join(", ");
 }
 
 /** How a class is drawn, the same on the rail and in the lines of a phone. */
@@ -51,6 +57,7 @@ export function markData({ slot, tint, standing, chosen, out }: TideMark, shown:
     "data-dim": dim ? "" : undefined,
     "data-lit": shown.lit === slot.id ? "" : undefined,
     "data-moving": shown.moving === slot.id ? "" : undefined,
+    "data-changed": shown.changed.has(slot.id) ? "" : undefined,
     "data-proposed": shown.proposed.has(slot.id) ? "" : undefined,
     "data-guest": shown.guests.some((guest) => guest.slot === slot.id) ? "" : undefined,
   };
@@ -68,6 +75,7 @@ function ClassMark({ mark, shown, hands }: MarkProps) {
       style={{ left: x, width, ...(two ? {} : { "--lane": String(lane ?? 0) }) } as CSSProperties}
       tabIndex={shown.tabStop === slot.id ? 0 : -1}
       aria-label={markWords(mark, shown)}
+      title={shown.changed.get(slot.id)}
       aria-expanded={shown.openSlot === slot.id}
       onClick={() => hands.onOpen(slot.id)}
       onFocus={() => hands.onFocusSlot(slot.id)}
@@ -112,6 +120,8 @@ function Part({ part, joined, shown, onOpen }: PartProps) {
         className={styles.part}
         data-chosen={chosen ? "" : undefined}
         data-lit={shown.lit === slot ? "" : undefined}
+        data-changed={shown.changed.has(slot) ? "" : undefined}
+        title={shown.changed.get(slot)}
         onClick={onOpen}
       >
         {chosen ? <b>{theme}</b> : theme}

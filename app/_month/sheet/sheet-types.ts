@@ -35,6 +35,8 @@ export interface SheetShown {
   readonly onlyCoach: string | null;
   /** Classes for which the fill proposes a plan that is not in the month yet. */
   readonly proposed: ReadonlySet<string>;
+  /** What became of classes since the month was signed, in words. */
+  readonly changed: ReadonlyMap<string, string>;
   readonly finding: { readonly id: string; readonly slots: readonly string[]; readonly says: string } | null;
   readonly today: string;
   readonly writes: boolean;

@@ -6,6 +6,8 @@ import { isMonth } from "#lib/calendar/days.ts";
 import { can } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { readMonthAcceptances } from "#server/month-sign/accept-in-month.ts";
+import { readMonthEditions } from "#server/month-sign/month-editions.ts";
 import { listPlans } from "#server/plans/list-plans.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
 import { monthStateOf, monthStudioOf } from "#server/programme/read-month-file.ts";
@@ -50,6 +52,8 @@ async function monthProps({ app, who }: Visit, month: string): Promise<MonthPage
   const generation = generationOf(app, { kind: "month", key: month }, actor.id);
   const state = monthStateOf(app, month);
   const programme = readProgramme(app, actor, month);
+  const editions = readMonthEditions(app, actor, month);
+  const accepted = readMonthAcceptances(app, actor, month);
   return {
     month,
     generation,
@@ -57,6 +61,13 @@ async function monthProps({ app, who }: Visit, month: string): Promise<MonthPage
     me: { id: actor.id, name },
     writes: can(actor, "programme.write"),
     studio: monthStudioOf(app, actor, month, state.ok ? state.value : undefined),
+    may: {
+      sign: can(actor, "month.sign"),
+      lookBack: can(actor, "look-back.read"),
+      feeds: can(actor, "feed.own") || can(actor, "feeds.manage"),
+    },
+    signed: editions.ok ? (editions.value.editions.at(-1) ?? null) : null,
+    accepted: accepted.ok ? accepted.value.accepted : [],
     plans: plans.ok ? plans.value.plans.map((plan) => summary(plan)) : [],
   };
 }

@@ -76,12 +76,6 @@ const lastDate = ({ classes }: MonthFound): string | undefined =>
 export const toldFrom = ({ dates, asOf }: Pick<MonthFile, "dates" | "asOf">): string =>
   asOf !== undefined && asOf > dates.from ? asOf : dates.from;
 
-/** A finding is told when it has no slot, or one of its slots is on or after `since` (`toldFrom`). */
-export const isTold = (found: MonthFound, since: string): boolean => {
-  const date = lastDate(found);
-  return date === undefined || date >= since;
-};
-
 const LEVELS: readonly MonthLevel[] = ["must", "look", "info"];
 
 /** By level, then start of the first slot (none: last), then id by code unit. */

@@ -20,6 +20,7 @@ import { createThreads } from "#server/check/threads.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
 import { createSyncHost } from "#server/main/sync-host.ts";
+import { createFills } from "#server/month-fill/fills.ts";
 import { firstRun } from "#server/people/first-run.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
@@ -39,7 +40,7 @@ const newId = () => randomUUID();
 const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
-  ...{ env, log, db, auth, keys, now, newId },
+  ...{ env, log, db, auth, keys, fills: createFills(), now, newId },
   get documents() {
     return rooms;
   },

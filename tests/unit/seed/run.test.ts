@@ -27,6 +27,7 @@ import { createLog } from "#server/base/log.ts";
 import { ok } from "#server/base/result.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { createSyncHost } from "#server/main/sync-host.ts";
+import { createFills } from "#server/month-fill/fills.ts";
 import { planSummaries } from "#server/news/plan-summaries.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
@@ -49,6 +50,7 @@ const app: Springline = {
     db,
     auth: createAuth(db, env, log),
     keys,
+    fills: createFills(),
     now,
     newId: () => randomUUID(),
   },

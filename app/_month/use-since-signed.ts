@@ -1,0 +1,56 @@
+"use client";
+/** What became of each class since the month was signed off, for marks on the sheet and for the list of changes. */
+import { useEffect, useMemo, useState } from "react";
+import { changeMarks, changeSentence } from "#lib/month/changes/change-words.ts";
+import { slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
+import type { MonthFile } from "#lib/month/types.ts";
+import { listWords } from "#lib/plan/format.ts";
+import { send } from "../_parts/send.ts";
+import type { MonthSnapshot } from "./month-types.ts";
+
+export interface SinceSigned {
+  /** By class: "moved from 18:00 since it was signed". Small things have none. */
+  readonly marks: ReadonlyMap<string, string>;
+  /** Every class that differs, by time: its id and the whole sentence. */
+  readonly changes: readonly { readonly id: string; readonly sentence: string }[];
+}
+
+const NOTHING: SinceSigned = { marks: new Map(), changes: [] };
+
+/** Empty until the signed edition is here. */
+export function useSinceSigned(month: MonthSnapshot, name: string): SinceSigned {
+  const was = useSignedFile(month, name);
+  const { file } = month;
+  return useMemo(() => (was ? sinceSigned(was, file) : NOTHING), [was, file]);
+}
+
+function sinceSigned(was: MonthFile, now: MonthFile): SinceSigned {
+  const changes = withinMonth(slotChanges(was, now), now.dates);
+  const marked = changes.flatMap((change) => {
+    const marks = changeMarks(change);
+    return marks.length > 0 ? [[change.id, `${listWords(marks)} since it was signed`] as const] : [];
+  });
+  return {
+    marks: new Map(marked),
+    changes: changes.map((change) => ({ id: change.id, sentence: changeSentence(change, { was, now }) })),
+  };
+}
+
+/** Fetched once an edition; tried again when the page is connected again. */
+function useSignedFile({ signed, saveState }: MonthSnapshot, name: string): MonthFile | null {
+  const [got, setGot] = useState<{ readonly number: number; readonly file: MonthFile } | null>(null);
+  const number = signed?.number ?? null;
+  const reachable = saveState === "saved" || saveState === "sending";
+  const there = got?.number === number;
+  useEffect(() => {
+    if (number === null || !reachable || there) return;
+    const stop = new AbortController();
+    void send<{ readonly file: MonthFile }>("GET", `/api/programme/${name}/editions/${number}`, undefined, {
+      signal: stop.signal,
+    }).then((sent) => {
+      if (sent.ok && !stop.signal.aborted) setGot({ number, file: sent.value.file });
+    });
+    return () => stop.abort();
+  }, [number, reachable, there, name]);
+  return there && number !== null ? (got?.file ?? null) : null;
+}
