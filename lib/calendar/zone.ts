@@ -46,7 +46,7 @@ export const offsetAt = (at: number, zone: string): number =>
   wallTimeAt(at, zone) - Math.floor(at / MINUTE_MS) * MINUTE_MS;
 
 /** How often the wall clock shows a time: a clock put forward skips some, one put back shows some twice. */
-export type WallTimeKind = "once" | "skipped" | "twice";
+type WallTimeKind = "once" | "skipped" | "twice";
 
 export interface WallMoment {
   readonly at: number;

@@ -38,7 +38,7 @@ export const monthSettingsChangeSchema = z.strictObject({
 });
 
 /** Common practice, no source: a small studio. Shown as not yet said. */
-export const USUAL_MACHINES = 10;
+const USUAL_MACHINES = 10;
 
 export interface KeptMonthSettings extends MonthSettings {
   /** Made once; every calendar's and event's own id is made from it. */

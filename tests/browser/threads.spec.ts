@@ -64,6 +64,8 @@ test("a thread is not settled over an answer that was not in sight: it is shown 
   await threads(jonas).getByLabel("Reply").fill("The firm one.");
   await threads(jonas).getByRole("button", { name: "Send the reply" }).click();
   await expect(threads(jonas)).toContainText("1 reply");
+  // A field that is open holds its thread in sight.
+  await threads(jonas).getByRole("button", { name: "Fold" }).click();
   await ines.evaluate(() => (window as unknown as { letGo(): void }).letGo());
   await expect(threads(ines).getByRole("alert").filter({ hasText: "Jonas Okafor has answered since" })).toBeVisible();
   await expect(threads(ines)).toContainText("The firm one.");

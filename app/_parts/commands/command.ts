@@ -21,7 +21,7 @@ export interface Command<Need extends string = string> {
 }
 
 /** A key as it is printed, and what it does. */
-export type KeyLine = readonly [keys: string, help: string];
+type KeyLine = readonly [keys: string, help: string];
 
 /** Where keys are pressed: the whole page, or one element of it. */
 interface KeyPlace {
