@@ -1,5 +1,6 @@
 /** A rule's limits to read: what they mean, what this studio has set, what is usual. */
 
+import { tagWords } from "#lib/plan/format.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import type { StudioStandard } from "#lib/rules/studio-standard.ts";
@@ -21,12 +22,20 @@ export function StudioLimits({ rule, standard }: StudioLimitsProps) {
           <div key={limit.name}>
             <dt>{limit.label}</dt>
             <dd>
-              <strong>{limitWords(limit, set ?? limit.usual)}</strong>
-              {set === undefined ? null : <span className="quiet small">usually {limitWords(limit, limit.usual)}</span>}
+              <strong>{limit.kind === "other" ? byGroupWords(set) : limitWords(limit, set ?? limit.usual)}</strong>
+              {set === undefined || limit.kind === "other" ? null : (
+                <span className="quiet small">usually {limitWords(limit, limit.usual)}</span>
+              )}
             </dd>
           </div>
         );
       })}
     </dl>
   );
+}
+
+/** A limit said for single muscle groups: "glutes 400, calves 24". */
+function byGroupWords(set: unknown): string {
+  const entries = typeof set === "object" && set !== null ? Object.entries(set) : [];
+  return entries.length === 0 ? "none" : entries.map(([group, value]) => `${tagWords(group)} ${value}`).join(", ");
 }
