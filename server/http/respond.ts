@@ -8,7 +8,8 @@
  * the Origin on every method that changes something, check rights before the body is read, read at most 256 kB of JSON
  * (5 MB when `large`), check it with the given zod schema, and turn a `Result` into a response. A handler may also return
  * a `Response` of its own, such as a file.
- * The work for a signed-in person is done in their turn, as what their sockets send (`LiveDocuments.inTurn`).
+ * What is `costly` is done in a person's turn, as what their sockets send (`LiveDocuments.inTurn`): somebody who asks for it in a
+ * loop waits, and nobody else does.
  * Errors are `{error: {code, message, details?}}` with a message that can be shown to a person.
  */
 import type { z } from "zod";
@@ -51,6 +52,8 @@ export interface Options<B, A = Asking> {
   readonly first?: (asking: A) => Result<unknown> | undefined;
   /** Status of a success; 200 when left out. */
   readonly status?: number;
+  /** Takes tens of milliseconds or more, and may be asked for again and again. */
+  readonly costly?: boolean;
 }
 
 type Answer = Result<unknown> | Response;
@@ -81,8 +84,8 @@ export function guarded<B = undefined>(
         ? answer.then((done) => toResponse(done, options.status))
         : toResponse(answer, options.status);
     };
-    const response = await app.documents.inTurn(who.actor.id, work).finally(leave);
-    return withCookies(response, cookies);
+    const done = options.costly ? app.documents.inTurn(who.actor.id, work) : (async () => work())();
+    return withCookies(await done.finally(leave), cookies);
   });
 }
 

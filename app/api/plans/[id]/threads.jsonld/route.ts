@@ -5,7 +5,7 @@ import { fileResponse } from "#server/editions/file-response.ts";
 import { guarded } from "#server/http/respond.ts";
 import { saveThreads } from "#server/threads/save-threads.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) => {
+export const GET = guarded({ costly: true }, ({ app, actor, params }) => {
   const saved = saveThreads(app, actor, params.id ?? "");
   if (!saved.ok) return saved;
   const text = `${JSON.stringify(saved.value.data, null, 2)}\n`;
