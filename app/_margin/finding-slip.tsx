@@ -34,7 +34,9 @@ export function FindingSlip({ session, finding, from, isGone = false }: Props) {
   const now = useAccepted(useSnapshot(session));
   const accepted = now.of.get(finding);
   const again = now.again.get(finding);
-  const typing = useTypedList(session.typed).some((typed) => typed.finding?.key === finding.key);
+  const typing = useTypedList(session.typed).some(
+    (typed) => typed.finding?.key !== undefined && typed.finding.key === finding.key,
+  );
   const slip = useRef<HTMLElement>(null);
   const takeFix = () => slip.current?.querySelector<HTMLElement>("[data-fix]")?.click();
   const onKey = keyHandler(PLAN_COMMANDS, "finding", { run: { ...run, "take-fix": takeFix } });

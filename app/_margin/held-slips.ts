@@ -14,6 +14,8 @@ interface Held {
   readonly gone: ReadonlySet<Finding>;
 }
 
+const NONE_GONE: ReadonlySet<Finding> = new Set();
+
 export function useHeldFindings(findings: readonly Finding[], typed: readonly Typed[]): Held {
   const before = useRef<readonly Finding[]>([]);
   return useMemo(() => {
@@ -29,6 +31,7 @@ export function withHeld(before: readonly Finding[], findings: readonly Finding[
   const gone = new Map(
     typed.flatMap(({ finding }) => (finding?.key && !keys.has(finding.key) ? [[finding.key, finding] as const] : [])),
   );
+  if (gone.size === 0) return { findings, gone: NONE_GONE };
   const all = [...findings];
   for (const finding of gone.values()) {
     const was = before.findIndex(({ key }) => key === finding.key);

@@ -110,10 +110,11 @@ interface CommentProps extends Pick<Props, "session" | "item"> {
 function WordsComment({ session, item, about, begun, onLeave }: CommentProps) {
   const { plan } = useSnapshot(session);
   // The words may go while somebody writes about them: what was written can then be pinned to the plate.
-  const [wordsGone, setWordsGone] = useState(false);
+  const [refused, setRefused] = useState<WordsAnchor | null>(null);
+  const wordsGone = refused === about;
   const post = async (written: Written) => {
     const sent = await postThread(session, wordsGone ? { kind: "item", itemId: item.id } : about, written);
-    if (!sent.ok && sent.code === "words-gone") setWordsGone(true);
+    if (!sent.ok && sent.code === "words-gone") setRefused(about);
     return sent;
   };
   return (

@@ -14,7 +14,7 @@ export function People({ session, snap }: { session: PlanSession; snap: SessionS
       {others.map((person) => {
         const place = snap.places.find((p) => p.userId === person.userId && p.itemId !== null);
         const item = place?.itemId ? itemById(snap.plan, place.itemId) : undefined;
-        const doing = person.writes ? (item ? ` on ${nameOf(snap.plan, item)}` : " is here") : " is here, to read";
+        const doing = person.writes ? (item ? ` on ${nameOf(snap.plan, item)}` : " is here") : " is here to read";
         return (
           <li key={person.userId} title={`${person.name}${doing}`}>
             <b>{person.name}</b>

@@ -174,7 +174,7 @@ export function beginRecord(db: Db, at: number): void {
 function notYetRecorded(db: Db): SourceName[] {
   const rows = findRecord(
     db,
-    { kinds: ["begun", "tables-added"] },
+    { subject: "studio", kinds: ["begun", "tables-added"] },
     { after: 0, before: recordHead(db).seq + 1, limit: 100 },
   );
   const named = rows.flatMap(({ bodyJson }) => (JSON.parse(bodyJson) as { tables?: SourceName[] }).tables ?? []);

@@ -170,7 +170,7 @@ const READING: Readonly<Record<string, Sentence>> = {
     "editions",
     ({ body }) => `struck the log of a class, so that it does not count${quoted(body.reason)}`,
   ],
-  "class-log-counted": ["editions", () => "lets the log of a class count again"],
+  "class-log-counted": ["editions", () => "let the log of a class count again"],
   "signed-with-open": [
     "reading",
     ({ of, body }) => `signed edition ${body.edition} of ${of} with findings left open:\n${messages(body.findings)}`,

@@ -10,7 +10,7 @@ import { clockOfMonth, timeSlot } from "#lib/month/instants.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { monthClasses } from "#lib/programme/read.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { studioClock, studioZone } from "#server/month-facts/month-settings.ts";
+import { studioZone, wallClockText } from "#server/month-facts/month-settings.ts";
 import { monthStateOf } from "#server/programme/read-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents">;
@@ -31,7 +31,11 @@ const DAY_MS = 86_400_000;
 export class LedClasses {
   private readonly months = new Map<string, readonly ProgrammeClass[]>();
 
-  constructor(private readonly app: App) {}
+  private readonly zone: string;
+
+  constructor(private readonly app: App) {
+    this.zone = studioZone(app);
+  }
 
   /** `key`: the log's own. */
   of(log: LoggedStart & { readonly key: string }): LedClass {
@@ -45,15 +49,14 @@ export class LedClasses {
     const known = this.months.get(month);
     if (known) return known;
     const state = monthStateOf(this.app, month);
-    const zone = studioZone(this.app);
-    const classes = state.ok ? classesIn(monthClasses(state.value), zone, state.value.dates) : [];
+    const classes = state.ok ? classesIn(monthClasses(state.value), this.zone, state.value.dates) : [];
     this.months.set(month, classes);
     return classes;
   }
 
   /** Also those of the months beside it: a class near midnight may be theirs. */
   private around(at: number): readonly ProgrammeClass[] {
-    const months = new Set([at - DAY_MS, at, at + DAY_MS].map((day) => monthOf(studioClock(this.app, day))));
+    const months = new Set([at - DAY_MS, at, at + DAY_MS].map((day) => monthOf(wallClockText(day, this.zone))));
     return [...months].flatMap((month) => this.inMonth(month));
   }
 }

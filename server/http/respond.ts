@@ -75,8 +75,6 @@ export function guarded<B = undefined>(
     if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
     const call = await readCall(app, request, context, withActor(options, who.actor));
     if (!call.ok) return withCookies(respond(call), cookies);
-    const leave = atOnce.take(who.actor.id);
-    if (!leave) return withCookies(respond(TOO_MUCH_AT_ONCE), cookies);
     const work = () => {
       const still = stillSignedIn(app, who);
       const answer = still ? handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
@@ -84,13 +82,18 @@ export function guarded<B = undefined>(
         ? answer.then((done) => toResponse(done, options.status))
         : toResponse(answer, options.status);
     };
-    const done = options.costly ? app.documents.inTurn(who.actor.id, work) : (async () => work())();
-    return withCookies(await done.finally(leave), cookies);
+    return withCookies(await (options.costly ? inTurn(app, who.actor.id, work) : work()), cookies);
   });
 }
 
-/** Requests of one person that are worked on or wait for their turn; a page has a handful. Our own choice. */
-const atOnce = new ConcurrencyLimit(100);
+async function inTurn(app: Springline, userId: string, work: () => Response | Promise<Response>): Promise<Response> {
+  const leave = waiting.take(userId);
+  if (!leave) return respond(TOO_MUCH_AT_ONCE);
+  return app.documents.inTurn(userId, work).finally(leave);
+}
+
+/** Costly requests of one person that are worked on or wait for their turn; a page has one or two. Our own choice. */
+const waiting = new ConcurrencyLimit(100);
 const TOO_MUCH_AT_ONCE = fail(
   429,
   "too-much-at-once",

@@ -6,7 +6,6 @@ import { readLogRow } from "#db/repos/class-log-repo.ts";
 import { listMarksOf } from "#db/repos/marks-repo.ts";
 import { listNewestClasses } from "#db/repos/progress-repo.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import type { LoggedStart } from "#lib/look-back/match.ts";
 import { type TaughtAgainstPlan, taughtAgainstPlan } from "#lib/progress/taught.ts";
 import { LedClasses } from "#server/class-log/led-classes.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -14,9 +13,13 @@ import type { Springline } from "#server/context/springline.ts";
 /** Our own choice: a year of a busy studio. */
 const MOST_CLASSES = 1_000;
 
-/** The newest first. */
-export function classesTaughtBy(app: Springline, userId: string): TaughtAgainstPlan[] {
-  const marked = new Set(listMarksOf(app.db, userId).map(({ sessionId }) => sessionId));
+/** The newest first. `marks`: all that were set for this person. */
+export function classesTaughtBy(
+  app: Springline,
+  userId: string,
+  marks: readonly { readonly sessionId: string | null }[] = listMarksOf(app.db, userId),
+): TaughtAgainstPlan[] {
+  const marked = new Set(marks.map(({ sessionId }) => sessionId));
   const led = new LedClasses(app);
   return listNewestClasses(app.db, MOST_CLASSES)
     .filter((logged) => {
@@ -30,7 +33,3 @@ export function classesTaughtBy(app: Springline, userId: string): TaughtAgainstP
     })
     .sort((a, b) => b.at - a.at);
 }
-
-/** Who led the class of that log; null when nobody knows. */
-export const teacherOf = (app: Springline, logged: LoggedStart & { readonly key: string }): string | null =>
-  new LedClasses(app).of(logged).coachId;

@@ -41,10 +41,11 @@ export function readPersonOverTime(app: Springline, actor: Actor, userId: string
   const person = readPerson(app.db, userId);
   if (!person || !canReadMarks(actor, userId)) return NOT_FOUND;
   const { id, name, roles } = person;
-  const all = viewsOf(app, listMarksOf(app.db, userId));
+  const stored = listMarksOf(app.db, userId);
+  const all = viewsOf(app, stored);
   const marks = all.toReversed().slice(from, from + MARKS_SHOWN);
   const texts = roundTexts(app, userId);
-  const classes = classesTaughtBy(app, userId);
+  const classes = classesTaughtBy(app, userId, stored);
   const titles = titlesById(app.db);
   const named = [...marks, ...texts, ...classes].map(({ planId }) => [planId, titles.get(planId) ?? ""] as const);
   return ok({

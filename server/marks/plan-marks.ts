@@ -5,9 +5,9 @@ import { FORMER_MEMBER, listMembers, namesById } from "#db/repos/people-repo.ts"
 import type { Actor } from "#lib/policy/can.ts";
 import type { Rubric } from "#lib/rubric/rubric.ts";
 import { ok, type Result } from "#server/base/result.ts";
+import { LedClasses } from "#server/class-log/led-classes.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { teacherOf } from "./classes-taught.ts";
 import { type MarksView, viewsOf } from "./marks-view.ts";
 import { rubricNow } from "./rubric.ts";
 
@@ -37,6 +37,7 @@ export function readPlanMarks(app: Springline, actor: Actor, planId: string): Re
   const opened = openPlan(app, actor, planId, "plan.mark");
   if (!opened.ok) return opened;
   const names = namesById(app.db);
+  const led = new LedClasses(app);
   const nameOf = (id: string) => names.get(id) ?? FORMER_MEMBER;
   return ok({
     planId,
@@ -46,7 +47,7 @@ export function readPlanMarks(app: Springline, actor: Actor, planId: string): Re
     classes: listClassesOfPlan(app.db, planId).map(({ log, roomId }) => {
       const { sessionId, edition } = log;
       const startedAt = Date.parse(log.startedAt);
-      const teacherId = teacherOf(app, { key: sessionId, planId, roomId, startedAt });
+      const teacherId = led.of({ key: sessionId, planId, roomId, startedAt }).coachId;
       return { sessionId, at: startedAt, edition: edition.number, teacherId };
     }),
     people: listMembers(app.db).map(({ id, name }) => ({ id, name })),

@@ -50,22 +50,22 @@ function textThen(plan: Plan): TextThen {
 
 /** Whoever said it, also in a thread that is settled. */
 function askedBy({ comments, proposals, rounds, moments }: Said, { at, round }: RoundMoment): SaidByThen {
-  const anchors = comments.filter((comment) => comment.at <= at);
+  const said = comments.filter((comment) => comment.at <= at);
   const last = rounds.find(({ number }) => number === round - 1);
   const returns = moments.filter((moment) => moment.round === round - 1 && moment.kind !== "offered");
   const words = [
     ...(last?.mainPoints ?? []),
     ...returns.flatMap(({ note }) => note ?? []),
-    ...anchors.flatMap(({ anchor, body, at: then }) =>
+    ...said.flatMap(({ anchor, body, at: then }) =>
       anchor.kind === "plan" && then >= (last?.offeredAt ?? 0) ? [body] : [],
     ),
   ];
   return {
     items: new Set([
-      ...anchors.flatMap(({ anchor }) => itemsOf(anchor)),
+      ...said.flatMap(({ anchor }) => itemsOf(anchor)),
       ...proposals.filter((made) => made.at <= at).flatMap(({ parts }) => parts.flatMap(itemsOfPart)),
     ]),
-    rules: new Set(anchors.flatMap(({ anchor }) => (anchor.kind === "finding" ? [anchor.rule] : []))),
+    rules: new Set(said.flatMap(({ anchor }) => (anchor.kind === "finding" ? [anchor.rule] : []))),
     words: words.filter((one) => one.trim() !== ""),
   };
 }

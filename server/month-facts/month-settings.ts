@@ -140,8 +140,11 @@ export function studioZone({ db }: Pick<Springline, "db">): string {
 }
 
 /** `2026-05-04T18:00` on the studio's wall clock at `at` (ms since the epoch). */
-export const studioClock = (app: Pick<Springline, "db">, at: number): string =>
-  new Date(wallTimeAt(at, studioZone(app))).toISOString().slice(0, 16);
+export const studioClock = (app: Pick<Springline, "db">, at: number): string => wallClockText(at, studioZone(app));
+
+/** The same in a zone that is known. */
+export const wallClockText = (at: number, zone: string): string =>
+  new Date(wallTimeAt(at, zone)).toISOString().slice(0, 16);
 
 /** 'YYYY-MM-DD' in the studio. */
 export const studioDay = (app: Pick<Springline, "db" | "now">): string => studioClock(app, app.now()).slice(0, 10);

@@ -13,6 +13,7 @@ import type { MonthFile } from "#lib/month/types.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
+import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceMonthSigned, signedMonthView } from "#server/news/month-sign-news.ts";
 import { acceptedInMonth, monthLookAgainLeft } from "./accept-in-month.ts";
@@ -25,7 +26,7 @@ export const signMonthSchema = z.strictObject({
   hash: z.string().regex(/^[0-9a-f]{64}$/, "Send the hash of the month that you read."),
   /** The number that the edition was to have when it was read. */
   edition: z.int().min(1),
-  note: z.string().trim().max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`).optional(),
+  note: typedText.max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`).optional(),
   /** How many *look again* findings the lead has said to leave open. A program that sends none is not asked. */
   leftOpen: z.int().min(0).optional(),
 });

@@ -80,8 +80,8 @@ function answer(
   const given = wanted(opened.value);
   if (!given.ok) return given;
   const open = stillOpen(app, opened.value);
-  if (!open.ok && open.error.code !== "being-taken") return open;
-  if (given.value.taken && isSameClaim(app, opened.value, given.value.taken)) return given;
+  const may = open.ok || open.error.code === "being-taken";
+  if (may && given.value.taken && isSameClaim(app, opened.value, given.value.taken)) return given;
   if (!open.ok) return open;
   const stored = inTransaction(app.db, () => store(app, opened.value, given.value));
   if (!stored) return answer(app, actor, id, action, wanted);

@@ -1,7 +1,7 @@
 /**
  * Shares the one thread that serves everybody, by the time that people's frames take. A turn of the event loop handles a
  * limited amount, one frame per person in rotation. Somebody who has used up their budget is not read until time has paid
- * it off. Nothing is refused and nothing is lost: only their own sockets and requests wait.
+ * it off. Nothing is refused and nothing is lost: only their own sockets and costly requests wait.
  */
 import type { Limits } from "./limits.ts";
 

@@ -20,8 +20,8 @@ export const LIMITS = {
   /** Time spent on everybody's frames in one turn of the event loop; at least one frame is handled. */
   turnMs: 25,
   /**
-   * Time that one person's frames and requests may take at once, and the share of the thread's time from then on. Pasting a whole class,
-   * a long day offline, or five thousand characters in one go take a third of a second.
+   * Time that one person's frames and costly requests may take at once, and the share of the thread's time from then on. Pasting
+   * a whole class, a long day offline, or five thousand characters in one go take a third of a second.
    */
   personBurstMs: 2000,
   personPercent: 20,

@@ -15,14 +15,14 @@ export function roomForThread(
   made: { readonly anchor: Anchor; readonly body: string },
 ): Result<null> {
   if (countThreads(app.db, planId).all >= MOST_THREADS) return TOO_MANY_THREADS;
-  return roomForLetters(app, planId, made.body.length + JSON.stringify(made.anchor).length);
+  const { letters } = readTalk(app.db, planId, "");
+  return roomForLetters(letters + made.body.length + JSON.stringify(made.anchor).length);
 }
 
 /** Errors: 409 too-many-comments, plan-talk-full. */
 export function roomForComment(app: App, planId: string, threadId: string, body: string): Result<null> {
-  if (readTalk(app.db, planId, threadId).comments >= MOST_THREAD_COMMENTS) return TOO_MANY_COMMENTS;
-  return roomForLetters(app, planId, body.length);
+  const { comments, letters } = readTalk(app.db, planId, threadId);
+  return comments >= MOST_THREAD_COMMENTS ? TOO_MANY_COMMENTS : roomForLetters(letters + body.length);
 }
 
-const roomForLetters = (app: App, planId: string, more: number): Result<null> =>
-  readTalk(app.db, planId, "").letters + more > TALK_MAX ? TALK_FULL : ok(null);
+const roomForLetters = (letters: number): Result<null> => (letters > TALK_MAX ? TALK_FULL : ok(null));

@@ -19,7 +19,11 @@ export const useTypedList = (typed: TypedWords): readonly Typed[] =>
 
 /** For the component that draws the field. */
 export function useTyped({ typed }: { readonly typed: TypedWords }, at: TypedPlace): TypedField {
-  const one = useTypedList(typed).find(({ place }) => place === at.place);
+  const one = useSyncExternalStore(
+    typed.subscribe,
+    () => typed.at(at.place),
+    () => undefined,
+  );
   const newest = useRef(at);
   newest.current = at;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the field is entered once for each place
