@@ -1,6 +1,6 @@
 "use client";
 /** A lead accepts what was found as it stands, with a reason; what was accepted is listed apart. */
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useRef, useState } from "react";
 import { FormField, textOf } from "#app/_parts/form-field.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { send } from "#app/_parts/send.ts";
@@ -13,12 +13,13 @@ import styles from "./panel.module.css";
 /** The chosen finding, or several that are one thing to mend, as they are when the panel opens. */
 export function AcceptPanel({ desk, ids }: { readonly desk: MonthDesk; readonly ids: readonly string[] }) {
   const [asked] = useState(() => desk.open.findings.filter(({ id }) => ids.includes(id)));
+  const done = useRef(new Set<string>());
   const sending = useSend();
   const { choose, props, session } = desk;
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const reason = textOf(new FormData(event.currentTarget), "reason");
-    const sent = await sending.runWith(() => acceptAll(props.month, asked, reason));
+    const sent = await sending.runWith(() => acceptAll(props.month, asked, reason, done.current));
     if (!sent?.ok) return;
     session.say("Accepted. It stands again when its values change.");
     choose({ panel: { kind: "accepted" }, finding: null });
@@ -47,16 +48,15 @@ export function AcceptPanel({ desk, ids }: { readonly desk: MonthDesk; readonly 
   );
 }
 
-/** One after the other; the first refusal ends it. What was accepted before it stays accepted. */
-async function acceptAll(month: string, findings: readonly MonthFinding[], reason: string) {
-  let sent = await acceptOne(month, findings[0], reason);
-  for (const finding of findings.slice(1)) if (sent.ok) sent = await acceptOne(month, finding, reason);
-  return sent;
-}
-
-function acceptOne(month: string, finding: MonthFinding | undefined, reason: string) {
-  const { level: _, ...seen } = finding ?? { level: "" };
-  return send("POST", `/api/programme/${month}/acceptances`, { finding: seen, reason });
+/** One after the other; the first refusal ends it. What was accepted before it stays accepted, and is `done` when it is sent again. */
+async function acceptAll(month: string, findings: readonly MonthFinding[], reason: string, done: Set<string>) {
+  for (const { level: _, ...finding } of findings) {
+    if (done.has(finding.id)) continue;
+    const sent = await send("POST", `/api/programme/${month}/acceptances`, { finding, reason });
+    if (!sent.ok) return sent;
+    done.add(finding.id);
+  }
+  return { ok: true, value: undefined } as const;
 }
 
 /** What is accepted, with who said why; a lead can end it. */

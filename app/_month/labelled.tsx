@@ -91,10 +91,11 @@ interface NumberOrNoneProps {
 
 /** A whole number, or nothing. */
 export function NumberOrNone({ label, hint, value, range, onChange }: NumberOrNoneProps) {
-  const write = (text: string) => {
-    const n = Number(text);
-    if (text.trim() === "") onChange(null);
-    else if (Number.isInteger(n) && n >= range.min && n <= range.max) onChange(n);
+  /** What cannot be such a number stays typed, marked by the browser; only a field that was emptied stands for nothing. */
+  const write = ({ value: text, validity }: HTMLInputElement) => {
+    if (!validity.valid) return;
+    const typed = text === "" ? undefined : Number(text);
+    if (typed !== value) onChange(typed ?? null);
   };
   return (
     <Labelled label={label}>
@@ -107,9 +108,7 @@ export function NumberOrNone({ label, hint, value, range, onChange }: NumberOrNo
             {...range}
             defaultValue={value ?? ""}
             aria-describedby={hint ? `${id}-hint` : undefined}
-            onBlur={(event) =>
-              Number(event.target.value || Number.NaN) !== (value ?? Number.NaN) && write(event.target.value)
-            }
+            onBlur={({ target }) => write(target)}
           />
           {hint && (
             <span className="hint" id={`${id}-hint`}>

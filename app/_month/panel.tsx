@@ -75,7 +75,7 @@ function contentOf(desk: MonthDesk, panel: PanelOf): ReactNode {
     case "changes":
       return <ChangesPanel desk={desk} />;
     case "accept":
-      return <AcceptPanel desk={desk} ids={panel.findings} />;
+      return <AcceptPanel key={panel.findings.join(" ")} desk={desk} ids={panel.findings} />;
     case "accepted":
       return <AcceptedPanel desk={desk} />;
     case "fill":

@@ -33,7 +33,7 @@ export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk
   return {
     ...{ session, month, props, acts, shown, chosen, open, accepted, since },
     choice: settled,
-    choose: (part) => setChoice((now) => ({ ...now, ...part })),
+    choose: (part) => setChoice((now) => withoutTrial({ ...now, ...part })),
     slot: (id) => slots.get(id),
   };
 }
@@ -55,20 +55,24 @@ function firstChoice({ month }: MonthPageProps): MonthChoice {
   };
 }
 
+/** Plans are tried on the sheet only beside the fill that proposes them. */
+const withoutTrial = (choice: MonthChoice): MonthChoice =>
+  choice.panel?.kind === "fill" || Object.keys(choice.proposed).length === 0 ? choice : { ...choice, proposed: {} };
+
 type Month = MonthDesk["month"];
 
 /** What was never chosen, or is no longer there, is the first of its kind. */
 function useSettled({ file, look, today }: Month, choice: MonthChoice): MonthChoice {
-  const { regulars, rooms, at } = choice;
+  const { regulars, at } = choice;
+  const rooms = useMemo(() => roomsShown(file, choice.rooms), [file, choice.rooms]);
   return useMemo(() => {
     const ids = Object.keys(file.regulars);
-    const there = rooms.filter((id) => own(file.rooms, id) !== undefined);
     const { from, to } = file.dates;
     const never = at.slot === null && at.date === from && today >= from && today <= to;
     return {
       ...choice,
       regulars: regulars !== null && ids.includes(regulars) ? regulars : mostClasses(ids, look.sums),
-      rooms: there.length > 0 ? there : roomsUsed(file),
+      rooms,
       at: never && choice.panel === null ? { date: today, slot: null } : at,
     };
   }, [file, look, today, choice, regulars, rooms, at]);
@@ -80,8 +84,10 @@ function mostClasses(ids: readonly string[], sums: Month["look"]["sums"]): strin
   return ids.length === 0 ? null : ids.reduce((a, b) => (days(b) > days(a) ? b : a));
 }
 
-/** Rooms in which something takes place, in the studio's order; all of them while nothing does. */
-function roomsUsed(file: Month["file"]): string[] {
+/** Those chosen; without a choice the rooms in which something takes place, in the studio's order; all of them while nothing does. */
+function roomsShown(file: Month["file"], chosen: readonly string[]): readonly string[] {
+  const known = chosen.filter((id) => own(file.rooms, id) !== undefined);
+  if (known.length > 0) return known;
   const used = new Set([...file.slots, ...(file.pattern ?? [])].map(({ room }) => room));
   const all = Object.keys(file.rooms);
   const there = all.filter((id) => used.has(id));

@@ -41,6 +41,10 @@ export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
     const end = (keep: boolean) => {
       const held = grip.current;
       grip.current = null;
+      // Only the click that belongs to this press is none: it follows at once, and only where the hand is still over the class.
+      setTimeout(() => {
+        dragged.current = false;
+      });
       if (!held?.moved) return;
       if (keep) now.current.desk.acts.move(held.moved);
       now.current.desk.choose({ moving: null, at: { date: held.moved.date, slot: held.slot } });
@@ -51,6 +55,7 @@ export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
       if (!held || !to) return;
       event.preventDefault();
       dragged.current = true;
+      if (held.moved?.date === to.date && held.moved.start === to.start) return;
       held.moved = to;
       now.current.desk.choose({ moving: to, lit: held.slot });
     });

@@ -150,7 +150,7 @@ function dateIn(typed: string, month: string): DateRead {
   if (year !== "" && isDate(turned) && monthOf(turned) === month)
     return {
       ok: false,
-      say: `“${typed}” could be the ${Number(b)}th day of month ${Number(a)} or the other way round. Write ${turned}.`,
+      say: `“${typed}” could be day ${Number(b)} of month ${Number(a)} or the other way round. Write ${turned}.`,
     };
   if (!isDate(date)) return { ok: false, say: `“${typed}” is no date. Write it as ${month}-01 or as 31/12/2026.` };
   return { ok: false, say: `${date} is not a day of ${month}.` };

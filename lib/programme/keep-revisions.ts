@@ -46,9 +46,10 @@ export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => vo
   return () => {
     if (!dirty && !typed) return;
     typed = false;
-    if (!dirty) return stampMonth(doc, p.revisions, now(seen.month).at);
-    const next = reader.read();
-    doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
+    if (dirty) {
+      const next = reader.read();
+      doc.transact(() => noteRevisions(p.revisions, seen, next, now(next.month)), "revisions");
+    } else stampMonth(doc, p.revisions, now(seen.month).at);
     seen = reader.read();
     dirty = false;
   };

@@ -33,7 +33,7 @@ export function markOf({ month, axis, rooms, regulars }: MarksOf, slot: MonthSlo
     out: slot.out === true,
     title: classTitle(month, slot),
     who: coach === undefined ? "?" : firstName(coach),
-    open: slot.out ? "taken out" : OPEN_WORDS[standing],
+    open: slot.out ? "called off" : OPEN_WORDS[standing],
     words: slotSentence(month, slot),
   };
 }
@@ -102,7 +102,7 @@ function slotSentence(month: MonthFile, slot: MonthSlot): string {
     room,
     ...regulars,
     said[standingOf(month, slot)],
-    ...(slot.out ? ["taken out"] : []),
+    ...(slot.out ? ["called off"] : []),
     ...(slot.locked ? ["locked"] : []),
   ].join(", ");
 }

@@ -52,7 +52,7 @@ const WORDS: Readonly<Record<string, (told: Told) => string>> = {
   "no-plan": () => "no plan",
   "unsigned-plan": () => "not signed",
   "plan-unknown": () => "a plan not shown to you",
-  "coach-role": (t) => `${slotCoach(t)} leads alone`,
+  "coach-role": (t) => `${slotCoach(t)} is no coach`,
   "short-recovery": (t) => `${whose(t)}${group(t.parts[1])} after ${tideHours(number(t.finding.values.minutes))}`,
   "heavy-twice-a-day": (t) => `${whose(t)}${group(t.parts[1])} worked hard twice`,
   "too-alike": (t) => `${whose(t)}${Math.round(number(t.finding.values.likeness) * 100)} % like the last`,

@@ -8,6 +8,7 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { studioClock } from "#server/month-facts/month-settings.ts";
 import { shownRound } from "#server/news/shown-round.ts";
 import { type ComingClass, comingClasses, standsSigned } from "./coming-classes.ts";
 
@@ -138,7 +139,7 @@ function proposed(asking: Asking): Waiting[] {
 
 /** Classes of mine in the programme that have no signed plan. */
 function unsigned({ app, person, rows, classes }: Asking): Waiting[] {
-  const until = new Date(app.now() + CLASSES_AHEAD_DAYS * DAY_MS).toISOString().slice(0, 10);
+  const until = studioClock(app, app.now() + CLASSES_AHEAD_DAYS * DAY_MS).slice(0, 10);
   return classes.flatMap((coming): Waiting[] => {
     if (coming.coachId !== person.id || coming.at.slice(0, 10) > until) return [];
     if (coming.planId !== null && standsSigned(app, coming.planId)) return [];

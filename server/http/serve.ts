@@ -24,6 +24,12 @@ export interface ServeSetup {
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
 }
 
+/**
+ * Longer than a proxy keeps a connection that nothing uses, 60 s for most: one that the server closes first loses the request
+ * that is just sent on it. Our own choice.
+ */
+const KEEP_ALIVE_MS = 65_000;
+
 /** Sockets per network, enough for a whole team behind one address, each with several pages. Our own choice. */
 const SOCKETS_PER_NETWORK = 400;
 
@@ -41,6 +47,7 @@ export class CannotListen extends Error {}
 /** Starts to listen. Throws CannotListen. */
 export async function serve(setup: ServeSetup): Promise<Serving> {
   const server = createServer((request, response) => answer(setup, request, response));
+  server.keepAliveTimeout = KEEP_ALIVE_MS;
   const places = new ConcurrencyLimit(SOCKETS_PER_NETWORK);
   server.on("upgrade", (request, socket, head) => upgrade(setup, places, { request, socket, head }));
   server.on("clientError", (error, socket) => {

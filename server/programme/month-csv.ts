@@ -1,10 +1,12 @@
 /** A month as a spreadsheet's table, and classes from one. */
+import { MOST_SLOTS } from "#lib/month/file/cross-check.ts";
 import type { ById, MonthFile } from "#lib/month/types.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { type CsvClass, type NamesKnown, readMonthCsv } from "#lib/programme/csv-in.ts";
 import { monthToCsv } from "#lib/programme/csv-out.ts";
 import { monthFileOf } from "#lib/programme/month-file.ts";
 import { monthClasses, readMonthState } from "#lib/programme/read.ts";
+import { roomLeft, tooManyWords } from "#lib/programme/room-left.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import { addRegulars, themeNamed } from "#lib/programme/write-lists.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
@@ -29,7 +31,10 @@ export interface ImportedTable {
 
 type Writer = Parameters<typeof addSlot>[0];
 
-/** Adds the classes of a table; one that is there already is left as it is. Errors: 400 not-a-table with a sentence a line. */
+/**
+ * Adds the classes of a table; one that is there already is left as it is. Errors: 400 not-a-table with a sentence a line, 409
+ * month-full.
+ */
 export function importMonthTable(app: App, actor: Actor, month: string, text: string): Result<ImportedTable> {
   const may = mayWriteMonth(app, actor, month);
   if (!may.ok) return may;
@@ -38,12 +43,13 @@ export function importMonthTable(app: App, actor: Actor, month: string, text: st
       const file = monthFileOf(readMonthState(doc), monthStudioOf(app, actor, month, readMonthState(doc)));
       const read = readMonthCsv(text, month, namesIn(file));
       if (!read.ok) return fail(400, "not-a-table", `Nothing was taken. ${read.say.join(" ")}`, read.say);
-      const w = { doc, origin: "server" };
-      const known = monthClasses(readMonthState(doc)).map((slot) => placeOf(slot));
-      const fresh = read.classes.filter((one) => !known.includes(placeOf(one)));
-      const ids = new Map<string, string>();
-      for (const one of fresh) addSlot(w, { ...completed(w, one, ids, app), id: app.newId() }, app.now());
-      return ok({ added: fresh.length, there: read.classes.length - fresh.length, notes: read.notes });
+      const known = new Set(monthClasses(readMonthState(doc)).map((slot) => placeOf(slot)));
+      const fresh = read.classes.filter((one) => !known.has(placeOf(one)));
+      const room = roomLeft(file);
+      if (fresh.length > room) return fail(409, "month-full", tooManyWords(MOST_SLOTS - room + fresh.length));
+      const made = new MadeNames({ doc, origin: "server" }, app);
+      const added = fresh.filter((one) => addSlot(made.w, { ...made.completed(one), id: app.newId() }, app.now()));
+      return ok({ added: added.length, there: read.classes.length - fresh.length, notes: read.notes });
     }),
   );
 }
@@ -51,18 +57,41 @@ export function importMonthTable(app: App, actor: Actor, month: string, text: st
 const placeOf = ({ date, start, minutes, room }: Pick<CsvClass, "date" | "start" | "minutes" | "room">): string =>
   [date, start, minutes, room ?? ""].join(" ");
 
-/** Makes the themes and groups of regulars that the table names and the month does not have. */
-function completed(w: Writer, one: CsvClass, ids: Map<string, string>, app: Pick<App, "newId">) {
-  const { newTheme, newRegulars = [], ...slot } = one;
-  const theme = newTheme === undefined ? (slot.theme ?? null) : themeNamed(w, newTheme);
-  const made = newRegulars.map((name) => {
-    const id = ids.get(name.toLowerCase()) ?? app.newId();
-    ids.set(name.toLowerCase(), id);
-    addRegulars(w, id, { name });
-    return id;
-  });
-  const regulars = [...(slot.regulars ?? []), ...made];
-  return { ...slot, ...(theme === null ? {} : { theme }), ...(regulars.length > 0 ? { regulars } : {}) };
+/** The themes and groups of regulars that the table names and the month does not have: each is made once. */
+class MadeNames {
+  private readonly themes = new Map<string, string | null>();
+  private readonly regulars = new Map<string, string>();
+
+  constructor(
+    readonly w: Writer,
+    private readonly app: Pick<App, "newId">,
+  ) {}
+
+  completed({ newTheme, newRegulars = [], ...slot }: CsvClass) {
+    const theme = newTheme === undefined ? (slot.theme ?? null) : this.theme(newTheme);
+    const regulars = [...(slot.regulars ?? []), ...newRegulars.map((name) => this.group(name))];
+    return { ...slot, ...(theme === null ? {} : { theme }), ...(regulars.length > 0 ? { regulars } : {}) };
+  }
+
+  private theme(name: string): string | null {
+    return memo(this.themes, name, () => themeNamed(this.w, name));
+  }
+
+  private group(name: string): string {
+    return memo(this.regulars, name.toLowerCase(), () => {
+      const id = this.app.newId();
+      addRegulars(this.w, id, { name });
+      return id;
+    });
+  }
+}
+
+function memo<T>(made: Map<string, T>, key: string, make: () => T): T {
+  const known = made.get(key);
+  if (known !== undefined) return known;
+  const one = make();
+  made.set(key, one);
+  return one;
 }
 
 function namesIn({ rooms, coaches, themes, plans, regulars }: MonthFile): NamesKnown {

@@ -7,6 +7,7 @@ import type { Editor } from "@tiptap/core";
 import type { Plan } from "#lib/plan/schema.ts";
 import { DEMO_PASSWORD } from "#seed/studio/people.ts";
 import { type RunningApp, startApp } from "../support/app.ts";
+import { KeptBrowsers } from "../support/kept-browsers.ts";
 
 export type Who = "petra" | "ines" | "marta" | "jonas" | "sam";
 export { DEMO_PASSWORD, expect };
@@ -18,6 +19,7 @@ interface Fixtures {
 interface WorkerFixtures {
   app: RunningApp;
   signedIn: Map<Who, Awaited<ReturnType<BrowserContext["storageState"]>>>;
+  kept: KeptBrowsers;
 }
 
 export const test = base.extend<Fixtures, WorkerFixtures>({
@@ -35,25 +37,26 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
     async ({}, use) => use(new Map()),
     { scope: "worker" },
   ],
-  as: async ({ browser, app, signedIn }, use) => {
-    const contexts: BrowserContext[] = [];
+  kept: [
+    // biome-ignore lint/correctness/noEmptyPattern: as above
+    async ({}, use) => use(new KeptBrowsers()),
+    { scope: "worker" },
+  ],
+  as: async ({ browser, app, signedIn, kept }, use) => {
     const errors: string[] = [];
+    const opened = kept.forOneTest();
     await use(async (who, options = {}) => {
       const state = who ? (signedIn.get(who) ?? (await signIn(browser, app.url, who))) : undefined;
       if (who && state) signedIn.set(who, state);
-      const context = await browser.newContext({
-        baseURL: app.url,
-        viewport: { width: 1440, height: 900 },
-        ...options,
-        ...(state ? { storageState: state } : {}),
-      });
-      contexts.push(context);
-      const page = await context.newPage();
+      const looks = { baseURL: app.url, viewport: { width: 1440, height: 900 }, ...options };
+      const page = await opened.page(`${who} ${JSON.stringify(looks)}`, app.url, state?.cookies ?? [], () =>
+        browser.newContext({ ...looks, ...(state ? { storageState: state } : {}) }),
+      );
       addresses.set(page, app.url);
       page.on("pageerror", (error) => errors.push(`${who}: ${error.message}`));
       return page;
     });
-    for (const context of contexts) await context.close();
+    await opened.leave();
     expect(errors).toEqual([]);
   },
 });

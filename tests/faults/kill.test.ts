@@ -14,7 +14,7 @@ import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const BUNDLES = join(ROOT, "dist-tests/kill");
 const CHECKPOINTS = join(ROOT, "db/file/checkpoint-worker.mjs");
-const RUNS = often(8, 50);
+const RUNS = often(4, 50);
 const LANES = 2;
 
 beforeAll(() => bundleServer({ "kill-server": "tests/support/kill-server.ts" }, BUNDLES));

@@ -15,7 +15,7 @@ import { often } from "#tests/support/long.ts";
 import { openMailStudio } from "#tests/support/mail-studio.ts";
 
 const BUNDLES = join(ROOT, "dist-tests/mail-kill");
-const KILLS = often(10, 50);
+const KILLS = often(4, 50);
 const MAILS = 3 * KILLS;
 const DAY_MS = 86_400_000;
 

@@ -13,7 +13,7 @@ import { often } from "#tests/support/long.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const BUNDLES = join(ROOT, "node_modules/.cache/springline-tests/record");
-const KILLS = often(5, 50);
+const KILLS = often(3, 50);
 const children: ChildProcess[] = [];
 let temp: TempDb;
 beforeAll(() => bundleServer({ "record-writer": "tests/support/record-writer.ts" }, BUNDLES));

@@ -80,7 +80,7 @@ test(`${FILES} files damaged at random, seed ${SEED}`, () => {
 }, 300_000);
 
 test("files designed to be slow", () => {
-  const seen = through(worstFiles(often(1 / 3, 1)));
+  const seen = through(worstFiles(often(1 / 6, 1)));
   expect(seen.answered).toBeGreaterThan(15);
   expect(seen.refused).toBeGreaterThan(15);
 }, 300_000);

@@ -127,13 +127,14 @@ function isSameRow(a: DayRowProps, b: DayRowProps): boolean {
 
 /** Of what is chosen, moved or looked at in the month, that which is on this day. */
 function chosenOn({ day, shown }: DayRowProps): readonly unknown[] {
-  const { tabStop, openSlot, lit, moving, finding, proposed, guests } = shown;
+  const { tabStop, openSlot, lit, moving, finding, proposed, changed, guests } = shown;
   const ids = new Set(day.marks.map(({ slot }) => slot.id));
   const here = (id: string | null) => (id !== null && ids.has(id) ? id : null);
   const found = day.lines.some(({ findings }) => findings.some(({ id }) => id === finding?.id));
   return [
     ...[here(openSlot), here(lit), here(moving), tabStop === day.date || here(tabStop), found && finding?.id],
     ...[...ids].filter((id) => proposed.has(id)),
+    ...[...ids].map((id) => changed.get(id)),
     ...guests.flatMap(({ name, slot }) => (here(slot) === null ? [] : [name, slot])),
   ];
 }

@@ -14,6 +14,7 @@ import {
   turnMailOff,
 } from "#server/mail/mail-settings.ts";
 import { sendTestMail } from "#server/mail/manage-mail.ts";
+import { cpuMs } from "#tests/support/cpu-time.ts";
 import { type MailServer, startMailServer } from "#tests/support/mail-server.ts";
 import { must, openStudio, type PlanStudio, type Who } from "#tests/support/plan-studio.ts";
 import { signInAll } from "#tests/support/sign-in.ts";
@@ -102,9 +103,8 @@ test.each([
 test("a text of a quarter of a megabyte in any field is refused at once", () => {
   const long = "a-".repeat(120_000);
   for (const field of ["host", "user", "password", "from", "address"]) {
-    const begun = performance.now();
-    expect(mailSettingsSchema.safeParse({ ...GOOD, [field]: `${long}!` }).success).toBe(false);
-    expect(performance.now() - begun).toBeLessThan(200);
+    const parsed = () => expect(mailSettingsSchema.safeParse({ ...GOOD, [field]: `${long}!` }).success).toBe(false);
+    expect(cpuMs(parsed)).toBeLessThan(1000);
   }
 });
 

@@ -2,4 +2,4 @@
 import { guarded } from "#server/http/respond.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) => readProgramme(app, actor, params.month ?? ""));
+export const GET = guarded({ costly: true }, ({ app, actor, params }) => readProgramme(app, actor, params.month ?? ""));

@@ -4,7 +4,7 @@ import { guarded, needs } from "#server/http/respond.ts";
 import { importMonthTable, readMonthTable } from "#server/programme/month-csv.ts";
 import { monthFileResponse } from "#server/programme/month-response.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) => {
+export const GET = guarded({ costly: true }, ({ app, actor, params }) => {
   const table = readMonthTable(app, actor, params.month ?? "");
   return table.ok ? monthFileResponse(table.value.text, table.value.fileName, "text/csv; charset=utf-8") : table;
 });

@@ -2,4 +2,6 @@
 import { guarded } from "#server/http/respond.ts";
 import { readMonthEditions } from "#server/month-sign/month-editions.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) => readMonthEditions(app, actor, params.month ?? ""));
+export const GET = guarded({ costly: true }, ({ app, actor, params }) =>
+  readMonthEditions(app, actor, params.month ?? ""),
+);

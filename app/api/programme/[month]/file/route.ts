@@ -6,15 +6,18 @@ import { importMonthFile } from "#server/programme/import-month.ts";
 import { monthFileResponse } from "#server/programme/month-response.ts";
 import { readMonthFileOf } from "#server/programme/read-month-file.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) => {
+export const GET = guarded({ costly: true }, ({ app, actor, params }) => {
   const month = params.month ?? "";
   const file = readMonthFileOf(app, actor, month);
   if (!file.ok) return file;
   return monthFileResponse(canonicalJson(file.value), `month-${month}.json`, "application/json; charset=utf-8");
 });
 
-export const PUT = guarded({ first: needs("programme.write") }, async ({ app, actor, request, params }) => {
-  const text = await readBodyText(request, MAX_BODY_BYTES);
-  const replace = new URL(request.url).searchParams.get("replace") === "yes";
-  return text.ok ? importMonthFile(app, actor, params.month ?? "", { text: text.value, replace }) : text;
-});
+export const PUT = guarded(
+  { costly: true, first: needs("programme.write") },
+  async ({ app, actor, request, params }) => {
+    const text = await readBodyText(request, MAX_BODY_BYTES);
+    const replace = new URL(request.url).searchParams.get("replace") === "yes";
+    return text.ok ? importMonthFile(app, actor, params.month ?? "", { text: text.value, replace }) : text;
+  },
+);

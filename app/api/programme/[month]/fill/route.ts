@@ -2,6 +2,6 @@
 import { guarded, needs } from "#server/http/respond.ts";
 import { fillMonthOf } from "#server/programme/fill-month.ts";
 
-export const POST = guarded({ first: needs("programme.write") }, ({ app, actor, params }) =>
+export const POST = guarded({ costly: true, first: needs("programme.write") }, ({ app, actor, params }) =>
   fillMonthOf(app, actor, params.month ?? ""),
 );

@@ -2,6 +2,6 @@
 import { guarded, needs } from "#server/http/respond.ts";
 import { readMonthForSignOff } from "#server/month-sign/read-month.ts";
 
-export const POST = guarded({ first: needs("month.sign") }, ({ app, actor, params }) =>
+export const POST = guarded({ costly: true, first: needs("month.sign") }, ({ app, actor, params }) =>
   readMonthForSignOff(app, actor, params.month ?? ""),
 );

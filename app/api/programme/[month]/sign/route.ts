@@ -3,6 +3,6 @@ import { guarded, needs } from "#server/http/respond.ts";
 import { signMonth, signMonthSchema } from "#server/month-sign/sign-month.ts";
 
 export const POST = guarded(
-  { body: signMonthSchema, first: needs("month.sign"), status: 201 },
+  { body: signMonthSchema, costly: true, first: needs("month.sign"), status: 201 },
   ({ app, actor, params, body }) => signMonth(app, actor, params.month ?? "", body),
 );

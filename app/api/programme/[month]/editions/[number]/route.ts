@@ -2,6 +2,6 @@
 import { guarded } from "#server/http/respond.ts";
 import { readSignedMonth } from "#server/month-sign/month-editions.ts";
 
-export const GET = guarded({}, ({ app, actor, params }) =>
+export const GET = guarded({ costly: true }, ({ app, actor, params }) =>
   readSignedMonth(app, actor, params.month ?? "", Number(params.number)),
 );
