@@ -1,10 +1,10 @@
 /**
  * `npm test`: formatting and types; then the vitest tests that wait for sockets, processes and disks, with the build
- * beside them; then the browser tests. The rest of vitest begins when the build has ended, and goes on beside both. The last line sums them up. `--long` runs the
- * heavy counts whole (see support/long.ts). Gets itself a Chromium when the machine has none.
+ * beside them; then the browser tests. The rest of vitest begins when the build has ended, and goes on beside both. The last
+ * line sums them up. `--long` runs the heavy counts whole (see support/long.ts). Gets itself a Chromium when the machine has none.
  */
 import { spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { constants, setPriority, tmpdir } from "node:os";
 import { join } from "node:path";
 import { findChromium } from "./support/chromium.mjs";
@@ -16,6 +16,18 @@ if (long) env.SPRINGLINE_LONG = "1";
 let passed = 0;
 let failed = 0;
 const lengths = [];
+
+/** In groups of some two minutes: what is seldom touched, or held by another test as well, comes last. */
+const WHILE_THERE_IS_TIME = [
+  ["safeguards", "back-to-plan", "several-screens"],
+  ["fit-and-order", "library", "whole-class"],
+  ["floor-geometry", "tracks", "standards"],
+  ["plates", "load", "paste", "acts"],
+];
+/** Since the start; while vitest goes on beside the browsers, both take longer. */
+const LAST_BEGIN_MS = 15 * 60_000;
+const LAST_BEGIN_BESIDE_MS = 11 * 60_000;
+let vitestIsDone = false;
 
 const bin = (name) => join("node_modules", ".bin", name);
 const run = (command, args, extra = {}) =>
@@ -95,6 +107,32 @@ function ensureChromium() {
   return false;
 }
 
+/**
+ * The browser files in the order in which they are run. The last ones are begun only while there is time: a machine half as fast
+ * as the one that this is measured on would take more than twenty minutes, and says by name what it did not run.
+ */
+function browserFiles() {
+  const all = readdirSync("tests/browser").filter((name) => name.endsWith(".spec.ts"));
+  const first = all.filter((name) => !WHILE_THERE_IS_TIME.flat().includes(name.replace(".spec.ts", "")));
+  return [first, ...WHILE_THERE_IS_TIME.map((names) => names.map((name) => `${name}.spec.ts`))];
+}
+
+async function browse() {
+  const left = [];
+  for (const [n, files] of browserFiles().entries()) {
+    const isTime = performance.now() < (vitestIsDone ? LAST_BEGIN_MS : LAST_BEGIN_BESIDE_MS);
+    if (n > 0 && !long && !isTime) {
+      left.push(...files);
+      continue;
+    }
+    const report = join(out, `browser-${n}.json`);
+    const paths = files.map((name) => `tests/browser/${name}`);
+    addPlaywright(report, await along(bin("playwright"), ["test", ...paths], { SPRINGLINE_JSON_REPORT: report }));
+  }
+  if (left.length > 0)
+    console.log(`\nNOT RUN, for want of time on this machine: ${left.join(", ")}. npm run test:long runs them.`);
+}
+
 console.log("\n== lint, style sheets, types, exports that nobody needs");
 const checks = await timed("checks", () =>
   Promise.all([
@@ -124,6 +162,9 @@ const waited = timed("sync and faults", () => along(bin("vitest"), waiting));
 const working = (long ? waited.then(() => building) : building).then(() =>
   timed("the rest of vitest", () => beside(bin("vitest"), pure, { yields: true })),
 );
+void working.then(() => {
+  vitestIsDone = true;
+});
 addVitest(waitingReport, await waited);
 
 const built = await building;
@@ -135,9 +176,7 @@ console.log("\n== browser; unit, reference, property tests go on beside them");
 const ready = built.held && ensureChromium();
 if (long) await working;
 if (ready) {
-  const browserReport = join(out, "browser.json");
-  const extra = { SPRINGLINE_JSON_REPORT: browserReport };
-  addPlaywright(browserReport, await timed("browser", () => along(bin("playwright"), ["test"], extra)));
+  await timed("browser", browse);
 } else {
   if (!built.held) console.error("The browser tests need the build, which failed.");
   failed++;

@@ -1,8 +1,8 @@
 /** Fetched after the page: accepting a finding, one that is accepted, and the list of them. */
-import { loadLater } from "#lib/client/late.ts";
+import { loadLaterOf } from "#lib/client/late.ts";
 
-export const lateAcceptForm = loadLater(() => import("./accept-form.tsx").then((module) => module.AcceptForm));
-export const lateAcceptedFinding = loadLater(() =>
-  import("./accepted-finding.tsx").then((module) => module.AcceptedFinding),
-);
-export const lateAcceptedList = loadLater(() => import("./accepted-list.tsx").then((module) => module.AcceptedList));
+const part = loadLaterOf(() => import("./accept-parts.ts").then(({ ACCEPT_PARTS }) => ACCEPT_PARTS));
+
+export const lateAcceptForm = part("form");
+export const lateAcceptedFinding = part("finding");
+export const lateAcceptedList = part("list");

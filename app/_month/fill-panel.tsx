@@ -103,8 +103,8 @@ function Outcome({ found: { answer } }: Pick<FoundProps, "found">) {
   return (
     <p>
       <strong>{proven ? "Proven best" : "Best found"}</strong>
-      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} What is to mend weighs{" "}
-      {shown(after)}, before {shown(before)}: {plural(gone.length, "finding")} gone, {answer.new.length} new.
+      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} The findings weigh{" "}
+      {shown(after)} instead of {shown(before)}: {plural(gone.length, "finding")} gone, {answer.new.length} new.
     </p>
   );
 }

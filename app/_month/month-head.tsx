@@ -102,7 +102,7 @@ function CoachesChoice({
       className="text-button text-button-low small"
       onClick={() => choose({ allCoaches: !choice.allCoaches })}
     >
-      {choice.allCoaches ? "Show what to mend" : `Show all ${all} coaches`}
+      {choice.allCoaches ? "Show what to fix" : `Show all ${all} coaches`}
     </button>
   );
 }

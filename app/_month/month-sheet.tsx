@@ -84,6 +84,6 @@ export function movingWords(desk: MonthDesk): string {
   const { moving } = desk.choice;
   if (!moving) return "";
   const count = desk.shown.look.findings.filter(({ slots }) => slots.includes(moving.slot)).length;
-  const found = count === 0 ? "nothing to mend" : count === 1 ? "one finding" : `${count} findings`;
+  const found = count === 0 ? "nothing to fix" : count === 1 ? "one finding" : `${count} findings`;
   return `${dayWords(moving.date)}, ${moving.start}: ${found}`;
 }

@@ -61,7 +61,7 @@ export function ClassPlans({ desk, slot, onPick }: ClassPlansProps) {
 /** What it would do to the month's findings. */
 function effectWords({ gone, brought }: NamedTry): string {
   const parts = [
-    ...(gone.length > 0 ? [`mends ${plural(gone.length, "finding")}`] : []),
+    ...(gone.length > 0 ? [`fixes ${plural(gone.length, "finding")}`] : []),
     ...(brought.length > 0 ? [`brings ${plural(brought.length, "finding")}`] : []),
   ];
   return parts.length > 0 ? parts.join(", ") : "changes nothing";

@@ -14,19 +14,19 @@ import { lateChange } from "#app/_session/late-change.ts";
 import { lateOpinion } from "#app/_session/late-opinion.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lateComment } from "#app/_session/threads/late-comment.ts";
-import { type LoadedLater, loadLater } from "#lib/client/late.ts";
+import { type LoadedLater, loadLaterOf } from "#lib/client/late.ts";
+
+const view = loadLaterOf(() => import("./views.ts").then(({ VIEWS }) => VIEWS));
 
 export const LATE = {
-  fit: loadLater(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
-  wholeClass: loadLater(() => import("#app/_lanes/whole-class.tsx").then((module) => module.WholeClass)),
-  readThrough: loadLater(() => import("#app/_read/read-through-view.tsx").then((module) => module.ReadThroughView)),
-  order: loadLater(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
-  paste: loadLater(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
-  rehearsals: loadLater(() =>
-    import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog),
-  ),
-  rounds: loadLater(() => import("#app/_rounds/rounds-view.tsx").then((module) => module.RoundsViewPart)),
-  legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
+  fit: view("fit"),
+  wholeClass: view("wholeClass"),
+  readThrough: view("readThrough"),
+  order: view("order"),
+  paste: view("paste"),
+  rehearsals: view("rehearsals"),
+  rounds: view("rounds"),
+  legend: view("legend"),
 };
 /** By view, the part that it is. */
 export const LATE_VIEW = { "whole-class": "wholeClass", "read-through": "readThrough", rounds: "rounds" } as const;

@@ -1,13 +1,9 @@
 /** Fetched after the page: few plates have a proposal, and few people write one. */
-import { loadLater } from "#lib/client/late.ts";
+import { loadLaterOf } from "#lib/client/late.ts";
 
-export const latePlateProposals = loadLater(() =>
-  import("./plate-proposals.tsx").then((module) => module.PlateProposals),
-);
-export const latePlateCopy = loadLater(() =>
-  import("./plate-copy-dialog.tsx").then((module) => module.PlateCopyDialog),
-);
-export const lateOrderCopy = loadLater(() =>
-  import("./order-copy-dialog.tsx").then((module) => module.OrderCopyDialog),
-);
-export const lateProposals = loadLater(() => import("./proposals-dialog.tsx").then((module) => module.ProposalsDialog));
+const part = loadLaterOf(() => import("./propose-parts.ts").then(({ PROPOSE_PARTS }) => PROPOSE_PARTS));
+
+export const latePlateProposals = part("onPlate");
+export const latePlateCopy = part("plateCopy");
+export const lateOrderCopy = part("orderCopy");
+export const lateProposals = part("all");

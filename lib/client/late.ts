@@ -32,6 +32,12 @@ export function loadLater<T>(load: () => Promise<T>): LoadedLater<T> {
   };
 }
 
+/** The same for parts that come together: answers what gives each of them by its name. */
+export const loadLaterOf =
+  <T>(load: () => Promise<T>) =>
+  <K extends keyof T>(name: K): LoadedLater<T[K]> =>
+    loadLater(() => load().then((all) => all[name]));
+
 /**
  * Fetches the missing parts one after the other, each when `whenIdle` says so. A part that fails is left until it is
  * needed. Returns a function that stops it.

@@ -26,6 +26,6 @@ export function findingSentence(findings: readonly MonthFinding[], place: Findin
   const groups = sentenceCase(listWords(findings.map(groupOf)));
   return {
     when,
-    words: `${groups} worked hard on ${dayWords(a.date)}. Rest: ${tideHours(Number(minutes))}; the studio asks ${tideHours(Number(least))}.`,
+    words: `${groups} worked hard on ${dayWords(a.date)}. Rest: ${tideHours(Number(minutes))}; the studio asks for ${tideHours(Number(least))}.`,
   };
 }

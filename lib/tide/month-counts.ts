@@ -32,7 +32,7 @@ export function openCounts({ must, look }: MonthCounts): string {
     ...(must > 0 ? [`${must} must fix before it can be signed`] : []),
     ...(look > 0 ? [`${look} look again`] : []),
   ];
-  return parts.length === 0 ? "Nothing to mend." : `${parts.join(", ")}.`;
+  return parts.length === 0 ? "Nothing to fix." : `${parts.join(", ")}.`;
 }
 
 /** "Themes promised: 7 of 7 there", or nothing where nothing is promised. */

@@ -1,4 +1,5 @@
 /** A month as its file: the shared document with what the studio knows, for one reader. */
+import { lastSeq } from "#db/repos/doc-log-repo.ts";
 import { listMembers, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows } from "#db/repos/plan-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
@@ -10,6 +11,7 @@ import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
 import type { MonthState } from "#lib/programme/month-reader.ts";
 import { monthClasses, readMonthState } from "#lib/programme/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
+import { formatDocName } from "#lib/protocol/messages.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -31,8 +33,32 @@ export function readMonthFileOf(app: App, actor: Actor, month: string): Result<M
   return state.ok ? ok(monthFileOf(state.value, monthStudioOf(app, actor, month, state.value))) : state;
 }
 
+/** What a month held at one point of its history. Feeds, pages and desks ask for the same months all day. */
+interface KeptState {
+  readonly point: string;
+  readonly state: Result<MonthState>;
+}
+const keptStates = new WeakMap<object, Map<string, KeptState>>();
+/** Our own choice: more than a studio looks at in one day. */
+const MOST_KEPT = 24;
+
 /** What the document of a month holds. Errors: 409, 503 when it cannot be read. */
-export function monthStateOf(app: Pick<App, "documents">, month: string): Result<MonthState> {
+export function monthStateOf(app: Pick<App, "db" | "documents">, month: string): Result<MonthState> {
+  const name = monthDoc(month);
+  const generation = app.documents.generation(name);
+  if (generation === undefined) return readStateOf(app, month);
+  const point = `${generation} ${lastSeq(app.db, formatDocName(name))}`;
+  const states = keptStates.get(app.db) ?? new Map<string, KeptState>();
+  keptStates.set(app.db, states);
+  const known = states.get(month);
+  if (known?.point === point) return known.state;
+  const state = readStateOf(app, month);
+  if (states.size >= MOST_KEPT) states.clear();
+  if (state.ok) states.set(month, { point, state });
+  return state;
+}
+
+function readStateOf(app: Pick<App, "documents">, month: string): Result<MonthState> {
   try {
     return app.documents.withDoc(monthDoc(month), (doc) => ok(readMonthState(doc)));
   } catch (error) {
@@ -93,7 +119,7 @@ function planIdsFor(app: App, actor: Actor, state: MonthState | undefined): stri
 }
 
 /** The classes of the 28 days before a month, from the documents of the months before. */
-function earlierClasses(app: Pick<App, "documents">, month: string): EarlierClasses {
+function earlierClasses(app: Pick<App, "db" | "documents">, month: string): EarlierClasses {
   const first = dayNumber(`${month}-01`);
   const known = dateOfDay(first - DAYS_BEFORE);
   const before = monthStateOf(app, addMonths(month, -1));

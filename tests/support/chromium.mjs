@@ -12,8 +12,7 @@ export const CHROMIUM_ARGS = [
   "--disable-component-update",
   "--disable-sync",
   // A page of a test lives for seconds: what optimising its functions takes is never paid back (see tests/README.md).
-  // Patterns are compiled once: interpreting each of them first takes three times as long over a class's talk.
-  "--js-flags=--no-opt --no-maglev --no-regexp-tier-up",
+  "--js-flags=--no-opt --no-maglev",
 ];
 
 // The shell is the same engine without a window, so it starts faster.

@@ -249,6 +249,27 @@ test("a table goes out and comes back in; what it does not know is said by line"
   expect(refused("2026-05-01,07:00,3")).toContain("is no length");
 });
 
+test("a table of more classes than a month holds is refused whole, and one that fills it is taken", () => {
+  const table = (rows: number) =>
+    [
+      "date,start,minutes",
+      ...Array.from({ length: rows }, (_, n) => {
+        const [day, five] = [1 + (n % 30), Math.floor(n / 30)];
+        const time = `${String(6 + Math.floor(five / 12)).padStart(2, "0")}:${String((five % 12) * 5).padStart(2, "0")}`;
+        return `2026-06-${String(day).padStart(2, "0")},${time},30`;
+      }),
+    ].join("\n");
+  const taken = (rows: number) => {
+    const answer = importMonthTable(s.app, s.people.marta, "2026-06", table(rows));
+    return answer.ok ? answer.value.added : answer.error.message;
+  };
+  expect(taken(1001)).toBe("A month holds at most 1,000 classes, and would have 1,001. Nothing was changed.");
+  expect(taken(900)).toBe(900);
+  expect(taken(1001)).toContain("would have 1,001");
+  expect(fileOf("2026-06").slots).toHaveLength(900);
+  expect(taken(1000)).toBe(100);
+});
+
 test("the days before the month come from the month before", () => {
   const slots = [
     { id: "a", date: "2026-02-27", start: "07:00", minutes: 30 },

@@ -57,7 +57,7 @@ export function SheetHead({ shown, onCoach }: HeadProps) {
         ))}
         {layout.findings > 0 && (
           <th scope="col">
-            <span className="visually-hidden">To mend</span>
+            <span className="visually-hidden">To fix</span>
           </th>
         )}
       </tr>

@@ -17,5 +17,5 @@ export const coachGapShort = defineMonthRule({
       .filter(({ a, b }) => a.date === b.date)
       .map(({ a, b, minutes }) => ({ ...pairOf(id, a, b), values: { minutes } })),
   say: ({ classes: [a, b], values }, { coach }, limits) =>
-    `${coach.name}: ${hoursWords(values.minutes)} between ${startWords(a)} and ${b.slot.start}; the studio asks ${hoursWords(limits.gapMinutes)}. Move one, or give it to another coach.`,
+    `${coach.name}: ${hoursWords(values.minutes)} between ${startWords(a)} and ${b.slot.start}; the studio asks for ${hoursWords(limits.gapMinutes)}. Move one, or give it to another coach.`,
 });

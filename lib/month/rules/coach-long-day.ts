@@ -21,5 +21,5 @@ export const coachLongDay = defineMonthRule({
         date,
       })),
   say: ({ date, values }, { coach }, limits) =>
-    `${coach.name} teaches ${hoursWords(values.minutes)} on ${dateWords(date)}; the studio has at most ${hoursWords(limits.coachMinutesDay)}. Give a class to another coach.`,
+    `${coach.name} teaches ${hoursWords(values.minutes)} on ${dateWords(date)}; the studio allows at most ${hoursWords(limits.coachMinutesDay)}. Give a class to another coach.`,
 });

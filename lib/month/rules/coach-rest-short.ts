@@ -17,5 +17,5 @@ export const coachRestShort = defineMonthRule({
       .filter(({ a, b }) => a.date !== b.date)
       .map(({ a, b, minutes }) => ({ ...pairOf(id, a, b), values: { minutes } })),
   say: ({ classes: [a, b], values }, { coach }, limits) =>
-    `${coach.name}: ${hoursWords(values.minutes)} of rest from ${tillWords(a)} to ${startWords(b)}; the studio asks ${hoursWords(60 * limits.restHours)}. Give one to another coach.`,
+    `${coach.name}: ${hoursWords(values.minutes)} of rest from ${tillWords(a)} to ${startWords(b)}; the studio asks for ${hoursWords(60 * limits.restHours)}. Give one to another coach.`,
 });

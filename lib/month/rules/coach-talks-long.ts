@@ -21,5 +21,5 @@ export const coachTalksLong = defineMonthRule({
         date,
       })),
   say: ({ date, values }, { coach }, limits) =>
-    `${coach.name} talks for ${hoursWords(values.seconds / 60)} on ${dateWords(date)}; the studio has at most ${hoursWords(limits.coachTalkSecondsDay / 60)}. Give a class to another coach.`,
+    `${coach.name} talks for ${hoursWords(values.seconds / 60)} on ${dateWords(date)}; the studio allows at most ${hoursWords(limits.coachTalkSecondsDay / 60)}. Give a class to another coach.`,
 });

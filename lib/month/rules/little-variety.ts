@@ -24,5 +24,5 @@ export const littleVariety = defineMonthRule({
       return planned.length >= LEAST_CLASSES ? [found] : [];
     }),
   say: ({ monday = "", classes, values: { distinct } }, { regulars }, { varietyLeast }) =>
-    `${regulars.name}: ${plural(distinct, "move")} in ${classCount(classes.length)} in the week from ${dateWords(monday)}; the studio asks ${plainNumber(varietyLeast)}. Choose a plan with others.`,
+    `${regulars.name}: ${plural(distinct, "move")} in ${classCount(classes.length)} in the week from ${dateWords(monday)}; the studio asks for ${plainNumber(varietyLeast)}. Choose a plan with others.`,
 });

@@ -25,7 +25,7 @@ export const shortRecovery = defineMonthRule({
     });
   },
   say: ({ group, classes: [a, b], values }, { regulars }) =>
-    `${regulars.name}: ${groupName(group)} worked hard till ${tillWords(a)}, and again on ${startWords(b)}. Rest: ${hoursWords(values.minutes)}; the studio asks ${hoursWords(values.least)}.`,
+    `${regulars.name}: ${groupName(group)} worked hard till ${tillWords(a)}, and again on ${startWords(b)}. Rest: ${hoursWords(values.minutes)}; the studio asks for ${hoursWords(values.least)}.`,
 });
 
 const leastMinutes = ({ recoveryHours, recoveryBy }: MonthLimits, group: Group): number =>

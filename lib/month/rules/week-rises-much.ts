@@ -21,5 +21,5 @@ export const weekRisesMuch = defineMonthRule({
       ];
     }),
   say: ({ monday = "", values: { change } }, { regulars }, { riseMost }) =>
-    `${regulars.name}: the week from ${dateWords(monday)} has ${percent(change)} more work than the one before; the studio has at most ${percent(riseMost)}. Choose lighter plans.`,
+    `${regulars.name}: the week from ${dateWords(monday)} has ${percent(change)} more work than the one before; the studio allows at most ${percent(riseMost)}. Choose lighter plans.`,
 });

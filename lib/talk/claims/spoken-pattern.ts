@@ -7,9 +7,13 @@ import { FIGURE, LONGEST_PART, type Need, needsOf } from "./pattern-needs.ts";
 /** What the readers ask of a pattern. */
 export type PatternOfWords = Pick<RegExp, "exec">;
 
+/** No pattern gets far in it. */
+const NOTHING_SAID = "\n".repeat(1000);
+
 class SpokenPattern implements PatternOfWords {
   private readonly pattern: RegExp;
   private readonly needs: readonly number[];
+  private isCompiled = false;
 
   constructor(pattern: RegExp) {
     this.pattern = pattern;
@@ -17,7 +21,18 @@ class SpokenPattern implements PatternOfWords {
   }
 
   exec(words: string): RegExpExecArray | null {
-    return this.mayBeIn(words) ? this.pattern.exec(words) : null;
+    if (!this.mayBeIn(words)) return null;
+    if (!this.isCompiled) this.compile();
+    return this.pattern.exec(words);
+  }
+
+  /**
+   * Engines interpret a pattern the first time and compile it the second; V8 compiles at once for a text of a thousand signs. These
+   * patterns are long, and interpreting each once takes longer than all the rest of the first reading.
+   */
+  private compile(): void {
+    this.isCompiled = true;
+    this.pattern.test(NOTHING_SAID);
   }
 
   /** False only where the pattern cannot match. */

@@ -50,6 +50,7 @@ const withMonths = (app: Springline): Springline => ({
   ...app,
   documents: {
     ...app.documents,
+    generation: () => undefined,
     withDoc: (name, fn) => {
       const doc = months.get(name.key);
       if (!doc) throw new DocUnavailable("unknownDocument", "no such month");

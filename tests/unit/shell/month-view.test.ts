@@ -19,7 +19,7 @@ describe("words", () => {
     const counts = monthCounts(month, sums, findings);
     expect(counts).toMatchObject({ classes: 48, must: 2, empty: 3 });
     expect(openCounts(counts)).toMatch(/^2 must fix before it can be signed, \d+ look again\.$/);
-    expect(openCounts({ ...counts, must: 0, look: 0 })).toBe("Nothing to mend.");
+    expect(openCounts({ ...counts, must: 0, look: 0 })).toBe("Nothing to fix.");
     expect(promiseWords(sums)).toBe("Themes promised: 1 of 1 theme there");
   });
   it("says of a signed plan that was written on that its edition still stands", () => {
