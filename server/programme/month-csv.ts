@@ -74,24 +74,20 @@ class MadeNames {
   }
 
   private theme(name: string): string | null {
-    return memo(this.themes, name, () => themeNamed(this.w, name));
+    const id = this.themes.get(name) ?? themeNamed(this.w, name);
+    this.themes.set(name, id);
+    return id;
   }
 
   private group(name: string): string {
-    return memo(this.regulars, name.toLowerCase(), () => {
-      const id = this.app.newId();
-      addRegulars(this.w, id, { name });
-      return id;
-    });
+    const key = name.toLowerCase();
+    const known = this.regulars.get(key);
+    if (known !== undefined) return known;
+    const id = this.app.newId();
+    addRegulars(this.w, id, { name });
+    this.regulars.set(key, id);
+    return id;
   }
-}
-
-function memo<T>(made: Map<string, T>, key: string, make: () => T): T {
-  const known = made.get(key);
-  if (known !== undefined) return known;
-  const one = make();
-  made.set(key, one);
-  return one;
 }
 
 function namesIn({ rooms, coaches, themes, plans, regulars }: MonthFile): NamesKnown {

@@ -1,6 +1,5 @@
 /**
- * Browsers that go from one test to the next, emptied. What they keep is the compiled code of the program's pages: compiling takes a
- * third of opening one.
+ * Browsers that go from one test to the next, emptied of all but the program's files, which need not be fetched again.
  */
 import type { BrowserContext, Page } from "@playwright/test";
 
@@ -47,7 +46,7 @@ async function empty(context: BrowserContext, page: Page, url: string, cookies: 
   await session.detach();
 }
 
-/** Closes its pages. Not one that the test has closed, nor one in which it has stopped the clock, which cannot be undone. */
+/** Closes its pages. A browser is kept unless the test has closed it, or has stopped its clock, which cannot be undone. */
 async function canBeKept(context: BrowserContext): Promise<boolean> {
   const pages = context.pages();
   if (pages.length === 0) return false;

@@ -160,7 +160,7 @@ function mayPlan(right: RouteRight, who: Who, subject: PlanSubject): boolean {
 const lacks = (right: RouteRight, who: Who): boolean =>
   "and" in right && right.and !== undefined && !can(s.people[who], right.and);
 
-// First: those of plans leave some two thousand behind, which lists and months would be made of.
+// First: the tests on a plan leave more than a thousand of them behind, and every list and month would go through those.
 describe("in the studio", () => {
   const isStudio = (right: RouteRight) => "studio" in right || "oneOf" in right || "signedIn" in right;
 

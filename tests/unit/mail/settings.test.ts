@@ -104,7 +104,7 @@ test("a text of a quarter of a megabyte in any field is refused at once", () => 
   const long = "a-".repeat(120_000);
   for (const field of ["host", "user", "password", "from", "address"]) {
     const parsed = () => expect(mailSettingsSchema.safeParse({ ...GOOD, [field]: `${long}!` }).success).toBe(false);
-    expect(cpuMs(parsed)).toBeLessThan(1000);
+    expect(cpuMs(parsed)).toBeLessThan(200);
   }
 });
 

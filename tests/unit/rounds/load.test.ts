@@ -15,7 +15,7 @@ import { longClass } from "#tests/support/long-class.ts";
 import { must, openStudio } from "#tests/support/plan-studio.ts";
 
 const ROUNDS = 20;
-const MOST_MS = 400;
+const MOST_MS = 100;
 
 const finding = (i: number): Finding => ({
   rule: "set-up-not-said",

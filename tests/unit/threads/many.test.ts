@@ -59,6 +59,6 @@ it("both are cheap", () => {
   const commented = cpuMs(() => {
     for (let i = 0; i < rounds; i++) must(addComment(s.app, s.people.jonas, `t${i + 1}`, "Done."));
   });
-  expect(joined / rounds).toBeLessThan(120);
-  expect(commented / rounds).toBeLessThan(60);
+  expect(joined / rounds).toBeLessThan(40);
+  expect(commented / rounds).toBeLessThan(20);
 });
