@@ -84,7 +84,7 @@ function addMonthSettings(app: Springline, { petra }: Cast, rooms: DemoRooms): v
   if (Object.keys(seen.machines).length > 0) return;
   must(
     changeMonthSettings(app, petra, {
-      settings: { ...seen, machines: { [rooms.loft]: 12, [rooms.harbour]: 8 } },
+      settings: { ...seen, machines: { [rooms.loft]: 12, [rooms.harbour]: 10 } },
       seen,
     }),
   );

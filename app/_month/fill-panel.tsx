@@ -73,6 +73,8 @@ function Found({ desk, found }: FoundProps) {
     if (still.length > 0) acts.fill(Object.fromEntries(still.map(({ slot, plan }) => [slot, plan])));
     without(still);
   };
+  if (found.answer.slots.length > 0 && found.explained.every(({ plan }) => plan === null))
+    return <NothingFound explained={found.explained} />;
   return (
     <>
       <Outcome found={found} />
@@ -167,6 +169,28 @@ function NextBest({ file, one }: { readonly file: MonthFile; readonly one: Expla
   );
 }
 
+/** Every class stays empty: nothing to take, so the reasons stand open. */
+function NothingFound({ explained }: { readonly explained: readonly ExplainedSlot[] }) {
+  return (
+    <>
+      <p>
+        No plan is put in: none fits, or none makes the month better. Sign more plans, or change what may be used below.
+      </p>
+      <EmptyClasses explained={explained} />
+    </>
+  );
+}
+
+function EmptyClasses({ explained }: { readonly explained: readonly ExplainedSlot[] }) {
+  return (
+    <ul className={styles.rows}>
+      {explained.map(({ slot, text }) => (
+        <li key={slot}>{text}</li>
+      ))}
+    </ul>
+  );
+}
+
 /** Classes for which no plan is better than a fitting one. */
 function Empty({ explained }: { readonly explained: readonly ExplainedSlot[] }) {
   const empty = explained.filter(({ plan }) => plan === null);
@@ -174,11 +198,7 @@ function Empty({ explained }: { readonly explained: readonly ExplainedSlot[] }) 
   return (
     <details>
       <summary>{plural(empty.length, "class stays", "classes stay")} empty</summary>
-      <ul className={styles.rows}>
-        {empty.map(({ slot, text }) => (
-          <li key={slot}>{text}</li>
-        ))}
-      </ul>
+      <EmptyClasses explained={empty} />
     </details>
   );
 }

@@ -29,7 +29,7 @@ export const ROOMS: readonly SeedRoom[] = [
     key: "loft",
     name: "Loft",
     equipment: {
-      name: "Loft, six machines",
+      name: "Loft, twelve machines",
       carriageTravelMm: 820,
       springs: [
         { id: "light", label: "light", count: 3, stiffnessNPerMm: 0.133, preloadN: 7.9 },

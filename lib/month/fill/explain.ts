@@ -3,6 +3,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { dateWords } from "../define/words.ts";
 import type { MonthFile, MonthFinding } from "../types.ts";
 import { COST_UNIT, type FillAnswer } from "./fill-types.ts";
+import { whyNoPlanFits } from "./open-slots.ts";
 import { fillProblem, picksOfAnswer } from "./problem.ts";
 
 export interface ExplainedSlot {
@@ -39,7 +40,8 @@ export function explainFill(month: MonthFile, answer: FillAnswer): ExplainedSlot
       return { plan: other.plan, more, brings: without(found, held), spares: without(held, found) };
     });
     const when = `${dateWords(one.date)} ${one.slot.start}`;
-    return { slot, plan, others: explained, text: `${when}: ${titleOf(month, plan)}.${nextBest(month, explained)}` };
+    const next = choices.length === 1 ? ` ${whyNoPlanFits(month, one)}` : nextBest(month, explained);
+    return { slot, plan, others: explained, text: `${when}: ${titleOf(month, plan)}.${next}` };
   });
 }
 

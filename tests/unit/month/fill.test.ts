@@ -176,3 +176,21 @@ test("a fill is explained slot by slot: what the next best costs more and brings
     /^Mon 6 Apr 10:00: chest 400\. Next best calves 400, \+10: .*; left empty, \+10: .*; glutes 400, \+25: /,
   );
 });
+
+test("a class that no plan fits says why", () => {
+  const plans = {
+    long: smallPlan({ seconds: 2700.5 }),
+    tower: smallPlan({ equipment: "tower" }),
+    unsigned: smallPlan({ signed: false }),
+    draft: smallPlan({ signed: false }),
+    unknown: { title: "Someone's own", known: false as const },
+  };
+  const text = (some: MonthFile["plans"]) => {
+    const month = alone({ plans: some, slots: [empty("one")] });
+    return explainFill(month, fillMonth(month))[0]?.text;
+  };
+  expect(text(plans)).toMatch(
+    /: left empty\. No plan fits: 2 are not signed, 1 is for other machines, 1 is longer than 45 minutes\.$/,
+  );
+  expect(text({ unknown: plans.unknown })).toMatch(/: left empty\. There is no plan to choose from\.$/);
+});
