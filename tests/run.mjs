@@ -19,7 +19,7 @@ const lengths = [];
 
 /** In groups of two to four minutes, the most telling first. */
 const WHILE_THERE_IS_TIME = [
-  ["proposals", "kept-words", "threads", "month-fill"],
+  ["proposals", "kept-words", "threads", "month-fill", "month-story"],
   ["accessibility", "keys", "reflow", "body-map"],
   ["safeguards", "back-to-plan", "several-screens", "feeds"],
   ["fit-and-order", "library", "whole-class", "looking-back", "hands"],
