@@ -4,6 +4,8 @@
  */
 import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { newestEdition, readEdition } from "#db/repos/edition-repo.ts";
+import { dateOfDay, isoWeekday } from "#lib/calendar/days.ts";
+import { momentOf, wallTimeAt } from "#lib/calendar/zone.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
 import { classLogUntil } from "#lib/floor/class-log.ts";
@@ -15,13 +17,14 @@ import { ACTIONS } from "#lib/plan/schema.ts";
 import { slowestFactor } from "#lib/transitions/slowest.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { studioZone } from "#server/month-facts/month-settings.ts";
 import { must } from "./add-people.ts";
 
 const DAY_MS = 86_400_000;
-/** Days before the demo was created: the same two evenings of each week. */
-const EARLIER_CLASSES = [4, 9, 11, 16, 18, 23, 25, 30];
-/** Including the one that was ended on time. */
-export const CLASSES_TOLD = EARLIER_CLASSES.length + 1;
+const HOUR_MS = 3_600_000;
+/** The two evenings on which the pattern of the month has this plan in the Loft: ISO weekdays, and the hour. */
+const EVENINGS = { days: [1, 4], hour: 18 } as const;
+export const CLASSES_TOLD = 9;
 /** Seconds that one person of the Loft needs: slower with springs and quicker at turning than usual. */
 export const LOFT_PEOPLE = {
   base: 3,
@@ -48,12 +51,21 @@ export function addClasses(app: Springline, planId: string, roomId: string): voi
   const edition = head && readEdition(app.db, planId, head.number);
   if (!edition || listClassLogs(app.db, planId, edition.number).length > 0) return;
   const { card } = edition.card;
-  const tell = (log: FloorLog, n: number, daysAgo: number) => {
-    const told = logOf(card, log, n, app.now() - daysAgo * DAY_MS);
+  for (const [n, startedAt] of lastEvenings(app).entries()) {
+    const told = logOf(card, n === 0 ? endedOnTime(card) : byItsPeople(card, n - 1), n + 1, startedAt);
     if (told) must(takeLog(app, { kind: "device", id: "demo-tablet", roomId }, told));
-  };
-  for (const [n, daysAgo] of EARLIER_CLASSES.entries()) tell(byItsPeople(card, n), n + 2, daysAgo);
-  tell(endedOnTime(card), 1, 2);
+  }
+}
+
+/** When the last classes began, the latest first: ms since the epoch. */
+function lastEvenings(app: Springline): number[] {
+  const zone = studioZone(app);
+  const began: number[] = [];
+  for (let day = Math.floor(wallTimeAt(app.now(), zone) / DAY_MS) - 1; began.length < CLASSES_TOLD; day--) {
+    if (!EVENINGS.days.some((one) => one === isoWeekday(dateOfDay(day)))) continue;
+    began.push(momentOf(day * DAY_MS + EVENINGS.hour * HOUR_MS, zone).at);
+  }
+  return began;
 }
 
 function logOf(card: Card, log: FloorLog, n: number, startedAt: number): ClassLog | null {
