@@ -5,8 +5,10 @@ import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SlotChoice } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
+import { useMonthAfter } from "./use-month-after.ts";
 import styles from "./wall.module.css";
 
 interface WallProps {
@@ -27,7 +29,15 @@ export function WallWeek({ desk: { month, props }, wall }: WallProps) {
     window.location.assign(`/programme/${props.month}?${query}`);
   };
   const days = Array.from({ length: 7 }, (_, i) => dateOfDay(dayNumber(week) + i));
-  const on = look.slots.map(({ slot }) => slot).filter((slot) => slot.out !== true && slot.room === room);
+  const reachesOn = (days.at(-1) ?? "") > file.dates.to;
+  const { after, problem } = useMonthAfter(props.month, reachesOn);
+  const here = look.slots.map(({ slot }) => ({ slot, file })).filter(({ slot }) => slot.out !== true);
+  const then = (after?.slots ?? []).map((slot) => ({ slot, file: after?.file ?? file }));
+  const on = [...here, ...then].filter(({ slot }) => slot.room === room);
+  const nothing = (date: string): string => {
+    if (date <= file.dates.to) return own(file.holidays ?? {}, date) ?? "no class";
+    return after ? (own(after.file.holidays ?? {}, date) ?? "no class") : "being fetched…";
+  };
   return (
     <article className={styles.wall}>
       <header className={styles.choose}>
@@ -55,17 +65,18 @@ export function WallWeek({ desk: { month, props }, wall }: WallProps) {
       <h1>
         {own(file.rooms, room)?.name}, week of {dayWords(week)}
       </h1>
+      <ProblemLine say={problem} />
       {days.map((date) => {
-        const classes = on.filter((slot) => slot.date === date);
+        const classes = on.filter(({ slot }) => slot.date === date);
         return (
           <section key={date} className={styles.day}>
             <h2>{dayWords(date)}</h2>
-            {classes.length === 0 && <p className="quiet">{file.holidays?.[date] ?? "no class"}</p>}
+            {classes.length === 0 && <p className="quiet">{nothing(date)}</p>}
             <ul>
-              {classes.map((slot) => (
+              {classes.map(({ slot, file: of }) => (
                 <li key={slot.id}>
-                  <time>{slot.start}</time> <b>{classTitle(file, slot)}</b>
-                  {slot.coach ? `, ${own(file.coaches, slot.coach)?.name.split(" ")[0] ?? ""}` : ""}, {slot.minutes} min
+                  <time>{slot.start}</time> <b>{classTitle(of, slot)}</b>
+                  {slot.coach ? `, ${own(of.coaches, slot.coach)?.name.split(" ")[0] ?? ""}` : ""}, {slot.minutes} min
                 </li>
               ))}
             </ul>

@@ -52,11 +52,11 @@ export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthP
       {rooms.map((room) => (
         <RoomFields key={room.id} room={room} settings={now} onChange={change} />
       ))}
-      <p className="spread">
-        <span role="status">{kept ? "Kept." : ""}</span>
+      <p className="acts">
         <button type="submit" className="button" aria-disabled={sending.busy}>
           Keep
         </button>
+        <span role="status">{kept ? "Kept." : ""}</span>
       </p>
       <ProblemLine say={sending.problem} />
     </form>

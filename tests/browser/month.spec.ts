@@ -3,7 +3,7 @@
  * paper, and the rules a tool can check, light and dark.
  */
 import type { Page } from "@playwright/test";
-import { addMonths, daysOfMonth } from "#lib/calendar/days.ts";
+import { addMonths, daysOfMonth, isoWeekday } from "#lib/calendar/days.ts";
 import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { expect, test } from "./kit.ts";
 
@@ -193,3 +193,15 @@ test("on paper the month is one page of A4 with what is open in words", async ({
   await expect(page.getByRole("region", { name: "What is open" })).toBeVisible();
   await expect(page.getByRole("button", { name: "More", exact: true })).toHaveCount(0);
 });
+
+test("a room's week for the wall has the classes of the next month where it reaches into it", async ({ as }) => {
+  const page = await as("marta");
+  const crossing = [4, 5, 6, 7].map((n) => addMonths(month, n)).find((one) => weekdayOfEnd(one) <= 4) ?? "";
+  await page.goto(`/programme/${crossing}?view=wall&week=${daysOfMonth(crossing).at(-1)}`);
+  await page.getByLabel("Room").selectOption({ label: "Loft" });
+  const days = page.locator("section");
+  await expect(days).toHaveCount(7);
+  await expect(days.nth(5).getByRole("listitem")).toContainText(["09:30 Whole body, Marta, 50 min"]);
+});
+
+const weekdayOfEnd = (one: string): number => isoWeekday(daysOfMonth(one).at(-1) ?? "");
