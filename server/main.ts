@@ -9,7 +9,7 @@ import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/base/env.ts";
 import { createLog, type Log } from "#server/base/log.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { CannotListen } from "#server/http/serve.ts";
+import { CannotListen } from "#server/http/listen.ts";
 import { type Program, startProgram } from "#server/main/run-server.ts";
 import { SigningKeyError } from "#server/signing/keys.ts";
 

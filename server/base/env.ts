@@ -7,6 +7,12 @@ import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import * as z from "zod";
 
+/** Where the metrics are read: a port of their own. */
+export interface MetricsPort {
+  readonly host: string;
+  readonly port: number;
+}
+
 /** `live` runs a real studio, `demo` the invented one from a folder of its own; `dev` is `live` with unbuilt pages. */
 export type Mode = "live" | "dev" | "demo";
 
@@ -24,6 +30,10 @@ export interface Env {
   /** True when our own proxy sets X-Forwarded-For; otherwise such headers are dropped. */
   readonly trustProxy: boolean;
   readonly logLevel: string;
+  /** Whether every request gets a line in the log. */
+  readonly accessLog: boolean;
+  /** Null: nothing is measured. */
+  readonly metrics: MetricsPort | null;
   /** Next's output folder. */
   readonly distDir: string;
 }
@@ -36,14 +46,21 @@ export const DEMO_SECRET = "demo-secret-of-the-invented-studio-opens-nothing-rea
 const SECRET_LENGTH = 32;
 const DATABASE = "springline.sqlite";
 
+const yesOrNo = z.enum(["0", "1", "true", "false", ""]).default("0");
+const isYes = (said: string): boolean => said === "1" || said === "true";
+const portNumber = z.coerce.number().int().min(0).max(65535);
+
 const settings = z.object({
+  SPRINGLINE_ACCESS_LOG: yesOrNo,
   SPRINGLINE_DATA: z.string().min(1).optional(),
   SPRINGLINE_DIST: z.string().min(1).default(".next"),
   SPRINGLINE_LOG: z.enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"]).default("info"),
+  SPRINGLINE_METRICS_HOST: z.string().min(1).default("127.0.0.1"),
+  SPRINGLINE_METRICS_PORT: z.union([z.literal("").transform(() => undefined), portNumber]).optional(),
   SPRINGLINE_SECRET: z.string().min(1).optional(),
-  SPRINGLINE_TRUST_PROXY: z.enum(["0", "1", "true", "false", ""]).default("0"),
+  SPRINGLINE_TRUST_PROXY: yesOrNo,
   SPRINGLINE_URL: z.url({ protocol: /^https?$/ }).optional(),
-  PORT: z.coerce.number().int().min(0).max(65535).default(4310),
+  PORT: portNumber.default(4310),
   HOST: z.string().min(1).default("127.0.0.1"),
 });
 
@@ -64,8 +81,10 @@ export function readEnv(mode: Mode, vars: Record<string, string | undefined> = p
     port: v.PORT,
     origin: originOf(v),
     secret,
-    trustProxy: v.SPRINGLINE_TRUST_PROXY === "1" || v.SPRINGLINE_TRUST_PROXY === "true",
+    trustProxy: isYes(v.SPRINGLINE_TRUST_PROXY),
     logLevel: v.SPRINGLINE_LOG,
+    accessLog: isYes(v.SPRINGLINE_ACCESS_LOG),
+    metrics: metricsOf(v),
     distDir: v.SPRINGLINE_DIST,
   };
 }
@@ -120,6 +139,9 @@ function parseSettings(vars: Record<string, string | undefined>): z.infer<typeof
 
 const originOf = (v: z.infer<typeof settings>): string =>
   new URL(v.SPRINGLINE_URL ?? `http://localhost:${v.PORT}`).origin;
+
+const metricsOf = (v: z.infer<typeof settings>): MetricsPort | null =>
+  v.SPRINGLINE_METRICS_PORT === undefined ? null : { host: v.SPRINGLINE_METRICS_HOST, port: v.SPRINGLINE_METRICS_PORT };
 
 /** To be called before Next is loaded: nothing about this studio leaves the machine. */
 export function turnTelemetryOff(): void {

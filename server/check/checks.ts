@@ -53,6 +53,7 @@ export function createChecks(setup: ChecksSetup): Checks {
     now: (planId) => ask(planId, "waited-for", true),
     assess: (planId, reading) => assessing.add(planId, reading),
     kept: (row, studioMark) => currentCheck(setup, row, studioMark),
+    waiting: () => queue.size,
     idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
     async stop() {
       for (const burst of bursts.values()) burst.cancel();

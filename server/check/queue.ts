@@ -50,6 +50,11 @@ export class CheckQueue {
     });
   }
 
+  /** Plans that wait or are being checked. */
+  get size(): number {
+    return this.waiting.reduce((sum, line) => sum + line.size, this.busy.size);
+  }
+
   get idle(): boolean {
     return this.busy.size === 0 && this.waiting.every((line) => line.size === 0);
   }

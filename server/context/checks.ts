@@ -37,6 +37,8 @@ export interface Checks {
   assess(planId: string, reading: PlanReading): Promise<Assessment | null>;
   /** The stored result of the last check, if the document, the studio data and the program are still the same. */
   kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
+  /** How many plans wait for a check or are being checked. */
+  waiting(): number;
   /** Resolves when nothing is being checked and nothing is queued. */
   idle(): Promise<void>;
   stop(): Promise<void>;

@@ -2,19 +2,6 @@
  * The floor's service worker, as text. It caches the floor page and its parts and nothing else. No answer of the API enters
  * a cache, so tokens and cards are only in the page's own storage.
  */
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import type { Env } from "#server/base/env.ts";
-
-/** The id of the build of the pages; "dev" without one. */
-export function buildId(env: Pick<Env, "distDir">): string {
-  try {
-    return readFileSync(join(env.distDir, "BUILD_ID"), "utf8").trim();
-  } catch {
-    return "dev";
-  }
-}
-
 /** The worker's script for one build. Another build gives another script, which the browser then installs. */
 export const floorWorker = (build: string): string => `// The floor page, kept on the device. Build ${build}.
 const CACHE = "springline-floor-" + ${JSON.stringify(build)};

@@ -1,6 +1,7 @@
 /** Turns a fault of the server into an error for a person. The cause goes to the log, never to the page. */
 import type { AppError } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { REQUEST_ID_HEADER } from "./answered.ts";
 import { loggedPath } from "./logged-path.ts";
 
 const DAMAGED: AppError = {
@@ -17,7 +18,8 @@ export const refuseWrites = ({ db }: Pick<Springline, "db">, { method }: Request
 /** A full disk, a busy database and read errors are distinguished from bugs: they pass, and nothing was half done. */
 export function faultToError(cause: unknown, app: Pick<Springline, "db" | "log">, request: Request): AppError {
   const path = loggedPath(request.url);
-  app.log.error({ err: cause, method: request.method, path }, "request failed");
+  const id = request.headers.get(REQUEST_ID_HEADER) ?? undefined;
+  app.log.error({ id, err: cause, method: request.method, path }, "request failed");
   const code = cause instanceof Error && "code" in cause ? String(cause.code) : "";
   if (app.db.damage.known !== null || /^SQLITE_(CORRUPT|NOTADB)/.test(code)) return DAMAGED;
   if (code.startsWith("SQLITE_FULL")) {

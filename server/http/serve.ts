@@ -9,7 +9,9 @@ import type { Log } from "#server/base/log.ts";
 import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
 import { CLIENT_NETWORK_HEADER } from "#server/limits/network.ts";
 import { refuseUpgrade } from "#server/sockets/close-socket.ts";
+import { type HearAnswered, newRequestId, REQUEST_ID_HEADER, whenAnswered, whenSocketEnds } from "./answered.ts";
 import { ALLOW, cleanHeaders, type Gate } from "./gate.ts";
+import { listen } from "./listen.ts";
 import { loggedPath } from "./logged-path.ts";
 import { noteForwarded } from "./proxy-signs.ts";
 
@@ -22,7 +24,11 @@ export interface ServeSetup {
   handle(request: IncomingMessage, response: ServerResponse): unknown;
   /** Returns true when it has taken over the upgrade; all others are refused. */
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
+  /** Hears of every request once it has been answered, and of every socket once it has ended. */
+  readonly answered?: HearAnswered;
 }
+
+const NAMES = { host: "HOST", port: "PORT" };
 
 /**
  * Longer than a proxy keeps a connection that nothing uses, 60 s for most: one that the server closes first loses the request
@@ -41,9 +47,6 @@ export interface Serving {
   close(limitMs: number): Promise<void>;
 }
 
-/** The server cannot listen on its address; `message` is for the person who started it. */
-export class CannotListen extends Error {}
-
 /** Starts to listen. Throws CannotListen. */
 export async function serve(setup: ServeSetup): Promise<Serving> {
   const server = createServer((request, response) => answer(setup, request, response));
@@ -60,20 +63,24 @@ export async function serve(setup: ServeSetup): Promise<Serving> {
   server.on("connect", (_request, socket) => {
     refuseUpgrade(socket, "405 Method Not Allowed", ALLOW_HEADER);
   });
-  const port = await listen(server, setup.env);
+  const port = await listen(server, { ...setup.env, names: NAMES });
   server.on("error", (err) => setup.log.error({ err }, "http server"));
   return { server, port, close: (limitMs) => close(server, limitMs) };
 }
 
 function answer(setup: ServeSetup, request: IncomingMessage, response: ServerResponse): void {
+  const id = newRequestId();
+  if (setup.answered) whenAnswered(request, response, id, setup.answered);
+  response.setHeader("x-request-id", id);
   const broken = (err: unknown) => {
-    setup.log.error({ err, method: request.method, path: loggedPath(request.url ?? "") }, "request failed");
+    setup.log.error({ id, err, method: request.method, path: loggedPath(request.url ?? "") }, "request failed");
     if (!response.headersSent) response.writeHead(500, { "content-type": "text/plain; charset=utf-8" });
     response.end("Something went wrong on the server.");
   };
   try {
     noteForwarded(setup, request);
     if (setup.gate(request, response)) return;
+    request.headers[REQUEST_ID_HEADER] = id;
     Promise.resolve(setup.handle(request, response)).catch(broken);
   } catch (err) {
     broken(err);
@@ -89,6 +96,8 @@ interface Upgrade {
 function upgrade(setup: ServeSetup, places: ConcurrencyLimit, { request, socket, head }: Upgrade): void {
   // A socket error that nobody listens for would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
+  const id = newRequestId();
+  if (setup.answered) whenSocketEnds(request, socket, id, setup.answered);
   noteForwarded(setup, request);
   cleanHeaders(request, setup.env);
   // Where networks cannot be told apart, everybody would share one network's limit: there is none then.
@@ -101,27 +110,6 @@ function upgrade(setup: ServeSetup, places: ConcurrencyLimit, { request, socket,
   socket.once("close", leave);
   if (setup.upgrade(request, socket, head)) return;
   refuseUpgrade(socket, "404 Not Found");
-}
-
-function listen(server: Server, env: ServeSetup["env"]): Promise<number> {
-  return new Promise((resolve, reject) => {
-    server.once("error", (error) => reject(new CannotListen(listenSentence(error, env), { cause: error })));
-    server.listen(env.port, env.host, () => {
-      server.removeAllListeners("error");
-      const address = server.address();
-      resolve(typeof address === "object" && address ? address.port : env.port);
-    });
-  });
-}
-
-function listenSentence(error: Error, { host, port }: ServeSetup["env"]): string {
-  const code = "code" in error ? error.code : undefined;
-  if (code === "EADDRINUSE") {
-    return `Port ${port} on ${host} is in use by another program. Stop that program, or choose another port with PORT=...`;
-  }
-  if (code === "EACCES") return `This account may not use port ${port}. Choose one above 1023 with PORT=...`;
-  if (code === "EADDRNOTAVAIL" || code === "ENOTFOUND") return `This machine has no address ${host}. Change HOST.`;
-  return `Port ${port} on ${host} cannot be used: ${error.message}`;
 }
 
 function close(server: Server, limitMs: number): Promise<void> {

@@ -19,15 +19,19 @@ export class RefusalLog {
   private timer: NodeJS.Timeout | undefined;
   private readonly log: EventLog;
   private readonly everyMs: number;
+  private readonly heard: (cause: string, count: number) => void;
 
-  constructor(log: EventLog, everyMs: number) {
+  /** `heard` is told of each refusal at once. */
+  constructor(log: EventLog, everyMs: number, heard: (cause: string, count: number) => void = () => undefined) {
     this.log = log;
     this.everyMs = everyMs;
+    this.heard = heard;
   }
 
   /** `cause` is one of a few fixed texts, never something that was sent. */
   note(cause: string, count = 1, userId?: string): void {
     this.total += count;
+    this.heard(cause, count);
     const known = this.causes.get(cause) ?? { count: 0, people: new Set() };
     known.count += count;
     if (userId !== undefined && known.people.size < NAMED) known.people.add(userId);

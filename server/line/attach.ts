@@ -23,6 +23,8 @@ export interface AttachLineOptions {
   readonly log: LinesSetup["log"];
   readonly limits?: Partial<LineLimits>;
   isOriginAllowed(origin: string): boolean;
+  /** Hears with which code each socket closed. */
+  readonly onClosed?: (code: number) => void;
 }
 export interface LineDoor {
   readonly lines: Lines;
@@ -34,7 +36,7 @@ export interface LineDoor {
 
 export function attachLine(options: AttachLineOptions): LineDoor {
   const limits = { ...LINE_LIMITS, ...options.limits };
-  const { host, clock, log } = options;
+  const { host, clock, log, onClosed } = options;
   const lines = createLines({ host, limits, clock, log });
   const refusals = new RefusalLog(log, limits.refusalLogMs);
   const gate = createSocketGate({
@@ -43,6 +45,7 @@ export function attachLine(options: AttachLineOptions): LineDoor {
     // More than a message may have, so that most of what is too large is answered with a reason.
     maxMessageBytes: limits.messageBytes * 2,
     maxUnknown: limits.strangers,
+    ...(onClosed ? { onClosed } : {}),
     admit(caller) {
       caller.ws.on("error", () => refusals.note("a screen's broken frames"));
       hearHello(caller, limits, (hello) => {

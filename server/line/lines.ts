@@ -37,6 +37,8 @@ export interface Lines extends SeatOwner {
   join(seat: Seat, hello: Hello): void;
   /** The line of a room as it is now; for tests and the log. */
   lineOf(roomId: string): RoomLine;
+  /** Screens that have a place. */
+  seated(): number;
   stop(): void;
 }
 
@@ -89,6 +91,10 @@ class RoomLines implements Lines {
 
   lineOf(roomId: string): RoomLine {
     return this.roomOf(roomId).line;
+  }
+
+  seated(): number {
+    return this.seats().length;
   }
 
   stop(): void {

@@ -18,6 +18,7 @@ import { needsSetUpCode } from "#server/people/set-up-code.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
+import type { SyncMeter } from "#server/sync/meter.ts";
 import { createSyncHost } from "./sync-host.ts";
 
 export interface Composed {
@@ -27,8 +28,14 @@ export interface Composed {
   readonly checkpoints: Checkpoints;
 }
 
+export interface ComposeSetup {
+  readonly env: Env;
+  readonly log: Log;
+  readonly meter?: SyncMeter | undefined;
+}
+
 /** Puts the running program together around an open database, and makes it the one that `springline()` gives. */
-export function compose({ env, log }: { readonly env: Env; readonly log: Log }, db: Db): Composed {
+export function compose({ env, log, meter }: ComposeSetup, db: Db): Composed {
   const now = () => Date.now();
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
@@ -60,6 +67,7 @@ export function compose({ env, log }: { readonly env: Env; readonly log: Log }, 
     newId,
     host: createSyncHost(app),
     fold: foldInThread(env.databaseFile),
+    ...(meter ? { meter } : {}),
   });
   setSpringline(app);
   return { app, rooms, soundness, checkpoints: checkpointBeside(db, { log }) };

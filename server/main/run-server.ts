@@ -13,9 +13,12 @@ import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import { type MailRuns, startMailRuns } from "#server/mail/mail-runs.ts";
 import { fillDemo, openDatabaseFor } from "#server/main/demo-database.ts";
+import type { MetricsServing } from "#server/metrics/serve-metrics.ts";
 import { startClassRuns } from "#server/programme/class-runs.ts";
 import { attachSync } from "#server/sync/attach.ts";
+import type { DocumentRooms } from "#server/sync/document-rooms.ts";
 import { compose } from "./compose.ts";
+import { type Measuring, measure } from "./measure.ts";
 import { createPages, type Pages } from "./pages.ts";
 
 /** How long running requests and a failing disk may delay the end of the process, in ms. */
@@ -45,19 +48,15 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   const { env, log } = setup;
   const db = openDatabaseFor(env, setup.fresh);
   try {
-    const { app, rooms, soundness, checkpoints } = compose(setup, db);
+    const measuring = await measure(setup);
+    const { app, rooms, soundness, checkpoints } = compose({ env, log, meter: measuring.sync }, db);
     const pages = createPages(env, setup.projectDir);
     // The port is taken first, so that a port in use is noticed at once. Requests wait until everything is ready.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
     const ready = new Promise<ServeSetup["handle"]>((resolve) => {
       open = resolve;
     });
-    const isOriginAllowed = (origin: string) => {
-      if (origin !== env.origin) noteOtherOrigin(setup, origin);
-      return origin === env.origin;
-    };
-    const door = attachSync({ rooms, isOriginAllowed });
-    const line = attachLine({ host: createLineHost(app), clock: lineClock(app), log, isOriginAllowed });
+    const { door, line } = socketDoors(setup, { app, rooms, measuring });
     const serving = await serve({
       env,
       log,
@@ -67,19 +66,41 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
         door.handleUpgrade(request, socket, head) ||
         line.handleUpgrade(request, socket, head) ||
         pages.upgrade(request, socket, head),
+      ...(measuring.answered ? { answered: measuring.answered } : {}),
     });
+    const metrics = await measuring.serve(app, () => line.lines.seated());
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
     const mails = startMailRuns({ app });
     const stopClasses = startClassRuns(app);
-    const running = { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses };
+    const running = { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses, metrics };
     return { app, url: env.origin, stop: () => stopAll(running) };
   } catch (error) {
     setSpringline(undefined);
     db.close();
     throw error;
   }
+}
+
+interface DoorParts {
+  readonly app: Springline;
+  readonly rooms: DocumentRooms;
+  readonly measuring: Measuring;
+}
+
+/** What takes the sockets: of documents, and of the screens of a room. */
+function socketDoors({ env, log }: ProgramSetup, { app, rooms, measuring }: DoorParts) {
+  const isOriginAllowed = (origin: string) => {
+    if (origin !== env.origin) noteOtherOrigin({ env, log }, origin);
+    return origin === env.origin;
+  };
+  const door = attachSync({ rooms, isOriginAllowed, ...measuring.onClosed("document") });
+  const line = attachLine({
+    ...{ host: createLineHost(app), clock: lineClock(app), log, isOriginAllowed },
+    ...measuring.onClosed("floor"),
+  });
+  return { door, line };
 }
 
 /** The floor's clock: it never goes back and has an id, so that a screen notices a restart of the server. */
@@ -95,6 +116,7 @@ interface Running {
   readonly checkpoints: Checkpoints;
   readonly mails: MailRuns;
   readonly stopClasses: () => void;
+  readonly metrics: MetricsServing | undefined;
 }
 
 /** Documents first: their pages are told `stopping` while what they sent is being written. */
@@ -113,6 +135,7 @@ async function stopAll(running: Running): Promise<readonly string[]> {
   await mailed;
   setSpringline(undefined);
   await checkpoints.stop();
+  running.metrics?.close();
   app.db.close();
   return unsaved;
 }

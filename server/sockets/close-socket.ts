@@ -2,8 +2,13 @@
 import type { Duplex } from "node:stream";
 import type { WebSocket } from "ws";
 
+const refused = new WeakMap<Duplex, number>();
+/** The status that an upgrade was refused with; undefined for one that was not. */
+export const refusedUpgrade = (socket: Duplex): number | undefined => refused.get(socket);
+
 /** Answers an upgrade request with a bare status line, such as `403 Forbidden`, and ends the socket. */
 export function refuseUpgrade(socket: Duplex, status: string, headers = ""): void {
+  refused.set(socket, Number.parseInt(status, 10));
   socket.end(`HTTP/1.1 ${status}\r\n${headers}Connection: close\r\nContent-Length: 0\r\n\r\n`);
 }
 

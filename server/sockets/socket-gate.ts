@@ -36,6 +36,8 @@ export interface SocketGateOptions {
   /** The same per network, where networks can be told apart; left out: no such limit. */
   readonly maxUnknownOfNetwork?: number;
   admit(caller: Caller): void;
+  /** Hears with which code each socket closed. */
+  readonly onClosed?: (code: number) => void;
 }
 
 export interface SocketGate {
@@ -69,9 +71,10 @@ export function createSocketGate(options: SocketGateOptions): SocketGate {
       });
       // A handshake that fails never calls back: the end of the socket has to count it off as well.
       socket.once("close", known);
-      wss.handleUpgrade(request, socket, head, (ws) =>
-        options.admit({ ws, request, socket, headBytes: head.length, url, known }),
-      );
+      wss.handleUpgrade(request, socket, head, (ws) => {
+        if (options.onClosed) ws.once("close", options.onClosed);
+        options.admit({ ws, request, socket, headBytes: head.length, url, known });
+      });
       return true;
     },
     close() {

@@ -17,6 +17,8 @@ export interface AttachOptions {
   readonly rooms: DocumentRooms;
   /** Whether a page of this origin may open a socket. Default: the origin's host is the Host the request was sent to. */
   readonly isOriginAllowed?: (origin: string, request: IncomingMessage) => boolean;
+  /** Hears with which code each socket closed. */
+  readonly onClosed?: (code: number) => void;
   /** Attaches to its `upgrade` event. Other paths are not touched. */
   readonly server?: Server;
 }
@@ -28,7 +30,7 @@ export interface SyncDoor {
   detach(): void;
 }
 
-export function attachSync({ rooms, server, isOriginAllowed = isSameHost }: AttachOptions): SyncDoor {
+export function attachSync({ rooms, server, onClosed, isOriginAllowed = isSameHost }: AttachOptions): SyncDoor {
   const { limits } = rooms.registry.context;
   const door: Door = {
     rooms,
@@ -41,6 +43,7 @@ export function attachSync({ rooms, server, isOriginAllowed = isSameHost }: Atta
     maxMessageBytes: limits.frameBytes,
     maxUnknown: limits.strangers,
     maxUnknownOfNetwork: limits.strangersOfNetwork,
+    ...(onClosed ? { onClosed } : {}),
     admit: (caller) => void greet(door, caller).finally(caller.known),
   });
   server?.on("upgrade", gate.handleUpgrade);
@@ -96,8 +99,12 @@ async function meet({ rooms, people, scheduler }: Door, name: DocName, caller: C
     process.nextTick(() => caller.socket.uncork());
     connection = registry.join(ws, name, { session, lane, page: readClaims(caller.url.searchParams) });
   });
-  for (const { data, isBinary } of sent) lane.take(() => connection?.receive(data, isBinary));
-  ws.on("message", (data, isBinary) => lane.take(() => connection?.receive(bytesOf(data), isBinary)));
+  const take = (data: Uint8Array, isBinary: boolean) => {
+    const at = performance.now();
+    lane.take(() => connection?.receive(data, isBinary, at));
+  };
+  for (const { data, isBinary } of sent) take(data, isBinary);
+  ws.on("message", (data, isBinary) => take(bytesOf(data), isBinary));
 }
 
 function isSameHost(origin: string, request: IncomingMessage): boolean {

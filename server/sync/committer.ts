@@ -11,6 +11,7 @@ import type { EventLog } from "#server/base/log.ts";
 import { Hardener } from "./hardener.ts";
 import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
+import type { SyncMeter } from "./meter.ts";
 import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
 export interface CommitterOptions {
@@ -19,6 +20,7 @@ export interface CommitterOptions {
   readonly log: EventLog;
   readonly limits: Limits;
   readonly now: () => number;
+  readonly meter: SyncMeter;
   /** Syncs what was committed to the disk. */
   readonly sync: () => Promise<void>;
   /** Called for a room whose changes could not be saved, once they are. */
@@ -111,6 +113,8 @@ export class Committer {
       appendTransaction(this.options.db, () => {
         for (const room of rooms) this.store(room);
       });
+      for (const room of rooms)
+        for (const { bytes } of room.waiting.together()) this.options.meter.stored(bytes.length);
       return "stored";
     } catch (cause) {
       return { cause };

@@ -12,6 +12,7 @@ import type { FrameLane } from "./frame-scheduler.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
+import type { SyncMeter } from "./meter.ts";
 import type { PageConnection } from "./page-connection.ts";
 import type { DocumentRoom, UpdateOutcome } from "./room.ts";
 
@@ -20,6 +21,7 @@ export interface Holder {
   readonly session: SessionInfo;
   readonly access: DocAccess;
   readonly lane: FrameLane;
+  readonly meter: SyncMeter;
 }
 
 export class Connection implements PageConnection {
@@ -30,6 +32,11 @@ export class Connection implements PageConnection {
   private readonly ws: WebSocket;
   private readonly limits: Limits;
   private readonly lane: FrameLane;
+  private readonly meter: SyncMeter;
+  /** When the oldest message arrived that nobody was told of yet, by `performance.now()`. */
+  private arrived: number | undefined;
+  /** When the frame arrived that is being read. */
+  private frameAt = 0;
   private open = true;
   private alive = true;
   /** Updates of this turn that the room has not taken yet: merged, many cost little more than one. */
@@ -47,6 +54,7 @@ export class Connection implements PageConnection {
     this.room = room;
     this.session = who.session;
     this.lane = who.lane;
+    this.meter = who.meter;
     this.access = who.access;
     this.limits = limits;
     ws.on("pong", () => {
@@ -54,9 +62,11 @@ export class Connection implements PageConnection {
     });
   }
 
-  /** One frame of the page. Whatever is wrong with it only ends this connection. */
-  receive(data: Uint8Array, isBinary: boolean): void {
+  /** One frame of the page, which arrived at `at`. Whatever is wrong with it only ends this connection. */
+  receive(data: Uint8Array, isBinary: boolean, at: number): void {
     if (!this.open) return;
+    this.meter.received(data.byteLength);
+    this.frameAt = at;
     // The answer to a ping may be queued behind other frames of the page.
     this.alive = true;
     const wrong = this.read(data, isBinary);
@@ -92,6 +102,7 @@ export class Connection implements PageConnection {
   }
 
   private takeSync(kind: number, body: Uint8Array): CloseName | undefined {
+    if (kind !== messageYjsSyncStep1) this.arrived ??= this.frameAt;
     if (kind === messageYjsUpdate) return this.takeUpdate(body);
     const wrong = this.readHeard();
     if (wrong) return wrong;
@@ -217,6 +228,7 @@ export class Connection implements PageConnection {
 
   private count(messages: number): void {
     this.counted += messages;
+    this.meter.took(messages);
     this.room.owesAnswer(this);
   }
 
@@ -232,7 +244,16 @@ export class Connection implements PageConnection {
   send(frame: Uint8Array): void {
     if (!this.open || this.ws.readyState !== this.ws.OPEN) return;
     if (this.ws.bufferedAmount > this.limits.bufferedBytes) this.close("tooSlow");
-    else this.ws.send(frame);
+    else {
+      this.meter.sent(frame.byteLength);
+      this.ws.send(frame);
+    }
+  }
+
+  takeArrival(): number | undefined {
+    const { arrived } = this;
+    this.arrived = undefined;
+    return arrived;
   }
 
   sendNews(news: News): void {

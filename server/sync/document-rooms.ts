@@ -12,6 +12,7 @@ import { syncedUnlessDamaged } from "./damaged.ts";
 import { createDoc, readClosed, settled, transactIn } from "./documents.ts";
 import type { SyncHost } from "./host.ts";
 import { LIMITS, type Limits } from "./limits.ts";
+import { NO_METER, type SyncMeter } from "./meter.ts";
 import { RoomRegistry } from "./registry.ts";
 
 export interface DocumentRoomsOptions {
@@ -26,6 +27,8 @@ export interface DocumentRoomsOptions {
   readonly sync?: () => Promise<void>;
   /** Compacts large documents on another thread; left out: on this one. */
   readonly fold?: Fold;
+  /** Left out: nothing is measured. */
+  readonly meter?: SyncMeter;
 }
 
 /** `LiveDocuments` for the program, with the registry for `attachSync`. */
@@ -37,9 +40,9 @@ export interface DocumentRooms extends LiveDocuments {
 export function createDocumentRooms(options: DocumentRoomsOptions): DocumentRooms {
   const { db, host, log, now = Date.now, newId = randomUUID, sync = () => syncLog(db) } = options;
   const whole = () => syncedUnlessDamaged(db, sync);
-  const { fold } = options;
+  const { fold, meter = NO_METER } = options;
   const context = {
-    ...{ db, host, log, now, newId, sync: whole, limits: { ...LIMITS, ...options.limits } },
+    ...{ db, host, log, now, newId, meter, sync: whole, limits: { ...LIMITS, ...options.limits } },
     ...(fold ? { fold } : {}),
   };
   const registry = new RoomRegistry(context);

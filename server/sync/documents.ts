@@ -12,6 +12,7 @@ import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "#server/doc-log/sto
 import { mergeUpdates } from "#server/doc-log/updates.ts";
 import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
+import type { SyncMeter } from "./meter.ts";
 import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
 /** What everything in this folder works with. */
@@ -26,6 +27,7 @@ export interface RegistryContext {
   /** Syncs what was committed to the disk. */
   readonly sync: () => Promise<void>;
   readonly fold?: Fold;
+  readonly meter: SyncMeter;
 }
 
 export interface OpenedDoc extends LoadedDoc {

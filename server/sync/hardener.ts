@@ -5,18 +5,22 @@
  */
 import { setTimeout as sleep } from "node:timers/promises";
 import type { EventLog } from "#server/base/log.ts";
+import type { SyncMeter } from "./meter.ts";
 import type { PageConnection } from "./page-connection.ts";
 
 /** A connection, and how many of its messages are in the log. */
 export interface Owed {
   readonly connection: PageConnection;
   readonly count: number;
+  /** When the oldest of what is new arrived, by `performance.now()`. */
+  readonly arrived: number | undefined;
 }
 
 export interface HardenerOptions {
   /** Syncs everything committed so far to the disk. */
   readonly sync: () => Promise<void>;
   readonly log: EventLog;
+  readonly meter: SyncMeter;
   readonly retryMs: number;
   /** At least this long from the beginning of one sync to the next. */
   readonly everyMs: number;
@@ -34,6 +38,7 @@ export class Hardener {
 
   owe(answers: readonly Owed[]): void {
     if (answers.length === 0) return;
+    sinceArrival(answers, (ms) => this.options.meter.relayed(ms));
     this.waiting.push(...answers);
     if (!this.busy) void this.run();
   }
@@ -49,6 +54,7 @@ export class Hardener {
       this.waiting = [];
       const from = performance.now();
       await this.synced();
+      sinceArrival(batch, (ms) => this.options.meter.saved(ms));
       for (const { connection, count } of latest(batch)) connection.sendNews({ t: "saved", count });
       const early = from + this.options.everyMs - performance.now();
       if (early > 0 && !this.stopped) await sleep(early, undefined, { ref: false });
@@ -67,6 +73,11 @@ export class Hardener {
       }
     }
   }
+}
+
+function sinceArrival(answers: readonly Owed[], measured: (ms: number) => void): void {
+  const now = performance.now();
+  for (const { arrived } of answers) if (arrived !== undefined) measured(now - arrived);
 }
 
 /** Counts only grow, so a connection that is owed several answers needs the last one alone. */

@@ -8,6 +8,8 @@ export interface PageConnection {
   readonly access: DocAccess;
   /** Document messages of this page that are in the room; all of them are on disk when the room is clean. */
   readonly counted: number;
+  /** When the oldest of its messages arrived since this was last asked, by `performance.now()`; undefined for none. */
+  takeArrival(): number | undefined;
   /** Gives the room what the page sent in this turn. */
   takeHeard(): void;
   /** New rights apply from the very next message. */

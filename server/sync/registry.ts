@@ -40,7 +40,7 @@ export class RoomRegistry implements RoomKeeper {
   constructor(context: RegistryContext) {
     this.context = context;
     this.scheduler = new FrameScheduler(context.limits);
-    this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs);
+    this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs, context.meter.refused);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
     const each = (act: (connection: PageConnection) => void, ms: number) =>
@@ -92,7 +92,8 @@ export class RoomRegistry implements RoomKeeper {
       return undefined;
     }
     const { room, access } = entry;
-    const connection = new Connection(ws, room, { session: who.session, lane: who.lane, access }, this.context.limits);
+    const { limits, meter } = this.context;
+    const connection = new Connection(ws, room, { session: who.session, lane: who.lane, access, meter }, limits);
     ws.on("close", () => connection.ended());
     this.upkeep.get(room)?.joined();
     room.join(connection, this.welcomeFor(name, who.session));

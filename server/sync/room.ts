@@ -280,7 +280,9 @@ export class DocumentRoom {
       this.relay(updateFrame(stored.bytes), stored.from);
       this.keeper.changed(this);
     }
-    const owed = [...this.owed].map((connection) => ({ connection, count: connection.counted }));
+    const owed = [...this.owed].map((connection) => ({
+      ...{ connection, count: connection.counted, arrived: connection.takeArrival() },
+    }));
     this.owed.clear();
     for (const [connection, stateVector] of this.asking) connection.send(this.answerTo(stateVector));
     this.asking.clear();

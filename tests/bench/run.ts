@@ -9,6 +9,7 @@ import { benchFrames } from "./frames.ts";
 import { benchLine } from "./line.ts";
 import { benchLive } from "./live/live.ts";
 import { benchSoak } from "./live/soak.ts";
+import { benchMetrics } from "./metrics.ts";
 import { benchPages } from "./pages.ts";
 import { benchScreen } from "./screen.ts";
 
@@ -42,6 +43,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   floor: benchFloor,
   frames: benchFrames,
   line: benchLine,
+  metrics: benchMetrics,
   live: () => live(values.works.split(",").filter(Boolean)),
   month: async () => {
     const arithmetic = await benchBundled("month");

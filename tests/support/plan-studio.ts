@@ -24,6 +24,7 @@ import { createSigningKeys } from "#server/signing/keys.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
 import type { Limits } from "#server/sync/limits.ts";
+import type { SyncMeter } from "#server/sync/meter.ts";
 import { eventually } from "./eventually.ts";
 import { tempDb } from "./temp-db.ts";
 import { testChecks } from "./test-checks.ts";
@@ -75,6 +76,8 @@ export interface StudioSetup {
   readonly soleAuthorMaySign?: boolean;
   /** Nobody waits for their turn unless told so: a test asks more than a person does. */
   readonly limits?: Partial<Limits>;
+  /** Measures the rooms. */
+  readonly meter?: SyncMeter;
 }
 
 export const ROOMS = { harbour: "harbour", loft: "loft" } as const;
@@ -118,6 +121,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
     log,
     now,
     limits: { burstQuietMs: 1, personPercent: 100, ...setup.limits },
+    ...(setup.meter ? { meter: setup.meter } : {}),
   });
   const rooms: DocumentRooms = {
     ...live,

@@ -2,7 +2,7 @@
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { Readable } from "node:stream";
 import type { Env } from "#server/base/env.ts";
-import { createLog } from "#server/base/log.ts";
+import { createLog, type Log } from "#server/base/log.ts";
 import { createGate } from "#server/http/gate.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
 
@@ -20,16 +20,20 @@ export interface RouteServerSetup {
   readonly routes: Readonly<Record<string, RouteHandler>>;
   readonly hasStudio?: () => boolean;
   readonly upgrade?: ServeSetup["upgrade"];
+  readonly answered?: ServeSetup["answered"];
+  /** Silent when left out. */
+  readonly log?: Log;
 }
 
 export async function startRoutes(setup: RouteServerSetup): Promise<RouteServer> {
   const env = { ...setup.env, host: "127.0.0.1", port: 0 };
   const serving = await serve({
     env,
-    log: createLog("silent"),
+    log: setup.log ?? createLog("silent"),
     gate: createGate({ env, hasStudio: setup.hasStudio ?? (() => true) }),
     handle: (request, response) => answer(setup.routes, request, response),
     upgrade: setup.upgrade ?? (() => false),
+    ...(setup.answered ? { answered: setup.answered } : {}),
   });
   return { url: `http://127.0.0.1:${serving.port}`, serving };
 }

@@ -4,7 +4,8 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { createLog } from "#server/base/log.ts";
 import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { createGate } from "#server/http/gate.ts";
-import { CannotListen, type Serving, serve } from "#server/http/serve.ts";
+import { CannotListen } from "#server/http/listen.ts";
+import { type Serving, serve } from "#server/http/serve.ts";
 
 const log = createLog("silent");
 let serving: Serving;

@@ -1,5 +1,6 @@
+import { buildId } from "#server/base/build-id.ts";
 import { springline } from "#server/context/springline.ts";
-import { buildId, floorWorker } from "#server/devices/floor-worker.ts";
+import { floorWorker } from "#server/devices/floor-worker.ts";
 
 export const dynamic = "force-dynamic";
 
