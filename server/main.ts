@@ -19,6 +19,14 @@ const PROJECT_DIR = resolve(import.meta.dirname, "..");
 /** Errors that the person who started the server can act on: their message is printed alone. */
 const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, CannotListen];
 
+/**
+ * Longer than everything that is waited for while stopping together (`server/main/run-server.ts`), and shorter than a service manager
+ * waits before it kills. ms.
+ */
+const STOP_BOUND_MS = 20_000;
+/** For the last lines of the log, ms: nobody may be reading them. */
+const FLUSH_MS = 200;
+
 // The database, its log and the secret are only for the account that runs the server.
 process.umask(0o077);
 turnTelemetryOff();
@@ -85,12 +93,20 @@ function stopWhenTold(program: Program, log: Log): void {
   const stop = async (code: number) => {
     if (stopping) return;
     stopping = true;
+    log.info({}, "stopping");
+    const from = performance.now();
+    setTimeout(() => {
+      log.fatal({}, "could not stop in time");
+      process.exit(1);
+    }, STOP_BOUND_MS).unref();
     const unsaved = await program.stop().catch((err: unknown) => {
       log.fatal({ err }, "could not stop cleanly");
       return ["unknown"];
     });
     for (const name of unsaved) log.fatal({ document: name }, "its last changes could not be saved");
-    process.exit(unsaved.length > 0 ? 1 : code);
+    log.info({ ms: Math.round(performance.now() - from) }, "stopped");
+    log.flush(() => process.exit(unsaved.length > 0 ? 1 : code));
+    setTimeout(() => process.exit(unsaved.length > 0 ? 1 : code), FLUSH_MS);
   };
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, () => stop(0));
   for (const event of ["uncaughtException", "unhandledRejection"] as const) {

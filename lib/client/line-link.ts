@@ -6,11 +6,12 @@
 import { EXCHANGES_KEPT } from "#lib/floor/clock-offset.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { movedBy } from "#lib/line/class.ts";
-import { finalCloseText } from "#lib/line/close.ts";
+import { finalCloseText, LINE_CLOSE } from "#lib/line/close.ts";
 import type { FromServer } from "#lib/line/from-server.ts";
 import type { RoomLine } from "#lib/line/line.ts";
 import type { LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
 import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/protocol/line-wire.ts";
+import { ComeBack } from "./come-back.ts";
 import { LineClocks } from "./line-clocks.ts";
 import { LinePublisher, type OwnClass } from "./line-publisher.ts";
 import { type LinkState, UNKNOWN_LINK } from "./link-state.ts";
@@ -87,6 +88,10 @@ class SocketLink implements LineLink {
   private silentChecks = 0;
   private retryMs = FIRST_RETRY_MS;
   private retrying: ReturnType<typeof setTimeout> | undefined;
+  private readonly back = new ComeBack({
+    connect: () => this.retry(),
+    say: (stopping) => this.set({ stopping }),
+  });
   private checking: ReturnType<typeof setInterval> | undefined;
   private closed = false;
 
@@ -151,6 +156,7 @@ class SocketLink implements LineLink {
     this.closed = true;
     clearInterval(this.checking);
     clearTimeout(this.retrying);
+    this.back.end();
     const was = this.socket;
     this.socket = null;
     was?.close(1000);
@@ -191,8 +197,16 @@ class SocketLink implements LineLink {
       if (sentence) {
         this.socket = null;
         this.set({ contact: "refused", sentence });
-      } else this.drop();
+      } else if (event.code === LINE_CLOSE.stopping.code) this.stopped();
+      else this.drop();
     };
+  }
+
+  /** The server stops for a moment: every screen comes back at a time of its own. */
+  private stopped(): void {
+    this.drop();
+    clearTimeout(this.retrying);
+    this.back.begin();
   }
 
   /** Drops a useless connection and tries again after a while. */
@@ -216,7 +230,8 @@ class SocketLink implements LineLink {
       case "welcome":
         this.clocks.begin(message.epoch);
         this.retryMs = FIRST_RETRY_MS;
-        this.set({ contact: "on", you: message.you, sentence: null });
+        this.back.end();
+        this.set({ contact: "on", stopping: false, you: message.you, sentence: null });
         this.askTime();
         break;
       case "here":

@@ -4,6 +4,8 @@ import type { LineClass, LineRefusal } from "#lib/line/messages.ts";
 
 export interface LinkState {
   readonly contact: "connecting" | "on" | "off" | "refused";
+  /** The server said that it was stopping for a moment, and is not back yet. */
+  readonly stopping: boolean;
   /** When the line was last heard, by this device, in ms since the epoch. Null before the first time. */
   readonly heardAt: number | null;
   /** Why the line was closed for good, in a sentence. */
@@ -25,6 +27,7 @@ export interface LinkState {
 /** The state before anything has been heard. */
 export const UNKNOWN_LINK: LinkState = {
   contact: "connecting",
+  stopping: false,
   heardAt: null,
   sentence: null,
   noLive: null,

@@ -10,27 +10,10 @@ import type * as Y from "yjs";
 import { CLOSE, isFinalClose } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName, MESSAGE, type News, QUERY } from "#lib/protocol/messages.ts";
 import { freshClientId, renameOwnWords } from "./client-id.ts";
+import { ComeBack } from "./come-back.ts";
+import { type ConnectionState, NOT_CONNECTED } from "./connection-state.ts";
 import { ASK_FRAME, documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
 import { PULSE_CHECK_MS, Pulse, type PulseView } from "./pulse.ts";
-
-export interface ConnectionState {
-  readonly connected: boolean;
-  /** The server's document has been read on this connection, and this page's has been offered. */
-  readonly synced: boolean;
-  /** Messages sent on this connection that are not yet on the server's disk. */
-  readonly waiting: number;
-  /** The server reports that it cannot write just now. */
-  readonly storageFailing: boolean;
-  /** Its database is damaged: nothing is saved until that is restored. */
-  readonly damaged: boolean;
-  /**
-   * The server takes nothing from this page until a colleague has sent words that the server has lost; this page keeps
-   * trying.
-   */
-  readonly othersFirst: boolean;
-  /** Code of a final close (a `CLOSE` code); null while the connection is open or being retried. */
-  readonly closed: number | null;
-}
 
 export interface ConnectOptions {
   /** Where the server is, e.g. `wss://studio.example`: the origin only. */
@@ -79,16 +62,6 @@ export interface DocConnection {
  * limit.
  */
 const FRAME_TOO_LARGE = 1009;
-const START: ConnectionState = {
-  connected: false,
-  synced: false,
-  waiting: 0,
-  storageFailing: false,
-  damaged: false,
-  othersFirst: false,
-  closed: null,
-};
-
 /** Opens the connection. It reconnects by itself until a final close or `stop()`. */
 export function connectDoc(options: ConnectOptions): DocConnection {
   return new Connection(options);
@@ -97,7 +70,7 @@ export function connectDoc(options: ConnectOptions): DocConnection {
 class Connection implements DocConnection {
   readonly awareness: Awareness;
   private readonly provider: WebsocketProvider;
-  private now: ConnectionState = START;
+  private now: ConnectionState = NOT_CONNECTED;
   private sent = 0;
   private saved = 0;
   private offered = false;
@@ -111,6 +84,10 @@ class Connection implements DocConnection {
   private takingAway = false;
   private readonly pulse = new Pulse({ ask: () => this.provider.ws?.send(ASK_FRAME), lost: () => this.letGo() });
   private readonly looking: ReturnType<typeof setInterval>;
+  private readonly back = new ComeBack({
+    connect: () => this.provider.connect(),
+    say: (stopping) => this.change({ stopping }),
+  });
   private readonly options: ConnectOptions;
 
   constructor(options: ConnectOptions) {
@@ -154,6 +131,7 @@ class Connection implements DocConnection {
   stop(): void {
     this.takingAway = true;
     clearInterval(this.looking);
+    this.back.end();
     this.options.doc.off("update", this.noteMissed);
     this.awareness.off("update", this.sendOwnAwareness);
     this.provider.destroy();
@@ -178,7 +156,7 @@ class Connection implements DocConnection {
       params,
       maxBackoffTime: options.maxBackoffMs ?? 2500,
       WebSocketPolyfill: this.countingSocket(options.WebSocket ?? WebSocket),
-      shouldReconnect: (event) => !isFinalClose(event.code) && event.code !== FRAME_TOO_LARGE,
+      shouldReconnect: ({ code }) => !isFinalClose(code) && code !== FRAME_TOO_LARGE && code !== CLOSE.stopping.code,
     });
   }
 
@@ -210,7 +188,8 @@ class Connection implements DocConnection {
       if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
     this.provider.on("closed", ({ code }) => {
-      this.change({ closed: code === FRAME_TOO_LARGE ? CLOSE.tooLarge.code : code });
+      if (code === CLOSE.stopping.code) this.back.begin();
+      else this.change({ closed: code === FRAME_TOO_LARGE ? CLOSE.tooLarge.code : code });
     });
   }
 
@@ -257,8 +236,9 @@ class Connection implements DocConnection {
     this.offered = false;
     this.read = false;
     this.writes = true;
+    this.back.end();
     // Known only once the server has taken what this page offers.
-    this.change({ ...START, connected: true, othersFirst: this.now.othersFirst });
+    this.change({ ...NOT_CONNECTED, connected: true, othersFirst: this.now.othersFirst });
   }
 
   private noteSent(frame: Uint8Array): void {

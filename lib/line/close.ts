@@ -18,7 +18,7 @@ export const LINE_CLOSE = {
     text: "As many screens are connected in this room as the server allows. Close the floor on one of them and reload this page.",
   },
   cannotKeepUp: { code: 4504, text: "This connection is too slow to keep up. Trying again." },
-  stopping: { code: 4505, text: "The server is stopping. This screen runs on and will connect again by itself." },
+  stopping: { code: 4505, text: "The server is stopping for a moment. This screen goes on and comes back by itself." },
 } as const;
 
 export type LineCloseName = keyof typeof LINE_CLOSE;

@@ -77,7 +77,7 @@ export const CLOSE = {
   },
   stopping: {
     code: 4505,
-    text: "The server is shutting down. Your words are kept on this device; this page reconnects when it is back.",
+    text: "The server is stopping for a moment. Your words are kept on this device; this page comes back by itself.",
   },
 } as const;
 

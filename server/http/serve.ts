@@ -36,6 +36,9 @@ const NAMES = { host: "HOST", port: "PORT" };
  */
 const KEEP_ALIVE_MS = 65_000;
 
+/** Between two looks for connections that have become idle while the server stops, ms. */
+const IDLE_LOOK_MS = 20;
+
 /** Sockets per network, enough for a whole team behind one address, each with several pages. Our own choice. */
 const SOCKETS_PER_NETWORK = 400;
 
@@ -115,8 +118,11 @@ function upgrade(setup: ServeSetup, places: ConcurrencyLimit, { request, socket,
 function close(server: Server, limitMs: number): Promise<void> {
   return new Promise((resolve) => {
     const limit = setTimeout(() => server.closeAllConnections(), limitMs);
+    // A connection whose last answer has gone is not kept for another request.
+    const idle = setInterval(() => server.closeIdleConnections(), IDLE_LOOK_MS);
     server.close(() => {
       clearTimeout(limit);
+      clearInterval(idle);
       resolve();
     });
     server.closeIdleConnections();

@@ -119,7 +119,10 @@ interface Running {
   readonly metrics: MetricsServing | undefined;
 }
 
-/** Documents first: their pages are told `stopping` while what they sent is being written. */
+/**
+ * Nobody is let in any more; what has arrived is passed on and synced, then pages and screens are told to come back in a moment,
+ * while requests under way are answered.
+ */
 async function stopAll(running: Running): Promise<readonly string[]> {
   const { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses } = running;
   soundness.stop();

@@ -78,6 +78,13 @@ export class Committer {
     if (this.failing.size > 0) this.commit([...this.failing]);
   }
 
+  /** Commits, passes on and syncs what is here, and tells its writers; gives up on the disk after `limitMs`. */
+  async finish(limitMs: number): Promise<void> {
+    clearImmediate(this.turn);
+    this.endTurn();
+    await this.hardener.settled(limitMs);
+  }
+
   stop(): void {
     this.hardener.stop();
     clearImmediate(this.turn);

@@ -28,6 +28,8 @@ export interface HardenerOptions {
 
 export class Hardener {
   private waiting: Owed[] = [];
+  /** Of whoever waits until all that was owed at some moment has been answered. */
+  private listeners: (() => void)[] = [];
   private busy = false;
   private stopped = false;
   private readonly options: HardenerOptions;
@@ -43,6 +45,14 @@ export class Hardener {
     if (!this.busy) void this.run();
   }
 
+  /** Resolves once all that is owed now has been answered, or after `limitMs`. */
+  async settled(limitMs: number): Promise<void> {
+    if (!this.busy) return;
+    // One round may be under way, whose sync began before the newest was owed.
+    const mine = new Promise<void>((resolve) => this.listeners.push(resolve));
+    await Promise.race([mine, sleep(limitMs, undefined, { ref: false })]);
+  }
+
   stop(): void {
     this.stopped = true;
   }
@@ -50,16 +60,18 @@ export class Hardener {
   private async run(): Promise<void> {
     this.busy = true;
     while (this.waiting.length > 0 && !this.stopped) {
-      const batch = this.waiting;
-      this.waiting = [];
+      const [batch, listeners] = [this.waiting, this.listeners];
+      [this.waiting, this.listeners] = [[], []];
       const from = performance.now();
       await this.synced();
       sinceArrival(batch, (ms) => this.options.meter.saved(ms));
       for (const { connection, count } of latest(batch)) connection.sendNews({ t: "saved", count });
+      for (const heard of listeners) heard();
       const early = from + this.options.everyMs - performance.now();
       if (early > 0 && !this.stopped) await sleep(early, undefined, { ref: false });
     }
     this.busy = false;
+    for (const heard of this.listeners.splice(0)) heard();
   }
 
   /** Retries until it succeeds: nothing is called saved before. */

@@ -203,14 +203,13 @@ export class RoomRegistry implements RoomKeeper {
   async stop(limitMs: number): Promise<readonly string[]> {
     this.stopping = true;
     for (const timer of this.timers) clearInterval(timer);
-    this.committer.flush();
-    for (const connection of this.connections()) connection.close("stopping");
     // A damaged database takes no writes, so there is nothing to wait for: the pages keep their changes.
-    for (
-      let left = this.context.db.damage.known === null ? limitMs : 0;
-      this.committer.failingRooms.length > 0 && left > 0;
-      left -= STOP_STEP_MS
-    ) {
+    const waitMs = this.context.db.damage.known === null ? limitMs : 0;
+    // What has arrived is passed on and called saved before its pages are told to come back.
+    await this.committer.finish(Math.min(waitMs, FINISH_MS));
+    for (const connection of this.connections()) connection.close("stopping");
+    this.committer.flush();
+    for (let left = waitMs; this.committer.failingRooms.length > 0 && left > 0; left -= STOP_STEP_MS) {
       await new Promise((resolve) => setTimeout(resolve, Math.min(left, STOP_STEP_MS)));
       this.committer.retryNow();
     }
@@ -281,3 +280,5 @@ interface Joining {
 }
 
 const STOP_STEP_MS = 50;
+/** How long pages wait for the disk before they are told to come back, ms. Our own choice. */
+const FINISH_MS = 2000;

@@ -2,8 +2,9 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
+import type { ConnectionState } from "#lib/client/connection-state.ts";
 import { saveStateOf } from "#lib/client/doc-session/save-state.ts";
-import { type ConnectionState, type ConnectOptions, connectDoc, type DocConnection } from "#lib/client/provider.ts";
+import { type ConnectOptions, connectDoc, type DocConnection } from "#lib/client/provider.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION, planParts } from "#lib/doc/layout.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";

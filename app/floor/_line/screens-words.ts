@@ -22,6 +22,7 @@ const ledWords = (label: string, sinceWall: number): string => `${label} has led
 export function shelfLineWords({ state }: FloorLine): string {
   if (state.contact === "refused") return state.sentence ?? "";
   if (state.noLive !== null) return state.noLive;
+  if (state.stopping) return STOPPING;
   if (state.contact !== "on" || !state.line) return "The other screens of this room cannot be reached now.";
   if (!leadsElsewhere(state)) return "Nobody is leading a class here.";
   const { leader, told } = state.line;
@@ -41,11 +42,11 @@ export function waitingWords(edition: number | null, fetching: boolean): string 
 
 /** Under a screen that follows: who leads, and whether they are heard. */
 export function followerWords({ state, link }: FloorLine): string {
-  const { line, you, contact, heardAt, sentence, noLive, refusal, followed } = state;
+  const { line, you, contact, sentence, noLive, refusal, followed } = state;
   if (contact === "refused") return sentence ?? "";
   if (noLive !== null) return noLive;
   if (contact === "connecting") return "Connecting to the other screens of this room.";
-  if (contact === "off") return offWords(heardAt, followed !== null);
+  if (contact === "off") return offWords(state);
   if (!line?.leader)
     return followed ? "Nobody is leading now. This screen goes on." : "Connected. Nobody is leading a class here.";
   const { label, sinceWall } = line.leader;
@@ -59,16 +60,20 @@ export function followerWords({ state, link }: FloorLine): string {
   return refusal ? `${REFUSAL_WORDS[refusal]} ${leads}` : leads;
 }
 
-function offWords(heardAt: number | null, follows: boolean): string {
-  const since =
+const STOPPING = "The server is stopping for a moment; this screen comes back by itself.";
+
+function offWords({ heardAt, followed, stopping }: FloorLine["state"]): string {
+  const unheard =
     heardAt === null ? "The studio has not been reached yet." : `No contact since ${hourMinuteSecond(heardAt)}.`;
-  return follows ? `${since} This screen goes on by itself.` : since;
+  const since = stopping ? STOPPING : unheard;
+  return followed ? `${since} This screen goes on by itself.` : since;
 }
 
 /** Beside the title on the screen that leads: how many follow, or that they cannot be reached; "" for nothing. */
-export function leaderStatusWords({ state: { line, you, contact, heardAt } }: FloorLine): string {
+export function leaderStatusWords({ state: { line, you, contact, heardAt, stopping } }: FloorLine): string {
   const words = line?.leader?.id === you && line ? followWords(line, you) : "";
   if (!words || contact === "on" || heardAt === null) return words;
+  if (stopping) return "the server is stopping for a moment: the others go on";
   return `no contact since ${hourMinuteSecond(heardAt)}: the others go on`;
 }
 

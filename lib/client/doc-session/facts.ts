@@ -10,6 +10,8 @@ interface SessionFacts {
   /** The document has been read, and this person may write in it. */
   readonly writes: boolean;
   readonly saveState: SaveState;
+  /** The server said that it was stopping for a moment, and is not back yet. */
+  readonly stopping: boolean;
   /** What to do when the server answers but no socket ever opens here; null otherwise. */
   readonly noLive: string | null;
   readonly closeCode: number | null;

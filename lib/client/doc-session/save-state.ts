@@ -1,6 +1,7 @@
 /** Where a page's words are: the same answer, in the same words, for every kind of document. Pure. */
+
+import type { ConnectionState } from "../connection-state.ts";
 import { COPY_WORDS, type CopyState } from "../device-copy.ts";
-import type { ConnectionState } from "../provider.ts";
 
 /**
  * `opening`: nothing has been read yet.
@@ -49,9 +50,11 @@ export interface SaveView {
   /** Whether this person may write. */
   readonly rights: { readonly writes: boolean };
   readonly copy: CopyState;
+  /** The server said that it was stopping for a moment. */
+  readonly stopping?: boolean;
 }
 
-export function saveWords({ saveState, rights, copy }: SaveView): string {
+export function saveWords({ saveState, rights, copy, stopping }: SaveView): string {
   switch (saveState) {
     case "opening":
       return "opening";
@@ -62,6 +65,7 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
     case "sending":
       return rights.writes ? "sending" : "catching up";
     case "offline":
+      if (stopping) return stoppingWords(rights.writes ? COPY_WORDS[copy] : null);
       return rights.writes ? `offline, ${COPY_WORDS[copy]}` : "offline";
     case "storage-failing":
       return `the server cannot save just now, trying again; ${COPY_WORDS[copy]}`;
@@ -73,3 +77,6 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
       return "stopped";
   }
 }
+
+const stoppingWords = (kept: string | null): string =>
+  `the server is stopping for a moment; this page comes back by itself${kept === null ? "" : `, your words are ${kept}`}`;

@@ -12,7 +12,7 @@ import type { News } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
 import { LiveCheck } from "../live-check.ts";
 import { NamesSeen } from "../names-seen.ts";
-import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
+import { connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
 import { type DocDescription, type ServerFacts, type SessionUndo, type ValueAt, withNews } from "./description.ts";
 import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
@@ -258,13 +258,13 @@ export class DocSession<
   }
 
   private build(): Snapshot<Derived, Heard> {
-    const { closed } = this.link.state;
+    const { closed, stopping } = this.link.state;
     return Object.freeze({
       ...this.derived,
       ...this.heard,
       ready: this.ready,
       writes: this.canWrite,
-      saveState: this.saveState,
+      ...{ saveState: this.saveState, stopping },
       noLive: this.live.sentence,
       closeCode: closed,
       closeSentence: closed === null ? null : (closeText(closed) ?? null),
@@ -302,7 +302,7 @@ export class DocSession<
     this.touch();
   }
 
-  private takeLink(state: ConnectionState): void {
+  private takeLink(state: DocConnection["state"]): void {
     if (state.connected) this.live.opened();
     else this.overtaken.leave();
     if (state.synced) this.noteRead();

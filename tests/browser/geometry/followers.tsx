@@ -34,6 +34,7 @@ export function LineProbe({ envelope, publicKey, screen, at, n, held = false, al
     heardAt: alone ? STOPPED - UNHEARD_MS : STOPPED,
     sentence: null,
     noLive: null,
+    stopping: false,
     you: "me",
     cards: null,
     refusal: null,
