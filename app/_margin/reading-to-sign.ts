@@ -9,7 +9,12 @@ const fromFileSchema = z.object({
   name: z.string(),
   differences: z.array(z.object({ label: z.string(), plan: z.string(), studio: z.string() })),
 });
-const blockerSchema = z.object({ code: z.string(), message: z.string() });
+const blockerSchema = z.object({
+  code: z.string(),
+  message: z.string(),
+  /** `mayAllow`: this person may change what prevents it. */
+  details: z.catch(z.optional(z.object({ mayAllow: z.optional(z.boolean()) })), undefined),
+});
 /** One change in a sentence. */
 const changeSchema = z.pipe(
   z.string(),

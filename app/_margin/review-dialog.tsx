@@ -40,7 +40,9 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <SignOffReadingView reading={shown.reading} me={session.me.id} onGo={goToThreads} />}
+        {shown.t === "read" && (
+          <SignOffReadingView reading={shown.reading} me={session.me.id} onGo={goToThreads} onReadAgain={again} />
+        )}
       </div>
       {shown.t === "read" && (
         <ChangedSince session={session} reading={shown.reading} refused={refused} onReadAgain={again} />

@@ -3,6 +3,8 @@
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
 import type { ReadingToSign } from "./reading-to-sign.ts";
@@ -14,30 +16,14 @@ interface ViewProps {
   readonly me: string;
   /** Leaves the dialog for the first open thread. */
   readonly onGo: () => void;
+  readonly onReadAgain: () => void;
 }
 
-export function SignOffReadingView({ reading, me, onGo }: ViewProps) {
+export function SignOffReadingView({ reading, me, onGo, onReadAgain }: ViewProps) {
   const { plan, findings, blockers, changedSince = [], itemsRead, fromFile } = reading;
   return (
     <div className={styles.dialog}>
-      {blockers.length > 0 && (
-        <div id="sign-off-blockers" className="problem">
-          <p>{SIGN_OFF.blocked}</p>
-          <ul>
-            {blockers.map((blocker) => (
-              <li key={blocker.code}>
-                {blocker.code === "open-threads" ? (
-                  <button type="button" className="text-button" onClick={onGo}>
-                    {blocker.message}
-                  </button>
-                ) : (
-                  blocker.message
-                )}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <Blockers blockers={blockers} onGo={onGo} onAllowed={onReadAgain} />
       {changedSince.length > 0 && (
         <div className="notice">
           <p>{changedSinceWords(reading.since, me)}</p>
@@ -52,6 +38,53 @@ export function SignOffReadingView({ reading, me, onGo }: ViewProps) {
       {plan && <SignOffClass plan={plan} read={itemsRead} />}
       <FindingsByLevel findings={findings} />
       <p className="quiet small mono">{hashWords(reading.hash)}</p>
+    </div>
+  );
+}
+
+interface BlockersProps {
+  readonly blockers: ReadingToSign["blockers"];
+  readonly onGo: () => void;
+  readonly onAllowed: () => void;
+}
+
+/** What prevents the sign-off, each with the way out of it where there is one. */
+function Blockers({ blockers, onGo, onAllowed }: BlockersProps) {
+  if (blockers.length === 0) return null;
+  return (
+    <div id="sign-off-blockers" className="problem">
+      <p>{SIGN_OFF.blocked}</p>
+      <ul>
+        {blockers.map(({ code, message, details }) => (
+          <li key={code}>
+            {code === "open-threads" ? (
+              <button type="button" className="text-button" onClick={onGo}>
+                {message}
+              </button>
+            ) : (
+              message
+            )}
+            {details?.mayAllow && <AllowOwn onAllowed={onAllowed} />}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** The studio's policy, offered where it stops the only person who could change it. */
+function AllowOwn({ onAllowed }: { readonly onAllowed: () => void }) {
+  const sending = useSend();
+  const allow = async () => {
+    if ((await sending.run("PATCH", "/api/studio", { soleAuthorMaySign: true })) !== undefined) onAllowed();
+  };
+  return (
+    <div className={styles.allow}>
+      <p className="small">{SIGN_OFF.allowAbout}</p>
+      <button type="button" className="button" onClick={allow} aria-disabled={sending.busy}>
+        {SIGN_OFF.allow}
+      </button>
+      <ProblemLine say={sending.problem} />
     </div>
   );
 }

@@ -6,6 +6,9 @@ export const SIGN_OFF = {
   loading: "Loading the plan from the server…",
   unreadable: "The server’s answer could not be read. Reload the page and try again.",
   blocked: "It cannot be signed off yet:",
+  allow: "Let a lead sign off a plan that only they wrote",
+  allowAbout:
+    "It is noted in the record, and switches itself off when somebody joins who writes plans. You find it under Studio, Sign-off.",
   changedMeanwhile: "The plan has changed since you read it:",
   asReadAgain: "The plan had changed, and is now as you read it.",
   readAgain: "Read it again",

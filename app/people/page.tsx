@@ -7,6 +7,7 @@ import { listInvitations } from "#server/people/invite.ts";
 import { listNames, listPeople } from "#server/people/manage-people.ts";
 import { listResetLinks } from "#server/people/open-resets.ts";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
+import { TeachToo } from "../_parts/teach-too.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { Invitations } from "./invitations.tsx";
@@ -31,6 +32,12 @@ export default async function PeoplePage() {
       <div className={styles.columns}>
         <section>
           <h2>In the studio</h2>
+          {can(actor, "plan.create") ? null : (
+            <div className={styles.teach}>
+              <p>You manage the studio and do not write plans. If you teach, become a lead as well.</p>
+              <TeachToo />
+            </div>
+          )}
           <ul className={styles.people}>
             {people.value.map(({ id, name, email, roles }) => (
               <PersonRow key={id} person={{ id, name, email, roles }} me={id === actor.id} />

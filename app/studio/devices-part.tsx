@@ -8,6 +8,7 @@ import { FormField, textOf } from "../_parts/form-field.tsx";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { NothingYet } from "../_parts/nothing-yet.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
+import { QrCode } from "../_parts/qr-code.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./studio.module.css";
 
@@ -60,11 +61,22 @@ const NoDevice = () => (
 function PairingCode({ made }: { readonly made: MadeCode }) {
   return (
     <div className={`done ${styles.made}`} role="status">
-      <p>
-        On {made.name}, open <strong>/floor</strong> at this address and type this code. It is shown only now, works
-        once, and expires <LocalTime at={made.expiresAt} />.
-      </p>
-      <p className={styles.code}>{made.code}</p>
+      <div className={styles.pairing}>
+        <QrCode squares={made.squares} says={`QR code that opens the floor on ${made.name} with the code filled in`} />
+        <div>
+          <p>
+            On {made.name}, point the camera at the square, or open <strong>{made.link.split("#")[0]}</strong> and type
+            this code. It is shown only now, works once, and expires <LocalTime at={made.expiresAt} />.
+          </p>
+          <p className={styles.code}>{made.code}</p>
+        </div>
+      </div>
+      {made.onlyHere ? (
+        <p className="quiet small">
+          This address opens on this machine only. For a tablet, start the server with HOST and SPRINGLINE_URL set to an
+          address that the tablet can reach; the README says how.
+        </p>
+      ) : null}
     </div>
   );
 }

@@ -5,3 +5,6 @@ export const DEVICES_PLACE = { under: "Studio", name: "Cue devices", href: "/stu
 
 /** As written in a sentence: "Studio, Cue devices". */
 export const DEVICES_WORDS = `${DEVICES_PLACE.under}, ${DEVICES_PLACE.name}`;
+
+/** Behind the # of the floor's address: the pairing code that a QR code carries. */
+export const FLOOR_CODE_KEY = "pair";

@@ -12,13 +12,16 @@ import type { SpringReading } from "./spring-fit.ts";
 /** Newtons in one kilogram-force: the standard acceleration of free fall, 9.80665 m/s2 (3rd CGPM 1901; ISO 80000-4). */
 export const NEWTONS_PER_KGF = 9.80665;
 
-export const TRAVEL_UNITS = ["mm", "cm"] as const;
-export const FORCE_UNITS = ["N", "kgf"] as const;
+/** Newtons in one pound-force: 0.45359237 kg (the avoirdupois pound of 1959) under that acceleration; NIST SP 811, B.8. */
+export const NEWTONS_PER_LBF = 4.4482216152605;
+
+export const TRAVEL_UNITS = ["mm", "cm", "in"] as const;
+export const FORCE_UNITS = ["N", "kgf", "lbf"] as const;
 export type TravelUnit = (typeof TRAVEL_UNITS)[number];
 export type ForceUnit = (typeof FORCE_UNITS)[number];
 
-const MM: Readonly<Record<TravelUnit, number>> = { mm: 1, cm: 10 };
-const NEWTONS: Readonly<Record<ForceUnit, number>> = { N: 1, kgf: NEWTONS_PER_KGF };
+const MM: Readonly<Record<TravelUnit, number>> = { mm: 1, cm: 10, in: 25.4 };
+const NEWTONS: Readonly<Record<ForceUnit, number>> = { N: 1, kgf: NEWTONS_PER_KGF, lbf: NEWTONS_PER_LBF };
 export const toMm = (value: number, unit: TravelUnit): number => value * MM[unit];
 export const toNewtons = (value: number, unit: ForceUnit): number => value * NEWTONS[unit];
 /** Rounded to twelve digits, which gives back what was typed. */

@@ -16,6 +16,7 @@ import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { type PairingLink, pairingLink } from "./pairing-link.ts";
 import { DEVICE_ROOM_UNKNOWN } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "newId">;
@@ -25,7 +26,7 @@ export const newDeviceSchema = z.strictObject({
   roomId: z.string().min(1).max(64),
 });
 
-export interface NewCode {
+export interface NewCode extends PairingLink {
   readonly id: string;
   /** Shown once: only its hash is stored. */
   readonly code: string;
@@ -34,7 +35,11 @@ export interface NewCode {
 }
 
 /** Errors: 403 no-right, 404 no-room. */
-export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDeviceSchema>): Result<NewCode> {
+export function addDevice(
+  app: Studio & Pick<Springline, "env">,
+  actor: Actor,
+  made: z.infer<typeof newDeviceSchema>,
+): Result<NewCode> {
   if (actor?.kind !== "person" || !can(actor, "devices.manage")) return NO_RIGHT;
   if (!readRoom(app.db, made.roomId)) return DEVICE_ROOM_UNKNOWN;
   const code = newPairingCode();
@@ -43,7 +48,7 @@ export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDev
     insertDevice(app.db, { ...device, createdBy: actor.id });
     note(app, actor, "device-added", device);
   });
-  return ok({ id: device.id, code, expiresAt: device.codeExpiresAt });
+  return ok({ id: device.id, code, expiresAt: device.codeExpiresAt, ...pairingLink(app.env.origin, code) });
 }
 
 export interface DeviceView extends DeviceRow {

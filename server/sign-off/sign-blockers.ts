@@ -1,6 +1,6 @@
 /** What prevents a plan from being signed off, each with a code and a sentence, in the order in which to deal with them. */
 
-import { namesById } from "#db/repos/people-repo.ts";
+import { listMembers, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
@@ -70,12 +70,24 @@ function openThreads(open: number): Blocker[] {
   return [{ code: "open-threads", message, details: { open } }];
 }
 
-/** Nobody may sign off a plan that only they wrote, unless the studio allows it. */
+/**
+ * Nobody may sign off a plan that only they wrote, unless the studio allows it. Where nobody else could sign it either, says
+ * how the studio allows it: `mayAllow` for a signer who can do so themselves.
+ */
 function onlyAuthor(app: Pick<Springline, "db">, row: PlanRow, signerId: string): Blocker[] {
   if (readStudio(app.db)?.soleAuthorMaySign) return [];
-  const people = namesById(app.db); // an author that is not a person, such as a migration by the program, does not count
+  const members = listMembers(app.db); // an author that is not a person, such as a migration by the program, does not count
+  const people = namesById(app.db);
   const others = readPlanAuthors(app.db, row.id).filter((id) => id !== signerId && people.has(id));
   if (others.length > 0) return [];
-  const message = "You are the only author of this plan. Somebody else has to sign it off.";
-  return [{ code: "only-author", message }];
+  const code = "only-author";
+  if (members.some(({ id, roles }) => id !== signerId && roles.includes("lead")))
+    return [{ code, message: "You are the only author of this plan. Somebody else has to sign it off." }];
+  const mayAllow = members.some(({ id, roles }) => id === signerId && roles.includes("manager"));
+  return [{ code, message: mayAllow ? ONLY_YOU_AND_YOURS : ONLY_YOU, details: { mayAllow } }];
 }
+
+const ONLY_YOU_AND_YOURS =
+  "You are the only author of this plan, and nobody else here can sign it off. In a one-person studio you can allow yourself to.";
+const ONLY_YOU =
+  "You are the only author of this plan, and nobody else here can sign it off. Ask a manager to allow it under Studio, Sign-off, or to give somebody else the lead role.";

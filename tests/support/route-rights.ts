@@ -77,6 +77,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "POST library/compare": studio("library.write", WRONG),
   "GET people": studio("people.manage"),
   "PATCH people/[userId]": studio("people.manage", WRONG),
+  "POST people/teach": studio("people.manage", WRONG),
   "PUT mail": studio("mail.manage", WRONG),
   "DELETE mail": studio("mail.manage"),
   "POST mail/test": studio("mail.manage"),

@@ -1,7 +1,7 @@
 "use client";
 /** The field for the pairing code: letters and digits only, large, whatever spaces and lower-case letters are typed. */
-import { type FormEvent, useState } from "react";
-import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
+import { type FormEvent, useEffect, useState } from "react";
+import { DEVICES_PLACE, DEVICES_WORDS, FLOOR_CODE_KEY } from "#lib/protocol/places.ts";
 import { NO_STORAGE } from "../_parts/floor-words.ts";
 import type { Pairing } from "../_parts/kept.ts";
 import { pair } from "../_parts/studio-calls.ts";
@@ -51,9 +51,23 @@ export function PairForm({ notices, onPaired }: Props) {
   );
 }
 
-/** The code as typed, and pairing with it. */
+/** The code that a scanned address brought. It is taken out of the address, which would otherwise stay in the history. */
+function broughtCode(): string {
+  const brought = new URLSearchParams(location.hash.slice(1)).get(FLOOR_CODE_KEY);
+  if (brought === null) return "";
+  history.replaceState(null, "", location.pathname + location.search);
+  return shown(brought);
+}
+
+/** The code as typed or brought, and pairing with it. */
 function usePairing(onPaired: Props["onPaired"]) {
   const [code, setCode] = useState("");
+  useEffect(() => {
+    const take = () => setCode((was) => broughtCode() || was);
+    take();
+    addEventListener("hashchange", take);
+    return () => removeEventListener("hashchange", take);
+  }, []);
   const [problem, setProblem] = useState("");
   const [asking, setAsking] = useState(false);
   async function submit(event: FormEvent) {

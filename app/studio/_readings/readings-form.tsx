@@ -12,6 +12,7 @@ import { useSend } from "../../_parts/use-send.ts";
 import { FitFigure } from "./fit-figure.tsx";
 import { FitWords } from "./fit-words.tsx";
 import { measuredSpringWords } from "./measured-spring-words.ts";
+import { PasteReadings } from "./paste-readings.tsx";
 import styles from "./readings.module.css";
 import { ReadingsTable } from "./readings-table.tsx";
 import { readSheetDraft, type SheetDraft, type SheetRead, sheetDraftOf } from "./sheet-draft.ts";
@@ -39,7 +40,8 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
   return (
     <div className={styles.readings}>
       <div className={styles.typed}>
-        <UnitChoice draft={draft} onChange={change} />
+        <UnitChoice draft={draft} onChange={(units) => change({ ...draft, ...units })} />
+        <PasteReadings draft={draft} carriageMm={carriageMm} onTake={change} />
         <ReadingsTable ref={table} draft={draft} read={read} onChange={change} onLeaveOut={leaveOut} />
       </div>
       <div className={styles.fitted}>

@@ -74,7 +74,7 @@ function Head({ draft: { travelUnit, forceUnit } }: { readonly draft: SheetDraft
         <th scope="col">Reading</th>
         <th scope="col">Travel, {travelUnit}</th>
         <th scope="col">Force, {forceUnit}</th>
-        {forceUnit === "kgf" && (
+        {forceUnit !== "N" && (
           <th scope="col" className={`number ${styles.newtons}`}>
             In N
           </th>
@@ -118,7 +118,7 @@ function Row(props: RowProps) {
         <td>
           <Cell {...props} of="force" words={`Force in ${draft.forceUnit}`} say={say} />
         </td>
-        {draft.forceUnit === "kgf" && (
+        {draft.forceUnit !== "N" && (
           <td className={`number ${styles.newtons}`}>
             {typed?.kind === "reading" ? plainNumber(typed.reading.newtons) : ""}
           </td>

@@ -1,55 +1,54 @@
 "use client";
 /** The units the readings are typed in. Changing a unit leaves the numbers as typed. */
-import { useId } from "react";
-import { FORCE_UNITS, NEWTONS_PER_KGF, TRAVEL_UNITS } from "#lib/springs/readings.ts";
+import {
+  FORCE_UNITS,
+  type ForceUnit,
+  NEWTONS_PER_KGF,
+  NEWTONS_PER_LBF,
+  TRAVEL_UNITS,
+  type TravelUnit,
+} from "#lib/springs/readings.ts";
+import { SelectField } from "../../_parts/choice.tsx";
 import styles from "./readings.module.css";
 import type { SheetDraft } from "./sheet-draft.ts";
 
-const FORCE_WORDS = { N: "newtons", kgf: "kilograms" } as const;
-const TRAVEL_WORDS = { mm: "millimetres", cm: "centimetres" } as const;
+const FORCE_WORDS = { N: "newtons", kgf: "kilograms", lbf: "pounds" } as const;
+const TRAVEL_WORDS = { mm: "millimetres", cm: "centimetres", in: "inches" } as const;
+const TRAVEL_OPTIONS = TRAVEL_UNITS.map((value) => ({ value, label: TRAVEL_WORDS[value] }));
+const FORCE_OPTIONS = FORCE_UNITS.map((value) => ({ value, label: FORCE_WORDS[value] }));
 
+type Units = Pick<SheetDraft, "travelUnit" | "forceUnit">;
 interface UnitChoiceProps {
-  readonly draft: SheetDraft;
-  readonly onChange: (draft: SheetDraft) => void;
+  readonly draft: Units;
+  readonly onChange: (units: Units) => void;
 }
 
 export function UnitChoice({ draft, onChange }: UnitChoiceProps) {
-  const [travel, force] = [useId(), useId()];
+  const { travelUnit, forceUnit } = draft;
+  const about = scaleWords(forceUnit);
   return (
     <div className={styles.units}>
-      <div className="field">
-        <label htmlFor={travel}>Travel in</label>
-        <select
-          id={travel}
-          value={draft.travelUnit}
-          onChange={(event) => onChange({ ...draft, travelUnit: event.target.value === "mm" ? "mm" : "cm" })}
-        >
-          {TRAVEL_UNITS.map((unit) => (
-            <option key={unit} value={unit}>
-              {TRAVEL_WORDS[unit]}
-            </option>
-          ))}
-        </select>
-      </div>
-      <div className="field">
-        <label htmlFor={force}>Force in</label>
-        <select
-          id={force}
-          value={draft.forceUnit}
-          onChange={(event) => onChange({ ...draft, forceUnit: event.target.value === "N" ? "N" : "kgf" })}
-        >
-          {FORCE_UNITS.map((unit) => (
-            <option key={unit} value={unit}>
-              {FORCE_WORDS[unit]}
-            </option>
-          ))}
-        </select>
-      </div>
-      {draft.forceUnit === "kgf" && (
-        <p className="quiet small">
-          A scale in kilograms shows kilograms-force. They are converted at 1 kgf = {NEWTONS_PER_KGF} N.
-        </p>
-      )}
+      <SelectField<TravelUnit>
+        label="Travel in"
+        value={travelUnit}
+        options={TRAVEL_OPTIONS}
+        onChoose={(chosen) => onChange({ travelUnit: chosen, forceUnit })}
+      />
+      <SelectField<ForceUnit>
+        label="Force in"
+        value={forceUnit}
+        options={FORCE_OPTIONS}
+        onChoose={(chosen) => onChange({ travelUnit, forceUnit: chosen })}
+      />
+      {about && <p className="quiet small">{about}</p>}
     </div>
   );
+}
+
+/** What a scale that shows mass means as a force; null for newtons. */
+function scaleWords(unit: ForceUnit): string | null {
+  if (unit === "N") return null;
+  return unit === "kgf"
+    ? `A scale in kilograms shows kilograms-force. They are converted at 1 kgf = ${NEWTONS_PER_KGF} N.`
+    : `A scale in pounds shows pounds-force. They are converted at 1 lbf = ${NEWTONS_PER_LBF} N.`;
 }

@@ -3,6 +3,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { listEditions } from "#db/repos/edition-repo.ts";
 import { putMove } from "#db/repos/move-repo.ts";
+import { setRoles } from "#db/repos/people-repo.ts";
 import { writeStandards } from "#db/repos/studio-repo.ts";
 import { setThreadSettled } from "#db/repos/thread-repo.ts";
 import { deleteItem, setItemField } from "#lib/doc/write.ts";
@@ -108,6 +109,22 @@ describe("sign-off", () => {
     // Nobody but Marta wrote this one: a lead who wrote nothing in it may sign.
     const martas = await goodPlan(marta);
     expect(outcome(await sign(martas.id, (await read(martas.id)).hash))).toBe("ok");
+  });
+
+  it("says to the only lead who allows it, and offers it to one who manages the studio too", async () => {
+    const { ines } = s.people;
+    const alone = await goodPlan(ines);
+    const [first] = (await read(alone.id)).blockers;
+    expect(first).toMatchObject({ code: "only-author", details: { mayAllow: false } });
+    expect(first?.message).toContain("Ask a manager to allow it");
+    setRoles(s.db, ines.id, ["lead", "manager"]);
+    expect((await read(alone.id)).blockers).toMatchObject([{ code: "only-author", details: { mayAllow: true } }]);
+    setRoles(s.db, s.people.noor.id, ["lead"]);
+    const [among] = (await read(alone.id)).blockers;
+    expect(among).toEqual({
+      code: "only-author",
+      message: "You are the only author of this plan. Somebody else has to sign it off.",
+    });
   });
 
   it("is allowed to the only author where the studio says so", async () => {
