@@ -53,18 +53,21 @@ export function countUnseenNotices(db: Db, userId: string): UnseenCount[] {
 export interface SeenWhere {
   readonly planId?: string;
   readonly kinds?: readonly NoticeKind[];
+  /** Of notices about a month, those about this one. */
+  readonly month?: string;
   /** Notices up to this id; a later one has not been in front of anybody. */
   readonly upTo?: number;
 }
 
 /** Marks a person's notices as seen at `at`, those that `where` names or all. */
 export function setNoticesSeen(db: Db, userId: string, at: number, where: SeenWhere = {}): void {
-  const { planId, kinds, upTo } = where;
+  const { planId, kinds, month, upTo } = where;
   const of = and(
     unseenOf(userId),
     lte(noticeTable.at, at),
     planId === undefined ? undefined : eq(noticeTable.planId, planId),
     kinds === undefined ? undefined : inArray(noticeTable.kind, [...kinds]),
+    month === undefined ? undefined : eq(sql`json_extract(${noticeTable.dataJson}, '$.month')`, month),
     upTo === undefined ? undefined : lte(noticeTable.id, upTo),
   );
   db.orm.update(noticeTable).set({ seenAt: at }).where(of).run();

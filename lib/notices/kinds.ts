@@ -23,6 +23,8 @@ export interface NoticeData {
   readonly part?: { readonly count: number; readonly of: number; readonly named: readonly string[] };
   /** A mail that could not be sent. */
   readonly mailId?: string;
+  /** A month that was signed, "2026-12"; `edition` is the month's. */
+  readonly month?: string;
   /** Days and times as they were then: they are what is told, and no name is among them. */
   readonly changedClass?: ChangedClass;
 }
@@ -54,6 +56,11 @@ export const NOTICE_KINDS = {
     label: "A class of mine changes within three days",
     usual: "at-once",
     roles: ["coach", "lead"],
+  },
+  "month-signed": {
+    label: "A month of the programme is signed off",
+    usual: "digest",
+    roles: ["coach", "lead", "manager"],
   },
   "mail-failed": { label: "A mail could not be sent", usual: "off", roles: ["manager"], neverMailed: true },
 } as const satisfies Readonly<Record<string, NoticeKindFacts>>;

@@ -1,4 +1,5 @@
 /** A notice as one sentence, and the place that it opens. Pure. */
+import { monthTitle } from "#lib/calendar/day-words.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { type ClassNames, changedClassSentence } from "./class-words.ts";
 import type { NoticeData, NoticeKind } from "./kinds.ts";
@@ -47,6 +48,8 @@ const SENTENCES: Readonly<
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
   "class-changed": (who, _, { changedClass }, { classes }) =>
     changedClass && classes ? changedClassSentence(who, changedClass, classes) : `${who} changed a class of yours.`,
+  "month-signed": (who, _, { month, edition }) =>
+    `${who} signed off ${month ? monthTitle(month) : "a month"}${edition ? ` as edition ${edition}` : ""}.`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
 };
@@ -56,13 +59,14 @@ export function noticeSentence(kind: NoticeKind, data: NoticeData, names: Notice
   return SENTENCES[kind](names.by === null ? "Springline" : oneLine(names.by), plan, data, names);
 }
 
-/** The path of the very place: a plan, a thread or a proposal in it, an edition, a class of a month, a person's marks. */
+/** The path of the very place: a plan, a thread or a proposal in it, an edition, a month or a class in it, a person's marks. */
 export function noticePath(kind: NoticeKind, planId: string | null, data: NoticeData, readerId: string): string {
   if (kind === "mail-failed") return "/studio#mail";
   if (kind === "marks") return `/people/${encodeURIComponent(readerId)}`;
   if (data.changedClass) {
     return `/programme/${encodeURIComponent(data.changedClass.month)}#class=${encodeURIComponent(data.changedClass.slot)}`;
   }
+  if (data.month) return `/programme/${encodeURIComponent(data.month)}`;
   if (planId === null) return "/notices";
   const id = encodeURIComponent(planId);
   if ((kind === "signed" || kind === "withdrawn") && data.edition) return `/editions/${id}/${data.edition}`;

@@ -43,6 +43,7 @@ export function subjectLine(notices: readonly Pick<ToldNotice, "kind">[]): strin
   if (more.length > 0) return `Springline: ${notices.length} things wait for you`;
   if (first?.kind === "offered") return "Springline: a plan waits to be read";
   if (first?.kind === "class-changed") return "Springline: a class of yours has changed";
+  if (first?.kind === "month-signed") return "Springline: a month is signed off";
   return first && MINE.has(first.kind)
     ? "Springline: something new about a plan of yours"
     : "Springline: something new for you";

@@ -19,6 +19,7 @@ import { announceMonthSigned, signedMonthView } from "#server/news/month-sign-ne
 import { acceptedInMonth, monthLookAgainLeft } from "./accept-in-month.ts";
 import { monthBlockers } from "./month-blockers.ts";
 import { type MonthNow, mayWithMonth, monthNow } from "./month-now.ts";
+import { tellMonthSigned } from "./tell-signed.ts";
 
 const NOTE_MAX = 4000;
 
@@ -110,5 +111,8 @@ function writeEdition(app: Springline, { month, person, now, body }: Signing): v
     signedAt: app.now(),
     note: body.note || null,
   };
-  inTransaction(app.db, () => insertMonthEdition(app.db, edition));
+  inTransaction(app.db, () => {
+    insertMonthEdition(app.db, edition);
+    tellMonthSigned(app, now.file, { month, edition: body.edition, byId: person.id });
+  });
 }

@@ -36,6 +36,7 @@ export default async function MonthPage({ params, searchParams }: PageProps) {
   const { app, who } = visit;
   if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
   await seePlace(app, who.actor, { kinds: ["class-changed"] });
+  await seePlace(app, who.actor, { kinds: ["month-signed"], month });
   return (
     <Shell visit={visit} section="programme" wide>
       <OpenMonth

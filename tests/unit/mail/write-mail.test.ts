@@ -68,7 +68,7 @@ describe("subject", () => {
     const kinds = Object.keys(NOTICE_KINDS).filter(isNoticeKind);
     const fixed = new Set([
       ...["Springline: a plan waits to be read", "Springline: something new about a plan of yours"],
-      "Springline: a class of yours has changed",
+      ...["Springline: a class of yours has changed", "Springline: a month is signed off"],
       ...["Springline: something new for you", "Springline: 7 things wait for you"],
     ]);
     for (const kind of kinds) {
