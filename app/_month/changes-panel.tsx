@@ -23,6 +23,8 @@ export function ChangesPanel({ desk }: { readonly desk: MonthDesk }) {
 
 function Changes({ desk: { month, since, slot, choose } }: { readonly desk: MonthDesk }) {
   if (!month.signed) return null;
+  if (!since.known)
+    return <p className="quiet">What has changed since is shown as soon as the signed edition is here.</p>;
   if (since.changes.length === 0)
     return <p className="quiet">Every class is as it was signed in edition {month.signed.number}.</p>;
   return (

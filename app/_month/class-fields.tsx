@@ -125,10 +125,10 @@ function When({ desk: { month }, slot, onChange }: ClassFieldsProps) {
 /** Who can be given a class. */
 const TEACH: readonly string[] = ["trainee", "coach", "lead"];
 
-function Where({ desk: { month, props }, slot, onChange }: ClassFieldsProps) {
+function Where({ desk: { month }, slot, onChange }: ClassFieldsProps) {
   const coaches = Object.entries(month.file.coaches).filter(
     ([id, { roles }]) =>
-      id === slot.coach || (roles.some((role) => TEACH.includes(role)) && own(props.studio.coaches, id)),
+      id === slot.coach || (roles.some((role) => TEACH.includes(role)) && own(month.studio.coaches, id)),
   );
   return (
     <div className={styles.two}>

@@ -14,6 +14,7 @@ import styles from "./paper.module.css";
 import type { SheetHands, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
 import { useTideSheet } from "./sheet/use-sheet.ts";
+import { signedWords, sinceWords } from "./signed-words.ts";
 
 /** Px of an A4 page between its margins, at 96 to the inch. */
 const PAPER_WIDTH = 726;
@@ -55,10 +56,30 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
         <TideTable shown={shown} hands={NO_HANDS} body={body} title={monthTitle(props.month)} onCoach={nothing} />
       </div>
       <OpenInWords desk={desk} />
+      <SinceInWords desk={desk} />
       <p className={styles.legend}>
         {legendWords(desk)} {dropWords(desk)}
       </p>
     </article>
+  );
+}
+
+/** What the dots under a class mean, and every change in words: paper has no place to point at. */
+function SinceInWords({ desk: { month, since } }: { readonly desk: MonthDesk }) {
+  const { signed, file } = month;
+  if (!signed) return null;
+  return (
+    <section className={styles.since} aria-label="Since it was signed">
+      <h2>Since it was signed</h2>
+      <p>
+        {signedWords(signed, file.zone)} {sinceWords(since)}
+      </p>
+      <ul>
+        {since.changes.map(({ id, sentence }) => (
+          <li key={id}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

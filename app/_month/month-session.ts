@@ -21,14 +21,13 @@ export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 /** In place of the moment of taking out: adding the class was undone. */
 const TAKEN_BACK = 0;
 
-/** `today`: 'YYYY-MM-DD' in the studio's zone. */
-export const openMonth = (props: MonthSessionProps, edge: Edge, today: () => string): MonthSession =>
+/** The day in a zone, 'YYYY-MM-DD'. */
+type Today = (zone: string) => string;
+
+export const openMonth = (props: MonthSessionProps, edge: Edge, today: Today): MonthSession =>
   new DocSession(monthDescription(props, today), edge);
 
-function monthDescription(
-  props: MonthSessionProps,
-  today: () => string,
-): DocDescription<MonthDerived, MonthHeard, ActUndo> {
+function monthDescription(props: MonthSessionProps, today: Today): DocDescription<MonthDerived, MonthHeard, ActUndo> {
   const derive = derivation();
   return {
     kind: "month",
@@ -43,12 +42,12 @@ function monthDescription(
       ...{ studio: props.studio, signed: props.signed, accepted: props.accepted },
     },
     hear: hearNews,
-    derive: (doc, heard, before) => derive(doc, heard, before, today()),
-    derivesFrom: (heard) => [heard.studio, heard.hidden, today()],
+    derive: (doc, heard, before) => derive(doc, heard, before, today(heard.studio.zone)),
+    derivesFrom: (heard) => [heard.studio, heard.hidden, today(heard.studio.zone)],
     has: ({ state }, id) => monthClasses(state).some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
-    words: (at, doc) => monthValueWords(at, doc, props),
+    words: (at, doc, { file }) => monthValueWords(at, doc, { studio: file, plans: props.plans }),
   };
 }
 

@@ -2,6 +2,7 @@
 import type * as Y from "yjs";
 import { dayWords } from "#lib/calendar/day-words.ts";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
+import type { MonthFile } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { DOT, monthParts } from "#lib/programme/layout.ts";
@@ -15,7 +16,10 @@ export const monthValues = (doc: Y.Doc): ValuePlaces => {
   return { root: changed, texts: {}, entries: slots };
 };
 
-type Named = Pick<MonthSessionProps, "studio" | "plans">;
+/** The studio's rooms and coaches as they are known now. */
+interface Named extends Pick<MonthSessionProps, "plans"> {
+  readonly studio: Pick<MonthFile, "rooms" | "coaches">;
+}
 const named = (list: Readonly<Record<string, { readonly name: string }>>, id: unknown): string =>
   typeof id === "string" ? (own(list, id)?.name ?? NOT_SHOWN) : "nobody";
 

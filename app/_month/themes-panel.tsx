@@ -1,6 +1,7 @@
 "use client";
 /** Themes of the month: how many classes of each are promised, and what share of its work a class of it must have. */
 import type { MonthTheme } from "#lib/month/types.ts";
+import { percent } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { addTheme, setLeastShare, setPromised, takeOutEntry } from "#lib/programme/write-lists.ts";
@@ -64,8 +65,8 @@ function ThemeRow({ desk, id, theme }: ThemeRowProps) {
               label={`${groupWords(group)}, %`}
               value={theme.shares?.[group] === undefined ? undefined : Math.round(theme.shares[group] * 100)}
               range={{ min: 0, max: 100 }}
-              onChange={(percent) =>
-                acts.run((w) => setLeastShare(w, id, group, percent === null ? null : percent / 100))
+              onChange={(hundredths) =>
+                acts.run((w) => setLeastShare(w, id, group, hundredths === null ? null : hundredths / 100))
               }
             />
           ))}
@@ -86,5 +87,5 @@ function ThemeRow({ desk, id, theme }: ThemeRowProps) {
 
 const sharesWords = (shares: Partial<Record<Group, number>>): string =>
   Object.entries(shares)
-    .map(([group, share]) => `${group.replaceAll("-", " ")} ${Math.round(share * 100)} %`)
+    .map(([group, share]) => `${group.replaceAll("-", " ")} ${percent(share)}`)
     .join(", ");

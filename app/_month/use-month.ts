@@ -9,11 +9,9 @@ import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 
 /** The session of this page; null until the page is in the browser. */
 export const useMonthSession = (props: MonthPageProps): MonthSession | null =>
-  useHeldSession(["month", props.month, props.generation, props.me.id], () =>
-    openMonth(props, browserEdge(), () => todayOf(props.studio.zone)),
-  );
+  useHeldSession(["month", props.month, props.generation, props.me.id], () => openMonth(props, browserEdge(), todayIn));
 
 export const useMonth = (session: MonthSession): MonthSnapshot => useSessionSnapshot(session);
 
 const DAY_MS = 86_400_000;
-const todayOf = (zone: string): string => dateOfDay(Math.floor(wallTimeAt(Date.now(), zone) / DAY_MS));
+const todayIn = (zone: string): string => dateOfDay(Math.floor(wallTimeAt(Date.now(), zone) / DAY_MS));

@@ -2,20 +2,24 @@
 /** What became of each class since the month was signed off, for marks on the sheet and for the list of changes. */
 import { useEffect, useMemo, useState } from "react";
 import { changeMarks, changeSentence } from "#lib/month/changes/change-words.ts";
-import { slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
+import { type ChangedSlot, slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { listWords } from "#lib/plan/format.ts";
 import { send } from "../_parts/send.ts";
 import type { MonthSnapshot } from "./month-types.ts";
 
 export interface SinceSigned {
+  /** False where no edition is signed, and until the signed one is here: then nothing is known. */
+  readonly known: boolean;
   /** By class: "moved from 18:00 since it was signed". Small things have none. */
   readonly marks: ReadonlyMap<string, string>;
   /** Every class that differs, by time: its id and the whole sentence. */
   readonly changes: readonly { readonly id: string; readonly sentence: string }[];
+  /** The same, as they are compared. */
+  readonly slots: readonly ChangedSlot[];
 }
 
-const NOTHING: SinceSigned = { marks: new Map(), changes: [] };
+const NOTHING: SinceSigned = { known: false, marks: new Map(), changes: [], slots: [] };
 
 /** Empty until the signed edition is here. */
 export function useSinceSigned(month: MonthSnapshot, name: string): SinceSigned {
@@ -31,8 +35,10 @@ function sinceSigned(was: MonthFile, now: MonthFile): SinceSigned {
     return marks.length > 0 ? [[change.id, `${listWords(marks)} since it was signed`] as const] : [];
   });
   return {
+    known: true,
     marks: new Map(marked),
     changes: changes.map((change) => ({ id: change.id, sentence: changeSentence(change, { was, now }) })),
+    slots: changes,
   };
 }
 

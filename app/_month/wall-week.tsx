@@ -1,13 +1,15 @@
 "use client";
-/** A room's week for the wall: one page, its days one under another. */
+/** A room's week for the wall: one page, its days one under another, with what is different from the signed month. */
 import { dayWords } from "#lib/calendar/day-words.ts";
 import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
 import { own } from "#lib/plan/lookup.ts";
-import { classTitle } from "#lib/tide/day-marks.ts";
+import { firstName } from "#lib/tide/day-marks.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
+import { type WallLine, wallLines } from "#lib/tide/wall-lines.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SlotChoice } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
+import { signedWords, weekSinceWords } from "./signed-words.ts";
 import { useMonthAfter } from "./use-month-after.ts";
 import styles from "./wall.module.css";
 
@@ -18,71 +20,110 @@ interface WallProps {
 
 const mondayOf = (date: string): string => dateOfDay(dayNumber(date) - isoWeekday(date) + 1);
 
-/** Long because: one sheet of paper, from top to bottom. */
-export function WallWeek({ desk: { month, props }, wall }: WallProps) {
-  const { file, look, today } = month;
+export function WallWeek({ desk, wall }: WallProps) {
+  const { month, since } = desk;
+  const { file, look, today, signed } = month;
   const mondays = [...new Set(daysBetween(file.dates).map(mondayOf))];
   const room = wall.room !== null && own(file.rooms, wall.room) ? wall.room : (Object.keys(file.rooms)[0] ?? "");
   const week = mondays.find((monday) => monday === mondayOf(wall.week ?? today)) ?? mondays[0] ?? file.dates.from;
+  const days = Array.from({ length: 7 }, (_, i) => dateOfDay(dayNumber(week) + i));
+  const slots = look.slots.map(({ slot }) => slot);
+  const { after, problem } = useMonthAfter(desk.props.month, (days.at(-1) ?? "") > file.dates.to);
+  const then = after ? wallLines({ month: after.file, slots: after.slots, changes: [] }, room) : [];
+  const lines = [...wallLines({ month: file, slots, changes: since.slots }, room), ...then].filter(({ date }) =>
+    days.includes(date),
+  );
+  const without = (date: string): string => {
+    const of = date > file.dates.to ? after?.file : file;
+    return of ? (own(of.holidays ?? {}, date) ?? "no class") : "being fetched…";
+  };
+  return (
+    <article className={styles.wall}>
+      <WallChoice desk={desk} room={room} week={week} mondays={mondays} />
+      <h1>
+        {own(file.rooms, room)?.name}, week of {dayWords(week)}
+      </h1>
+      {signed && (
+        <p className="quiet">
+          {signedWords(signed, file.zone)} {weekSinceWords(since, lines.filter(({ since: is }) => is !== null).length)}
+        </p>
+      )}
+      <ProblemLine say={problem} />
+      {days.map((date) => (
+        <WallDay key={date} date={date} lines={lines.filter((line) => line.date === date)} without={without(date)} />
+      ))}
+    </article>
+  );
+}
+
+interface ChoiceProps extends Pick<WallProps, "desk"> {
+  readonly room: string;
+  /** The Monday that is shown, and all there are. */
+  readonly week: string;
+  readonly mondays: readonly string[];
+}
+
+function WallChoice({ desk: { month, props }, room, week, mondays }: ChoiceProps) {
   const go = (to: { room?: string | null; week?: string | null }) => {
     const query = new URLSearchParams({ view: "wall", room: to.room ?? room, week: to.week ?? week });
     window.location.assign(`/programme/${props.month}?${query}`);
   };
-  const days = Array.from({ length: 7 }, (_, i) => dateOfDay(dayNumber(week) + i));
-  const reachesOn = (days.at(-1) ?? "") > file.dates.to;
-  const { after, problem } = useMonthAfter(props.month, reachesOn);
-  const here = look.slots.map(({ slot }) => ({ slot, file })).filter(({ slot }) => slot.out !== true);
-  const then = (after?.slots ?? []).map((slot) => ({ slot, file: after?.file ?? file }));
-  const on = [...here, ...then].filter(({ slot }) => slot.room === room);
-  const nothing = (date: string): string => {
-    if (date <= file.dates.to) return own(file.holidays ?? {}, date) ?? "no class";
-    return after ? (own(after.file.holidays ?? {}, date) ?? "no class") : "being fetched…";
-  };
   return (
-    <article className={styles.wall}>
-      <header className={styles.choose}>
-        <SlotChoice
-          label="Room"
-          none="choose a room"
-          value={room}
-          options={Object.entries(file.rooms).map(([id, { name }]) => [id, name])}
-          onChange={(id) => go({ room: id })}
-        />
-        <SlotChoice
-          label="Week of"
-          none="choose a week"
-          value={week}
-          options={mondays.map((monday) => [monday, dayWords(monday)])}
-          onChange={(monday) => go({ week: monday })}
-        />
-        <button type="button" className="button button-strong" onClick={() => window.print()}>
-          Print
-        </button>
-        <a className="button" href={`/programme/${props.month}`}>
-          Back to the month
-        </a>
-      </header>
-      <h1>
-        {own(file.rooms, room)?.name}, week of {dayWords(week)}
-      </h1>
-      <ProblemLine say={problem} />
-      {days.map((date) => {
-        const classes = on.filter(({ slot }) => slot.date === date);
-        return (
-          <section key={date} className={styles.day}>
-            <h2>{dayWords(date)}</h2>
-            {classes.length === 0 && <p className="quiet">{nothing(date)}</p>}
-            <ul>
-              {classes.map(({ slot, file: of }) => (
-                <li key={slot.id}>
-                  <time>{slot.start}</time> <b>{classTitle(of, slot)}</b>
-                  {slot.coach ? `, ${own(of.coaches, slot.coach)?.name.split(" ")[0] ?? ""}` : ""}, {slot.minutes} min
-                </li>
-              ))}
-            </ul>
-          </section>
-        );
-      })}
-    </article>
+    <header className={styles.choose}>
+      <SlotChoice
+        label="Room"
+        none="choose a room"
+        value={room}
+        options={Object.entries(month.file.rooms).map(([id, { name }]) => [id, name])}
+        onChange={(id) => go({ room: id })}
+      />
+      <SlotChoice
+        label="Week of"
+        none="choose a week"
+        value={week}
+        options={mondays.map((monday) => [monday, dayWords(monday)])}
+        onChange={(monday) => go({ week: monday })}
+      />
+      <button type="button" className="button button-strong" onClick={() => window.print()}>
+        Print
+      </button>
+      <a className="button" href={`/programme/${props.month}`}>
+        Back to the month
+      </a>
+    </header>
   );
+}
+
+interface DayProps {
+  readonly date: string;
+  readonly lines: readonly WallLine[];
+  /** What is said of a day without a class. */
+  readonly without: string;
+}
+
+function WallDay({ date, lines, without }: DayProps) {
+  return (
+    <section className={styles.day}>
+      <h2>{dayWords(date)}</h2>
+      {!lines.some(({ gone }) => !gone) && <p className="quiet">{without}</p>}
+      <ul>
+        {lines.map((line) => (
+          <li key={`${line.id} ${line.gone}`}>
+            <LineWords line={line} />
+            {line.since !== null && <span className={styles.since}>{line.since}</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function LineWords({ line: { gone, start, title, coach, minutes } }: { readonly line: WallLine }) {
+  const words = (
+    <>
+      <time>{start}</time> <b>{title}</b>
+      {coach === null ? "" : `, ${firstName(coach)}`}, {minutes} min
+    </>
+  );
+  return gone ? <s>{words}</s> : words;
 }

@@ -56,6 +56,7 @@ function keyOf(one: Waiting): string {
   if (one.kind === "named") return `named ${one.threadId}`;
   if (one.kind === "proposed") return `proposed ${one.proposalId}`;
   if (one.kind === "unsigned") return `unsigned ${one.classAt}`;
+  if (one.kind === "changed") return `changed ${one.month} ${one.slot}`;
   return one.kind === "log" ? `log ${one.planId} ${one.edition}` : `${one.kind} ${one.planId}`;
 }
 
@@ -98,7 +99,8 @@ function WaitingRow({ one, count, plan, isNew, me }: RowProps) {
 
 function placeOf(one: Waiting): string {
   if (one.kind === "log") return `/editions/${one.planId}/${one.edition}/classes`;
-  if (one.planId === null) return `/programme?month=${one.kind === "unsigned" ? one.month : ""}`;
+  if (one.kind === "changed") return `/programme/${one.month}#class=${encodeURIComponent(one.slot)}`;
+  if (one.planId === null) return `/programme/${one.month}`;
   const spot =
     one.kind === "named" ? `#thread-${one.threadId}` : one.kind === "proposed" ? `#proposal-${one.proposalId}` : "";
   return `/plans/${one.planId}${spot}`;
@@ -125,6 +127,8 @@ function Facts({ one, count, plan, me }: Omit<RowProps, "isNew">): ReactNode {
       );
     case "unsigned":
       return unsignedWords(one.state);
+    case "changed":
+      return one.words;
     case "log":
       return (
         <>

@@ -39,16 +39,26 @@ export type Waiting =
       readonly month: string;
       readonly state: PlanState | null;
     })
+  | (Common & {
+      /** A class of theirs is not as the month was signed. */
+      readonly kind: "changed";
+      readonly planId: null;
+      readonly month: string;
+      /** The class's id. */
+      readonly slot: string;
+      readonly words: string;
+    })
   | (OfPlan & { readonly kind: "log"; readonly sessionId: string; readonly edition: number });
 
 /** For one and the same class: what holds others up comes first. */
 const RANK: Readonly<Record<Waiting["kind"], number>> = {
-  unsigned: 0,
-  offered: 1,
-  returned: 2,
-  proposed: 3,
-  named: 4,
-  log: 5,
+  changed: 0,
+  unsigned: 1,
+  offered: 2,
+  returned: 3,
+  proposed: 4,
+  named: 5,
+  log: 6,
 };
 
 /** What has a class first, the next class on top; then by what it is; then the longest wait. Logs always come last. */

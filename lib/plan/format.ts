@@ -34,8 +34,17 @@ export function repsWords(reps: number): string {
   return Math.abs(reps - whole) < 0.05 ? plural(whole, "rep") : `about ${plural(whole, "rep")}`;
 }
 
-/** A share 0..1 as "23%", rounded down: 99.9% is not 100%. */
-export const percent = (share: number): string => `${Math.floor(share * 100 + NOISE)}%`;
+/** A share 0..1 in whole hundredths, rounded down: 99.9% is not 100%. */
+export const wholePercent = (share: number): number => Math.floor(share * 100 + NOISE);
+
+/** The same as "23%". */
+export const percent = (share: number): string => `${wholePercent(share)}%`;
+
+/** A change by a share: "+23%", "−8%"; towards zero, which is "±0%". */
+export function signedPercent(share: number): string {
+  const whole = percent(Math.abs(share));
+  return `${whole === "0%" ? "±" : share < 0 ? "−" : "+"}${whole}`;
+}
 
 /** A group's share of all work, 0..1: "23.4%"; "under 1%" rather than none where there is a little. */
 export const groupShare = (share: number): string =>

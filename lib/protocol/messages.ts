@@ -235,7 +235,7 @@ export type News =
   /** Those that are neither declined nor withdrawn. */
   | { readonly t: "proposals"; readonly proposals: readonly ProposalView[] }
   | ({ readonly t: "plans" } & PlansKnown)
-  /** When a page joins a month. */
+  /** When a page joins a month, and when its studio changes. */
   | { readonly t: "month-basis"; readonly basis: MonthBasis }
   /** The newest edition of the month; null while it was never signed off. */
   | { readonly t: "month-signed"; readonly signed: SignedMonth | null };

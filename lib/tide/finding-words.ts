@@ -1,7 +1,7 @@
 /** What each rule found, in the few words that a day's line has room for. The whole sentence is the finding's message. */
 import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
 import type { MonthFile, MonthFinding, MonthSlot } from "#lib/month/types.ts";
-import { plural, secondsWords } from "#lib/plan/format.ts";
+import { plural, secondsWords, signedPercent } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { groupWords } from "./columns.ts";
@@ -31,7 +31,6 @@ const coachOf = ({ place: { month }, parts }: Told): string =>
   firstName(own(month.coaches, parts[0] ?? "")?.name ?? "A coach");
 const slotCoach = ({ place: { month }, first }: Told): string =>
   firstName(own(month.coaches, first?.coach ?? "")?.name ?? "The coach");
-const signed = (share: number): string => `${share < 0 ? "−" : "+"}${Math.abs(Math.round(share * 100))} %`;
 /** "Early risers: " for regulars whose work is not the one that is shown. */
 const whose = ({ place: { month, regulars }, parts }: Told): string =>
   parts[0] === undefined || parts[0] === regulars ? "" : `${own(month.regulars, parts[0])?.name ?? "Others"}: `;
@@ -56,7 +55,7 @@ const WORDS: Readonly<Record<string, (told: Told) => string>> = {
   "short-recovery": (t) => `${whose(t)}${group(t.parts[1])} after ${tideHours(number(t.finding.values.minutes))}`,
   "heavy-twice-a-day": (t) => `${whose(t)}${group(t.parts[1])} worked hard twice`,
   "too-alike": (t) => `${whose(t)}${Math.round(number(t.finding.values.likeness) * 100)} % like the last`,
-  "week-rises-much": (t) => `${whose(t)}week ${signed(number(t.finding.values.change))} work`,
+  "week-rises-much": (t) => `${whose(t)}week ${signedPercent(number(t.finding.values.change))} work`,
   "little-variety": (t) => `${whose(t)}only ${plural(number(t.finding.values.distinct), "move")} this week`,
   "theme-not-kept": (t) => `${t.first ? classTitle(t.place.month, t.first) : "Theme"}: not what it promises`,
   "coach-long-day": (t) => `${coachOf(t)}: ${tideHours(number(t.finding.values.minutes))} of classes`,

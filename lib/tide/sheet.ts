@@ -2,7 +2,7 @@
 import { dateOfDay, dayNumber, isoWeek, isoWeekday } from "#lib/calendar/days.ts";
 import type { MonthSums } from "#lib/month/sums-types.ts";
 import { limitsOfMonth, type MonthFile, type MonthFinding, type MonthSlot } from "#lib/month/types.ts";
-import { plural } from "#lib/plan/format.ts";
+import { plural, signedPercent, wholePercent } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Group } from "#lib/plan/schema.ts";
 import { coachCell, coachesOf } from "./coach-cells.ts";
@@ -154,20 +154,19 @@ function likeOf(of: TideOf, date: string, slots: ReadonlyMap<string, MonthSlot>)
   const most = rest.reduce((a, b) => ((b.likeness ?? 0) > (a.likeness ?? 0) ? b : a), first);
   const likeness = most.likeness ?? 0;
   return {
-    percent: Math.round(likeness * 100),
+    percent: wholePercent(likeness),
     tooAlike: likeness >= limitsOfMonth(of.month).likeMost,
     slots: most.slots,
   };
 }
 
-/** On a Sunday, and on the month's last day, what the week came to: "Week: 17 moves, work +1 %". */
+/** On a Sunday, and on the month's last day, what the week came to: "Week: 17 moves, work +1%". */
 function weekWords({ sums, regulars }: TideOf, date: string, last: string): string {
   if (regulars === null || (isoWeekday(date) !== 7 && date !== last)) return "";
   const { year, week } = isoWeek(date);
   const id = `${year}-W${String(week).padStart(2, "0")}`;
   const sum = own(sums.regulars, regulars)?.weeks.find((one) => one.week === id);
   if (!sum?.whole || sum.distinct === 0) return "";
-  const percent = sum.change === null ? null : Math.round(sum.change * 100);
-  const change = percent === null ? "" : `, work ${percent < 0 ? "−" : "+"}${Math.abs(percent)} %`;
+  const change = sum.change === null ? "" : `, work ${signedPercent(sum.change)}`;
   return `Week: ${plural(sum.distinct, "move")}${change}`;
 }

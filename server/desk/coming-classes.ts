@@ -17,10 +17,13 @@ export interface ComingClass {
 /** Months that are looked at: this one and two more. */
 const MOST_MONTHS = 3;
 
+/** In order, 'YYYY-MM'. */
+export const comingMonths = (app: Springline): string[] =>
+  listMonths(app.db, studioDay(app).slice(0, 7)).slice(0, MOST_MONTHS);
+
 export function comingClasses(app: Springline): ComingClass[] {
   const today = studioDay(app);
-  return listMonths(app.db, today.slice(0, 7))
-    .slice(0, MOST_MONTHS)
+  return comingMonths(app)
     .flatMap((month) => slotsOfMonth(app, month))
     .filter(({ date }) => date >= today)
     .map(({ date, time, coachId, planId, theme }) => ({ at: `${date} ${time}`, coachId, planId, theme }))

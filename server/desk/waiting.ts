@@ -8,14 +8,15 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { studioClock } from "#server/month-facts/month-settings.ts";
+import { studioClock, studioDay } from "#server/month-facts/month-settings.ts";
 import { shownRound } from "#server/news/shown-round.ts";
-import { type ComingClass, comingClasses, standsSigned } from "./coming-classes.ts";
+import { changedClassesOf } from "./changed-classes.ts";
+import { type ComingClass, comingClasses, comingMonths, standsSigned } from "./coming-classes.ts";
 
 const DAY_MS = 86_400_000;
 /** Our own choice: a log older than a month teaches little. */
 const LOGS_SINCE_MS = 31 * DAY_MS;
-/** Our own choice: how far ahead a class without a signed plan is said. */
+/** Our own choice: how far ahead a class without a signed plan is said, and one that is not as it was signed. */
 const CLASSES_AHEAD_DAYS = 14;
 
 export interface WaitingAtDesk {
@@ -55,6 +56,7 @@ export function readWaiting(app: Springline, actor: Actor): Result<WaitingAtDesk
     ...named(asking),
     ...proposed(asking),
     ...unsigned(asking),
+    ...changed(asking),
     ...logs(asking),
   ];
   return ok({ waiting: waiting.sort(byUrgency), before });
@@ -137,9 +139,22 @@ function proposed(asking: Asking): Waiting[] {
   });
 }
 
+/** 'YYYY-MM-DD' */
+const aheadUntil = (app: Springline): string => studioClock(app, app.now() + CLASSES_AHEAD_DAYS * DAY_MS).slice(0, 10);
+
+/** Classes of mine that are not as the month was signed. */
+function changed({ app, person }: Asking): Waiting[] {
+  const days = { from: studioDay(app), to: aheadUntil(app) };
+  return comingMonths(app).flatMap((month) =>
+    changedClassesOf(app, person, month, days).map(({ at, changedAt, ...one }): Waiting => {
+      return { ...one, kind: "changed", planId: null, classAt: at, at: changedAt };
+    }),
+  );
+}
+
 /** Classes of mine in the programme that have no signed plan. */
 function unsigned({ app, person, rows, classes }: Asking): Waiting[] {
-  const until = studioClock(app, app.now() + CLASSES_AHEAD_DAYS * DAY_MS).slice(0, 10);
+  const until = aheadUntil(app);
   return classes.flatMap((coming): Waiting[] => {
     if (coming.coachId !== person.id || coming.at.slice(0, 10) > until) return [];
     if (coming.planId !== null && standsSigned(app, coming.planId)) return [];

@@ -1,23 +1,20 @@
 /** What a month says of the studio: its uid and zone, machines and equipment of its rooms, limits and standards of the month's rules. */
 import { randomUUID } from "node:crypto";
 import * as z from "zod";
-import { addToRecord } from "#db/repos/record-repo.ts";
 import { listStudioRooms, type StudioRoom } from "#db/repos/room-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
-import { inTransaction } from "#db/transaction.ts";
 import { isTimeZone, wallTimeAt } from "#lib/calendar/zone.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
 import { monthLimitsSchema } from "#lib/month/limits.ts";
 import type { MonthFile } from "#lib/month/types.ts";
-import { sameData } from "#lib/plan/same-data.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 
 const id = z.string().regex(ID_PATTERN, "An id has small letters, digits and hyphens.");
 const weight = z.number().int().min(0).max(10_000).optional();
-const settingsSchema = z.strictObject({
+export const monthSettingsSchema = z.strictObject({
   zone: z.string().refine(isTimeZone, "Choose a time zone by its name, such as Europe/Lisbon."),
   /** On which day a week of the pattern begins: 1 Monday, 7 Sunday. */
   weekStart: z.union([z.literal(1), z.literal(7)]),
@@ -29,13 +26,7 @@ const settingsSchema = z.strictObject({
   standards: z.record(z.string(), z.strictObject({ level: z.enum(["must", "look", "info", "off"]) })),
   weights: z.strictObject({ must: weight, look: weight, info: weight, likeness: weight, wish: weight }),
 });
-export type MonthSettings = z.infer<typeof settingsSchema>;
-
-export const monthSettingsChangeSchema = z.strictObject({
-  settings: settingsSchema,
-  /** As they were before the change, so that another manager's change is not overwritten unseen. */
-  seen: settingsSchema,
-});
+export type MonthSettings = z.infer<typeof monthSettingsSchema>;
 
 /** Common practice, no source: a small studio. Shown as not yet said. */
 const USUAL_MACHINES = 10;
@@ -79,27 +70,8 @@ export function readMonthSettings(app: App, actor: Actor): Result<MonthSettings>
   return can(actor, "programme.read") ? ok(withoutMarks(monthSettings(app))) : NO_RIGHT;
 }
 
-const withoutMarks = ({ uid: _, updatedAt: _u, ...settings }: KeptMonthSettings): MonthSettings => settings;
-
-/** Open months hear of it when they next ask. Errors: 403 no-right, 409 changed-meanwhile. */
-export function changeMonthSettings(
-  app: App,
-  actor: Actor,
-  { settings, seen }: z.infer<typeof monthSettingsChangeSchema>,
-): Result<MonthSettings> {
-  if (actor?.kind !== "person" || !can(actor, "month.manage")) return NO_RIGHT;
-  return inTransaction(app.db, () => {
-    const now = monthSettings(app);
-    if (!sameData(withoutMarks(now), seen)) {
-      const words = "Somebody else has changed this meanwhile. Reload the page and change it again.";
-      return fail(409, "changed-meanwhile", words);
-    }
-    const at = app.now();
-    writeSetting(app.db, "month", { data: { ...settings, uid: now.uid }, updatedAt: at });
-    addToRecord(app.db, { at, actorId: actor.id, subject: "studio", kind: "month-settings", body: settings });
-    return ok(settings);
-  });
-}
+/** As a manager changes them. */
+export const withoutMarks = ({ uid: _, updatedAt: _u, ...settings }: KeptMonthSettings): MonthSettings => settings;
 
 /** The rooms as a month has them. */
 export function monthRooms(app: App): MonthFile["rooms"] {

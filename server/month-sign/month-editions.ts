@@ -75,6 +75,12 @@ export function signedMonthFile(row: MonthEditionRow | undefined): MonthFile | u
   return signed.value;
 }
 
+/** The same as one reader may know it. */
+export function signedMonthAs(app: App, actor: Actor, row: MonthEditionRow | undefined): MonthFile | undefined {
+  const file = signedMonthFile(row);
+  return file && knownTo(app, actor, file);
+}
+
 const fileOf = ({ fileJson, hash }: MonthEditionRow): Result<MonthFile> =>
   sha256Hex(fileJson) === hash ? ok(JSON.parse(fileJson) as MonthFile) : DAMAGED;
 

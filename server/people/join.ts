@@ -15,6 +15,7 @@ import { readStudio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { announceToMonths } from "#server/programme/announce-to-months.ts";
 import { newPassword, personName } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
 import {
@@ -58,7 +59,7 @@ export async function join(
   const open = openInvitation(app, id);
   if (!open.ok) return open;
   const passwordHash = await hashPassword(app, asked.password);
-  return app.db.raw
+  const joined = app.db.raw
     .transaction((): Result<{ userId: string; email: string }> => {
       const still = openInvitation(app, id);
       if (!still.ok) return still;
@@ -83,6 +84,8 @@ export async function join(
       return ok({ userId, email });
     })
     .immediate();
+  if (joined.ok) announceToMonths(app);
+  return joined;
 }
 
 function openInvitation(app: Springline, id: string): Result<Invitation> {

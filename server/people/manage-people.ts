@@ -14,6 +14,7 @@ import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can, type Person, type Role } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { announceToMonths } from "#server/programme/announce-to-months.ts";
 import { roleList } from "./fields.ts";
 import { endMadeLinks } from "./made-links.ts";
 import { LAST_MANAGER } from "./refusals.ts";
@@ -59,7 +60,7 @@ export function changeRoles(
       return ok({ ...person, roles });
     })
     .immediate();
-  if (changed.ok) app.documents.refreshAccess();
+  if (changed.ok) tellOpenPages(app);
   return changed;
 }
 
@@ -106,8 +107,14 @@ export function removePerson(app: Springline, actor: Actor, userId: string): Res
       return ok(null);
     })
     .immediate();
-  if (removed.ok) app.documents.refreshAccess();
+  if (removed.ok) tellOpenPages(app);
   return removed;
+}
+
+/** Other rights, and other people who can be given classes. */
+function tellOpenPages(app: Springline): void {
+  app.documents.refreshAccess();
+  announceToMonths(app);
 }
 
 function isLastManager(app: Springline, person: StudioPerson): boolean {

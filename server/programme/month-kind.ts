@@ -9,14 +9,14 @@ import { migrateMonth } from "#lib/programme/migrate.ts";
 import { carriedOver } from "#lib/programme/new-month.ts";
 import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { MonthContent } from "#lib/programme/write-content.ts";
-import type { News } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { announcePlans, plansNews, plansOfMonth, readActor } from "#server/news/month-news.ts";
+import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
 import { monthSignNews } from "#server/news/month-sign-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
+import { basisNews } from "./announce-to-months.ts";
 import { tellChangedClasses } from "./class-changes.ts";
 import { monthIsNear } from "./month-range.ts";
-import { monthStateOf, monthStudioOf } from "./read-month-file.ts";
+import { monthStateOf } from "./read-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "log" | "newId">;
 
@@ -44,14 +44,6 @@ export function monthKind(app: App): DocKindHooks {
       ...monthSignNews(app, name.key),
     ],
   };
-}
-
-/** What the month takes from its studio as of now, for a page whose own is as old as the page. */
-function basisNews(app: App, month: string, userId: string): News[] {
-  const state = monthStateOf(app, month);
-  if (!state.ok) return [];
-  const { uid: _, asOf: _a, ...basis } = monthStudioOf(app, readActor(app, userId), month, state.value);
-  return [{ t: "month-basis", basis }];
 }
 
 /** What the newest earlier month hands on; nothing where there is none or it cannot be read. */

@@ -10,6 +10,7 @@ import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
+import { announceToMonths } from "#server/programme/announce-to-months.ts";
 import { MACHINES_CHANGED, roomNameTaken } from "./refusals.ts";
 
 const roomName = typedLine.min(1, "Enter a name for the room.").max(80, "A room's name has at most 80 characters.");
@@ -42,11 +43,13 @@ export function listRooms(app: Springline, actor: Actor): Result<readonly Studio
 export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newRoomSchema>): Result<StudioRoom> {
   if (!can(actor, "rooms.manage") || actor?.kind !== "person") return NO_RIGHT;
   const room = { id: app.newId(), ...made };
-  return write(app, room, () => {
+  const added = write(app, room, () => {
     insertRoom(app.db, room);
     const entry = { at: app.now(), actorId: actor.id, subject: `room/${room.id}`, kind: "room-added" };
     addToRecord(app.db, { ...entry, body: made });
   });
+  if (added.ok) announceToMonths(app);
+  return added;
 }
 
 /**
@@ -74,7 +77,10 @@ export function changeRoom(
       addStudioEvent(app.db, { ...event, kind: "spring-out", data: spring });
     }
   });
-  if (changed.ok) announceStudio(app);
+  if (changed.ok) {
+    announceStudio(app);
+    announceToMonths(app);
+  }
   return changed;
 }
 

@@ -12,7 +12,8 @@ export interface ChangedMonths {
   readonly now: Named;
 }
 
-const timeOf = ({ date, start }: MonthSlot): string => `${dateWords(date)} ${start}`;
+/** "Tue 3 Mar 18:00" */
+export const timeOf = ({ date, start }: MonthSlot): string => `${dateWords(date)} ${start}`;
 const KIND_SAID = { new: "New: ", "called-off": "Called off: ", "on-again": "On again: ", changed: "" } as const;
 
 /** "Tue 3 Mar 18:00, Loft: moved from Mon 2 Mar 18:00; coach Jonas, was Marta." */
@@ -22,8 +23,30 @@ export function changeSentence(change: ChangedSlot, months: ChangedMonths): stri
   if (!slot) return "";
   const room = nameOf("room", slot, months);
   const place = [timeOf(slot), room === NONE.room ? undefined : room].filter(Boolean).join(", ");
-  const said = kind === "called-off" || !was || !now ? [] : parts.map((part) => partWords(part, { was, now }, months));
+  const said = partsSaid(change, parts, months);
   return `${KIND_SAID[kind]}${place}${said.length > 0 ? `: ${said.join("; ")}` : ""}.`;
+}
+
+const partsSaid = ({ kind, was, now }: ChangedSlot, parts: readonly ChangedPart[], months: ChangedMonths): string[] =>
+  kind === "called-off" || !was || !now ? [] : parts.map((part) => partWords(part, { was, now }, months));
+
+/** What whoever leads the class has to know of the change; not its note, its number of people or that its plan is locked. */
+const TELLING: ReadonlySet<ChangedPart> = new Set(["moved", "minutes", "room", "coach", "plan", "theme", "regulars"]);
+
+/**
+ * The same where the class is named already: "Since edition 1 was signed: moved from Mon 2 Mar 18:00." `since`: "edition 1 was
+ * signed". Null when only small things changed.
+ */
+export function changeSince(change: ChangedSlot, months: ChangedMonths, since: string): string | null {
+  if (change.kind === "called-off") return `Called off since ${since}.`;
+  if (change.kind === "new") return `New since ${since}.`;
+  const said = partsSaid(
+    change,
+    change.parts.filter((part) => TELLING.has(part)),
+    months,
+  );
+  if (change.kind === "on-again") return [`On again since ${since}`, ...said].join("; ").concat(".");
+  return said.length === 0 ? null : `Since ${since}: ${said.join("; ")}.`;
 }
 
 interface Both {

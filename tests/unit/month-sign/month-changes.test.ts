@@ -1,7 +1,7 @@
 /** The words of a month's changes, written out by hand. */
 import { describe, expect, test } from "vitest";
 import { monthAsSigned } from "#lib/month/changes/as-signed.ts";
-import { changeMarks } from "#lib/month/changes/change-words.ts";
+import { changeMarks, changeSince } from "#lib/month/changes/change-words.ts";
 import { monthChanges } from "#lib/month/changes/month-changes.ts";
 import { slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
@@ -64,6 +64,24 @@ describe("in words", () => {
       "The studio’s time zone is Europe/Oslo, was Europe/Lisbon.",
       "The studio’s limits for months were changed.",
     ]);
+  });
+
+  test("where the class is named already, since when, without what its coach need not know", () => {
+    const since = (now: MonthSlot[], was = [one]) =>
+      slotChanges(month(was), month(now)).map((change) =>
+        changeSince(change, { was: month(was), now: month(now) }, "edition 1 was signed"),
+      );
+    const out = { ...one, out: true };
+    expect(since([{ ...one, start: "18:00", coach: "jonas", people: 7 }])).toEqual([
+      "Since edition 1 was signed: moved from Mon 6 Apr 10:00; coach Jonas, was Marta.",
+    ]);
+    expect(since([out])).toEqual(["Called off since edition 1 was signed."]);
+    expect(since([one], [])).toEqual(["New since edition 1 was signed."]);
+    expect(since([{ ...one, plan: "b" }], [out])).toEqual([
+      "On again since edition 1 was signed; plan “Legs, trunk”, was “Arms, chest”.",
+    ]);
+    expect(since([one], [out])).toEqual(["On again since edition 1 was signed."]);
+    expect(since([{ ...one, people: 7, note: "towels", locked: true }])).toEqual([null]);
   });
 
   test("what was changed and put back is said to be so", () => {

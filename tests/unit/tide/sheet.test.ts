@@ -160,7 +160,7 @@ describe("the table's words", () => {
     expect(day("2026-03-21")?.coaches.find(({ coach }) => coach === "marta")).toMatchObject({ tight: true });
   });
   it("end a week with its sum", () => {
-    expect(day("2026-03-15")?.week).toMatch(/^Week: \d+ moves, work [+−]\d+ %$/);
+    expect(day("2026-03-15")?.week).toMatch(/^Week: \d+ moves, work [+−]\d+%$/);
     expect(day("2026-03-14")?.week).toBe("");
   });
 });

@@ -1,0 +1,28 @@
+/** Where a printed month stands beside its signed edition. Pure. */
+import { dayInZone } from "#lib/calendar/local-day.ts";
+import { agree, plural } from "#lib/plan/format.ts";
+import type { SignedMonth } from "#lib/protocol/messages.ts";
+
+/** "Edition 2, signed by Ines Duarte, Tuesday 3 November." */
+export const signedWords = ({ number, byName, at }: SignedMonth, zone: string): string =>
+  `Edition ${number}, signed by ${byName}, ${dayInZone(at, zone)}.`;
+
+const UNKNOWN = "What has changed since is not shown: the signed edition is not here yet.";
+
+interface Since {
+  readonly known: boolean;
+  readonly changes: readonly unknown[];
+}
+
+/** "2 classes are different now; they have dots under them." */
+export function sinceWords({ known, changes }: Since): string {
+  if (!known) return UNKNOWN;
+  if (changes.length === 0) return "Every class is as it was signed.";
+  return `${plural(changes.length, "class is", "classes are")} different now; ${agree(changes.length, "it has", "they have")} dots underneath.`;
+}
+
+/** Of a room's week, `changed` of its lines. */
+export function weekSinceWords({ known }: Pick<Since, "known">, changed: number): string {
+  if (!known) return UNKNOWN;
+  return changed === 0 ? "This week is as it was signed." : "What is different now has its words beside it.";
+}
