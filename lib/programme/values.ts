@@ -107,12 +107,12 @@ export const saysSomething = (own: FlatKeys): boolean =>
       : value !== undefined && key !== NOTE_FROM,
   );
 
-/** The line's values with the occurrence's over them. */
+/** The line's values with the occurrence's over them. A key that undo has emptied is there without a value, and says nothing. */
 export function over(line: FlatKeys | undefined, own: FlatKeys): FlatKeys {
   const flat = new Map(line);
   for (const [key, value] of own)
     if (value === LEFT_OUT) flat.delete(key);
-    else flat.set(key, value);
+    else if (value !== undefined) flat.set(key, value);
   return flat;
 }
 

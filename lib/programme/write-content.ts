@@ -85,5 +85,6 @@ export function clearContent(doc: Y.Doc, now: number): void {
   for (const map of [p.head, p.holidays, p.coaches]) for (const key of [...map.keys()]) map.delete(key);
   for (const [id, own] of changedBySlot(p.changed)) clearOccurrence(p.changed, id, own);
   for (const entries of [p.regulars, p.themes, p.lines, p.slots])
-    for (const map of entries.values()) if (map instanceof Y.Map && !map.has("deleted")) map.set("deleted", now);
+    for (const map of entries.values())
+      if (map instanceof Y.Map && map.get("deleted") === undefined) map.set("deleted", now);
 }

@@ -337,6 +337,34 @@ describe("many classes at once", () => {
   });
 });
 
+describe("a class of the pattern after an undo", () => {
+  const id = "mon-20261102";
+  const acts: Readonly<Record<string, (doc: Y.Doc) => unknown>> = {
+    "moved in its day": (doc) => changeSlot(me(doc), id, { start: "10:00" }),
+    "moved to another day": (doc) => changeSlot(me(doc), id, { date: "2026-11-03", start: "10:00" }),
+    "given a plan": (doc) => changeSlot(me(doc), id, { plan: "p9" }),
+    "called off": (doc) => takeOutSlot(me(doc), id, LATER),
+    "given other regulars": (doc) => changeSlot(me(doc), id, { regulars: ["early"] }),
+  };
+  for (const [name, done] of Object.entries(acts))
+    it(`is as its line says and can be changed again: ${name}`, () => {
+      const doc = createMonthDoc("2026-11", { regulars: { early: { name: "Early" } }, pattern: [MON] });
+      const undo = new ActUndo({
+        doc,
+        origin: "me",
+        scopes: monthUndoScopes(doc),
+        takenOut: { key: "deleted", value: 0 },
+      });
+      const before = at(doc, id);
+      done(doc);
+      undo.undo();
+      expect(at(doc, id)).toEqual(before);
+      expect(changeSlot(me(doc), id, { minutes: 55, coach: "ines" })).toBe(true);
+      expect(at(doc, id)).toMatchObject({ start: MON.start, minutes: 55, coach: "ines" });
+      undo.destroy();
+    });
+});
+
 describe("a new month", () => {
   it("takes over regulars, themes, times that are not over and lines that still run; nothing else", () => {
     const earlier = createMonthDoc("2026-11", {
