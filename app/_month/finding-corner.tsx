@@ -32,16 +32,16 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
             Accept, say why
           </button>
         )}
-        {shown.look.findings.length > chosen.length && (
-          <button
-            type="button"
-            className="text-button text-button-low"
-            onClick={() => choose({ finding: following(desk) })}
-          >
-            Next
-          </button>
-        )}
       </p>
+      {shown.look.findings.length > chosen.length && (
+        <button
+          type="button"
+          className={`text-button text-button-low ${styles.cornerNext}`}
+          onClick={() => choose({ finding: following(desk) })}
+        >
+          Next
+        </button>
+      )}
     </section>
   );
 }

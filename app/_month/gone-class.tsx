@@ -1,9 +1,8 @@
 "use client";
 /** A class that was taken out while it was open: who took it out, its words, and the way back. */
-import { useLayoutEffect, useRef } from "react";
+import { useLayoutEffect, useRef, useState } from "react";
 import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { slotTakenOutBy } from "#lib/programme/read.ts";
-import { putBackSlot } from "#lib/programme/write.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import { slotGoneWords } from "./month-words.ts";
 import styles from "./panel.module.css";
@@ -15,6 +14,7 @@ export function GoneClass({
   readonly desk: MonthDesk;
   readonly slotId: string;
 }) {
+  const [problem, setProblem] = useState("");
   const says = useRef<HTMLParagraphElement>(null);
   // The field that had the focus has gone with the class. Further keys must not press a button.
   useLayoutEffect(() => says.current?.focus(), []);
@@ -27,13 +27,14 @@ export function GoneClass({
         {slotGoneWords(by === undefined ? "Somebody" : session.names.who(by), words !== "")}
       </p>
       {words !== "" && <KeptWords label="Words of the class" words={words} />}
+      {problem && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
       {month.writes && slot && (
         <p>
-          <button
-            type="button"
-            className="button button-strong"
-            onClick={() => acts.run((w) => putBackSlot(w, slotId))}
-          >
+          <button type="button" className="button button-strong" onClick={() => setProblem(acts.bringBack(slot))}>
             Put back
           </button>
         </p>

@@ -6,6 +6,7 @@ import type { MonthFile, MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
+import type { Slot } from "#lib/programme/layout.ts";
 import { roomLeft, tooManyWithLine, tooManyWords } from "#lib/programme/room-left.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
 import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
@@ -14,11 +15,12 @@ import { classTitle } from "#lib/tide/day-marks.ts";
 import type { Moving } from "#lib/tide/preview.ts";
 import { newId } from "../_parts/new-id.ts";
 import type { MonthSession } from "./month-session.ts";
+import { slotName } from "./month-words.ts";
 
 export interface MonthActs {
   /** Runs one act as one step of undo and says the sentence; false where nobody may write. */
   run(act: (w: Writer) => void, sentence?: string): boolean;
-  /** These say instead of acting why a month cannot hold so many classes; "" once it is done. */
+  /** These, and `bringBack`, say instead of acting why a month cannot hold so many classes; "" once it is done. */
   add(slot: MonthSlot): string;
   addLine(line: PatternLine): string;
   changeRule(line: PatternLine, rule: LineRuleChange): string;
@@ -28,6 +30,8 @@ export interface MonthActs {
   move(to: Moving): void;
   takeOut(slot: MonthSlot): void;
   putBack(slot: MonthSlot): void;
+  /** One that was taken out of the month for good, and takes up room again. */
+  bringBack(slot: Slot): string;
   putPlan(slot: MonthSlot, plan: string | null): void;
   fill(plans: Readonly<Record<string, string | null>>): void;
   /** The list of plans beside the month, for the keys 1 to 9; null when there is none. */
@@ -64,6 +68,7 @@ export function monthActs(session: MonthSession): MonthActs {
     else session.say(refused);
     return refused ?? "";
   };
+  const noRoom = () => (roomLeft(file()) > 0 ? undefined : tooManyWords(MOST_SLOTS + 1));
   let list: ListedPlans | null = null;
   const putPlan: MonthActs["putPlan"] = (slot, plan) =>
     run(
@@ -73,10 +78,7 @@ export function monthActs(session: MonthSession): MonthActs {
   return {
     run,
     putPlan,
-    add: (slot) =>
-      unless(roomLeft(file()) > 0 ? undefined : tooManyWords(MOST_SLOTS + 1), () =>
-        run((w) => addSlot(w, slot, Date.now()), `Added: ${name(slot)}.`),
-      ),
+    add: (slot) => unless(noRoom(), () => run((w) => addSlot(w, slot, Date.now()), `Added: ${name(slot)}.`)),
     addLine: (line) =>
       unless(tooManyWithLine(file(), line), () =>
         run((w) => addLine(w, line, Date.now()), "Added a line to the pattern."),
@@ -98,6 +100,7 @@ export function monthActs(session: MonthSession): MonthActs {
         `Taken out of the month: ${name(slot)}.`,
       ),
     putBack: (slot) => run((w) => putBackSlot(w, slot.id), `Put back: ${name(slot)}.`),
+    bringBack: (slot) => unless(noRoom(), () => run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot)}.`)),
     fill: (plans) =>
       run(
         (w) => applyFill(w, plans),

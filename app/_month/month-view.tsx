@@ -14,6 +14,7 @@ import { NotUndoneNotice } from "#app/_parts/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
 import { useMedia } from "#app/_parts/use-media.ts";
 import { MONTH_BOUNDS, nearBounds } from "#lib/doc/bounds.ts";
+import { overFullWords } from "#lib/programme/room-left.ts";
 import styles from "./month.module.css";
 import { MONTH_KEYS } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
@@ -86,9 +87,11 @@ function usePaper(): boolean {
 /** What stands between the person and the month. */
 function Notices({ desk: { session, month } }: { readonly desk: MonthDesk }) {
   const near = nearBounds(session.doc, MONTH_BOUNDS);
+  const over = month.ready ? overFullWords(month.look.slots.length) : undefined;
   return (
     <>
       {near !== undefined && <p role="status">{near}</p>}
+      {over !== undefined && <p role="status">{over}</p>}
       {month.closeCode !== null && month.closeSentence !== null && (
         <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
       )}

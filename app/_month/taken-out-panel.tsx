@@ -1,28 +1,32 @@
 "use client";
 /** Classes that were taken out of the month, to be put back. */
-import { putBackSlot } from "#lib/programme/write.ts";
+import { useState } from "react";
 import type { MonthDesk } from "./month-desk.ts";
-import { slotLine, slotName } from "./month-words.ts";
+import { slotLine } from "./month-words.ts";
 import styles from "./panel.module.css";
 
 export function TakenOutPanel({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
+  const [problem, setProblem] = useState("");
   if (month.deleted.length === 0) return <p className="quiet">No class has been taken out.</p>;
   return (
-    <ul className={styles.rows}>
-      {month.deleted.map(({ slot }) => (
-        <li key={slot.id} className="spread">
-          <span>{slotLine(slot)}</span>
-          {month.writes && (
-            <button
-              type="button"
-              className="act"
-              onClick={() => acts.run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot)}.`)}
-            >
-              Put back<span className="visually-hidden"> {slotLine(slot)}</span>
-            </button>
-          )}
-        </li>
-      ))}
-    </ul>
+    <>
+      {problem && (
+        <p className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      <ul className={styles.rows}>
+        {month.deleted.map(({ slot }) => (
+          <li key={slot.id} className="spread">
+            <span>{slotLine(slot)}</span>
+            {month.writes && (
+              <button type="button" className="act" onClick={() => setProblem(acts.bringBack(slot))}>
+                Put back<span className="visually-hidden"> {slotLine(slot)}</span>
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }

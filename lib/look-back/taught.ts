@@ -31,7 +31,9 @@ export function plannedGroups(plan: Plan): GroupSeconds {
 
 /** The same for the seconds that the work really took; what was left out is none. */
 export function taughtGroups(plan: Plan, log: Pick<ClassLog, "rows">): GroupSeconds {
-  const worked = new Map(log.rows.filter(({ phase }) => phase === "work").map((row) => [row.item, row.took]));
+  const worked = new Map<string | null, number>();
+  for (const { phase, item, took: seconds } of log.rows)
+    if (phase === "work") worked.set(item, (worked.get(item) ?? 0) + seconds);
   const items = plan.items.flatMap((item): PlanItem[] => {
     if (!isMoveItem(item)) return [item];
     const seconds = worked.get(item.id) ?? 0;

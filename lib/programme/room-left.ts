@@ -25,4 +25,12 @@ export function tooManyWithLine(file: MonthFile, line: PatternLine): string | un
 export const tooManyWords = (count: number): string =>
   `A month holds at most ${words(MOST_SLOTS)} classes, and would have ${words(count)}. Nothing was changed.`;
 
+/** What is said of a month that has more than its file holds, as when two people added to it at once; undefined otherwise. */
+export function overFullWords(count: number): string | undefined {
+  const over = count - MOST_SLOTS;
+  if (over <= 0) return undefined;
+  const those = over === 1 ? "one" : words(over);
+  return `This month has ${words(count)} classes, ${those} more than its file can hold. All are kept. Take ${those} out: until then the month’s file is refused wherever it is read.`;
+}
+
 const words = (n: number): string => n.toLocaleString("en-GB");

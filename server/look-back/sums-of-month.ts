@@ -1,5 +1,6 @@
 /** The sums of a month looked back on: in all, by theme, coach, regulars and muscle group. Never in the order of their size. */
 import { namesById } from "#db/repos/people-repo.ts";
+import { type GroupSum, type GroupWork, groupSums, groupSumsByRegulars, oneLogAClass } from "#lib/look-back/groups.ts";
 import {
   bestEnd,
   type ClassOutcome,
@@ -8,8 +9,6 @@ import {
   taughtSum,
   taughtSumsBy,
 } from "#lib/look-back/sums.ts";
-import { addGroups, type GroupSeconds } from "#lib/look-back/taught.ts";
-import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import type { ProgrammeClass } from "#server/class-log/led-classes.ts";
 import type { Springline } from "#server/context/springline.ts";
 import type { EditionsTaught } from "./editions-taught.ts";
@@ -34,7 +33,13 @@ export interface LookBackSums {
   readonly coaches: readonly NamedSum[];
   readonly regulars: readonly NamedSum[];
   /** Seconds x weight of each group of muscles, over the classes that have a log that counts. */
-  readonly groups: readonly { readonly group: Group; readonly planned: number; readonly taught: number }[];
+  readonly groups: readonly GroupSum[];
+  /** The same for each group of regulars. */
+  readonly groupsByRegulars: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly groups: readonly GroupSum[];
+  }[];
 }
 
 interface Given {
@@ -55,6 +60,7 @@ export function lookBackSums(app: Springline, given: Given): LookBackSums {
   const over = planned.filter(({ to }) => to <= app.now());
   const outcomes = over.map((one) => outcomeOf(one, counted, only));
   const names = namesById(app.db);
+  const work = workOf(given, counted);
   return {
     all: outcomes.length > 0 ? taughtSum(outcomes) : NOTHING_TAUGHT,
     toCome: planned.length - over.length,
@@ -79,7 +85,8 @@ export function lookBackSums(app: Springline, given: Given): LookBackSums {
       (id) => lists.regulars[id]?.name,
       "no regulars",
     ),
-    groups: groupsOf(given, counted),
+    groups: groupSums(work),
+    groupsByRegulars: groupsByRegulars(given, work),
   };
 }
 
@@ -106,9 +113,16 @@ function named(
   none: string,
 ): NamedSum[] {
   return [...taughtSumsBy(outcomes, idsOf)]
-    .map(([id, sum]) => ({ id, name: id === "" ? none : (nameOf(id) ?? "one that is gone"), ...sum }))
-    .sort((a, b) => Number(a.id === "") - Number(b.id === "") || a.name.localeCompare(b.name, "en"));
+    .map(([id, sum]) => ({ id, name: nameIn(id, nameOf, none), ...sum }))
+    .sort(byName);
 }
+
+const nameIn = (id: string, nameOf: (id: string) => string | undefined, none: string): string =>
+  id === "" ? none : (nameOf(id) ?? "one that is gone");
+
+/** Those that have none come last. */
+const byName = (a: Pick<NamedSum, "id" | "name">, b: Pick<NamedSum, "id" | "name">): number =>
+  Number(a.id === "") - Number(b.id === "") || a.name.localeCompare(b.name, "en");
 
 const MINUTE_MS = 60_000;
 
@@ -119,13 +133,19 @@ function lateSum(logs: readonly MonthLog[]): LookBackSums["late"] {
   return { classes: minutes.length, minutes: minutes.reduce((sum, late) => sum + late, 0) };
 }
 
-function groupsOf({ editions }: Given, logs: readonly MonthLog[]): LookBackSums["groups"] {
-  const sum = (of: (log: MonthLog) => GroupSeconds) => logs.map(of).reduce(addGroups, {});
-  const planned = sum(({ log }) => editions.plannedGroupsOf(log.edition));
-  const taught = sum(({ log }) => editions.taughtGroupsOf(log));
-  return GROUPS.filter((group) => (planned[group] ?? 0) > 0 || (taught[group] ?? 0) > 0).map((group) => ({
-    group,
-    planned: planned[group] ?? 0,
-    taught: taught[group] ?? 0,
+/** Of each class that has a log that counts, and of each log of no class. */
+function workOf({ editions }: Given, logs: readonly MonthLog[]): GroupWork[] {
+  const keyOf = ({ planned }: MonthLog) => planned && `${planned.date} ${planned.id}`;
+  return oneLogAClass(logs, keyOf).map(({ log, planned }) => ({
+    planned: editions.plannedGroupsOf(log.edition),
+    taught: editions.taughtGroupsOf(log),
+    regulars: planned?.slot.regulars ?? [],
   }));
+}
+
+/** By name, those of no regulars last. */
+function groupsByRegulars({ lists }: Given, work: readonly GroupWork[]): LookBackSums["groupsByRegulars"] {
+  return [...groupSumsByRegulars(work)]
+    .map(([id, groups]) => ({ id, name: nameIn(id, (one) => lists.regulars[one]?.name, "no regulars"), groups }))
+    .sort(byName);
 }

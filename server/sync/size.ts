@@ -5,6 +5,25 @@ import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 import { deletedStructs } from "./deleted-structs.ts";
 import { StructView } from "./struct-view.ts";
 
+/** Entries that an update brings, and which of them it takes out again: a page undid an addition that found no room. */
+class NewEntries {
+  private readonly ids = new Set<string>();
+  private readonly takenOut = new Set<string>();
+
+  made({ id }: Y.Item): void {
+    this.ids.add(`${id.client} ${id.clock}`);
+  }
+  wrote({ parent, parentSub }: Y.Item): void {
+    if (parentSub === "deleted" && parent instanceof Y.ID) this.takenOut.add(`${parent.client} ${parent.clock}`);
+  }
+  get all(): number {
+    return this.ids.size;
+  }
+  get living(): number {
+    return [...this.ids].filter((id) => !this.takenOut.has(id)).length;
+  }
+}
+
 export class DocSize {
   private readonly doc: Y.Doc;
   private readonly bounds: Bounds;
@@ -23,7 +42,7 @@ export class DocSize {
   overflows(update: DecodedUpdate): boolean {
     const view = new StructView(this.doc, update);
     let added = 0;
-    let entries = 0;
+    const entries = new NewEntries();
     let pieces = 0;
     const roots = new Set<string>();
     for (const struct of view.brings()) {
@@ -32,7 +51,8 @@ export class DocSize {
       const root = newRootOf(this.doc, struct);
       if (root !== undefined) roots.add(root);
       added += lengthOf(struct);
-      if (isIn(struct, this.bounds.entries) && struct.parentSub !== null) entries++;
+      if (isIn(struct, this.bounds.entries) && struct.parentSub !== null) entries.made(struct);
+      else entries.wrote(struct);
     }
     if (added === 0) return false;
     if (roots.size > 0 && this.doc.share.size + roots.size > MOST_ROOTS) return true;
@@ -46,11 +66,11 @@ export class DocSize {
     for (const struct of update.structs) if (struct instanceof Y.Item) this.characters += lengthOf(struct);
   }
 
-  private hasNoRoomFor(entries: number): boolean {
-    if (entries === 0) return false;
+  private hasNoRoomFor({ all, living }: NewEntries): boolean {
+    if (all === 0) return false;
     const { most, mostEver } = this.bounds;
-    if (this.doc.getMap(this.bounds.entries).size + entries > mostEver) return true;
-    return countLiving(this.doc, this.bounds) + entries > most;
+    if (this.doc.getMap(this.bounds.entries).size + all > mostEver) return true;
+    return living > 0 && countLiving(this.doc, this.bounds) + living > most;
   }
 
   /** Small acts may go somewhat beyond the bound, since taking something out adds pieces too. */

@@ -8,6 +8,7 @@ import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { addSlot } from "#lib/programme/write.ts";
+import { addRegulars } from "#lib/programme/write-lists.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import { readLookBack } from "#server/look-back/look-back.ts";
 import { remarkLog } from "#server/look-back/remark-log.ts";
@@ -80,6 +81,32 @@ describe("sums", () => {
     const { groups } = look().sums;
     expect(groups.length).toBeGreaterThan(0);
     for (const { planned, taught: got } of groups) expect(got).toBeCloseTo(planned, 0);
+  });
+
+  test("groups of muscles by regulars, by name; a class begun twice is planned once, by its better log", () => {
+    const november = monthDoc(MONTH);
+    s.app.documents.transact(november, "marta", (doc) => {
+      const w = { doc, origin: "marta" };
+      addRegulars(w, "eve", { name: "Evening" });
+      addRegulars(w, "dock", { name: "Dock" });
+    });
+    plan(2, { regulars: ["eve", "dock"] });
+    plan(3, { regulars: ["eve"] });
+    plan(4);
+    taught(2);
+    taught(3, begun);
+    taught(3.001);
+    taught(4);
+    const { groups, groupsByRegulars } = look().sums;
+    expect(groupsByRegulars.map(({ name }) => name)).toEqual(["Dock", "Evening", "no regulars"]);
+    const [dock, evening, none] = groupsByRegulars.map((one) => one.groups);
+    for (const [i, { group, planned, taught: got }] of groups.entries()) {
+      const [one, two, other] = [dock?.[i], evening?.[i], none?.[i]];
+      expect([one?.group, two?.group, other?.group]).toEqual([group, group, group]);
+      expect(planned).toBeCloseTo(3 * (one?.planned ?? 0), 6);
+      expect(two?.planned).toBeCloseTo(2 * (one?.planned ?? 0), 6);
+      expect(got).toBeCloseTo((two?.taught ?? 0) + (other?.taught ?? 0), 6);
+    }
   });
 
   test("a month that nobody wrote in has nothing, and a month out of range is not there", () => {

@@ -9,7 +9,11 @@ export const LOOK_BACK = {
   regulars: "By regulars",
   groups: "By muscle group",
   groupsWhat:
-    "Minutes of work by the weights of the moves, over the classes that have a log: what their plans say, and what was done.",
+    "Minutes of work by the weights of the moves, over the classes that have a log: what was done of what their plans say. A class that two groups of regulars come to counts for both.",
+  planned: "Planned",
+  done: "Done",
+  allClasses: "All classes",
+  allGroups: "All groups",
   late: "What keeps coming late",
   lateWhat:
     "Over all classes of the edition. A change counts when it was late at least twice, and in half of its classes.",

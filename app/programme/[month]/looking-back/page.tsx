@@ -7,11 +7,12 @@ import { Shell } from "#app/_shell/shell.tsx";
 import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
 import { readLookBack } from "#server/look-back/look-back.ts";
+import { GroupPart } from "./group-part.tsx";
 import { LateEditions } from "./late-editions.tsx";
 import { LogTable } from "./log-table.tsx";
 import { LOOK_BACK, lateSentence, sumSentence } from "./look-back-words.ts";
 import styles from "./looking-back.module.css";
-import { GroupTable, SumTable } from "./sum-tables.tsx";
+import { SumTable } from "./sum-tables.tsx";
 
 interface PageProps {
   readonly params: Promise<{ readonly month: string }>;
@@ -42,7 +43,7 @@ export default async function LookingBackPage({ params }: PageProps) {
         <SumTable title={LOOK_BACK.themes} head="Theme" sums={sums.themes} />
         <SumTable title={LOOK_BACK.coaches} head="Coach" sums={sums.coaches} />
         <SumTable title={LOOK_BACK.regulars} head="Regulars" sums={sums.regulars} />
-        <GroupTable groups={sums.groups} />
+        <GroupPart all={sums.groups} byRegulars={sums.groupsByRegulars} />
         <LateEditions late={late} />
         <LogTable logs={logs} remarks={remarks} people={people} me={visit.who.actor.id} />
       </div>

@@ -1,5 +1,4 @@
 /** Classes taught against planned, by what they have in common; in the order of names. */
-import { sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { ScrollingTable } from "../scrolling-table.tsx";
 import { LOOK_BACK } from "./look-back-words.ts";
 
@@ -52,48 +51,6 @@ export function SumTable(props: { readonly title: string; readonly head: string;
                       {sum[key]}
                     </td>
                   ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </ScrollingTable>
-      )}
-    </section>
-  );
-}
-
-interface GroupRow {
-  readonly group: string;
-  /** Seconds. */
-  readonly planned: number;
-  readonly taught: number;
-}
-
-export function GroupTable({ groups }: { readonly groups: readonly GroupRow[] }) {
-  return (
-    <section>
-      <h2>{LOOK_BACK.groups}</h2>
-      <p className="quiet">{groups.length === 0 ? LOOK_BACK.none : LOOK_BACK.groupsWhat}</p>
-      {groups.length > 0 && (
-        <ScrollingTable title={LOOK_BACK.groups}>
-          <table aria-label={LOOK_BACK.groups}>
-            <thead>
-              <tr>
-                <th scope="col">Group</th>
-                <th scope="col" className="number">
-                  Planned
-                </th>
-                <th scope="col" className="number">
-                  Done
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {groups.map(({ group, planned, taught }) => (
-                <tr key={group}>
-                  <th scope="row">{sentenceCase(tagWords(group))}</th>
-                  <td className="number">{Math.round(planned / 60)} min</td>
-                  <td className="number">{Math.round(taught / 60)} min</td>
                 </tr>
               ))}
             </tbody>
