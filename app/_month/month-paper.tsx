@@ -14,7 +14,7 @@ import styles from "./paper.module.css";
 import type { SheetHands, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
 import { useTideSheet } from "./sheet/use-sheet.ts";
-import { signedWords, sinceWords } from "./signed-words.ts";
+import { signingWords, sinceWords } from "./signed-words.ts";
 
 /** Px of an A4 page between its margins, at 96 to the inch. */
 const PAPER_WIDTH = 726;
@@ -55,8 +55,8 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
       <div ref={box}>
         <TideTable shown={shown} hands={NO_HANDS} body={body} title={monthTitle(props.month)} onCoach={nothing} />
       </div>
-      <OpenInWords desk={desk} />
       <SinceInWords desk={desk} />
+      <OpenInWords desk={desk} />
       <p className={styles.legend}>
         {legendWords(desk)} {dropWords(desk)}
       </p>
@@ -72,7 +72,7 @@ function SinceInWords({ desk: { month, since } }: { readonly desk: MonthDesk }) 
     <section className={styles.since} aria-label="Since it was signed">
       <h2>Since it was signed</h2>
       <p>
-        {signedWords(signed, file.zone)} {sinceWords(since)}
+        {signingWords(signed, file.zone)} {sinceWords(since)}
       </p>
       <ul>
         {since.changes.map(({ id, sentence }) => (

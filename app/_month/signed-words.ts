@@ -4,7 +4,7 @@ import { agree, plural } from "#lib/plan/format.ts";
 import type { SignedMonth } from "#lib/protocol/messages.ts";
 
 /** "Edition 2, signed by Ines Duarte, Tuesday 3 November." */
-export const signedWords = ({ number, byName, at }: SignedMonth, zone: string): string =>
+export const signingWords = ({ number, byName, at }: SignedMonth, zone: string): string =>
   `Edition ${number}, signed by ${byName}, ${dayInZone(at, zone)}.`;
 
 const UNKNOWN = "What has changed since is not shown: the signed edition is not here yet.";

@@ -9,7 +9,7 @@ import { type WallLine, wallLines } from "#lib/tide/wall-lines.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SlotChoice } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
-import { signedWords, weekSinceWords } from "./signed-words.ts";
+import { signingWords, weekSinceWords } from "./signed-words.ts";
 import { useMonthAfter } from "./use-month-after.ts";
 import styles from "./wall.module.css";
 
@@ -45,7 +45,7 @@ export function WallWeek({ desk, wall }: WallProps) {
       </h1>
       {signed && (
         <p className="quiet">
-          {signedWords(signed, file.zone)} {weekSinceWords(since, lines.filter(({ since: is }) => is !== null).length)}
+          {signingWords(signed, file.zone)} {weekSinceWords(since, lines.filter(({ since: is }) => is !== null).length)}
         </p>
       )}
       <ProblemLine say={problem} />
@@ -105,15 +105,17 @@ function WallDay({ date, lines, without }: DayProps) {
   return (
     <section className={styles.day}>
       <h2>{dayWords(date)}</h2>
-      {!lines.some(({ gone }) => !gone) && <p className="quiet">{without}</p>}
-      <ul>
-        {lines.map((line) => (
-          <li key={`${line.id} ${line.gone}`}>
-            <LineWords line={line} />
-            {line.since !== null && <span className={styles.since}>{line.since}</span>}
-          </li>
-        ))}
-      </ul>
+      <div>
+        {!lines.some(({ gone }) => !gone) && <p className="quiet">{without}</p>}
+        <ul>
+          {lines.map((line) => (
+            <li key={`${line.id} ${line.gone}`}>
+              <LineWords line={line} />
+              {line.since !== null && <span className={styles.since}>{line.since}</span>}
+            </li>
+          ))}
+        </ul>
+      </div>
     </section>
   );
 }

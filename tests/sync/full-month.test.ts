@@ -111,8 +111,9 @@ test("put back by one and added by another at once: all are kept, and how many a
   const [marta, ines] = [await page("marta"), await page("ines")];
   marta.act((w) => putBackSlot(w, "gone"));
   ines.act((w) => addSlot(w, slot("mine"), s.app.now()));
-  await eventually("both are settled", () =>
-    [marta, ines].every((one) => one.saveState === "saved" || one.getSnapshot().closeCode !== null),
+  await eventually(
+    "both are settled",
+    () => [marta, ines].every((one) => one.saveState === "saved" || one.getSnapshot().closeCode !== null),
     LONG_MS,
   );
   const words = [marta, ines].map((one) => {

@@ -4,7 +4,7 @@ import type { MonthFile, MonthSlot } from "../types.ts";
 import { timeOf } from "./change-words.ts";
 import type { ChangedSlot } from "./slot-changes.ts";
 
-export interface GoneClass {
+export interface GoneFromRoom {
   /** As it was signed. */
   readonly was: MonthSlot;
   /** "called off", "now Thu 12 Nov 19:00", "now in Loft". */
@@ -16,8 +16,8 @@ export function goneFromRoom(
   changes: readonly ChangedSlot[],
   room: string,
   now: Pick<MonthFile, "rooms">,
-): GoneClass[] {
-  return changes.flatMap((change): GoneClass[] => {
+): GoneFromRoom[] {
+  return changes.flatMap((change): GoneFromRoom[] => {
     const { kind, was } = change;
     if (!was || was.out === true || was.room !== room) return [];
     const is = kind === "called-off" ? null : change.now;
