@@ -36,6 +36,7 @@ export async function buildAll() {
       "check-worker": "server/check/worker.ts",
       "fold-worker": "server/doc-log/fold-worker.ts",
       "fill-worker": "server/month-fill/fill-worker.ts",
+      "backup-worker": "server/backup/backup-worker.ts",
       "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,

@@ -8,6 +8,7 @@ import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/base/env.ts";
 import { createLog, type Log } from "#server/base/log.ts";
+import { createTroubles } from "#server/base/troubles.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { CannotListen } from "#server/http/listen.ts";
 import { type Program, startProgram } from "#server/main/run-server.ts";
@@ -38,13 +39,15 @@ async function run(mode: Mode): Promise<void> {
   let log: Log | undefined;
   try {
     const env = readEnv(mode);
-    log = createLog(env.logLevel);
+    const troubles = createTroubles();
+    log = createLog(env.logLevel, { troubles });
     // The bundler is only needed in development.
     if (mode === "dev") await (await import("#server/build/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
     const program = await startProgram({
       projectDir: PROJECT_DIR,
       env,
       log,
+      troubles,
       seed,
       fresh: process.argv.includes("--fresh"),
     });

@@ -1,15 +1,18 @@
-/** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail and the studio standards. */
+/** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail, backups and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
+import { showBackupSettings } from "#server/backup/backup-settings.ts";
+import { readBackupState } from "#server/backup/manage-backups.ts";
 import { listDevices } from "#server/devices/manage-devices.ts";
 import { showMailSettings } from "#server/mail/mail-settings.ts";
 import { readMailState } from "#server/mail/manage-mail.ts";
 import { monthRooms, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import { requirePerson } from "../_shell/person.ts";
+import { requirePerson, type Visit } from "../_shell/person.ts";
 import { seePlace } from "../_shell/see-place.ts";
 import { Shell } from "../_shell/shell.tsx";
+import { BackupsPart } from "./backups-part.tsx";
 import { DevicesPart } from "./devices-part.tsx";
 import { MailPart } from "./mail-part.tsx";
 import { MonthPart } from "./month-part.tsx";
@@ -23,17 +26,15 @@ export const metadata: Metadata = { title: "Studio" };
 export default async function StudioPage() {
   const visit = await requirePerson("/studio");
   const { app, who, studio } = visit;
-  const rooms = listRooms(app, who.actor);
-  const devices = listDevices(app, who.actor);
+  const [rooms, devices] = [listRooms(app, who.actor), listDevices(app, who.actor)];
   const mail = showMailSettings(app, who.actor);
   const mails = readMailState(app, who.actor);
   const months = readMonthSettings(app, who.actor);
   if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok || !months.ok) notFound();
-  await seePlace(app, who.actor, { kinds: ["mail-failed"] });
+  await seePlace(app, who.actor, { kinds: ["mail-failed", "backup-failed"] });
   return (
     <Shell visit={visit} section="studio">
-      <h1>{studio.name}</h1>
-      <p className="quiet">{studio.town}</p>
+      <Head name={studio.name} town={studio.town} />
       <section className={styles.part} id="rooms">
         <RoomsPart rooms={rooms.value} />
       </section>
@@ -53,9 +54,32 @@ export default async function StudioPage() {
       <section className={styles.part} id="mail">
         <MailPart settings={mail.value} state={mails.value} address={app.env.origin} />
       </section>
+      <section className={styles.part} id="backups">
+        <Backups app={app} who={who} />
+      </section>
       <section className={styles.part} id="standards">
         <StandardsPart own={studio.standards} />
       </section>
     </Shell>
   );
+}
+
+function Head({ name, town }: Pick<Visit["studio"], "name" | "town">) {
+  return (
+    <div className="spread">
+      <div>
+        <h1>{name}</h1>
+        <p className="quiet">{town}</p>
+      </div>
+      <a className="button" href="/studio/health">
+        Health
+      </a>
+    </div>
+  );
+}
+
+function Backups({ app, who }: Pick<Visit, "app" | "who">) {
+  const settings = showBackupSettings(app, who.actor);
+  const state = readBackupState(app, who.actor);
+  return settings.ok && state.ok ? <BackupsPart settings={settings.value} state={state.value} /> : null;
 }

@@ -3,7 +3,7 @@ import { eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { studioSettingTable } from "#db/review-schema.ts";
 
-type SettingName = "rubric" | "mail" | "month" | "told-classes";
+type SettingName = "rubric" | "mail" | "month" | "told-classes" | "backups" | "backup-state";
 
 interface StoredSetting {
   /** Plain data, as its subject wrote it. */

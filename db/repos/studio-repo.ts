@@ -16,6 +16,8 @@ export interface Studio {
   readonly standards: Standards;
   /** Whether people may sign off a plan that only they wrote. */
   readonly soleAuthorMaySign: boolean;
+  /** ms since the epoch. */
+  readonly madeAt: number;
 }
 
 /** Runs for every page that joins a plan. */
@@ -32,6 +34,7 @@ export function readStudio(db: Db): Studio | undefined {
       town: row.town,
       standards: JSON.parse(row.standardsJson) as Standards, // written by writeStandards only
       soleAuthorMaySign: row.soleAuthorMaySign,
+      madeAt: row.createdAt,
     }
   );
 }

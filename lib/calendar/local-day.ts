@@ -23,6 +23,15 @@ export function lastTimeOfDay(time: string, zone: string, now: number): number {
   return days.map((day) => momentOf(day + ofDay, zone).at).find((at) => at <= now) ?? Number.NEGATIVE_INFINITY;
 }
 
+/** The first moment after `now` at which it is `time` in `zone`. Undefined for no time. */
+export function nextTimeOfDay(time: string, zone: string, now: number): number | undefined {
+  const ofDay = clockMs(time);
+  if (ofDay === undefined || !isTimeZone(zone)) return undefined;
+  const today = Math.floor(wallTimeAt(now, zone) / DAY_MS) * DAY_MS;
+  const days = [today - DAY_MS, today, today + DAY_MS, today + 2 * DAY_MS];
+  return days.map((day) => momentOf(day + ofDay, zone).at).find((at) => at > now);
+}
+
 /** "Monday, 30 November" in `zone`. */
 export const dayInZone = (at: number, zone: string): string =>
   new Date(at).toLocaleDateString("en-GB", { weekday: "long", day: "numeric", month: "long", timeZone: zone });

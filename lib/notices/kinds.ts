@@ -25,6 +25,8 @@ export interface NoticeData {
   readonly mailId?: string;
   /** A month that was signed, "2026-12"; `edition` is the month's. */
   readonly month?: string;
+  /** Why a backup could not be made, as it was then: the disk may be another one when it is read. */
+  readonly why?: string;
   /** Days and times as they were then: they are what is told, and no name is among them. */
   readonly changedClass?: ChangedClass;
 }
@@ -62,6 +64,7 @@ export const NOTICE_KINDS = {
     usual: "digest",
     roles: ["coach", "lead", "manager"],
   },
+  "backup-failed": { label: "A backup could not be made", usual: "at-once", roles: ["manager"] },
   "mail-failed": { label: "A mail could not be sent", usual: "off", roles: ["manager"], neverMailed: true },
 } as const satisfies Readonly<Record<string, NoticeKindFacts>>;
 

@@ -50,6 +50,7 @@ const SENTENCES: Readonly<
     changedClass && classes ? changedClassSentence(who, changedClass, classes) : `${who} changed a class of yours.`,
   "month-signed": (who, _, { month, edition }) =>
     `${who} signed off ${month ? monthTitle(month) : "a month"}${edition ? ` as edition ${edition}` : ""}.`,
+  "backup-failed": (_, __, { why }) => `No backup could be made. ${oneLine(why ?? "The server's log says why.", 400)}`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
 };
@@ -61,6 +62,7 @@ export function noticeSentence(kind: NoticeKind, data: NoticeData, names: Notice
 
 /** The path of the very place: a plan, a thread or a proposal in it, an edition, a month or a class in it, a person's marks. */
 export function noticePath(kind: NoticeKind, planId: string | null, data: NoticeData, readerId: string): string {
+  if (kind === "backup-failed") return "/studio#backups";
   if (kind === "mail-failed") return "/studio#mail";
   if (kind === "marks") return `/people/${encodeURIComponent(readerId)}`;
   if (data.changedClass) {

@@ -71,6 +71,10 @@ export type StudioAction =
   | "rubric.write"
   /** The mail server, and what could not be sent. */
   | "mail.manage"
+  /** When and where backups are made, and one at once. */
+  | "backups.manage"
+  /** How the server is. */
+  | "health.read"
   | "record.read";
 export type DeviceAction = "card.fetch" | "log.send" | "line.join";
 
@@ -134,6 +138,8 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "remarks.write": ["lead"],
   "rubric.write": ["lead", "manager"],
   "mail.manage": ["manager"],
+  "backups.manage": ["manager"],
+  "health.read": ["manager"],
   "record.read": ["manager"],
 };
 

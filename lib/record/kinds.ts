@@ -113,6 +113,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
     ({ body, names }) => `removed the device “${text(body.name)}” from ${names.room(text(body.room))}`,
   ],
   "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
+  "backup-settings": ["studio", () => "changed when and where backups are made, and how long they are kept"],
   "month-settings": ["studio", () => "changed what a month says of the studio"],
   "sole-author": [
     "studio",

@@ -4,7 +4,7 @@
  */
 import { createHash } from "node:crypto";
 import { createReadStream, createWriteStream } from "node:fs";
-import { readFile, stat, writeFile } from "node:fs/promises";
+import { open, readFile, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
@@ -17,7 +17,13 @@ const MANIFEST_ENTRY = "manifest.json";
 const FORMAT = 1;
 /** Bytes; the manifest and the secret are smaller than this. */
 const SMALL = 64 * 1024;
+/** Bytes of the head of an entry (POSIX ustar); its name is at 0 and its size, in octal digits, at 124. */
+const TAR_BLOCK = 512;
 
+const factsSchema = z.object({
+  rows: z.record(z.string(), z.number().int()),
+  head: z.object({ seq: z.number().int(), hash: z.string() }),
+});
 const contents = z.object({ bytes: z.number().int(), sha256: z.string().length(64) });
 const manifestSchema = z.object({
   springlineBackup: z.number().int(),
@@ -25,6 +31,10 @@ const manifestSchema = z.object({
   program: z.string(),
   madeAt: z.iso.datetime(),
   files: z.object({ [DATABASE_ENTRY]: contents, [SECRET_ENTRY]: contents }),
+  /** What the database held; left out by older programs. */
+  holds: factsSchema.optional(),
+  /** The installation whose schedule made it; left out where a person did. */
+  scheduledBy: z.string().optional(),
 });
 export type Manifest = z.infer<typeof manifestSchema>;
 
@@ -33,17 +43,21 @@ export class BackupRefused extends Error {
   override readonly name = "BackupRefused";
 }
 
+export interface MadeAs extends Pick<Manifest, "program" | "holds" | "scheduledBy"> {
+  readonly at: Date;
+}
+
 /** Packs the database and the secret in `folder` into `target` (mode 0600), which must not exist. */
-export async function writeArchive(folder: string, target: string, made: { program: string; at: Date }): Promise<void> {
+export async function writeArchive(folder: string, target: string, { at, ...made }: MadeAs): Promise<void> {
   const files = {
     [DATABASE_ENTRY]: await contentsOf(join(folder, DATABASE_ENTRY)),
     [SECRET_ENTRY]: await contentsOf(join(folder, SECRET_ENTRY)),
   };
-  const manifest: Manifest = { springlineBackup: FORMAT, program: made.program, madeAt: made.at.toISOString(), files };
+  const manifest: Manifest = { springlineBackup: FORMAT, madeAt: at.toISOString(), ...made, files };
   const archive = pack();
   const written = pipeline(archive, createWriteStream(target, { flags: "wx", mode: 0o600, flush: true }));
   const add = async () => {
-    const facts = { mode: 0o600, mtime: made.at };
+    const facts = { mode: 0o600, mtime: at };
     archive.entry({ name: MANIFEST_ENTRY, ...facts }, `${JSON.stringify(manifest, null, 2)}\n`);
     for (const name of [DATABASE_ENTRY, SECRET_ENTRY] as const) {
       const entry = archive.entry({ name, size: files[name].bytes, ...facts });
@@ -113,6 +127,23 @@ function parseManifest(file: string, text: string): Manifest {
   const parsed = manifestSchema.safeParse(value);
   if (!parsed.success) throw new BackupRefused(`${file} is not a Springline backup: its manifest is not valid.`);
   return parsed.data;
+}
+
+/** The manifest at the head of an archive, without checking what follows it; undefined for any other file. */
+export async function readManifest(file: string): Promise<Manifest | undefined> {
+  const handle = await open(file, "r");
+  try {
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(TAR_BLOCK + SMALL), 0, TAR_BLOCK + SMALL, 0);
+    const head = buffer.subarray(0, bytesRead);
+    if (head.toString("latin1", 0, MANIFEST_ENTRY.length + 1) !== `${MANIFEST_ENTRY}\0`) return undefined;
+    const size = Number.parseInt(head.toString("latin1", 124, 136), 8);
+    const text = head.toString("utf8", TAR_BLOCK, TAR_BLOCK + (Number.isNaN(size) ? 0 : size));
+    return manifestSchema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  } finally {
+    await handle.close();
+  }
 }
 
 async function contentsOf(file: string): Promise<{ bytes: number; sha256: string }> {

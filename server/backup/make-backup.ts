@@ -2,18 +2,26 @@
 import { existsSync, statSync } from "node:fs";
 import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import { copyDatabase, databaseFault } from "#db/file/copy.ts";
+import { copyDatabase, type DatabaseFacts, databaseFault } from "#db/file/copy.ts";
 import { askForLook, damageOf } from "#db/file/soundness.ts";
+import { nameStamp } from "#lib/backups/backup-name.ts";
 import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
 
+/** What a backup is made from. */
+export type BackupSource = Pick<DataLocation, "dataDir" | "databaseFile" | "secretFile" | "givenSecret">;
+
 export interface BackupSetup {
-  readonly place: DataLocation;
+  readonly place: BackupSource;
   /** A new file, or a folder; undefined: `backups` beside the data folder. */
   readonly target: string | undefined;
   /** The program's version. */
   readonly program: string;
   readonly at: Date;
+  /** The installation whose schedule makes it; left out where a person does. */
+  readonly scheduledBy?: string;
+  /** How the names of folders begin in which it is put together. */
+  readonly workPrefix?: string;
 }
 
 export interface BackupMade {
@@ -33,12 +41,15 @@ export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
     );
   const secret = await secretOf(setup.place);
   await mkdir(dirname(file), { recursive: true, mode: 0o700 });
-  const work = await mkdtemp(join(dirname(file), ".backup-"));
+  const work = await mkdtemp(join(dirname(file), setup.workPrefix ?? ".backup-"));
   try {
-    copyUndamaged(databaseFile, join(work, DATABASE_ENTRY));
+    const holds = await copyUndamaged(databaseFile, join(work, DATABASE_ENTRY));
     await writeSecret(work, secret);
     const archive = join(work, "archive.tar");
-    await writeArchive(work, archive, setup);
+    const { program, at, scheduledBy } = setup;
+    await writeArchive(work, archive, { program, at, holds, ...(scheduledBy === undefined ? {} : { scheduledBy }) });
+    // So that there are never more than two of them on the disk.
+    await rm(join(work, DATABASE_ENTRY));
     const back = await mkdtemp(join(work, "back-"));
     const manifest = await readArchive(archive, back);
     const fault = databaseFault(join(back, DATABASE_ENTRY));
@@ -52,9 +63,9 @@ export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
   }
 }
 
-function copyUndamaged(databaseFile: string, target: string): void {
+async function copyUndamaged(databaseFile: string, target: string): Promise<DatabaseFacts> {
   try {
-    copyDatabase(databaseFile, target);
+    return await copyDatabase(databaseFile, target);
   } catch (error) {
     const damage = damageOf(error);
     throw damage === undefined ? error : refuseDamaged(databaseFile, damage);
@@ -69,15 +80,17 @@ function refuseDamaged(databaseFile: string, damage: string): BackupRefused {
   );
 }
 
+/** Where backups go unless somebody names another folder. */
+export const usualBackupFolder = (dataDir: string): string => join(dirname(dataDir), "backups");
+
 function nameFor({ place, target, program, at }: BackupSetup): string {
-  const where = target === undefined ? join(dirname(place.dataDir), "backups") : resolve(target);
+  const where = target === undefined ? usualBackupFolder(place.dataDir) : resolve(target);
   const isFolder =
     target === undefined || /[/\\]$/.test(target) || (existsSync(where) && statSync(where).isDirectory());
-  const time = at.toISOString().slice(0, 19).replaceAll(":", "");
-  return isFolder ? join(where, `springline-${time}Z-v${program}.tar`) : where;
+  return isFolder ? join(where, `springline-${nameStamp(at.getTime())}-v${program}.tar`) : where;
 }
 
-async function secretOf({ givenSecret, secretFile }: DataLocation): Promise<string> {
+async function secretOf({ givenSecret, secretFile }: BackupSource): Promise<string> {
   if (givenSecret !== undefined) return givenSecret;
   const kept = await readFile(secretFile, "utf8").catch(() => undefined);
   if (kept !== undefined) return kept;

@@ -6,11 +6,10 @@
 import { existsSync } from "node:fs";
 import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
-import { databaseFault, forgetClientIds } from "#db/file/copy.ts";
+import { databaseFault, factsDiffer, factsOf, forgetClientIds } from "#db/file/copy.ts";
 import { acquireWriterLock } from "#db/file/writer-lock.ts";
-import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
-import { syncFolder } from "./make-backup.ts";
+import { type BackupSource, syncFolder } from "./make-backup.ts";
 
 export interface Restored {
   /** Undefined for a plain database file, such as the copy made before an update. */
@@ -20,7 +19,7 @@ export interface Restored {
 }
 
 /** Throws BackupRefused, DatabaseRefused or DatabaseInUse with one sentence; nothing is changed then. */
-export async function restoreBackup(place: DataLocation, from: string, at: Date): Promise<Restored> {
+export async function restoreBackup(place: BackupSource, from: string, at: Date): Promise<Restored> {
   const file = resolve(from);
   if (!existsSync(file)) throw new BackupRefused(`There is no file ${file}.`);
   await mkdir(place.dataDir, { recursive: true, mode: 0o700 });
@@ -28,7 +27,7 @@ export async function restoreBackup(place: DataLocation, from: string, at: Date)
   const work = await mkdtemp(join(place.dataDir, ".restore-"));
   try {
     const manifest = await unpack(file, work);
-    const fault = databaseFault(join(work, DATABASE_ENTRY));
+    const fault = faultIn(join(work, DATABASE_ENTRY), manifest);
     if (fault) throw new BackupRefused(`${file} cannot be restored: ${fault}. Nothing was changed.`);
     await refuseOtherSecret(place, work);
     // Pages hold changes made after the backup, each other's too: whichever page connects first may bring them.
@@ -40,6 +39,10 @@ export async function restoreBackup(place: DataLocation, from: string, at: Date)
     await rm(work, { recursive: true, force: true });
     lock.release();
   }
+}
+
+function faultIn(database: string, manifest: Manifest | undefined): string | undefined {
+  return databaseFault(database) ?? (manifest?.holds && factsDiffer(manifest.holds, factsOf(database)));
 }
 
 const SQLITE_HEAD = "SQLite format 3\0";
@@ -56,7 +59,7 @@ async function unpack(file: string, work: string): Promise<Manifest | undefined>
   return undefined;
 }
 
-async function refuseOtherSecret({ givenSecret }: DataLocation, work: string): Promise<void> {
+async function refuseOtherSecret({ givenSecret }: BackupSource, work: string): Promise<void> {
   const secret = await readFile(join(work, SECRET_ENTRY), "utf8").catch(() => undefined);
   if (secret === undefined || givenSecret === undefined || givenSecret.trim() === secret.trim()) return;
   throw new BackupRefused(
@@ -65,7 +68,7 @@ async function refuseOtherSecret({ givenSecret }: DataLocation, work: string): P
 }
 
 /** Uses links, so that the old studio is complete in its folder before any of its names is removed. */
-async function keepWhatIsThere(place: DataLocation, at: Date): Promise<string | undefined> {
+async function keepWhatIsThere(place: BackupSource, at: Date): Promise<string | undefined> {
   const there = [...sqliteFiles(place), place.secretFile].filter((name) => existsSync(name));
   if (there.length === 0) return undefined;
   const folder = await freshFolder(
@@ -89,10 +92,10 @@ async function freshFolder(name: string): Promise<string> {
   }
 }
 
-const sqliteFiles = ({ databaseFile }: DataLocation): string[] =>
+const sqliteFiles = ({ databaseFile }: BackupSource): string[] =>
   ["", "-wal", "-shm", "-journal"].map((end) => `${databaseFile}${end}`);
 
-async function putIn(place: DataLocation, work: string): Promise<void> {
+async function putIn(place: BackupSource, work: string): Promise<void> {
   for (const name of sqliteFiles(place).slice(1)) await rm(name, { force: true });
   await syncFolder(place.dataDir);
   if (existsSync(join(work, SECRET_ENTRY))) await rename(join(work, SECRET_ENTRY), place.secretFile);

@@ -3,6 +3,7 @@
  * nobody reads the output, lines are lost; the server goes on saving.
  */
 import pino, { type Logger } from "pino";
+import type { Troubles } from "./troubles.ts";
 
 export type Log = Logger;
 
@@ -17,7 +18,14 @@ export interface EventLog {
 const WAITING_BYTES = 1024 * 1024;
 const STANDARD_OUTPUT = 1;
 
-export function createLog(level: string, to: number = STANDARD_OUTPUT): Log {
+export interface LogSetup {
+  /** A file descriptor. */
+  readonly to?: number;
+  /** Told of every error and warning that is logged. */
+  readonly troubles?: Troubles;
+}
+
+export function createLog(level: string, { to = STANDARD_OUTPUT, troubles }: LogSetup = {}): Log {
   // Asynchronous: otherwise a pipe that nobody reads would block the whole server.
   const stream = pino.destination({ dest: to, sync: false, maxLength: WAITING_BYTES });
   // There is nowhere to report it.
@@ -27,6 +35,12 @@ export function createLog(level: string, to: number = STANDARD_OUTPUT): Log {
       level,
       base: undefined,
       timestamp: pino.stdTimeFunctions.isoTime,
+      hooks: {
+        logMethod(args, method, number) {
+          troubles?.note(args, number);
+          method.apply(this, args);
+        },
+      },
       redact: {
         paths: ["*.password", "*.token", "*.cookie", "*.authorization", "req.headers", "headers"],
         censor: "(kept out of the log)",

@@ -6,7 +6,7 @@ import { CommandRefused, runCommand } from "./run.ts";
 const HELP = `npm run -s doctor
 
 Checks the public address, live connections, the proxy, the clock, the database, the
-disk, the secrets and e-mail, and changes nothing. Run it on the server, under the server's
+disk, the secrets, e-mail and the backups, and changes nothing. Run it on the server, under the server's
 account and with its settings. It can check the most while the server is running.
 
 One line per check: "ok", "WRONG" with what to do, or "?" where it cannot tell.

@@ -10,6 +10,7 @@ import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
 import type { LiveDocuments } from "#server/context/live-documents.ts";
 import type { SigningKeys } from "#server/signing/keys.ts";
+import type { Care } from "./care.ts";
 import type { Checks } from "./checks.ts";
 import type { Fills } from "./fills.ts";
 
@@ -24,6 +25,8 @@ export interface Springline {
   readonly checks: Checks;
   /** Fills months, on a thread. */
   readonly fills: Fills;
+  /** Backups, and what else looks after the server. */
+  readonly care: Care;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
   /** The code that the first run asks for, printed on the console; undefined when only this machine can reach the server. */

@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { isInUse } from "#db/file/writer-lock.ts";
 import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
 import { installationId } from "#server/http/installation-id.ts";
+import { backupFinding } from "./backups.ts";
 import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
 import { mailFinding } from "./mail.ts";
@@ -43,6 +44,7 @@ const machine = (place: DataLocation): Diagnosis[] => [
   recordFinding(place),
   diskFinding(place),
   mailFinding(place),
+  backupFinding(place),
 ];
 
 /** Undefined before the first start, and when this account may not read the secret. */

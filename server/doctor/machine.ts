@@ -4,6 +4,8 @@ import { existsSync, readdirSync, statfsSync, statSync } from "node:fs";
 import { networkInterfaces } from "node:os";
 import { dirname, join } from "node:path";
 import { damageInFile } from "#db/file/soundness.ts";
+import { sizeWords } from "#lib/numbers/size-words.ts";
+import { type BackupSource, usualBackupFolder } from "#server/backup/make-backup.ts";
 import type { DataLocation } from "#server/base/env.ts";
 import type { AddressReply } from "./ask.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
@@ -20,7 +22,7 @@ export function databaseFinding({ databaseFile }: Pick<DataLocation, "databaseFi
     return unsure(what, `there is none yet at ${databaseFile}; the first start creates it.`);
   try {
     const damage = damageInFile(databaseFile);
-    if (damage === undefined) return right(what, `undamaged (quick_check), ${megabytes(statSync(databaseFile).size)}.`);
+    if (damage === undefined) return right(what, `undamaged (quick_check), ${sizeWords(statSync(databaseFile).size)}.`);
     const said = damage.replace(/\s+/g, " ");
     return wrong(
       what,
@@ -40,13 +42,13 @@ export function diskFinding({ dataDir, databaseFile }: Pick<DataLocation, "dataD
   const free = bavail * bsize;
   const size = existsSync(databaseFile) ? statSync(databaseFile).size : 0;
   const needed = Math.max(LEAST_FREE, 2 * size);
-  const found = `${megabytes(free)} free on the data folder's disk`;
+  const found = `${sizeWords(free)} free on the data folder's disk`;
   return free >= needed
     ? right(what, `${found}.`)
-    : wrong(what, `${found}; an update or a backup needs ${megabytes(needed)}.`, "Free some space on that disk.");
+    : wrong(what, `${found}; an update or a backup needs ${sizeWords(needed)}.`, "Free some space on that disk.");
 }
 
-export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: DataLocation): Diagnosis {
+export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: BackupSource): Diagnosis {
   const what = "secrets";
   if (process.platform === "win32") return unsure(what, "file permissions cannot be checked on this system.");
   const files = [secretFile, databaseFile, `${databaseFile}-wal`, `${databaseFile}-shm`, ...backupsIn(dataDir)];
@@ -107,12 +109,10 @@ function backupsIn(dataDir: string): string[] {
           .filter((name) => wanted.test(name))
           .map((name) => join(dir, name))
       : [];
-  return [...beside(dataDir, /\.before-/), ...beside(join(dirname(dataDir), "backups"), /\.tar$/)].filter((file) =>
+  return [...beside(dataDir, /\.before-/), ...beside(usualBackupFolder(dataDir), /\.tar$/)].filter((file) =>
     statSync(file).isFile(),
   );
 }
 
 const existingParent = (dir: string): string => (existsSync(dir) ? dir : existingParent(dirname(dir)));
-const megabytes = (bytes: number): string =>
-  bytes >= 1024 * MB ? `${(bytes / 1024 / MB).toFixed(1)} GB` : `${(bytes / MB).toFixed(1)} MB`;
 const quoted = (file: string): string => (/[^\w./-]/.test(file) ? `'${file.replaceAll("'", "'\\''")}'` : file);

@@ -1,11 +1,12 @@
 /** The doctor's check of e-mail: whether it is set up, when the last mail went, and whether any could not be sent. */
 import { existsSync } from "node:fs";
-import { openDatabase } from "#db/connection.ts";
-import { countMails, type MailCounts } from "#db/repos/mail-repo.ts";
+import { type Db, openDatabase } from "#db/connection.ts";
+import { countMails } from "#db/repos/mail-repo.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { DataLocation } from "#server/base/env.ts";
 import { isMailSetUp } from "#server/mail/mail-settings.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
+import { utcMinute } from "./times.ts";
 
 const WHAT = "e-mail";
 
@@ -14,7 +15,7 @@ export function mailFinding({ databaseFile }: Pick<DataLocation, "databaseFile">
   try {
     const db = openDatabase(databaseFile, { readOnly: true });
     try {
-      return isMailSetUp({ db }) ? setUp(countMails(db)) : right(WHAT, "not set up: people are told in the app only.");
+      return mailWords(db, utcMinute);
     } finally {
       db.close();
     }
@@ -23,9 +24,11 @@ export function mailFinding({ databaseFile }: Pick<DataLocation, "databaseFile">
   }
 }
 
-function setUp({ waiting, failed, lastSentAt }: MailCounts): Diagnosis {
-  const last =
-    lastSentAt === null ? "none has been sent in the last 90 days" : `the last one went ${minuteOf(lastSentAt)}`;
+/** Of an open database; `when` puts a moment into words. */
+export function mailWords(db: Db, when: (at: number) => string): Diagnosis {
+  if (!isMailSetUp({ db })) return right(WHAT, "not set up: people are told in the app only.");
+  const { waiting, failed, lastSentAt } = countMails(db);
+  const last = lastSentAt === null ? "none has been sent in the last 90 days" : `the last one went ${when(lastSentAt)}`;
   const found = `set up; ${last}${waiting > 0 ? `, ${waiting} waiting` : ""}`;
   if (failed === 0) return right(WHAT, `${found}.`);
   return wrong(
@@ -34,6 +37,3 @@ function setUp({ waiting, failed, lastSentAt }: MailCounts): Diagnosis {
     "A manager sees why under Studio, E-mail, and can try again there.",
   );
 }
-
-/** "2026-11-30 07:30 UTC". */
-const minuteOf = (at: number): string => `${new Date(at).toISOString().slice(0, 16).replace("T", " ")} UTC`;

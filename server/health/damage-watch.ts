@@ -29,6 +29,8 @@ const PACE: LookIntervals = {
 };
 
 export interface DamageWatch {
+  /** When the file was last checked, ms since the epoch: by this watch, or as it was opened. */
+  lastLook(): number;
   /** Checks the file now; resolves when that is done. Never rejects. */
   look(): Promise<void>;
   /** Has the file been replaced, did a command ask for a check, or is one due? Never rejects. */
@@ -48,11 +50,13 @@ export function watchForDamage(setup: DamageWatchSetup): DamageWatch {
   const names = [db.file, `${db.file}-wal`].map(nameOf);
   let looking: Promise<void> | undefined;
   let since = performance.now();
+  let lookedAt = Date.now();
   rmSync(lookMark(db.file), { force: true });
   const look = () => {
     looking ??= lookOnce(setup).finally(() => {
       looking = undefined;
       since = performance.now();
+      lookedAt = Date.now();
     });
     return looking;
   };
@@ -65,7 +69,7 @@ export function watchForDamage(setup: DamageWatchSetup): DamageWatch {
   db.damage.onSuspicion(() => void look());
   const timer = setInterval(() => void glance().catch((err: unknown) => cannot(log, err)), pace.glanceMs);
   timer.unref();
-  return { look, glance, stop: () => clearInterval(timer) };
+  return { lastLook: () => lookedAt, look, glance, stop: () => clearInterval(timer) };
 }
 
 async function lookOnce(setup: DamageWatchSetup): Promise<void> {

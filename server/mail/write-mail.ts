@@ -42,6 +42,7 @@ export function subjectLine(notices: readonly Pick<ToldNotice, "kind">[]): strin
   const [first, ...more] = notices;
   if (more.length > 0) return `Springline: ${notices.length} things wait for you`;
   if (first?.kind === "offered") return "Springline: a plan waits to be read";
+  if (first?.kind === "backup-failed") return "Springline: a backup could not be made";
   if (first?.kind === "class-changed") return "Springline: a class of yours has changed";
   if (first?.kind === "month-signed") return "Springline: a month is signed off";
   return first && MINE.has(first.kind)

@@ -6,12 +6,15 @@ import { beginRecord } from "#db/repos/record-source-repo.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { newPairingCode } from "#server/auth/pairing-code.ts";
+import { type BackupRuns, createBackupRuns } from "#server/backup/backup-runs.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
+import type { Troubles } from "#server/base/troubles.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { createThreads, programMark } from "#server/check/threads.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
+import { type ClockWatch, watchClock } from "#server/health/clock-watch.ts";
 import { type DamageWatch, watchForDamage } from "#server/health/damage-watch.ts";
 import { createFills } from "#server/month-fill/fills.ts";
 import { needsSetUpCode } from "#server/people/set-up-code.ts";
@@ -26,22 +29,26 @@ export interface Composed {
   readonly rooms: DocumentRooms;
   readonly soundness: DamageWatch;
   readonly checkpoints: Checkpoints;
+  readonly clock: ClockWatch;
+  readonly backups: BackupRuns;
 }
 
 export interface ComposeSetup {
   readonly env: Env;
   readonly log: Log;
+  /** Where the log's errors and warnings are noted. */
+  readonly troubles: Troubles;
   readonly meter?: SyncMeter | undefined;
 }
 
 /** Puts the running program together around an open database, and makes it the one that `springline()` gives. */
-export function compose({ env, log, meter }: ComposeSetup, db: Db): Composed {
+export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Composed {
   const now = () => Date.now();
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
   beginRecord(db, now());
-  const soundness = watchForDamage({ db, log });
+  const watches = { soundness: watchForDamage({ db, log }), clock: watchClock({ now }) };
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
   const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, fills: createFills(), now, newId };
   // Documents, checks and their hooks need each other: the getters allow them to be created one after the other.
@@ -53,7 +60,14 @@ export function compose({ env, log, meter }: ComposeSetup, db: Db): Composed {
     get checks() {
       return checks;
     },
+    care: {
+      get backups() {
+        return backups;
+      },
+      ...noticed(watches, troubles),
+    },
   };
+  const backups = createBackupRuns({ app });
   const checks = createChecks({
     app,
     runner: createThreads({ databaseFile: env.databaseFile, log }),
@@ -61,14 +75,18 @@ export function compose({ env, log, meter }: ComposeSetup, db: Db): Composed {
     heard: (answer) => announceCheck(app, answer),
   });
   const rooms = createDocumentRooms({
-    db,
-    log,
-    now,
-    newId,
+    ...{ db, log, now, newId },
     host: createSyncHost(app),
     fold: foldInThread(env.databaseFile),
     ...(meter ? { meter } : {}),
   });
   setSpringline(app);
-  return { app, rooms, soundness, checkpoints: checkpointBeside(db, { log }) };
+  return { app, rooms, ...watches, backups, checkpoints: checkpointBeside(db, { log }) };
 }
+
+/** What the health page asks of the watches and the log. */
+const noticed = ({ soundness, clock }: Pick<Composed, "soundness" | "clock">, troubles: Troubles) => ({
+  lastLook: () => soundness.lastLook(),
+  clockJumps: () => clock.jumps(),
+  troubles: () => troubles.list(),
+});

@@ -1,9 +1,12 @@
 /** Starts the program, from the database to HTTP, and stops it again. `server/main.ts` decides what to print and when to stop. */
 import type { Checkpoints } from "#db/file/checkpoints.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
+import type { BackupRuns } from "#server/backup/backup-runs.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
+import type { Troubles } from "#server/base/troubles.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
+import type { ClockWatch } from "#server/health/clock-watch.ts";
 import type { DamageWatch } from "#server/health/damage-watch.ts";
 import { withBuiltParts } from "#server/http/built-parts.ts";
 import { createGate } from "#server/http/gate.ts";
@@ -37,6 +40,8 @@ export interface ProgramSetup {
   readonly projectDir: string;
   readonly env: Env;
   readonly log: Log;
+  /** Where the log's errors and warnings are noted. */
+  readonly troubles: Troubles;
   /** Demo only: delete its database first. */
   readonly fresh?: boolean;
   /** Fills the demo's empty database; called in demo mode only. */
@@ -49,7 +54,8 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   const db = openDatabaseFor(env, setup.fresh);
   try {
     const measuring = await measure(setup);
-    const { app, rooms, soundness, checkpoints } = compose({ env, log, meter: measuring.sync }, db);
+    const composed = compose({ ...setup, meter: measuring.sync }, db);
+    const { app, rooms, backups } = composed;
     const pages = createPages(env, setup.projectDir);
     // The port is taken first, so that a port in use is noticed at once. Requests wait until everything is ready.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
@@ -58,8 +64,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     });
     const { door, line } = socketDoors(setup, { app, rooms, measuring });
     const serving = await serve({
-      env,
-      log,
+      ...{ env, log },
       gate: createGate({ env, hasStudio: () => studioExists(db) }),
       handle: async (request, response) => (await ready)(request, response),
       upgrade: (request, socket, head) =>
@@ -72,9 +77,9 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
-    const mails = startMailRuns({ app });
-    const stopClasses = startClassRuns(app);
-    const running = { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses, metrics };
+    const [mails, stopClasses] = [startMailRuns({ app }), startClassRuns(app)];
+    backups.start();
+    const running = { ...composed, serving, door, line, pages, mails, stopClasses, metrics };
     return { app, url: env.origin, stop: () => stopAll(running) };
   } catch (error) {
     setSpringline(undefined);
@@ -113,7 +118,9 @@ interface Running {
   readonly line: LineDoor;
   readonly pages: Pages;
   readonly soundness: DamageWatch;
+  readonly clock: ClockWatch;
   readonly checkpoints: Checkpoints;
+  readonly backups: BackupRuns;
   readonly mails: MailRuns;
   readonly stopClasses: () => void;
   readonly metrics: MetricsServing | undefined;
@@ -124,8 +131,9 @@ interface Running {
  * while requests under way are answered.
  */
 async function stopAll(running: Running): Promise<readonly string[]> {
-  const { app, serving, door, line, pages, soundness, checkpoints, mails, stopClasses } = running;
+  const { app, serving, door, line, pages, soundness, clock, checkpoints, backups, mails, stopClasses } = running;
   soundness.stop();
+  clock.stop();
   stopClasses();
   const mailed = mails.stop();
   door.detach();
@@ -137,6 +145,7 @@ async function stopAll(running: Running): Promise<readonly string[]> {
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
   await mailed;
   setSpringline(undefined);
+  await backups.stop();
   await checkpoints.stop();
   running.metrics?.close();
   app.db.close();

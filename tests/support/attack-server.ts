@@ -19,7 +19,7 @@ import { signInAll } from "./sign-in.ts";
 import { startSyncServer } from "./sync-server.ts";
 
 const FULL = "/dev/full";
-const log = existsSync(FULL) ? createLog("info", openSync(FULL, "w")) : undefined;
+const log = existsSync(FULL) ? createLog("info", { to: openSync(FULL, "w") }) : undefined;
 // The log is folded repeatedly, whatever else happens.
 const limits = { compactRowsBusy: 300 };
 const server = await startSyncServer({ limits, fold: foldInThread, ...(log ? { log } : {}) });

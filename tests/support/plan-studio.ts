@@ -26,6 +26,7 @@ import type { SyncHost } from "#server/sync/host.ts";
 import type { Limits } from "#server/sync/limits.ts";
 import type { SyncMeter } from "#server/sync/meter.ts";
 import { eventually } from "./eventually.ts";
+import { idleCare } from "./idle-care.ts";
 import { tempDb } from "./temp-db.ts";
 import { testChecks } from "./test-checks.ts";
 
@@ -101,6 +102,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
     auth: createAuth(db, env, log),
     keys,
     fills: createFills(),
+    care: idleCare,
     now,
     newId: () => `id-${++ids}`,
   };

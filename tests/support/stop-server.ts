@@ -23,7 +23,7 @@ const kind: KindHooks = {
 };
 const rooms = createDocumentRooms({
   db,
-  log: createLog("error", 2),
+  log: createLog("error", { to: 2 }),
   host: {
     authenticate: async (headers) => {
       const userId = headers.get("cookie") ?? "nobody";
@@ -36,7 +36,7 @@ const rooms = createDocumentRooms({
 const door = attachSync({ rooms });
 const serving = await serve({
   env: { host: "127.0.0.1", port: Number(port), origin: "http://localhost", trustProxy: false },
-  log: createLog("error", 2),
+  log: createLog("error", { to: 2 }),
   gate: () => false,
   handle: (_request, response) => setTimeout(() => response.end("all of it"), 500),
   upgrade: door.handleUpgrade,

@@ -25,7 +25,7 @@ beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), "springline-access-"));
   const file = join(folder, "log");
   // The lines are asked for by their own setting, whatever else the log leaves out.
-  const log = createLog("error", openSync(file, "a"));
+  const log = createLog("error", { to: openSync(file, "a") });
   text = () => readFileSync(file, "utf8");
   studio = openStudio({ clock: Date.now() });
   setSpringline({ ...studio.app, log });

@@ -101,12 +101,12 @@ test("reading what is not there says so", () => {
   expect(() => openDatabase(join(temp.folder, "none.sqlite"), { readOnly: true })).toThrow(/There is no database/);
 });
 
-test("a copy of a database in use is whole", () => {
+test("a copy of a database in use is whole", async () => {
   const db = temp.open();
   const add = db.raw.prepare("insert into document (name, generation, created_at) values (?, 'g', 0)");
   for (let i = 0; i < 500; i++) add.run(`plan/p${i}`);
   const target = join(temp.folder, "copy.sqlite");
-  copyDatabase(temp.file, target);
+  await copyDatabase(temp.file, target);
   copyFileSync(target, join(temp.folder, "again.sqlite"));
   const copy = openDatabase(join(temp.folder, "again.sqlite"));
   expect(copy.raw.prepare("select count(*) from document").pluck().get()).toBe(500);

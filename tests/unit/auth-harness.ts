@@ -1,4 +1,5 @@
 /** A running program without sockets or pages: the real database and sign-in library in a folder of its own. */
+
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -10,6 +11,7 @@ import type { LiveDocuments } from "#server/context/live-documents.ts";
 import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { createFills } from "#server/month-fill/fills.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
+import { idleCare } from "#tests/support/idle-care.ts";
 import "#tests/support/quick-hashes.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
 
@@ -51,6 +53,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     documents: rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
     fills: createFills(),
+    care: idleCare,
     now,
     newId: () => `id-${++ids}`,
     get checks() {

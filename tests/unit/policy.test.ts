@@ -51,6 +51,8 @@ describe("studio actions", () => {
     "remarks.write": "     -       -     +     -      -",
     "rubric.write": "      -       -     +     +      -",
     "mail.manage": "       -       -     -     +      -",
+    "backups.manage": "    -       -     -     +      -",
+    "health.read": "       -       -     -     +      -",
     "record.read": "       -       -     -     +      -",
   };
   const actions = Object.keys(TABLE).filter((key): key is StudioAction => key in TABLE);

@@ -3,6 +3,7 @@
  * library, the policy, the database, the rules after every burst. Only pages are left out.
  * Arguments: data folder, number of people, number of plans, file of their first update. Tells its parent the port and one cookie per writer.
  */
+
 import { createHmac, randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
@@ -26,6 +27,7 @@ import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createDocumentRooms } from "#server/sync/document-rooms.ts";
+import { idleCare } from "#tests/support/idle-care.ts";
 import { answerParent } from "./child.ts";
 import { monthFileBeside, monthKey } from "./months.ts";
 import { livePlan, planKey } from "./plans.ts";
@@ -40,7 +42,7 @@ const newId = () => randomUUID();
 const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
-  ...{ env, log, db, auth, keys, fills: createFills(), now, newId },
+  ...{ env, log, db, auth, keys, fills: createFills(), care: idleCare, now, newId },
   get documents() {
     return rooms;
   },

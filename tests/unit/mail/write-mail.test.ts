@@ -69,6 +69,7 @@ describe("subject", () => {
     const fixed = new Set([
       ...["Springline: a plan waits to be read", "Springline: something new about a plan of yours"],
       ...["Springline: a class of yours has changed", "Springline: a month is signed off"],
+      "Springline: a backup could not be made",
       ...["Springline: something new for you", "Springline: 7 things wait for you"],
     ]);
     for (const kind of kinds) {

@@ -195,7 +195,10 @@ describe("choices", () => {
     expect(noticeChoiceOf(s.app, s.people.ines)).toMatchObject({ chosen: false, kinds: { offered: "digest" } });
     expect(Object.keys(noticeChoiceOf(s.app, s.people.jonas).kinds)).not.toContain("offered");
     expect(noticeChoiceOf(s.app, s.people.sam).kinds).toEqual({});
-    expect(noticeChoiceOf(s.app, s.people.petra).kinds).toEqual({ "month-signed": "digest" });
+    expect(noticeChoiceOf(s.app, s.people.petra).kinds).toEqual({
+      "month-signed": "digest",
+      "backup-failed": "at-once",
+    });
   });
 
   test("are kept, and what is none is refused with a sentence", () => {

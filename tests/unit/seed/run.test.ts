@@ -1,4 +1,5 @@
 /** The demo studio made in an empty database by the real commands, once and again. */
+
 import { randomUUID } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -34,6 +35,7 @@ import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { moveLibrary } from "#server/studio-data/move-library.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
+import { idleCare } from "#tests/support/idle-care.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
 
 const dir = mkdtempSync(join(tmpdir(), "springline-demo-"));
@@ -51,6 +53,7 @@ const app: Springline = {
     auth: createAuth(db, env, log),
     keys,
     fills: createFills(),
+    care: idleCare,
     now,
     newId: () => randomUUID(),
   },

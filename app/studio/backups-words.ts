@@ -1,0 +1,29 @@
+/** What the studio's page says of backups. Pure. */
+import { plural } from "#lib/plan/format.ts";
+import type { BackupSettingsView } from "#server/backup/backup-settings.ts";
+
+export const BACKUPS = {
+  intro:
+    "One file with the whole studio, once a day while people go on working. Each is restored for a test before it counts. It contains the server’s secret: whoever has it has the studio.",
+  off: "Backups are off: if this disk fails, the studio is lost.",
+  sameDisk:
+    "The folder is on the same disk as the studio’s data, and goes when that disk does. Name a folder on another disk, or carry the files to another machine.",
+  none: "None has been made yet.",
+  folderHint: "Another disk than the data’s is best. The server’s account must be able to write into it.",
+  keepHint: "What the schedule has not made itself is never deleted.",
+} as const;
+
+/** "Every day at 03:30 (Europe/Lisbon), into /mnt/backups." */
+export const planWords = ({ time, zone, folder, usualFolder }: BackupSettingsView): string =>
+  `Every day at ${time} (${zone}), into ${folder === "" ? usualFolder : folder}.`;
+
+/** "The last of each of 7 days, 4 weeks and 12 months is kept." */
+export function keepWords({ keep: { days, weeks, months } }: Pick<BackupSettingsView, "keep">): string {
+  const parts = [
+    plural(days, "day"),
+    ...(weeks > 0 ? [plural(weeks, "week")] : []),
+    ...(months > 0 ? [plural(months, "month")] : []),
+  ];
+  const last = parts.pop() ?? "";
+  return `The last of each of ${parts.length > 0 ? `${parts.join(", ")} and ` : ""}${last} is kept.`;
+}

@@ -1,0 +1,160 @@
+/** When, where and how long backups are kept, as a manager sets it. Without a word from anybody they are on. */
+import { isAbsolute, relative, resolve } from "node:path";
+import * as z from "zod";
+import { addToRecord } from "#db/repos/record-repo.ts";
+import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
+import type { KeepRule } from "#lib/backups/keep-rule.ts";
+import { isClockTime } from "#lib/calendar/local-day.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import type { Env } from "#server/base/env.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { studioZone } from "#server/month-facts/month-settings.ts";
+import { backupProblem } from "./backup-problem.ts";
+import { type BackupFolder, inTime, isOnDataDisk, makeFolder, readyFolder, tryFolder } from "./folder.ts";
+import { usualBackupFolder } from "./make-backup.ts";
+
+type App = Pick<Springline, "db"> & { readonly env: Pick<Env, "dataDir" | "mode"> };
+
+interface BackupPlan {
+  readonly on: boolean;
+  /** "03:30" on the studio's wall clock. */
+  readonly time: string;
+  readonly keep: KeepRule;
+}
+
+interface StoredBackups extends BackupPlan {
+  /** Null for the usual one. */
+  readonly folder: string | null;
+  /** Whether it was on another disk than the data. */
+  readonly folderApart: boolean;
+}
+
+export interface BackupSettings extends BackupPlan {
+  readonly folder: BackupFolder;
+}
+
+/** For the manager's page. */
+export interface BackupSettingsView extends BackupPlan {
+  /** Empty for the usual one. */
+  readonly folder: string;
+  readonly usualFolder: string;
+  /** Whether the folder is on another disk than the data. */
+  readonly apart: boolean;
+  /** The studio's zone, in which the time is meant. */
+  readonly zone: string;
+  /** Names this version of the settings, so that another manager's change is not overwritten unseen. */
+  readonly seen: number;
+}
+
+const USUAL: StoredBackups = {
+  ...{ on: true, time: "03:30", folder: null, folderApart: false },
+  keep: { days: 7, weeks: 4, months: 12 },
+};
+
+const count = (least: number, most: number, what: string) =>
+  z
+    .number(`Give the number of ${what}.`)
+    .int(`Give the number of ${what} as a whole number.`)
+    .min(least, `Keep at least ${least} of the ${what}.`)
+    .max(most, `Keep at most ${most} of the ${what}.`);
+
+const WHOLE_PATH = "Give the whole path of the folder, beginning with /.";
+const folderPath = z
+  .string()
+  .trim()
+  .max(1000, "A path has at most 1000 characters.")
+  .refine((path) => path === "" || isAbsolute(path), WHOLE_PATH)
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is refused
+  .refine((path) => !/[\u0000-\u001f]/.test(path), "A path is one line.")
+  .transform((path) => (path === "" ? "" : resolve(path)));
+
+export const backupSettingsSchema = z.strictObject({
+  on: z.boolean(),
+  time: z.string().refine(isClockTime, "Give the time as hours and minutes, such as 03:30."),
+  folder: folderPath,
+  keep: z.strictObject({
+    days: count(1, 60, "days"),
+    weeks: count(0, 104, "weeks"),
+    months: count(0, 120, "months"),
+  }),
+  /** The version that was shown; 0 where nothing was set. */
+  seen: z.number().int(),
+});
+
+function stored({ db, env }: App): { readonly data: StoredBackups; readonly seen: number } {
+  const setting = readSetting(db, "backups");
+  // Nobody needs a backup of the invented studio, but may try it.
+  if (!setting) return { data: { ...USUAL, on: env.mode !== "demo" }, seen: 0 };
+  return { data: setting.data as StoredBackups, seen: setting.updatedAt }; // written by saveBackupSettings only
+}
+
+export function readBackupSettings(app: App): BackupSettings {
+  const { folder, folderApart, ...plan } = stored(app).data;
+  const path = folder ?? usualBackupFolder(app.env.dataDir);
+  return { ...plan, folder: { path, make: folder === null, apart: folderApart } };
+}
+
+/** Errors: 403 no-right. */
+export function showBackupSettings(app: App, actor: Actor): Result<BackupSettingsView> {
+  return can(actor, "backups.manage") ? ok(viewOf(app)) : NO_RIGHT;
+}
+
+function viewOf(app: App): BackupSettingsView {
+  const { data, seen } = stored(app);
+  const { folder, folderApart, ...plan } = data;
+  const usualFolder = usualBackupFolder(app.env.dataDir);
+  return { ...plan, folder: folder ?? "", usualFolder, apart: folderApart, zone: studioZone(app), seen };
+}
+
+type Wanted = z.infer<typeof backupSettingsSchema>;
+
+/**
+ * The folder is made and written into before anything is saved. Errors: 403 no-right, 409 changed-meanwhile, 422 folder with
+ * what is wrong with it.
+ */
+export async function saveBackupSettings(
+  app: App & Pick<Springline, "now">,
+  actor: Actor,
+  { seen, folder: path, ...plan }: Wanted,
+): Promise<Result<BackupSettingsView>> {
+  if (actor?.kind !== "person" || !can(actor, "backups.manage")) return NO_RIGHT;
+  const tried = await tryPath(app, path);
+  if (!tried.ok) return tried;
+  const data: StoredBackups = { ...plan, folder: path === "" ? null : path, folderApart: tried.value };
+  return inTransaction(app.db, (): Result<BackupSettingsView> => {
+    if (stored(app).seen !== seen) return CHANGED_MEANWHILE;
+    // Two changes within a millisecond are still two versions.
+    writeSetting(app.db, "backups", { data, updatedAt: Math.max(app.now(), seen + 1) });
+    addToRecord(app.db, { at: app.now(), actorId: actor.id, subject: "studio", kind: "backup-settings", body: data });
+    return ok(viewOf(app));
+  });
+}
+
+/** Whether the folder, which may be written, is on another disk than the data. */
+async function tryPath({ env }: App, given: string): Promise<Result<boolean>> {
+  const path = given === "" ? usualBackupFolder(env.dataDir) : given;
+  const inside = relative(env.dataDir, path);
+  if (!inside.startsWith("..") && !isAbsolute(inside)) return badFolder("Name a folder outside the data folder.");
+  try {
+    return ok(await inTime(writable(path, env.dataDir), path));
+  } catch (error) {
+    return badFolder(backupProblem(error, path));
+  }
+}
+
+async function writable(path: string, dataDir: string): Promise<boolean> {
+  await makeFolder(path);
+  await readyFolder({ path, make: false, apart: false }, dataDir);
+  await tryFolder(path);
+  return !(await isOnDataDisk(path, dataDir));
+}
+
+const badFolder = (says: string) => fail(422, "folder", says);
+
+const CHANGED_MEANWHILE = fail(
+  409,
+  "changed-meanwhile",
+  "Somebody else has changed the backup settings meanwhile. Reload the page, then make your change again.",
+);

@@ -1,0 +1,12 @@
+/** What looks after the server, where nothing has to: it is asked and does nothing. */
+import type { Care } from "#server/context/care.ts";
+
+export const idleCare: Care = {
+  backups: {
+    begin: () => undefined,
+    state: () => ({ runningSince: null, last: null, problem: null, nextAt: null, kept: [] }),
+  },
+  lastLook: () => null,
+  clockJumps: () => [],
+  troubles: () => [],
+};
