@@ -5,20 +5,25 @@ import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { readWaiting } from "#server/desk/waiting.ts";
 import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
+import { wrongNow } from "#server/health/health-report.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { FreshPage } from "../_parts/fresh-page.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
 import styles from "./desk.module.css";
-import { FreshDesk } from "./fresh-desk.tsx";
+import { NeedsCare } from "./needs-care.tsx";
 import { NewPlanActs } from "./new-plan.tsx";
 import { PlanList } from "./plan-list.tsx";
 import { SignedPlans } from "./signed-plans.tsx";
 import { WaitingList } from "./waiting-list.tsx";
 
 export const metadata: Metadata = { title: "Desk" };
+
+/** So that leads who share the queue see who has taken what. */
+const FRESH_MS = 30_000;
 
 export default async function DeskPage() {
   const visit = await requirePerson("/desk");
@@ -42,11 +47,12 @@ export default async function DeskPage() {
           <NewPlanActs rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />
         ) : null}
       </div>
+      <NeedsCare what={await wrongNow(app, actor)} />
       {can(actor, "people.manage") && !writes ? <WhyNoPlan /> : null}
       {waits.ok && writes ? (
         <WaitingList {...waits.value} plans={new Map(plans.map((plan) => [plan.id, plan]))} me={actor.id} />
       ) : null}
-      <FreshDesk />
+      <FreshPage everyMs={FRESH_MS} />
       {groups.map(({ title, empty, plans: own }) =>
         own.length > 0 || (empty && writes) ? (
           <PlanList key={title} title={title} empty={empty} plans={own} rooms={roomNames} me={actor.id} />
@@ -134,6 +140,9 @@ function ManagerWays() {
         <li>
           <a href={DEVICES_PLACE.href}>{DEVICES_PLACE.name}</a>{" "}
           <span className="quiet">pair a device or remove one</span>
+        </li>
+        <li>
+          <a href="/studio/health">Health</a> <span className="quiet">how the server is, and its backups</span>
         </li>
         <li>
           <a href="/programme">Programme</a> <span className="quiet">who teaches when</span>

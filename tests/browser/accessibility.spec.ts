@@ -23,7 +23,17 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
     ],
   },
   { who: "marta", paths: ["/programme", "/programme/feeds", "/notices"] },
-  { who: "petra", paths: ["/people", "/record", "/studio", "/programme/feeds", "/rules/caution-without-safety-line"] },
+  {
+    who: "petra",
+    paths: [
+      "/people",
+      "/record",
+      "/studio",
+      "/studio/health",
+      "/programme/feeds",
+      "/rules/caution-without-safety-line",
+    ],
+  },
   { who: "sam", paths: ["/desk", "/notices"] },
 ];
 for (const { who, paths } of PAGES) {

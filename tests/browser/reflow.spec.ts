@@ -73,7 +73,7 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
     paths: ["/desk", "/library", "/library/row-kneeling", "/library/row-kneeling/edit", "/rules", "/rubric"],
   },
   { who: "marta", paths: ["/desk", "/programme"] },
-  { who: "petra", paths: ["/people", "/studio", "/rules/caution-without-safety-line"] },
+  { who: "petra", paths: ["/people", "/studio", "/studio/health", "/rules/caution-without-safety-line"] },
 ];
 for (const { who, paths } of PAGES) {
   test(`${paths.join(", ")} for ${who ?? "nobody"}`, async ({ as }) => {

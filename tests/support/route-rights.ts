@@ -171,6 +171,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET studio/backups": studio("backups.manage"),
   "PUT studio/backups": studio("backups.manage", WRONG),
   "POST studio/backups/now": studio("backups.manage"),
+  "GET studio/health": studio("health.read"),
   "GET studio/month": studio("programme.read"),
   "PUT studio/month": studio("month.manage", WRONG),
   "PATCH studio": studio("standards.manage", WRONG),

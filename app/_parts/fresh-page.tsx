@@ -1,20 +1,18 @@
 "use client";
-/** Asks for the desk again while it is in sight, so that leads who share the queue see who has taken what. */
+/** Asks for the page again while it is in sight, so that it says what others have done, or what has happened, since. */
 import { useRouter } from "next/navigation";
 import { useEffect } from "react";
 
-const EVERY_MS = 30_000;
-
-export function FreshDesk() {
+export function FreshPage({ everyMs }: { readonly everyMs: number }) {
   const router = useRouter();
   useEffect(() => {
     const refresh = () => document.visibilityState === "visible" && router.refresh();
-    const timer = setInterval(refresh, EVERY_MS);
+    const timer = setInterval(refresh, everyMs);
     document.addEventListener("visibilitychange", refresh);
     return () => {
       clearInterval(timer);
       document.removeEventListener("visibilitychange", refresh);
     };
-  }, [router]);
+  }, [router, everyMs]);
   return null;
 }

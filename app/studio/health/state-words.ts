@@ -1,0 +1,20 @@
+/** What the health page says of its lines. Pure. */
+import { plural } from "#lib/plan/format.ts";
+
+export type LineState = "right" | "wrong" | "unsure";
+
+export const HEALTH_WORDS: Readonly<Record<LineState, string>> = {
+  right: "In order",
+  wrong: "Needs care",
+  unsure: "Have a look",
+};
+
+/** "Backup folder"; as a heading or the beginning of a sentence. */
+export const subjectWords = (what: string): string => `${what.charAt(0).toUpperCase()}${what.slice(1)}`;
+
+/** "2 subjects need care." */
+export function summaryWords(lines: readonly { readonly is: LineState }[]): string {
+  const count = lines.filter(({ is }) => is === "wrong").length;
+  if (count === 0) return "Nothing needs care.";
+  return count === 1 ? "1 subject needs care." : `${plural(count, "subject")} need care.`;
+}
