@@ -10,6 +10,7 @@ import { writeContent } from "#lib/programme/write-content.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { putStepsAway, readFirstSteps } from "#server/desk/first-steps.ts";
 import { putMoves, readLibrary } from "#server/library/library.ts";
 import { readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { changeMonthSettings } from "#server/programme/change-month-settings.ts";
@@ -46,6 +47,8 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
   addClasses(app, plans.whole, rooms.loft);
   addMonthSettings(app, cast, rooms);
   addMonth(app, { people: ids, rooms, plans });
+  // This studio has its first hour behind it; they can be seen under Studio.
+  if (!must(readFirstSteps(app, cast.petra)).away) must(putStepsAway(app, cast.petra, { away: true }));
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }
 

@@ -7,6 +7,7 @@ import type { Me } from "#app/_session/session-types.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
+import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
 import { lateOffer, lateReturn, lateReview, lateTakeBack } from "./late-review.ts";
 import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
@@ -19,6 +20,8 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
   const [open, setOpen] = useState<Open | null>(null);
   const closed = () => setOpen(null);
   const acts = actsFor(state.state, { lead: me.roles.includes("lead"), writes: rights.writes });
+  useAskedFor("offer", () => setOpen("hand-in"), acts.includes("hand-in"));
+  useAskedFor("review", () => setOpen("review"), acts.includes("review"));
   const mine = state.handedInById === me.id;
   return (
     <div className="acts">

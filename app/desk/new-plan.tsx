@@ -7,6 +7,7 @@ import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
 import { SendButton } from "../_parts/send-button.tsx";
+import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 import { madeSchema } from "./made-plan.ts";
@@ -19,6 +20,7 @@ interface NewPlanProps {
 
 export function NewPlanActs({ rooms, mayTeam }: NewPlanProps) {
   const [asking, setAsking] = useState(false);
+  useAskedFor("plan", () => setAsking(true));
   return (
     <div className="acts">
       <PlanFile />

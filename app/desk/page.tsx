@@ -3,12 +3,15 @@ import type { Metadata } from "next";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { readFirstSteps, readOwnFirstSteps } from "#server/desk/first-steps.ts";
 import { readWaiting } from "#server/desk/waiting.ts";
 import { listSignedPlans, signedStrip } from "#server/editions/editions.ts";
 import { wrongNow } from "#server/health/health-report.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { FirstStepsList } from "../_parts/first-steps.tsx";
 import { FreshPage } from "../_parts/fresh-page.tsx";
+import { TeachToo } from "../_parts/teach-too.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
@@ -49,6 +52,7 @@ export default async function DeskPage() {
       </div>
       <NeedsCare what={await wrongNow(app, actor)} />
       {can(actor, "people.manage") && !writes ? <WhyNoPlan /> : null}
+      <FirstStepsHere app={app} actor={actor} />
       {waits.ok && writes ? (
         <WaitingList {...waits.value} plans={new Map(plans.map((plan) => [plan.id, plan]))} me={actor.id} />
       ) : null}
@@ -115,13 +119,25 @@ function NoPlans() {
   );
 }
 
+/** A manager's until all are done or put away; a coach's until they have written a class. */
+function FirstStepsHere({ app, actor }: Omit<SignedProps, "rooms">) {
+  const studio = readFirstSteps(app, actor);
+  const own = studio.ok ? null : readOwnFirstSteps(app, actor);
+  if (studio.ok ? studio.value.away : own === null) return null;
+  return (
+    <section className={styles.group}>
+      {studio.ok ? <FirstStepsList {...studio.value} /> : <FirstStepsList steps={own ?? []} />}
+    </section>
+  );
+}
+
 /** An owner who said at the first run that they do not teach cannot start a plan: says why, and what to do. */
 function WhyNoPlan() {
   return (
-    <p className={`quiet ${styles.why}`}>
-      You manage the studio but do not write plans. To write plans too, give yourself the coach role under{" "}
-      <a href="/people">People</a>.
-    </p>
+    <div className={`spread ${styles.why}`}>
+      <p className="quiet">You manage the studio and do not write plans. If you teach, become a lead as well.</p>
+      <TeachToo />
+    </div>
   );
 }
 

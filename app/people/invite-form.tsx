@@ -1,12 +1,13 @@
 "use client";
 /** Invites somebody by a link, which the manager sends to them. */
 import { useRouter } from "next/navigation";
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useRef, useState } from "react";
 import type { InvitationView } from "#server/people/invite.ts";
 import { CopyLink } from "../_parts/copy-link.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
+import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./people.module.css";
 import { RoleBoxes } from "./role-boxes.tsx";
@@ -14,17 +15,14 @@ import { RoleBoxes } from "./role-boxes.tsx";
 export function InviteForm() {
   const router = useRouter();
   const sending = useSend();
+  const form = useRef<HTMLFormElement>(null);
+  useAskedFor("invite", () => form.current?.querySelector("input")?.focus());
   const [made, setMade] = useState<InvitationView | null>(null);
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const element = event.currentTarget;
-    const form = new FormData(element);
-    const name = textOf(form, "name").trim();
-    const invited = await sending.run<InvitationView>("POST", "/api/people/invitations", {
-      email: textOf(form, "email"),
-      ...(name === "" ? {} : { name }),
-      roles: form.getAll("role"),
-    });
+    const body = inviteBody(new FormData(element));
+    const invited = await sending.run<InvitationView>("POST", "/api/people/invitations", body);
     if (!invited) return;
     setMade(invited);
     element.reset();
@@ -32,7 +30,7 @@ export function InviteForm() {
   };
   return (
     <>
-      <form className={styles.form} onSubmit={submit}>
+      <form ref={form} className={styles.form} onSubmit={submit}>
         <FormField label="Email" name="email" type="email" required autoComplete="off" />
         <FormField
           label="Name"
@@ -50,6 +48,11 @@ export function InviteForm() {
       {made ? <MadeLink made={made} /> : null}
     </>
   );
+}
+
+function inviteBody(typed: FormData) {
+  const name = textOf(typed, "name").trim();
+  return { email: textOf(typed, "email"), ...(name === "" ? {} : { name }), roles: typed.getAll("role") };
 }
 
 function MadeLink({ made }: { readonly made: InvitationView }) {

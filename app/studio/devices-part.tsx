@@ -1,7 +1,7 @@
 "use client";
 /** Cue devices: add one (its pairing code is shown once), see them, remove one. */
 import { useRouter } from "next/navigation";
-import { type FormEvent, useId, useState } from "react";
+import { type FormEvent, useId, useRef, useState } from "react";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import type { DeviceView, NewCode } from "#server/devices/manage-devices.ts";
 import { FormField, textOf } from "../_parts/form-field.tsx";
@@ -9,6 +9,7 @@ import { LocalTime } from "../_parts/local-time.tsx";
 import { NothingYet } from "../_parts/nothing-yet.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { QrCode } from "../_parts/qr-code.tsx";
+import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./studio.module.css";
 
@@ -52,16 +53,16 @@ export function DevicesPart({ devices, rooms }: DevicesProps) {
 const NoDevice = () => (
   <NothingYet>
     <p>
-      <b>No device is paired yet.</b> Name one, choose its room and make a code here. Then open /floor at this address
-      on the tablet and type the code.
+      <b>No device is paired yet.</b> Name one, choose its room and make a code here. Then scan the code with the
+      tablet, or type it there.
     </p>
   </NothingYet>
 );
 
 function PairingCode({ made }: { readonly made: MadeCode }) {
   return (
-    <div className={`done ${styles.made}`} role="status">
-      <div className={styles.pairing}>
+    <div className={`done ${styles.made}`}>
+      <div className={styles.pairing} role="status">
         <QrCode squares={made.squares} says={`QR code that opens the floor on ${made.name} with the code filled in`} />
         <div>
           <p>
@@ -129,13 +130,15 @@ interface NewDeviceProps {
 
 function NewDevice({ rooms, busy, onAdd }: NewDeviceProps) {
   const roomId = useId();
+  const form = useRef<HTMLFormElement>(null);
+  useAskedFor("device", () => form.current?.querySelector("input")?.focus());
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const element = event.currentTarget;
     if (await onAdd(new FormData(element))) element.reset();
   };
   return (
-    <form className={styles.inline} onSubmit={submit}>
+    <form ref={form} className={styles.inline} onSubmit={submit}>
       <FormField label="Name of the device" name="name" required maxLength={80} autoComplete="off" />
       <div className="field">
         <label htmlFor={roomId}>Room</label>

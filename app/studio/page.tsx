@@ -4,11 +4,13 @@ import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { showBackupSettings } from "#server/backup/backup-settings.ts";
 import { readBackupState } from "#server/backup/manage-backups.ts";
+import { readFirstSteps } from "#server/desk/first-steps.ts";
 import { listDevices } from "#server/devices/manage-devices.ts";
 import { showMailSettings } from "#server/mail/mail-settings.ts";
 import { readMailState } from "#server/mail/manage-mail.ts";
 import { monthRooms, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { FirstStepsList } from "../_parts/first-steps.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { seePlace } from "../_shell/see-place.ts";
 import { Shell } from "../_shell/shell.tsx";
@@ -60,6 +62,7 @@ export default async function StudioPage() {
       <section className={styles.part} id="standards">
         <StandardsPart own={studio.standards} />
       </section>
+      <FirstStepsAgain app={app} who={who} />
     </Shell>
   );
 }
@@ -82,4 +85,15 @@ function Backups({ app, who }: Pick<Visit, "app" | "who">) {
   const settings = showBackupSettings(app, who.actor);
   const state = readBackupState(app, who.actor);
   return settings.ok && state.ok ? <BackupsPart settings={settings.value} state={state.value} /> : null;
+}
+
+/** The first steps again, for who has put them away or wants to see them done. */
+function FirstStepsAgain({ app, who }: Pick<Visit, "app" | "who">) {
+  const first = readFirstSteps(app, who.actor);
+  if (!first.ok) return null;
+  return (
+    <section className={styles.part} id="first-steps">
+      <FirstStepsList {...first.value} />
+    </section>
+  );
 }

@@ -8,6 +8,7 @@ import { plural } from "#lib/plan/format.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import { CoilMark } from "../_parts/coils/coil.tsx";
 import { coilWeight } from "../_parts/coils/coil-weight.ts";
+import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { RoomForm } from "./room-form.tsx";
 import styles from "./studio.module.css";
 
@@ -17,6 +18,7 @@ type Editing = StudioRoom | "new" | null;
 export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
   const router = useRouter();
   const [editing, setEditing] = useState<Editing>(null);
+  useAskedFor("room", () => setEditing("new"));
   const done = () => {
     setEditing(null);
     router.refresh();

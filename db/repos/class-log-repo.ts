@@ -1,5 +1,5 @@
 /** The logs of classes, as sent by their devices. Written once. */
-import { and, asc, count, desc, eq, gt, gte, lt, sql } from "drizzle-orm";
+import { and, asc, count, desc, eq, gt, gte, inArray, lt, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { classLogTable } from "#db/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
@@ -126,4 +126,11 @@ export function countLogsByEdition(db: Db, planId: string): Map<number, number> 
   const { number } = classLogTable;
   const rows = db.orm.select({ number, n: count() }).from(classLogTable).where(taught).groupBy(number).all();
   return new Map(rows.map((row) => [row.number, row.n]));
+}
+
+/** How many logs of this kind there are, of these plans or of all. */
+export function countLogsOfKind(db: Db, kind: "class" | "rehearsal", planIds?: readonly string[]): number {
+  const ofPlans = planIds === undefined ? undefined : inArray(classLogTable.planId, [...planIds]);
+  const rows = db.orm.select({ n: count() }).from(classLogTable);
+  return rows.where(and(eq(classLogTable.kind, kind), ofPlans)).get()?.n ?? 0;
 }

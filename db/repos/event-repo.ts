@@ -1,5 +1,5 @@
 /** The record of a plan: who did what to it, and when. Append-only; the database refuses anything else. */
-import { asc, eq } from "drizzle-orm";
+import { and, asc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { planEventTable } from "#db/schema.ts";
 import { wellFormed } from "#lib/record/chain.ts";
@@ -9,6 +9,8 @@ export type PlanEventKind =
   | "created"
   | "imported"
   | "duplicated"
+  /** The example class that every new studio may have. */
+  | "from-example"
   /** From an edition; the note is "<plan id>/<number>". */
   | "from-edition"
   | "handed-in"
@@ -57,4 +59,16 @@ export function listPlanEvents(db: Db, planId: string): PlanEvent[] {
     .orderBy(asc(planEventTable.id))
     .all();
   return rows.map((row) => ({ ...row, kind: row.kind as PlanEventKind })); // written by addPlanEvent only
+}
+
+/** The ids of all plans that began in this way, deleted ones included. */
+export function planIdsMade(db: Db, kind: PlanEventKind, actorId?: string): Set<string> {
+  const by = actorId === undefined ? undefined : eq(planEventTable.actorId, actorId);
+  const rows = db.orm.select({ id: planEventTable.planId }).from(planEventTable);
+  return new Set(
+    rows
+      .where(and(eq(planEventTable.kind, kind), by))
+      .all()
+      .map(({ id }) => id),
+  );
 }

@@ -50,6 +50,7 @@ const PLANS: Readonly<Record<string, Sentence>> = {
     },
   ],
   duplicated: ["plans", ({ of }) => `made the plan ${of} from another`],
+  "from-example": ["plans", ({ of }) => `made the example class ${of}`],
   "handed-in": ["plans", ({ of, body }) => `offered ${of} for reading${quoted(body.note)}`],
   "taken-back": ["plans", ({ of, body }) => `took ${of} back, so that it is in writing again${quoted(body.note)}`],
   "handed-back": ["plans", ({ of, body }) => `returned ${of} with notes${quoted(body.note)}`],

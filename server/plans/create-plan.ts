@@ -65,7 +65,7 @@ export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefin
 
 export interface PlanToStore {
   readonly doc: Y.Doc;
-  readonly kind: Extract<PlanEventKind, "created" | "imported" | "duplicated" | "from-edition">;
+  readonly kind: Extract<PlanEventKind, "created" | "imported" | "duplicated" | "from-edition" | "from-example">;
   readonly title: string;
   readonly lengthSeconds: number;
   readonly roomId: string;
