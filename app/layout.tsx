@@ -9,6 +9,7 @@ import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import type { ReactNode } from "react";
+import { springline } from "#server/context/springline.ts";
 import { KeyHelp } from "./_parts/key-help.tsx";
 import { parseScheme, SCHEME_COOKIE } from "./_shell/scheme.ts";
 import "./look.css";
@@ -24,7 +25,7 @@ export const viewport: Viewport = { width: "device-width", initialScale: 1, view
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const scheme = parseScheme((await cookies()).get(SCHEME_COOKIE)?.value);
   return (
-    <html lang="en-GB" data-scheme={scheme ?? undefined}>
+    <html lang="en-GB" data-scheme={scheme ?? undefined} data-build={springline().env.build ?? undefined}>
       <body>
         {children}
         <KeyHelp />

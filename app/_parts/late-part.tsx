@@ -3,6 +3,7 @@
 import { type ComponentType, type ReactNode, useEffect, useReducer } from "react";
 import { fetchWhenIdle, type LoadedLater } from "#lib/client/late.ts";
 import styles from "./late-part.module.css";
+import { lookForNewer, useNewerKnown } from "./newer-version.tsx";
 
 const TRY_AGAIN_MS = 3000;
 
@@ -31,6 +32,8 @@ export function useFetched(part: LoadedLater<unknown> | null): void {
       void part.fetch().then(
         () => ended || drawAgain(),
         () => {
+          // The server may have been updated: parts of the older build are gone then, and the page says so.
+          lookForNewer();
           if (!ended) timer = setTimeout(ask, TRY_AGAIN_MS);
         },
       );
@@ -42,11 +45,16 @@ export function useFetched(part: LoadedLater<unknown> | null): void {
   }, [part]);
 }
 
-const OnItsWay = () => (
-  <p role="status" className={styles.onItsWay}>
-    Loading… This part needs the network the first time.
-  </p>
-);
+function OnItsWay() {
+  const gone = useNewerKnown();
+  return (
+    <p role="status" className={styles.onItsWay}>
+      {gone
+        ? "This part of the page is of an older version. Reload the page to have it; your words are kept."
+        : "Loading… This part needs the network the first time."}
+    </p>
+  );
+}
 
 /** Fetches the parts while the page is idle. */
 export function useLateParts(parts: readonly LoadedLater<unknown>[]): void {

@@ -3,6 +3,7 @@
  * so a form keeps what was typed until the server says that it has it. Client only.
  */
 import * as z from "zod/mini";
+import { BUILD_HEADER, newerBuild } from "#lib/client/newer-build.ts";
 
 export type Method = "GET" | "POST" | "PATCH" | "DELETE" | "PUT";
 
@@ -51,6 +52,7 @@ export async function send<T = unknown>(
       ...(body === undefined ? {} : { body: body instanceof Blob ? body : JSON.stringify(body) }),
       ...rest,
     });
+    newerBuild.heard(response.headers.get(BUILD_HEADER));
     return answerOf(response, await response.text(), reads);
   } catch {
     return NO_ANSWER;

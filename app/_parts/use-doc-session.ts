@@ -1,9 +1,11 @@
 "use client";
 /** React's door to the sessions of shared documents, of whatever kind. */
 import { useEffect, useState, useSyncExternalStore } from "react";
+import type { SaveState } from "#lib/client/doc-session/save-state.ts";
 import { sessionPool } from "#lib/client/doc-session/session-pool.ts";
 
 interface Ends {
+  readonly saveState: SaveState;
   end(): void;
 }
 
@@ -11,6 +13,9 @@ const held = sessionPool<Ends>((run, ms) => {
   const timer = setTimeout(run, ms);
   return () => clearTimeout(timer);
 });
+
+/** Whether every document that is open here is saved on the server. */
+export const allWordsSaved = (): boolean => held.all().every(({ saveState }) => saveState === "saved");
 
 /** The session of that name; null until the page is in the browser. A session belongs to its name alone. */
 export function useHeldSession<S extends Ends>(parts: readonly string[], make: () => S): S | null {

@@ -1,4 +1,5 @@
 /** Sentences over the plan: what keeps a person from writing in it, or their words from being saved. */
+import { NewerVersion } from "#app/_parts/newer-version.tsx";
 import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
 import { nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { ClosedNotice } from "../_parts/closed-notice.tsx";
@@ -10,6 +11,7 @@ export function Notices({ session, snap }: { session: PlanSession; snap: Session
   const near = nearBounds(session.doc, PLAN_BOUNDS);
   return (
     <>
+      <NewerVersion />
       {near !== undefined && (
         <p className={styles.notice} role="status">
           {near}

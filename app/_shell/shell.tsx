@@ -7,6 +7,7 @@ import type { ReactNode } from "react";
 import { newWords } from "#lib/notices/notice-words.ts";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { NewerVersion } from "../_parts/newer-version.tsx";
 import { ProgramMark } from "../_parts/program-mark.tsx";
 import { AccountMenu } from "./account-menu.tsx";
 import type { Visit } from "./person.ts";
@@ -73,6 +74,7 @@ export function Shell({ visit, section, wide = false, children }: ShellProps) {
         <AccountMenu id={who.actor.id} name={who.name} email={who.email} roles={who.actor.roles} />
       </header>
       <main id="content" className={`${styles.content} ${wide ? styles.wide : ""}`} tabIndex={-1}>
+        <NewerVersion />
         {children}
       </main>
     </div>

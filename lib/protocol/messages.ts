@@ -205,6 +205,8 @@ export interface SignedMonth {
 }
 
 export type News =
+  /** The build of the program that the server runs, when a page joins. */
+  | { readonly t: "program"; readonly build: string }
   /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
   | { readonly t: "saved"; readonly count: number }
   /**

@@ -6,6 +6,7 @@ import { randomBytes } from "node:crypto";
 import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import * as z from "zod";
+import { readBuildId } from "./build-id.ts";
 
 /** Where the metrics are read: a port of their own. */
 export interface MetricsPort {
@@ -36,6 +37,8 @@ export interface Env {
   readonly metrics: MetricsPort | null;
   /** Next's output folder. */
   readonly distDir: string;
+  /** The id of the build that this process serves, however its folder changes later; null for unbuilt pages. */
+  readonly build: string | null;
 }
 
 /** A setting that the program cannot run with; `message` is for the person who started it. */
@@ -86,6 +89,7 @@ export function readEnv(mode: Mode, vars: Record<string, string | undefined> = p
     accessLog: isYes(v.SPRINGLINE_ACCESS_LOG),
     metrics: metricsOf(v),
     distDir: v.SPRINGLINE_DIST,
+    build: mode === "dev" ? null : readBuildId(v.SPRINGLINE_DIST),
   };
 }
 

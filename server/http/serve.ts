@@ -4,6 +4,7 @@
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { Duplex } from "node:stream";
+import { BUILD_HEADER } from "#lib/client/newer-build.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
 import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
@@ -18,7 +19,7 @@ import { noteForwarded } from "./proxy-signs.ts";
 const ALLOW_HEADER = `Allow: ${ALLOW}\r\n`;
 
 export interface ServeSetup {
-  readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy">;
+  readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy"> & Partial<Pick<Env, "build">>;
   readonly log: Log;
   readonly gate: Gate;
   handle(request: IncomingMessage, response: ServerResponse): unknown;
@@ -75,6 +76,7 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
   const id = newRequestId();
   if (setup.answered) whenAnswered(request, response, id, setup.answered);
   response.setHeader("x-request-id", id);
+  if (setup.env.build) response.setHeader(BUILD_HEADER, setup.env.build);
   const broken = (err: unknown) => {
     setup.log.error({ id, err, method: request.method, path: loggedPath(request.url ?? "") }, "request failed");
     if (!response.headersSent) response.writeHead(500, { "content-type": "text/plain; charset=utf-8" });

@@ -1,6 +1,5 @@
 /** Connects the metrics and the access log with what they hear of. Without their settings nothing is measured or written. */
 
-import { buildId } from "#server/base/build-id.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -51,5 +50,5 @@ function hearAll(hearers: readonly HearAnswered[]): HearAnswered | undefined {
 /** Loaded only where somebody wants metrics: the library takes memory, and measures the event loop from then on. */
 async function createdMeters(env: Env): Promise<Meters> {
   const { createMeters } = await import("#server/metrics/meters.ts");
-  return createMeters({ version: program.version, build: buildId(env) });
+  return createMeters({ version: program.version, build: env.build ?? "dev" });
 }

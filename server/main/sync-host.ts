@@ -2,7 +2,7 @@
 
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { can, canPlan, type Person } from "#lib/policy/can.ts";
-import type { DocKind, DocName } from "#lib/protocol/messages.ts";
+import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 import { readSignedIn, sessionAccess } from "#server/auth/actor.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { planKind } from "#server/plans/plan-kind.ts";
@@ -13,6 +13,7 @@ import type { DocAccess, DocKindHooks, SyncHost } from "#server/sync/host.ts";
 /** `app.documents` may not exist yet: it is not used before the first socket. */
 export function createSyncHost(app: Springline): SyncHost {
   const kinds: Record<DocKind, DocKindHooks> = { plan: planKind(app), month: monthKind(app) };
+  const build: News[] = app.env.build === null ? [] : [{ t: "program", build: app.env.build }];
   return {
     kinds,
     async authenticate(headers) {
@@ -27,7 +28,7 @@ export function createSyncHost(app: Springline): SyncHost {
         return accessOf({ kind: "person", id: now.userId, roles: now.roles });
       };
     },
-    welcome: (name, session) => kinds[name.kind].welcome(name, session.userId),
+    welcome: (name, session) => [...build, ...kinds[name.kind].welcome(name, session.userId)],
   };
 }
 

@@ -1,4 +1,3 @@
-import { buildId } from "#server/base/build-id.ts";
 import { springline } from "#server/context/springline.ts";
 import { floorWorker } from "#server/devices/floor-worker.ts";
 
@@ -8,7 +7,7 @@ export const dynamic = "force-dynamic";
 export function GET(): Response {
   const { env } = springline();
   if (env.mode === "dev") return new Response("No worker in development.", { status: 404 });
-  return new Response(floorWorker(buildId(env)), {
+  return new Response(floorWorker(env.build ?? "dev"), {
     headers: {
       "content-type": "text/javascript; charset=utf-8",
       "cache-control": "no-cache",

@@ -7,6 +7,7 @@ import type * as Y from "yjs";
 import { explainAddress } from "../ask-address.ts";
 import { copyNotes } from "../copy-notes.ts";
 import { watchDeviceCopy } from "../device-copy.ts";
+import { newerBuild } from "../newer-build.ts";
 import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 
 /** A hidden page gets no animation frames, so a timer stands in for them. */
@@ -29,6 +30,7 @@ export function browserEdge(): Edge {
       });
     },
     askAddress: explainAddress,
+    heardBuild: (build) => newerBuild.heard(build),
     reload: () => location.reload(),
   };
 }

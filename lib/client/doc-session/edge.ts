@@ -44,6 +44,8 @@ export interface Edge {
   onShown(heard: () => void): Unsubscribe;
   /** Asks the page's address over HTTP why no socket opens: a sentence, or null when it does not answer. May reject. */
   askAddress(): Promise<string | null>;
+  /** The server has named its build. Left out: nobody asks. */
+  heardBuild?(build: string): void;
   /** Reloads the page. */
   reload(): void;
 }

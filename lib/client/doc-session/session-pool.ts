@@ -17,6 +17,8 @@ export interface SessionPool<S> {
   /** The session of that name, made where there is none. */
   acquire(name: string, make: () => S): S;
   release(session: S): void;
+  /** Those that are open. */
+  all(): S[];
 }
 
 export function sessionPool<S extends { end(): void }>(later: Edge["later"]): SessionPool<S> {
@@ -38,5 +40,6 @@ export function sessionPool<S extends { end(): void }>(later: Edge["later"]): Se
         }, LINGER_MS);
       }
     },
+    all: () => [...held.values()].map(({ session }) => session),
   };
 }

@@ -270,8 +270,7 @@ export class DocSession<
       closeSentence: closed === null ? null : (closeText(closed) ?? null),
       places: placesOf(this.awareness, this.me),
       selectedId: this.selectedId,
-      canUndo: this.history.canUndo,
-      canRedo: this.history.canRedo,
+      ...{ canUndo: this.history.canUndo, canRedo: this.history.canRedo },
       said: this.said,
       notUndone: this.notUndone.sentence,
       copy: this.copy.state,
@@ -310,6 +309,7 @@ export class DocSession<
   }
 
   private takeNews(news: News): void {
+    if (news.t === "program") this.edge.heardBuild?.(news.build);
     this.hearFirst(news);
     const next = this.of.hear(withNews(this.heard, news), news);
     if (next === this.heard) return;
