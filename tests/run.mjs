@@ -90,6 +90,17 @@ function addPlaywright(file, held) {
   if (!held && stats.unexpected + stats.flaky === 0) failed++;
 }
 
+/** The proxies of README.md, which the fault tests start. Without them those tests read the settings only, and say so. */
+function ensureProxies() {
+  const isThere = (name) => ["/usr/sbin", "/usr/local/sbin", "/usr/bin"].some((dir) => existsSync(join(dir, name)));
+  const missing = [!isThere("nginx") && "nginx-light", !isThere("haproxy") && "haproxy"].filter(Boolean);
+  if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
+  console.log(`Installing ${missing.join(" and ")} for the tests of the proxy blocks.`);
+  const quietly = { DEBIAN_FRONTEND: "noninteractive" };
+  const install = () => run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...missing], quietly);
+  if (!install() && run("apt-get", ["update", "-qq"])) install();
+}
+
 function ensureChromium() {
   if (findChromium()) return true;
   console.log("No Chromium found; installing one.");
@@ -153,6 +164,7 @@ const WAITING = ["tests/sync/", "tests/faults/"];
 const reportTo = (file) => ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
 
 console.log("\n== sync, faults; the build goes on beside them, then unit, reference, property tests");
+ensureProxies();
 const building = timed("build", () => beside(process.execPath, ["server/build.mjs"]));
 const waitingReport = join(out, "waiting.json");
 const waiting = ["run", ...WAITING, ...reportTo(waitingReport)];

@@ -77,6 +77,8 @@ export interface StudioSetup {
   readonly soleAuthorMaySign?: boolean;
   /** Nobody waits for their turn unless told so: a test asks more than a person does. */
   readonly limits?: Partial<Limits>;
+  /** Settings that differ, such as the public address. */
+  readonly env?: Partial<Env>;
   /** Measures the rooms. */
   readonly meter?: SyncMeter;
 }
@@ -86,7 +88,7 @@ export const ROOMS = { harbour: "harbour", loft: "loft" } as const;
 export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const temp = tempDb();
   const db = temp.open({ synchronous: "NORMAL" });
-  const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: temp.folder, SPRINGLINE_LOG: "silent" }) };
+  const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: temp.folder, SPRINGLINE_LOG: "silent" }), ...setup.env };
   const log = createLog("silent");
   let at = setup.clock ?? START;
   let ids = 0;

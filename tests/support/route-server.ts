@@ -20,13 +20,15 @@ export interface RouteServerSetup {
   readonly routes: Readonly<Record<string, RouteHandler>>;
   readonly hasStudio?: () => boolean;
   readonly upgrade?: ServeSetup["upgrade"];
+  /** Any free one when left out. */
+  readonly port?: number;
   readonly answered?: ServeSetup["answered"];
   /** Silent when left out. */
   readonly log?: Log;
 }
 
 export async function startRoutes(setup: RouteServerSetup): Promise<RouteServer> {
-  const env = { ...setup.env, host: "127.0.0.1", port: 0 };
+  const env = { ...setup.env, host: "127.0.0.1", port: setup.port ?? 0 };
   const serving = await serve({
     env,
     log: setup.log ?? createLog("silent"),
