@@ -18,7 +18,7 @@ export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
   const { regulars, rooms, allGroups, allCoaches } = choice;
   const measured = useTideSheet({
     ...{ month: shown.file, sums: shown.look.sums, findings: shown.look.findings },
-    ...{ regulars, rooms, allGroups, allCoaches },
+    ...{ regulars, rooms, allGroups, allCoaches, holdsHours: choice.moving !== null },
   });
   const hands = useHands(desk, measured);
   const drawn = useDrawn(desk, measured);

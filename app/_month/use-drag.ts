@@ -2,23 +2,21 @@
 /** A class dragged along its rail to another time, or across the days to another one. Nothing is written before it is let go. */
 import { type PointerEvent as ReactPointerEvent, useEffect, useRef } from "react";
 import { commandOfKey } from "#app/_parts/commands/keys.ts";
-import { minuteOfDay } from "#lib/calendar/days.ts";
+import { draggedTo } from "#lib/tide/drag.ts";
 import type { Moving } from "#lib/tide/preview.ts";
-import { minuteOfX, timeWords, xOfMinute } from "#lib/tide/time-axis.ts";
 import { SHEET_COMMANDS } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 
 /** Px that a hand may shake before it drags. */
 const SHAKE = 5;
-const STEP_MINUTES = 5;
 
 interface Grip {
   readonly slot: string;
   readonly x: number;
   readonly y: number;
-  /** Where the class begins on the axis. */
-  readonly from: number;
+  /** When the class began as it was gripped. */
+  readonly start: string;
   moved: Moving | null;
 }
 
@@ -73,13 +71,7 @@ export function useDrag(desk: MonthDesk, measured: MeasuredSheet): Drag {
       dragged.current = false;
       const slot = desk.slot(id);
       if (!slot || !desk.month.writes || event.button !== 0 || slot.out) return;
-      grip.current = {
-        slot: id,
-        x: event.clientX,
-        y: event.clientY,
-        from: xOfMinute(measured.sheet.axis, minuteOfDay(slot.start)),
-        moved: null,
-      };
+      grip.current = { slot: id, x: event.clientX, y: event.clientY, start: slot.start, moved: null };
     },
     wasDragged: () => {
       const was = dragged.current;
@@ -94,15 +86,5 @@ function placeUnder(held: Grip, event: PointerEvent, { sheet, tops, body }: Meas
   const [dx, dy] = [event.clientX - held.x, event.clientY - held.y];
   if (!held.moved && Math.hypot(dx, dy) < SHAKE) return null;
   const top = body.current?.getBoundingClientRect().top ?? 0;
-  const y = event.clientY - top;
-  const at = Math.min(
-    sheet.days.length - 1,
-    Math.max(
-      0,
-      tops.findLastIndex((edge) => edge <= y),
-    ),
-  );
-  const minute = minuteOfX(sheet.axis, held.from + dx, STEP_MINUTES);
-  const date = sheet.days[at]?.date;
-  return date === undefined ? null : { slot: held.slot, date, start: timeWords(minute) };
+  return draggedTo({ slot: held.slot, start: held.start, dx, y: event.clientY - top }, sheet, tops);
 }

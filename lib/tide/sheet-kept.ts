@@ -4,6 +4,7 @@ import { KeptEach } from "#lib/memo/kept.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { type MarksOf, markOf, toLabel } from "./day-marks.ts";
 import { placeLabels, stackLabels } from "./rail-labels.ts";
+import type { TideAxis } from "./time-axis.ts";
 import type { RailLabel, TideMark, TideSheet, TideSizes } from "./types.ts";
 
 export class SheetKept {
@@ -11,6 +12,11 @@ export class SheetKept {
   private readonly labels = new KeptEach<readonly RailLabel[]>();
   private rooms: readonly string[] = [];
   private last: TideSheet | undefined;
+
+  /** The hours across of the laying out before, where it was as wide (px). */
+  hoursAt(width: number): TideAxis | undefined {
+    return this.last?.axis.width === width ? this.last.axis : undefined;
+  }
 
   /** Begins a laying out, and says where its marks stand. */
   begin(of: MarksOf): MarksOf {

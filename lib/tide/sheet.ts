@@ -24,6 +24,8 @@ export interface TideOf {
   /** Ids of the rooms that are shown; classes without a room always are. */
   readonly rooms: readonly string[];
   readonly groups: readonly Group[];
+  /** A class is on its way: the hours across stay those of the laying out before, so that they do not move under a hand. */
+  readonly holdsHours?: boolean;
 }
 
 /** How many columns have a strong head. */
@@ -48,7 +50,8 @@ export function hardestGroups(sums: MonthSums, regulars: string | null, count: n
 export function tideSheet(of: TideOf, sizes: TideSizes, kept: SheetKept = new SheetKept()): TideSheet {
   const { month, sums, regulars } = of;
   const shown = sums.slots.map(({ slot }) => slot).filter((slot) => isShown(of, slot));
-  const wide = timeAxis(shown, sizes.railWidth, sizes.kind === "laptop" ? undefined : UNDER_ROOM);
+  const held = of.holdsHours ? kept.hoursAt(sizes.railWidth) : undefined;
+  const wide = held ?? timeAxis(shown, sizes.railWidth, sizes.kind === "laptop" ? undefined : UNDER_ROOM);
   const marks = kept.begin({ month, axis: wide, rooms: of.rooms, regulars });
   const columns = columnsOf(of, sizes);
   const rooms = of.rooms.map((id) => ({ id, name: own(month.rooms, id)?.name ?? id }));

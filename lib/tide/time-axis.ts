@@ -92,7 +92,10 @@ function ticksOf(pieces: readonly AxisPiece[], width: number): TideAxis["ticks"]
 export const timeWords = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
-/** Where a minute of the day stands. One that was cut out, or lies outside, stands at the nearest end. */
+/**
+ * Where a minute of the day stands. One that was cut out, or lies before the first, stands at the nearest end; after the last
+ * it goes on at the same scale as far as the rail does.
+ */
 export function xOfMinute(axis: TideAxis, minute: number): number {
   const { pieces } = axis;
   const first = pieces[0];
@@ -105,7 +108,8 @@ export function xOfMinute(axis: TideAxis, minute: number): number {
       return before && minute - before.to < piece.from - minute ? before.x1 : piece.x0;
     }
   }
-  return pieces.at(-1)?.x1 ?? 0;
+  const last = pieces.at(-1) ?? first;
+  return Math.min(axis.width - LEFT, last.x1 + (minute - last.to) * ((last.x1 - last.x0) / (last.to - last.from)));
 }
 
 /** The minute of the day at a place, in steps of `step` minutes; beyond the last hour it goes on at the same scale. */

@@ -1,5 +1,6 @@
 /** A day's classes on its rail: a mark each that can be opened, moved and dragged, and their words. */
 import type { CSSProperties } from "react";
+import { dayName, dayOfMonth } from "#lib/calendar/day-words.ts";
 import { PLUS } from "#lib/tide/rail-labels.ts";
 import type { LabelPart, RailLabel, TideDay, TideMark } from "#lib/tide/types.ts";
 import styles from "./sheet.module.css";
@@ -25,6 +26,9 @@ export function DayRail({ day, shown, hands }: DayPlaceProps) {
     </div>
   );
 }
+
+/** What the day and time of a class on its way take beside its mark. */
+const TOWARD_PX = 110;
 
 interface MarkProps {
   readonly mark: TideMark;
@@ -84,6 +88,11 @@ function ClassMark({ mark, shown, hands }: MarkProps) {
       onPointerLeave={() => hands.onPoint(null)}
     >
       <span className={styles.block} />
+      {shown.moving === slot.id && (
+        <span className={styles.toward} data-side={x > TOWARD_PX ? "before" : "after"} aria-hidden="true">
+          {dayName(slot.date).slice(0, 3)} {dayOfMonth(slot.date)}, {slot.start}
+        </span>
+      )}
     </button>
   );
 }

@@ -1,7 +1,11 @@
 /** The month by hand, worked out: the axis there and back, steps between days and classes, five minutes on, tried plans. */
 import { describe, expect, it } from "vitest";
+import { minuteOfDay } from "#lib/calendar/days.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
-import { startLater, withSlots } from "#lib/tide/preview.ts";
+import { draggedTo } from "#lib/tide/drag.ts";
+import { type Moving, startLater, withSlots } from "#lib/tide/preview.ts";
+import { tideSheet } from "#lib/tide/sheet.ts";
+import { SheetKept } from "#lib/tide/sheet-kept.ts";
 import { classesOn, daysOn } from "#lib/tide/steps.ts";
 import { minuteOfX, timeAxis, xOfMinute } from "#lib/tide/time-axis.ts";
 import { plansFor, tryPlan } from "#lib/tide/try-plans.ts";
@@ -31,6 +35,67 @@ describe("the hours across", () => {
     const none = timeAxis([], 300);
     expect(none.pieces).toHaveLength(1);
     expect(none.ticks.every(({ x }) => x >= 0 && x <= 300)).toBe(true);
+  });
+});
+
+describe("a class that is dragged", () => {
+  const month = marchMonth();
+  const { slots } = new MonthAnalyst().look(month);
+  const late = slots.find((one) => one.slot.id === "th-late-20260312")?.slot;
+  const tops = Array.from({ length: 32 }, (_, i) => i * 21);
+  const [railWidth, y] = [600, 11 * 21 + 10];
+
+  /** The sheet as the page lays it out while the class is there; null: as it was before. */
+  function dragging() {
+    const kept = new SheetKept();
+    const analyst = new MonthAnalyst();
+    return (to: Moving | null) => {
+      const tried = withSlots(month, to && late ? [{ ...late, date: to.date, start: to.start }] : []);
+      const { sums, findings } = analyst.look(tried);
+      const of = { sums, findings, regulars: null, rooms: Object.keys(month.rooms), groups: [] };
+      const sizes = { kind: "laptop", railWidth, groupWidth: 20, findingsWidth: 200, tops } as const;
+      const measure = (words: string) => words.length * 7;
+      return tideSheet({ month: tried, ...of, holdsHours: to !== null }, { ...sizes, measure }, kept);
+    };
+  }
+
+  it("follows the hand at the hours' own scale, although each step shows it where it would be", () => {
+    if (!late) throw new Error("no class");
+    const layOut = dragging();
+    const before = layOut(null);
+    const last = before.axis.pieces.at(-1);
+    if (!last) throw new Error("no hours");
+    const minutesPerPx = (last.to - last.from) / (last.x1 - last.x0);
+    let sheet = before;
+    for (let dx = 15; dx <= 150; dx += 15) {
+      const to = draggedTo({ slot: late.id, start: late.start, dx, y }, sheet, tops);
+      if (!to) throw new Error("nowhere");
+      const minute = Math.min(minuteOfDay("23:55"), minuteOfDay(late.start) + dx * minutesPerPx);
+      expect(Math.abs(minuteOfDay(to.start) - minute), `${dx} px: ${to.start}`).toBeLessThanOrEqual(2.5 + 1e-9);
+      expect(to.date).toBe("2026-03-12");
+      sheet = layOut(to);
+      expect(sheet.axis).toEqual(before.axis);
+    }
+    expect(layOut(null).axis).toEqual(before.axis);
+  });
+  it("stands beyond the last hour while it is on its way, and within the rail", () => {
+    if (!late) throw new Error("no class");
+    const layOut = dragging();
+    const end = layOut(null).axis.pieces.at(-1);
+    const markAt = (start: string) =>
+      layOut({ slot: late.id, date: late.date, start }).days.flatMap(({ marks }) =>
+        marks.filter(({ slot }) => slot.id === late.id),
+      )[0];
+    const [near, far] = [markAt("22:00"), markAt("23:55")];
+    expect(near?.x).toBeGreaterThan(end?.x1 ?? 0);
+    expect(far?.x).toBeGreaterThanOrEqual(near?.x ?? 0);
+    expect((far?.x ?? 0) + (far?.width ?? 0)).toBeLessThanOrEqual(railWidth);
+  });
+  it("goes to the day under the hand, and stays on the first or last beyond them", () => {
+    const sheet = dragging()(null);
+    const on = (at: number) => draggedTo({ slot: "x", start: "18:00", dx: 0, y: at }, sheet, tops);
+    expect(on(21 * 4 + 1)).toEqual({ slot: "x", date: "2026-03-05", start: "18:00" });
+    expect([on(-40)?.date, on(5000)?.date]).toEqual(["2026-03-01", "2026-03-31"]);
   });
 });
 
