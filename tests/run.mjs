@@ -90,11 +90,15 @@ function addPlaywright(file, held) {
   if (!held && stats.unexpected + stats.flaky === 0) failed++;
 }
 
-/** The proxies of README.md, which the fault tests start. Without them those tests read the settings only, and say so. */
+/**
+ * The proxies of README.md, which the fault tests start. Without them those tests read the settings only, and say so. Not where a
+ * service manager would start a web server that nobody asked for.
+ */
 function ensureProxies() {
   const isThere = (name) => ["/usr/sbin", "/usr/local/sbin", "/usr/bin"].some((dir) => existsSync(join(dir, name)));
   const missing = [!isThere("nginx") && "nginx-light", !isThere("haproxy") && "haproxy"].filter(Boolean);
   if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync("/usr/bin/apt-get")) return;
+  if (existsSync("/run/systemd/system")) return;
   console.log(`Installing ${missing.join(" and ")} for the tests of the proxy blocks.`);
   const quietly = { DEBIAN_FRONTEND: "noninteractive" };
   const install = () => run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...missing], quietly);

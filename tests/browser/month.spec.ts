@@ -205,3 +205,19 @@ test("a room's week for the wall has the classes of the next month where it reac
 });
 
 const weekdayOfEnd = (one: string): number => isoWeekday(daysOfMonth(one).at(-1) ?? "");
+
+test("every act of the head can be pressed on laptops from 1180 px on, also in the longest month", async ({ as }) => {
+  const page = await as("ines");
+  const longest = [3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14]
+    .map((n) => addMonths(month, n - 3))
+    .find((one) => one.endsWith("-09"));
+  for (const width of [1180, 1280, 1366, 1440]) {
+    await page.setViewportSize({ width, height: 800 });
+    await openMonth(page, `/programme/${longest}`);
+    for (const name of [/^Fill the/, "Sign the month off", "More"])
+      await page.getByRole("button", { name }).or(page.getByRole("link", { name })).first().click({ trial: true });
+    const ends = await page.getByRole("button", { name: "More" }).boundingBox();
+    const figure = await page.locator("svg[class*=body]").boundingBox();
+    expect((ends?.x ?? 0) + (ends?.width ?? 0)).toBeLessThanOrEqual(figure?.x ?? 0);
+  }
+});
