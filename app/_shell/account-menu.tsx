@@ -1,11 +1,10 @@
 "use client";
-/** Who is signed in, light or dark, password, keys, and signing out. */
+/** Who is signed in, their settings, light or dark, keys, and signing out. */
 import { can, type Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useFold } from "../_parts/use-fold.ts";
 import styles from "./account-menu.module.css";
-import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";
 import { SignOut } from "./sign-out.tsx";
 
@@ -46,7 +45,6 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         <button type="button" className="button" onClick={openKeyHelp}>
           Keys (?)
         </button>
-        <NewPassword />
         <SignOut userId={id} />
       </div>
     </div>
@@ -57,6 +55,9 @@ function OwnPlaces({ id, roles }: Pick<AccountProps, "id" | "roles">) {
   const me = { kind: "person", id, roles } as const;
   return (
     <>
+      <a className="link-line" href="/settings">
+        Settings
+      </a>
       <a className="link-line" href={`/people/${id}`}>
         Your marks and classes
       </a>

@@ -18,6 +18,7 @@ import { BackupsPart } from "./backups-part.tsx";
 import { DevicesPart } from "./devices-part.tsx";
 import { MailPart } from "./mail-part.tsx";
 import { MonthPart } from "./month-part.tsx";
+import { NamePart } from "./name-part.tsx";
 import { RoomsPart } from "./rooms-part.tsx";
 import { SignOffPolicy } from "./sign-off-policy.tsx";
 import { StandardsPart } from "./standards-part.tsx";
@@ -37,6 +38,9 @@ export default async function StudioPage() {
   return (
     <Shell visit={visit} section="studio">
       <Head name={studio.name} town={studio.town} />
+      <section className={styles.part} id="name">
+        <NamePart name={studio.name} town={studio.town} />
+      </section>
       <section className={styles.part} id="rooms">
         <RoomsPart rooms={rooms.value} />
       </section>

@@ -124,6 +124,28 @@ function giveAccess(db: Db, who: NewAccount): void {
     .run();
 }
 
+export function setName(db: Db, userId: string, name: string, at: number): void {
+  db.orm
+    .update(userTable)
+    .set({ name, updatedAt: new Date(at) })
+    .where(eq(userTable.id, userId))
+    .run();
+}
+
+/** `email` in lower case. Throws when it is taken. */
+export function setEmail(db: Db, userId: string, email: string, at: number): void {
+  db.orm
+    .update(userTable)
+    .set({ email, updatedAt: new Date(at) })
+    .where(eq(userTable.id, userId))
+    .run();
+}
+
+/** The library's hash of somebody's password; undefined for who has none. */
+export const passwordHashOf = (db: Db, userId: string): string | undefined =>
+  db.orm.select({ hash: accountTable.password }).from(accountTable).where(eq(accountTable.userId, userId)).get()
+    ?.hash ?? undefined;
+
 export function setRoles(db: Db, userId: string, roles: readonly Role[]): void {
   db.orm
     .update(memberTable)

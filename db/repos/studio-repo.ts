@@ -70,6 +70,12 @@ export function writeStandards(db: Db, standards: Standards): void {
     .run();
 }
 
+/** Where the sign-in library keeps the name too. */
+export function writeStudioName(db: Db, { name, town }: { readonly name: string; readonly town: string }): void {
+  db.orm.update(studioTable).set({ name, town }).where(eq(studioTable.id, ONLY)).run();
+  db.orm.update(organizationTable).set({ name }).where(eq(organizationTable.id, ORGANIZATION_ID)).run();
+}
+
 export function writeSoleAuthorMaySign(db: Db, may: boolean): void {
   db.orm.update(studioTable).set({ soleAuthorMaySign: may }).where(eq(studioTable.id, ONLY)).run();
 }

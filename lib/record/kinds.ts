@@ -113,6 +113,10 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
     "studio",
     ({ body, names }) => `removed the device “${text(body.name)}” from ${names.room(text(body.room))}`,
   ],
+  "studio-named": [
+    "studio",
+    ({ body }) => `named the studio “${text(body.name)}”, before “${nameIn(body.before, "name")}”`,
+  ],
   "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
   "backup-settings": ["studio", () => "changed when and where backups are made, and how long they are kept"],
   "month-settings": ["studio", () => "changed what a month says of the studio"],
@@ -139,6 +143,11 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
   "signed-out": [
     "people",
     ({ of, body }) => `signed ${of} out everywhere (${people(body.ended, "session", "sessions")})`,
+  ],
+  "name-changed": ["people", ({ body }) => `changed their own name from ${text(body.before)} to ${text(body.name)}`],
+  "email-changed": [
+    "people",
+    ({ body }) => `changed their own address from ${text(body.before)} to ${text(body.email)}`,
   ],
   "password-changed": ["people", () => "changed their own password"],
   "reset-link": ["people", ({ of }) => `made a link for a new password of ${of}`],

@@ -4,6 +4,11 @@ import { ROLES, type Role } from "#lib/policy/can.ts";
 import { PASSWORD_LENGTH } from "#server/auth/auth.ts";
 import { typedLine } from "#server/base/typed-text.ts";
 
+export const studioName = typedLine
+  .min(1, "Enter the studio's name.")
+  .max(120, "A studio's name has at most 120 characters.");
+/** May be empty. */
+export const studioTown = typedLine.max(120, "A town has at most 120 characters.");
 export const personName = typedLine.min(1, "Enter a name.").max(100, "A name has at most 100 characters.");
 /** Stored in lower case: two spellings of an address never mean two people. */
 export const emailAddress = z

@@ -9,16 +9,15 @@ import type { Role } from "#lib/policy/can.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT, STARTER_ROOM_NAME } from "#lib/starter/room.ts";
 import { ok, type Result } from "#server/base/result.ts";
-import { typedLine } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { emailAddress, newPassword, personName } from "./fields.ts";
+import { emailAddress, newPassword, personName, studioName, studioTown } from "./fields.ts";
 import { STUDIO_EXISTS } from "./refusals.ts";
 import { refuseSetUp } from "./set-up-code.ts";
 import { hashPassword } from "./sign-in.ts";
 
 export const firstRunSchema = z.strictObject({
-  studio: typedLine.min(1, "Enter the studio's name.").max(120, "A studio's name has at most 120 characters."),
-  town: typedLine.max(120, "A town has at most 120 characters.").default(""),
+  studio: studioName,
+  town: studioTown.default(""),
   name: personName,
   email: emailAddress,
   password: newPassword,

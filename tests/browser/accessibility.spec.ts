@@ -34,7 +34,7 @@ const PAGES: readonly { readonly who: Who | null; readonly paths: readonly strin
       "/rules/caution-without-safety-line",
     ],
   },
-  { who: "sam", paths: ["/desk", "/notices"] },
+  { who: "sam", paths: ["/desk", "/notices", "/settings"] },
 ];
 for (const { who, paths } of PAGES) {
   test(`${paths.join(", ")} for ${who ?? "nobody"}, light and dark`, async ({ as }) => {

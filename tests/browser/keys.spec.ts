@@ -10,6 +10,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "marta", path: "/library", says: "In the search" },
   { who: "marta", path: "/library/row-kneeling" },
   { who: "ines", path: "/notices" },
+  { who: "ines", path: "/settings" },
   { who: "ines", path: "/rules" },
   { who: "ines", path: "/rubric" },
   { who: "ines", path: "/remarks" },

@@ -53,8 +53,8 @@ test("a new password signs the person out everywhere else, and says so before an
   const here = await lena(browser, app.url);
   await here.goto("/desk");
   await here.getByRole("button", { name: /your account/ }).click();
-  await here.getByRole("button", { name: "Change password" }).click();
-  const dialog = here.getByRole("dialog", { name: "Change password" });
+  await here.getByRole("link", { name: "Settings" }).click();
+  const dialog = here.locator("#password");
   await expect(dialog.getByText(/signs you out on every other device/)).toBeVisible();
   await expectNoBarrierLightOrDark(here);
   await dialog.getByLabel("Current password").fill("not hers at all");

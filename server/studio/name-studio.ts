@@ -1,0 +1,29 @@
+/** The studio's own name and town. For managers. */
+import * as z from "zod";
+import { addToRecord } from "#db/repos/record-repo.ts";
+import { readStudio, writeStudioName } from "#db/repos/studio-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { studioName, studioTown } from "#server/people/fields.ts";
+
+export const studioNameSchema = z.strictObject({ name: studioName, town: studioTown });
+
+/** Pages, invitations and sheets signed from then on have it; what is signed keeps the old one. Errors: 403, 404 before the first run. */
+export function nameStudio(
+  app: Pick<Springline, "db" | "now">,
+  actor: Actor,
+  { name, town }: z.infer<typeof studioNameSchema>,
+): Result<{ name: string; town: string }> {
+  if (!can(actor, "standards.manage") || actor?.kind !== "person") return NO_RIGHT;
+  return inTransaction(app.db, (): Result<{ name: string; town: string }> => {
+    const before = readStudio(app.db);
+    if (!before) return NOT_FOUND;
+    if (before.name === name && before.town === town) return ok({ name, town });
+    writeStudioName(app.db, { name, town });
+    const body = { name, town, before: { name: before.name, town: before.town } };
+    addToRecord(app.db, { at: app.now(), actorId: actor.id, subject: "studio", kind: "studio-named", body });
+    return ok({ name, town });
+  });
+}
