@@ -37,15 +37,25 @@ const COLUMN_NAMES: Readonly<Record<string, CsvColumn>> = {
 };
 
 const MOST_SAID = 20;
+/** Twice what a month holds, for lines that stand there already. What is longer is refused before it is read. */
+const MOST_LINES = 2000;
+/** Of a cell that is quoted back. */
+const MOST_QUOTED = 40;
 
 export function readMonthCsv(text: string, month: string, names: NamesKnown): CsvRead {
   const { data } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ""), {
     skipEmptyLines: "greedy",
     delimitersToGuess: [",", ";", "\t"],
+    preview: MOST_LINES + 2,
   });
   const [head, ...rows] = data;
   if (!head || rows.length === 0)
     return { ok: false, say: ["The table has no lines. The first line names the columns."] };
+  if (rows.length > MOST_LINES)
+    return {
+      ok: false,
+      say: [`The table has more than ${MOST_LINES} lines. Bring the classes of one month in at a time.`],
+    };
   const columns = head.map((name) => COLUMN_NAMES[name.trim().toLowerCase()]);
   const lacking = (["date", "start", "minutes"] as const).filter((column) => !columns.includes(column));
   if (lacking.length > 0)
@@ -63,6 +73,8 @@ export function readMonthCsv(text: string, month: string, names: NamesKnown): Cs
   ];
   return { ok: true, classes: read.flatMap((one) => (one.ok ? [one.class] : [])), notes };
 }
+
+const quoted = (cell: string): string => `“${cell.length > MOST_QUOTED ? `${cell.slice(0, MOST_QUOTED)}…` : cell}”`;
 
 class Row {
   constructor(
@@ -85,18 +97,18 @@ function readRow(row: Row, month: string, names: NamesKnown): RowRead {
   const date = dateIn(row.of("date").trim(), month);
   if (!date.ok) return refuse(date.say);
   const start = row.of("start").trim().padStart(5, "0");
-  if (!isTime(start)) return refuse(`“${row.of("start")}” is no time. Write it as 07:30.`);
+  if (!isTime(start)) return refuse(`${quoted(row.of("start"))} is no time. Write it as 07:30.`);
   const minutes = Number(row.of("minutes").trim());
   if (!Number.isInteger(minutes) || minutes < SLOT_MINUTES.min || minutes > SLOT_MINUTES.max)
     return refuse(
-      `“${row.of("minutes")}” is no length. Write whole minutes from ${SLOT_MINUTES.min} to ${SLOT_MINUTES.max}.`,
+      `${quoted(row.of("minutes"))} is no length. Write whole minutes from ${SLOT_MINUTES.min} to ${SLOT_MINUTES.max}.`,
     );
   const notes: string[] = [];
   const found = (column: "room" | "coach" | "plan"): string | undefined => {
     const typed = row.of(column).trim();
     const id = names[column].get(typed.toLowerCase());
     if (typed !== "" && id === undefined)
-      notes.push(`Line ${row.line}: the studio has no ${column} “${typed}”, so the class has none.`);
+      notes.push(`Line ${row.line}: the studio has no ${column} ${quoted(typed)}, so the class has none.`);
     return id;
   };
   const [room, coach, plan] = [found("room"), found("coach"), found("plan")];
@@ -152,6 +164,7 @@ function dateIn(typed: string, month: string): DateRead {
       ok: false,
       say: `“${typed}” could be day ${Number(b)} of month ${Number(a)} or the other way round. Write ${turned}.`,
     };
-  if (!isDate(date)) return { ok: false, say: `“${typed}” is no date. Write it as ${month}-01 or as 31/12/2026.` };
+  if (!isDate(date))
+    return { ok: false, say: `${quoted(typed)} is no date. Write it as ${month}-01 or as 31/12/2026.` };
   return { ok: false, say: `${date} is not a day of ${month}.` };
 }

@@ -7,11 +7,17 @@ import { fail, ok, type Result } from "#server/base/result.ts";
 
 /** Bytes. The plan file of a long class with its whole library takes less than a tenth of this. */
 export const MAX_BODY_BYTES = 5 * 1024 * 1024;
+/** Bytes. A month of 1,000 classes as a table takes a tenth of this. */
+export const TABLE_BODY_BYTES = 1024 * 1024;
 /** Bytes; far more than anybody types into a form, a comment or a note. */
 export const FORM_BODY_BYTES = 256 * 1024;
 
 const tooLarge = (most: number): Result<never> =>
-  fail(413, "too-large", `This is too large: ${most === MAX_BODY_BYTES ? "5 MB" : "256 kB"} is the limit.`);
+  fail(
+    413,
+    "too-large",
+    `This is too large: ${most >= TABLE_BODY_BYTES ? `${most / TABLE_BODY_BYTES} MB` : "256 kB"} is the limit.`,
+  );
 const NOT_JSON = fail(400, "not-json", "The server could not read this. Send JSON text in UTF-8.");
 
 const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");

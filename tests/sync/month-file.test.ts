@@ -271,6 +271,18 @@ test("a table of more classes than a month holds is refused whole, and one that 
   expect(taken(1000)).toBe(100);
 });
 
+test("a table far too long is refused before it is read; a cell that is quoted is cut", () => {
+  const refused = (text: string) => {
+    const answer = importMonthTable(s.app, s.people.marta, "2026-06", text);
+    return answer.ok ? "" : answer.error.message;
+  };
+  const long = `date,start,minutes\n${"2026-06-12,09:00,30\n".repeat(50_000)}`;
+  expect(refused(long)).toBe(
+    "Nothing was taken. The table has more than 2000 lines. Bring the classes of one month in at a time.",
+  );
+  expect(refused(`date,start,minutes\n2026-06-12,"${"x".repeat(500_000)}",30`).length).toBeLessThan(200);
+});
+
 test("the days before the month come from the month before", () => {
   const slots = [
     { id: "a", date: "2026-02-27", start: "07:00", minutes: 30 },
