@@ -37,6 +37,7 @@ export async function buildAll() {
       "fold-worker": "server/doc-log/fold-worker.ts",
       "fill-worker": "server/month-fill/fill-worker.ts",
       "backup-worker": "server/backup/backup-worker.ts",
+      "copy-worker": "server/backup/copy-worker.ts",
       "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,

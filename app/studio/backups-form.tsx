@@ -42,6 +42,7 @@ function useBackupsForm(settings: BackupSettingsView, onDone: () => void) {
       on: form.get("on") !== null,
       time: textOf(form, "time"),
       folder: textOf(form, "folder"),
+      copyFolder: textOf(form, "copyFolder"),
       keep: { days: number("days"), weeks: number("weeks"), months: number("months") },
       seen: settings.seen,
     });
@@ -74,6 +75,15 @@ function PlanFields({ settings }: Pick<BackupsFormProps, "settings">) {
         defaultValue={settings.folder}
         placeholder={settings.usualFolder}
         hint={BACKUPS.folderHint}
+      />
+      <FormField
+        label="Copy folder"
+        name="copyFolder"
+        maxLength={1000}
+        autoComplete="off"
+        spellCheck={false}
+        defaultValue={settings.copyFolder}
+        hint={BACKUPS.copyHint}
       />
     </>
   );

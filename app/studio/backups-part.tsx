@@ -9,7 +9,7 @@ import { LocalTime } from "../_parts/local-time.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { BackupsForm } from "./backups-form.tsx";
-import { BACKUPS, keepWords, planWords } from "./backups-words.ts";
+import { BACKUPS, copyWords, keepWords, planWords } from "./backups-words.ts";
 import styles from "./studio.module.css";
 
 interface BackupsPartProps {
@@ -42,8 +42,23 @@ export function BackupsPart({ settings, state }: BackupsPartProps) {
       )}
       {settings.on && !settings.apart ? <p className="quiet small">{BACKUPS.sameDisk}</p> : null}
       <Course state={state} />
+      <Copy folder={settings.copyFolder} />
       {editing ? <BackupsForm settings={settings} onClose={() => setEditing(false)} onDone={done} /> : null}
     </>
+  );
+}
+
+function Copy({ folder }: { readonly folder: string }) {
+  return (
+    <p className={styles.mailServer}>
+      {folder === "" ? (
+        BACKUPS.noCopy
+      ) : (
+        <>
+          {copyWords(folder)} <a href="/studio/health">Health</a> says how old it is.
+        </>
+      )}
+    </p>
   );
 }
 

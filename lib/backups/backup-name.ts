@@ -26,6 +26,22 @@ export const scheduledName = (at: number, mark: string): string => `springline-$
 export const scheduledAt = (name: string, mark: string): number | undefined =>
   timeBetween(name, "springline-", `-s${mark}.tar`);
 
+/** "springline-copy-1a2b3c4d-2026-11-30T033000Z.sqlite". */
+export const diskCopyName = (at: number, mark: string): string => `springline-copy-${mark}-${nameStamp(at)}.sqlite`;
+
+/** When a copy of this installation was begun, by its name; undefined for every other name. */
+export const copyAt = (name: string, mark: string): number | undefined =>
+  timeBetween(name, `springline-copy-${mark}-`, ".sqlite");
+
+/** The file beside copies that holds the secret: "springline-copy-1a2b3c4d.secret". */
+export const copySecretName = (mark: string): string => `springline-copy-${mark}.secret`;
+
+/** The name of the secret that belongs to a copy; undefined for a file that is none. */
+export function secretNameOf(copy: string): string | undefined {
+  const mark = /^springline-copy-([0-9a-f]{8})-/.exec(copy)?.[1];
+  return mark !== undefined && copyAt(copy, mark) !== undefined ? copySecretName(mark) : undefined;
+}
+
 function timeBetween(name: string, before: string, after: string): number | undefined {
   if (!name.startsWith(before) || !name.endsWith(after)) return undefined;
   return stampTime(name.slice(before.length, name.length - after.length));

@@ -10,6 +10,7 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { extract, pack } from "tar-stream";
 import * as z from "zod";
+import { BackupRefused } from "./backup-refused.ts";
 
 export const DATABASE_ENTRY = "springline.sqlite";
 export const SECRET_ENTRY = "secret";
@@ -37,11 +38,6 @@ const manifestSchema = z.object({
   scheduledBy: z.string().optional(),
 });
 export type Manifest = z.infer<typeof manifestSchema>;
-
-/** The backup cannot be made or used; the message says why and can be shown. */
-export class BackupRefused extends Error {
-  override readonly name = "BackupRefused";
-}
 
 export interface MadeAs extends Pick<Manifest, "program" | "holds" | "scheduledBy"> {
   readonly at: Date;

@@ -1,6 +1,6 @@
 /** Why a backup could not be made, in words for the manager. */
 import { DatabaseRefused } from "#db/file/migrations.ts";
-import { BackupRefused } from "./archive.ts";
+import { BackupRefused } from "./backup-refused.ts";
 import { notWritable } from "./folder.ts";
 
 /** `folder`: where it was to be. */

@@ -12,8 +12,15 @@ import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioZone } from "#server/month-facts/month-settings.ts";
 import { backupProblem } from "./backup-problem.ts";
-import { type BackupFolder, inTime, isOnDataDisk, makeFolder, readyFolder, tryFolder } from "./folder.ts";
-import { usualBackupFolder } from "./make-backup.ts";
+import {
+  type BackupFolder,
+  inTime,
+  isOnDataDisk,
+  makeFolder,
+  readyFolder,
+  tryFolder,
+  usualBackupFolder,
+} from "./folder.ts";
 
 type App = Pick<Springline, "db"> & { readonly env: Pick<Env, "dataDir" | "mode"> };
 
@@ -29,10 +36,15 @@ interface StoredBackups extends BackupPlan {
   readonly folder: string | null;
   /** Whether it was on another disk than the data. */
   readonly folderApart: boolean;
+  /** Null where none is kept. */
+  readonly copyFolder: string | null;
+  readonly copyApart: boolean;
 }
 
 export interface BackupSettings extends BackupPlan {
   readonly folder: BackupFolder;
+  /** Where a copy is kept that is at most a minute old; null where none is. */
+  readonly copyFolder: BackupFolder | null;
 }
 
 /** For the manager's page. */
@@ -42,6 +54,9 @@ export interface BackupSettingsView extends BackupPlan {
   readonly usualFolder: string;
   /** Whether the folder is on another disk than the data. */
   readonly apart: boolean;
+  /** Empty where no copy is kept. */
+  readonly copyFolder: string;
+  readonly copyApart: boolean;
   /** The studio's zone, in which the time is meant. */
   readonly zone: string;
   /** Names this version of the settings, so that another manager's change is not overwritten unseen. */
@@ -49,7 +64,7 @@ export interface BackupSettingsView extends BackupPlan {
 }
 
 const USUAL: StoredBackups = {
-  ...{ on: true, time: "03:30", folder: null, folderApart: false },
+  ...{ on: true, time: "03:30", folder: null, folderApart: false, copyFolder: null, copyApart: false },
   keep: { days: 7, weeks: 4, months: 12 },
 };
 
@@ -74,6 +89,7 @@ export const backupSettingsSchema = z.strictObject({
   on: z.boolean(),
   time: z.string().refine(isClockTime, "Give the time as hours and minutes, such as 03:30."),
   folder: folderPath,
+  copyFolder: folderPath,
   keep: z.strictObject({
     days: count(1, 60, "days"),
     weeks: count(0, 104, "weeks"),
@@ -91,9 +107,13 @@ function stored({ db, env }: App): { readonly data: StoredBackups; readonly seen
 }
 
 export function readBackupSettings(app: App): BackupSettings {
-  const { folder, folderApart, ...plan } = stored(app).data;
+  const { folder, folderApart, copyFolder, copyApart, ...plan } = stored(app).data;
   const path = folder ?? usualBackupFolder(app.env.dataDir);
-  return { ...plan, folder: { path, make: folder === null, apart: folderApart } };
+  return {
+    ...plan,
+    folder: { path, make: folder === null, apart: folderApart },
+    copyFolder: copyFolder === null ? null : { path: copyFolder, make: false, apart: copyApart },
+  };
 }
 
 /** Errors: 403 no-right. */
@@ -105,7 +125,10 @@ function viewOf(app: App): BackupSettingsView {
   const { data, seen } = stored(app);
   const { folder, folderApart, ...plan } = data;
   const usualFolder = usualBackupFolder(app.env.dataDir);
-  return { ...plan, folder: folder ?? "", usualFolder, apart: folderApart, zone: studioZone(app), seen };
+  return {
+    ...{ ...plan, folder: folder ?? "", usualFolder, apart: folderApart },
+    ...{ copyFolder: plan.copyFolder ?? "", zone: studioZone(app), seen },
+  };
 }
 
 type Wanted = z.infer<typeof backupSettingsSchema>;
@@ -117,12 +140,17 @@ type Wanted = z.infer<typeof backupSettingsSchema>;
 export async function saveBackupSettings(
   app: App & Pick<Springline, "now">,
   actor: Actor,
-  { seen, folder: path, ...plan }: Wanted,
+  { seen, folder: path, copyFolder: copyPath, ...plan }: Wanted,
 ): Promise<Result<BackupSettingsView>> {
   if (actor?.kind !== "person" || !can(actor, "backups.manage")) return NO_RIGHT;
-  const tried = await tryPath(app, path);
+  const tried = await tryPath(app, path === "" ? usualBackupFolder(app.env.dataDir) : path);
   if (!tried.ok) return tried;
-  const data: StoredBackups = { ...plan, folder: path === "" ? null : path, folderApart: tried.value };
+  const copies = copyPath === "" ? ok(false) : await tryPath(app, copyPath);
+  if (!copies.ok) return copies;
+  const data: StoredBackups = {
+    ...{ ...plan, folder: path === "" ? null : path, folderApart: tried.value },
+    ...{ copyFolder: copyPath === "" ? null : copyPath, copyApart: copies.value },
+  };
   return inTransaction(app.db, (): Result<BackupSettingsView> => {
     if (stored(app).seen !== seen) return CHANGED_MEANWHILE;
     // Two changes within a millisecond are still two versions.
@@ -133,8 +161,7 @@ export async function saveBackupSettings(
 }
 
 /** Whether the folder, which may be written, is on another disk than the data. */
-async function tryPath({ env }: App, given: string): Promise<Result<boolean>> {
-  const path = given === "" ? usualBackupFolder(env.dataDir) : given;
+async function tryPath({ env }: App, path: string): Promise<Result<boolean>> {
   const inside = relative(env.dataDir, path);
   if (!inside.startsWith("..") && !isAbsolute(inside)) return badFolder("Name a folder outside the data folder.");
   try {

@@ -1,10 +1,10 @@
 /** The folder that backups go into: is it there, can it be written, has its disk room, and is it the disk that it was? */
 import { constants, existsSync, statSync } from "node:fs";
 import { access, mkdir, readdir, rm, stat, statfs, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { nameMark } from "#lib/backups/backup-name.ts";
 import { sizeWords } from "#lib/numbers/size-words.ts";
-import { BackupRefused } from "./archive.ts";
+import { BackupRefused } from "./backup-refused.ts";
 
 /** As it was set. */
 export interface BackupFolder {
@@ -14,6 +14,9 @@ export interface BackupFolder {
   /** Whether it was on another disk than the data when it was set. */
   readonly apart: boolean;
 }
+
+/** Where backups go unless somebody names another folder. */
+export const usualBackupFolder = (dataDir: string): string => join(dirname(dataDir), "backups");
 
 /** Left free for everything else on the disk. Our own choice. */
 const SPARE_BYTES = 64 * 1024 * 1024;

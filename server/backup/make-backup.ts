@@ -6,7 +6,9 @@ import { copyDatabase, type DatabaseFacts, databaseFault } from "#db/file/copy.t
 import { askForLook, damageOf } from "#db/file/soundness.ts";
 import { nameStamp } from "#lib/backups/backup-name.ts";
 import type { DataLocation } from "#server/base/env.ts";
-import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
+import { DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
+import { BackupRefused } from "./backup-refused.ts";
+import { usualBackupFolder } from "./folder.ts";
 
 /** What a backup is made from. */
 export type BackupSource = Pick<DataLocation, "dataDir" | "databaseFile" | "secretFile" | "givenSecret">;
@@ -79,9 +81,6 @@ function refuseDamaged(databaseFile: string, damage: string): BackupRefused {
     `The studio's database is damaged (${damage}); no backup was made. Stop the server and restore the latest backup: npm run -s restore -- FILE`,
   );
 }
-
-/** Where backups go unless somebody names another folder. */
-export const usualBackupFolder = (dataDir: string): string => join(dirname(dataDir), "backups");
 
 function nameFor({ place, target, program, at }: BackupSetup): string {
   const where = target === undefined ? usualBackupFolder(place.dataDir) : resolve(target);

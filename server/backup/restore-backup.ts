@@ -5,10 +5,12 @@
  */
 import { existsSync } from "node:fs";
 import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node:fs/promises";
-import { join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { databaseFault, factsDiffer, factsOf, forgetClientIds } from "#db/file/copy.ts";
 import { acquireWriterLock } from "#db/file/writer-lock.ts";
-import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
+import { secretNameOf } from "#lib/backups/backup-name.ts";
+import { DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
+import { BackupRefused } from "./backup-refused.ts";
 import { type BackupSource, syncFolder } from "./make-backup.ts";
 
 export interface Restored {
@@ -56,7 +58,15 @@ async function unpack(file: string, work: string): Promise<Manifest | undefined>
       `${file} is a database that is in use or was interrupted, not a backup. Name a file made by the backup command.`,
     );
   await copyFile(file, join(work, DATABASE_ENTRY));
+  await takeSecretBeside(file, work);
   return undefined;
+}
+
+/** The copy folder holds the secret of its copies; other database files come without one. */
+async function takeSecretBeside(file: string, work: string): Promise<void> {
+  const name = secretNameOf(basename(file));
+  const secret = name && join(dirname(file), name);
+  if (secret && existsSync(secret)) await copyFile(secret, join(work, SECRET_ENTRY));
 }
 
 async function refuseOtherSecret({ givenSecret }: BackupSource, work: string): Promise<void> {

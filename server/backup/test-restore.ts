@@ -2,7 +2,8 @@
 import { join } from "node:path";
 import { openDatabase } from "#db/connection.ts";
 import { factsDiffer, factsOf } from "#db/file/copy.ts";
-import { BackupRefused, DATABASE_ENTRY, SECRET_ENTRY } from "./archive.ts";
+import { DATABASE_ENTRY, SECRET_ENTRY } from "./archive.ts";
+import { BackupRefused } from "./backup-refused.ts";
 import { restoreBackup } from "./restore-backup.ts";
 
 /**

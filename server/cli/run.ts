@@ -2,7 +2,7 @@
 import { DatabaseRefused } from "#db/file/migrations.ts";
 import { damageOf } from "#db/file/soundness.ts";
 import { DatabaseInUse } from "#db/file/writer-lock.ts";
-import { BackupRefused } from "#server/backup/archive.ts";
+import { BackupRefused } from "#server/backup/backup-refused.ts";
 import { EnvError } from "#server/base/env.ts";
 import { endQuietly } from "./end-quietly.ts";
 

@@ -36,6 +36,20 @@ export interface Backups {
   state(): BackupState;
 }
 
+export interface DiskCopyState {
+  /** The last copy; `at` is when it was begun. */
+  readonly last: (KeptBackup & { readonly folder: string; readonly tookMs: number }) | null;
+  /** Since when there is something that no copy has; null where the last has everything. */
+  readonly changedAt: number | null;
+  readonly problem: Trouble | null;
+  /** From the beginning of one copy to the next, while something changes. */
+  readonly paceMs: number;
+}
+
+export interface Copies {
+  state(): DiskCopyState;
+}
+
 export interface ClockJump {
   /** What the clock showed after it. */
   readonly at: number;
@@ -45,6 +59,8 @@ export interface ClockJump {
 
 export interface Care {
   readonly backups: Backups;
+  /** The copy on another disk. */
+  readonly copies: Copies;
   /** When the database was last checked for damage, ms since the epoch; null before the first time. */
   lastLook(): number | null;
   /** When the machine's clock was set while the server ran, the latest first. */

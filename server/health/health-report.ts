@@ -3,7 +3,7 @@ import { freemem, totalmem } from "node:os";
 import { join } from "node:path";
 import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
 import { sizeWords } from "#lib/numbers/size-words.ts";
-import { plural } from "#lib/plan/format.ts";
+import { plural, secondsWords } from "#lib/plan/format.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { readBackupSettings } from "#server/backup/backup-settings.ts";
 import { databaseBytes } from "#server/backup/folder.ts";
@@ -63,6 +63,9 @@ async function examineRunning(app: HealthApp): Promise<HealthReport> {
     savingLine(app),
     backupWords({ on: settings.on, state, nextAt: state.nextAt, now: app.now(), when }),
     ...(settings.on ? [await folderFinding("backup folder", settings.folder, env.dataDir)] : []),
+    ...(settings.copyFolder
+      ? copyLines(app, when, await folderFinding("copy folder", settings.copyFolder, env.dataDir))
+      : []),
     safely("disk", () => diskFinding(place)),
     safely("secrets", () => rightsFinding(place)),
     mailWords(db, when),
@@ -83,6 +86,37 @@ function safely(what: string, find: () => Diagnosis): Diagnosis {
     return wrong(what, `it cannot be examined (${why}).`, "Check the disk of the data folder.");
   }
 }
+
+/** What the page promises of a copy, ms. */
+const COPY_OLD_MS = 60_000;
+
+function copyLines({ care, now }: HealthApp, when: When, folder: Diagnosis): Diagnosis[] {
+  const { last, changedAt, problem, paceMs } = care.copies.state();
+  const made = last
+    ? `the last copy is as of ${when(last.at)} and took ${(last.tookMs / 1000).toFixed(1)} s`
+    : "none yet";
+  const lost = changedAt === null ? 0 : Math.max(0, now() - changedAt);
+  const missing =
+    changedAt === null
+      ? "nothing has changed since"
+      : `what was written in the last ${secondsWords(Math.ceil(lost / 1000))} is not in it yet`;
+  const found = `${made}; ${missing}.`;
+  if (problem)
+    return [folder, wrong("copy", `${when(problem.at)}: ${problem.says} ${subject(found)}`, "See Studio, Backups.")];
+  if (paceMs > COPY_OLD_MS - 5_000)
+    return [
+      folder,
+      unsure(
+        "copy",
+        `${found} The database is so large that one is made every ${secondsWords(Math.round(paceMs / 1000))}, so that copying takes at most a twentieth of the time. A faster disk makes it more often.`,
+      ),
+    ];
+  return lost > 2 * COPY_OLD_MS
+    ? [folder, wrong("copy", found, "Check the copy folder's disk; see Studio, Backups.")]
+    : [folder, right("copy", found)];
+}
+
+const subject = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const RESTORE = "Stop the server and restore the latest backup: npm run -s restore -- FILE";
 

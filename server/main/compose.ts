@@ -7,6 +7,7 @@ import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { newPairingCode } from "#server/auth/pairing-code.ts";
 import { type BackupRuns, createBackupRuns } from "#server/backup/backup-runs.ts";
+import { type CopyRuns, createCopyRuns } from "#server/backup/copy-runs.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
 import type { Troubles } from "#server/base/troubles.ts";
@@ -31,6 +32,7 @@ export interface Composed {
   readonly checkpoints: Checkpoints;
   readonly clock: ClockWatch;
   readonly backups: BackupRuns;
+  readonly copies: CopyRuns;
 }
 
 export interface ComposeSetup {
@@ -43,8 +45,7 @@ export interface ComposeSetup {
 
 /** Puts the running program together around an open database, and makes it the one that `springline()` gives. */
 export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Composed {
-  const now = () => Date.now();
-  const newId = () => randomUUID();
+  const [now, newId] = [() => Date.now(), () => randomUUID()];
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
   beginRecord(db, now());
@@ -64,24 +65,25 @@ export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Co
       get backups() {
         return backups;
       },
+      get copies() {
+        return copies;
+      },
       ...noticed(watches, troubles),
     },
   };
-  const backups = createBackupRuns({ app });
+  const [backups, copies] = [createBackupRuns({ app }), createCopyRuns({ app })];
+  const runner = createThreads({ databaseFile: env.databaseFile, log });
   const checks = createChecks({
-    app,
-    runner: createThreads({ databaseFile: env.databaseFile, log }),
-    programMark: programMark(newId()),
+    ...{ app, runner, programMark: programMark(newId()) },
     heard: (answer) => announceCheck(app, answer),
   });
   const rooms = createDocumentRooms({
-    ...{ db, log, now, newId },
+    ...{ db, log, now, newId, fold: foldInThread(env.databaseFile) },
     host: createSyncHost(app),
-    fold: foldInThread(env.databaseFile),
     ...(meter ? { meter } : {}),
   });
   setSpringline(app);
-  return { app, rooms, ...watches, backups, checkpoints: checkpointBeside(db, { log }) };
+  return { app, rooms, ...watches, backups, copies, checkpoints: checkpointBeside(db, { log }) };
 }
 
 /** What the health page asks of the watches and the log. */

@@ -2,6 +2,7 @@
 import type { Checkpoints } from "#db/file/checkpoints.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import type { BackupRuns } from "#server/backup/backup-runs.ts";
+import type { CopyRuns } from "#server/backup/copy-runs.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
 import type { Troubles } from "#server/base/troubles.ts";
@@ -55,7 +56,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   try {
     const measuring = await measure(setup);
     const composed = compose({ ...setup, meter: measuring.sync }, db);
-    const { app, rooms, backups } = composed;
+    const { app, rooms } = composed;
     const pages = createPages(env, setup.projectDir);
     // The port is taken first, so that a port in use is noticed at once. Requests wait until everything is ready.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
@@ -78,7 +79,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
     const [mails, stopClasses] = [startMailRuns({ app }), startClassRuns(app)];
-    backups.start();
+    for (const runs of [composed.backups, composed.copies]) runs.start();
     const running = { ...composed, serving, door, line, pages, mails, stopClasses, metrics };
     return { app, url: env.origin, stop: () => stopAll(running) };
   } catch (error) {
@@ -121,6 +122,7 @@ interface Running {
   readonly clock: ClockWatch;
   readonly checkpoints: Checkpoints;
   readonly backups: BackupRuns;
+  readonly copies: CopyRuns;
   readonly mails: MailRuns;
   readonly stopClasses: () => void;
   readonly metrics: MetricsServing | undefined;
@@ -131,7 +133,8 @@ interface Running {
  * while requests under way are answered.
  */
 async function stopAll(running: Running): Promise<readonly string[]> {
-  const { app, serving, door, line, pages, soundness, clock, checkpoints, backups, mails, stopClasses } = running;
+  const { app, serving, door, line, pages, soundness, clock, checkpoints, backups, copies, mails, stopClasses } =
+    running;
   soundness.stop();
   clock.stop();
   stopClasses();
@@ -145,7 +148,7 @@ async function stopAll(running: Running): Promise<readonly string[]> {
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
   await mailed;
   setSpringline(undefined);
-  await backups.stop();
+  await Promise.all([backups.stop(), copies.stop()]);
   await checkpoints.stop();
   running.metrics?.close();
   app.db.close();

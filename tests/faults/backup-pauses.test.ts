@@ -66,7 +66,7 @@ async function workUntil(done: () => boolean): Promise<{ gap: number; write: num
 
 test("[INV-25] no request and no write waits half a second while a large database is backed up and tested", async () => {
   fill();
-  const settings = { on: false, time: "03:30", folder: join(place.folder, "backups"), seen: 0 };
+  const settings = { on: false, time: "03:30", folder: join(place.folder, "backups"), copyFolder: "", seen: 0 };
   const keep = { days: 1, weeks: 0, months: 0 };
   must(await saveBackupSettings(h.app, PETRA, backupSettingsSchema.parse({ ...settings, keep })));
   const runs = createBackupRuns({ app: h.app });

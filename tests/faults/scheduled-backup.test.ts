@@ -50,7 +50,15 @@ afterEach(async () => {
 });
 
 const setUp = async (change: object = {}) => {
-  const settings = { on: true, time: "03:30", folder, keep: { days: 2, weeks: 0, months: 0 }, seen: 0, ...change };
+  const settings = {
+    on: true,
+    time: "03:30",
+    folder,
+    keep: { days: 2, weeks: 0, months: 0 },
+    copyFolder: "",
+    seen: 0,
+    ...change,
+  };
   return must(await saveBackupSettings(s.app, s.people.petra, backupSettingsSchema.parse(settings)));
 };
 const tars = () =>

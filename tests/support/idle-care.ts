@@ -6,6 +6,7 @@ export const idleCare: Care = {
     begin: () => undefined,
     state: () => ({ runningSince: null, last: null, problem: null, nextAt: null, kept: [] }),
   },
+  copies: { state: () => ({ last: null, changedAt: null, problem: null, paceMs: 30_000 }) },
   lastLook: () => null,
   clockJumps: () => [],
   troubles: () => [],

@@ -28,7 +28,7 @@ afterEach(async () => {
   await s.stop();
 });
 
-const GOOD = { on: true, time: "04:15", keep: { days: 3, weeks: 2, months: 1 }, seen: 0 };
+const GOOD = { on: true, time: "04:15", keep: { days: 3, weeks: 2, months: 1 }, copyFolder: "", seen: 0 };
 const save = (change: object = {}, who: Who = "petra") =>
   saveBackupSettings(s.app, s.people[who], backupSettingsSchema.parse({ ...GOOD, folder: other, ...change }));
 
@@ -36,7 +36,7 @@ test("without a word from anybody they are on, beside the data; in the demo they
   const usual = join(s.app.env.dataDir, "../backups");
   expect(readBackupSettings(s.app)).toEqual({
     ...{ on: true, time: "03:30", keep: { days: 7, weeks: 4, months: 12 } },
-    folder: { path: usual, make: true, apart: false },
+    ...{ folder: { path: usual, make: true, apart: false }, copyFolder: null },
   });
   const demo = { db: s.db, env: { ...s.app.env, mode: "demo" as const } };
   expect(readBackupSettings(demo).on).toBe(false);

@@ -21,7 +21,14 @@ beforeEach(async () => {
   s = openStudio({ clock: Date.now() });
   folder = mkdtempSync(join(tmpdir(), "springline-health-"));
   s.db.raw.prepare("insert into studio_setting values ('month', ?, 0)").run(JSON.stringify({ zone: "Europe/Lisbon" }));
-  const settings = { on: true, time: "03:30", folder, keep: { days: 7, weeks: 4, months: 12 }, seen: 0 };
+  const settings = {
+    on: true,
+    time: "03:30",
+    folder,
+    keep: { days: 7, weeks: 4, months: 12 },
+    copyFolder: "",
+    seen: 0,
+  };
   must(await saveBackupSettings(s.app, s.people.petra, backupSettingsSchema.parse(settings)));
 });
 afterEach(async () => {
