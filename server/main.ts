@@ -25,8 +25,8 @@ const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, Can
  * waits before it kills. ms.
  */
 const STOP_BOUND_MS = 20_000;
-/** For the last lines of the log, ms: nobody may be reading them. */
-const FLUSH_MS = 200;
+/** The log writes its last lines in this time, ms; its own way to wait for them does not. */
+const LAST_LINES_MS = 300;
 
 // The database, its log and the secret are only for the account that runs the server.
 process.umask(0o077);
@@ -108,8 +108,7 @@ function stopWhenTold(program: Program, log: Log): void {
     });
     for (const name of unsaved) log.fatal({ document: name }, "its last changes could not be saved");
     log.info({ ms: Math.round(performance.now() - from) }, "stopped");
-    log.flush(() => process.exit(unsaved.length > 0 ? 1 : code));
-    setTimeout(() => process.exit(unsaved.length > 0 ? 1 : code), FLUSH_MS);
+    setTimeout(() => process.exit(unsaved.length > 0 ? 1 : code), LAST_LINES_MS);
   };
   for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, () => stop(0));
   for (const event of ["uncaughtException", "unhandledRejection"] as const) {

@@ -105,6 +105,9 @@ export interface DataLocation {
   readonly originGiven: boolean;
   /** Where the server listens. */
   readonly host: string;
+  readonly metrics: MetricsPort | null;
+  readonly accessLog: boolean;
+  readonly distDir: string;
 }
 
 /** Throws EnvError with one sentence. */
@@ -119,6 +122,9 @@ export function readDataLocation(vars: Record<string, string | undefined> = proc
     origin: originOf(v),
     originGiven: v.SPRINGLINE_URL !== undefined,
     host: v.HOST,
+    metrics: metricsOf(v),
+    accessLog: isYes(v.SPRINGLINE_ACCESS_LOG),
+    distDir: v.SPRINGLINE_DIST,
   };
 }
 

@@ -1,11 +1,19 @@
 /** How the doctor reaches the studio: over its public address, like anybody else, with a timeout. */
 import { WebSocket } from "ws";
+import { BUILD_HEADER } from "#lib/client/newer-build.ts";
 import { ADDRESS_PATH, type AddressAnswer, readAddressAnswer } from "#lib/protocol/address.ts";
 
 const TIMEOUT_MS = 5_000;
 
 export type AddressReply =
-  | { readonly kind: "answer"; readonly answer: AddressAnswer; readonly date: string | null; readonly askedAt: number }
+  | {
+      readonly kind: "answer";
+      readonly answer: AddressAnswer;
+      readonly date: string | null;
+      readonly askedAt: number;
+      /** The build that the server runs. */
+      readonly build: string | null;
+    }
   | { readonly kind: "redirect"; readonly to: string }
   /** Something else than Springline answers. */
   | { readonly kind: "other"; readonly status: number }
@@ -24,9 +32,20 @@ export async function requestAddress(
     if (to !== null && URL.canParse(to, origin)) return { kind: "redirect", to: new URL(to, origin).origin };
     const answer = readAddressAnswer(await response.json().catch(() => null));
     if (!answer) return { kind: "other", status: response.status };
-    return { kind: "answer", answer, date: response.headers.get("date"), askedAt: (askedAt + Date.now()) / 2 };
+    const [date, build] = ["date", BUILD_HEADER].map((name) => response.headers.get(name));
+    return { kind: "answer", answer, date: date ?? null, askedAt: (askedAt + Date.now()) / 2, build: build ?? null };
   } catch (error) {
     return { kind: "nothing", why: reason(error) };
+  }
+}
+
+/** Null when metrics of a Springline are there; else why not. Never throws. */
+export async function askMetrics(address: string): Promise<string | null> {
+  try {
+    const response = await fetch(address, { signal: AbortSignal.timeout(TIMEOUT_MS) });
+    return (await response.text()).includes("springline_build_info") ? null : `status ${response.status}`;
+  } catch (error) {
+    return reason(error);
   }
 }
 

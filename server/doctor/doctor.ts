@@ -9,11 +9,19 @@ import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./mac
 import { mailFinding } from "./mail.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
 import { recordFinding } from "./record.ts";
+import { accessLogFinding, buildFinding, metricsFinding, serviceFinding } from "./service.ts";
 
 /** Runs the checks with the settings in `vars`, by default the environment. Throws EnvError when they are unusable. */
 export async function examine(vars?: Record<string, string | undefined>): Promise<Diagnosis[]> {
   const { place, given, malformed } = readDataLocationAnyway(vars);
-  return [...(malformed ? [noAddress(given)] : await ways(place, given)), ...machine(place)];
+  const running = isInUse(place.databaseFile);
+  return [
+    ...(malformed ? [noAddress(given)] : await ways(place, { given, running })),
+    ...machine(place),
+    await metricsFinding(place, running),
+    accessLogFinding(place),
+    serviceFinding(),
+  ];
 }
 
 /** A malformed address is reported, and the other checks still run. */
@@ -24,9 +32,13 @@ const noAddress = (given = ""): Diagnosis =>
     "Set it to an address such as https://plans.example.org",
   );
 
-async function ways(place: DataLocation, given: string | undefined): Promise<Diagnosis[]> {
+interface Asked {
+  readonly given: string | undefined;
+  readonly running: boolean;
+}
+
+async function ways(place: DataLocation, { given, running }: Asked): Promise<Diagnosis[]> {
   const { origin, originGiven, host } = place;
-  const running = isInUse(place.databaseFile);
   const reached = await reach({ origin, originGiven, given, host, id: idOf(place), running });
   return [
     reached.setting,
@@ -34,6 +46,7 @@ async function ways(place: DataLocation, given: string | undefined): Promise<Dia
     await liveFinding(origin, reached),
     await proxyFinding(origin, reached),
     await clockFinding(origin, reached.asked),
+    buildFinding(place, reached.asked),
   ];
 }
 

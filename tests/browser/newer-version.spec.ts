@@ -8,7 +8,7 @@ import { expect, expectSaved, importPlan, onRail, test } from "./kit.ts";
 import { SHORT_CLASS } from "./short-class.ts";
 
 const NEWER = "A newer version of Springline is here.";
-const line = (page: Page) => page.getByRole("status").filter({ hasText: NEWER });
+const line = (page: Page) => page.locator("[aria-live] p").filter({ hasText: NEWER });
 const ofOlderBuild = (page: Page) =>
   page.evaluate(() => {
     document.documentElement.dataset.build = "an-older-build";
