@@ -1,15 +1,20 @@
 "use client";
 /** Classes from elsewhere: a week copied to another, last month taken over, a month file brought in. */
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths, dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
-import type { MonthFile } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { copiesOfLastMonth } from "#lib/programme/copies.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
+import { takenOverWords } from "./copy-words.ts";
 import { Labelled, NumberOrNone, SlotChoice } from "./labelled.tsx";
+import { asState } from "./month-acts.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
+import { useMonthFile } from "./use-month-file.ts";
 
 export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
   return (
@@ -29,7 +34,10 @@ function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
   return (
     <section className={styles.form} aria-label="Copy a week">
       <h3>Copy a week</h3>
-      <p className="quiet small">Classes that stand there already stay. Notes are not copied.</p>
+      <p className="quiet small">
+        Classes of the pattern get what was changed in that week, their plans too; others that stand there already stay.
+        Notes are not copied.
+      </p>
       <div className={styles.two}>
         <SlotChoice
           label="The week of"
@@ -59,30 +67,38 @@ function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
   );
 }
 
-/** The classes of the month before on the same days of its weeks, each with the theme so many further on. */
-function LastMonth({ desk: { acts, props } }: { readonly desk: MonthDesk }) {
-  const [shift, setShift] = useState(1);
-  const [problem, setProblem] = useState("");
-  const last = addMonths(props.month, -1);
-  const take = async () => {
-    const sent = await send<MonthFile>("GET", `/api/programme/${last}/file`);
-    setProblem(sent.ok ? "" : sent.message);
-    if (sent.ok) setProblem(acts.takeLastMonth(sent.value, shift));
-  };
+/** The classes of the month before on the same days of its weeks: first what would come, then the act. */
+function LastMonth({ desk }: { readonly desk: MonthDesk }) {
+  const { acts, props, month } = desk;
+  const [shift, setShift] = useState(0);
+  const [refused, setRefused] = useState("");
+  const before = addMonths(props.month, -1);
+  const { file: last, problem } = useMonthFile(before);
+  const would = useMemo(
+    () => last && copiesOfLastMonth(month.state, asState(last, month.state), shift),
+    [last, month.state, shift],
+  );
+  const themes = month.file.themes ?? {};
   return (
     <section className={styles.form} aria-label="Last month">
-      <h3>Take {monthTitle(last)} over</h3>
+      <h3>Take {monthTitle(before)} over</h3>
       <NumberOrNone
         label="Themes further on by"
-        hint="in the order of their names; 0 leaves them as they were"
+        hint="in the order of their names, among those that last month had more than once; 0 leaves all as they were"
         value={shift}
         range={{ min: 0, max: 50 }}
         onChange={(by) => setShift(by ?? 0)}
       />
-      <button type="button" className="button" onClick={() => void take()}>
-        Take its classes over, without plans
+      {would && <p role="status">{takenOverWords(would, (id) => own(themes, id)?.name ?? id)}</p>}
+      <button
+        type="button"
+        className="button"
+        disabled={!would || would.add.length === 0}
+        onClick={() => last && setRefused(acts.takeLastMonth(last, shift))}
+      >
+        Take them over, without plans
       </button>
-      {problem && <p className="problem">{problem}</p>}
+      <ProblemLine say={problem || refused} />
     </section>
   );
 }

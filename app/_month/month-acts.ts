@@ -7,6 +7,7 @@ import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { Slot } from "#lib/programme/layout.ts";
+import type { MonthState } from "#lib/programme/month-reader.ts";
 import { roomLeft, tooManyWithLine, tooManyWords } from "#lib/programme/room-left.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, takeOutSlot } from "#lib/programme/write.ts";
 import { applyFill, type Copied, copyWeek, takeLastMonth } from "#lib/programme/write-many.ts";
@@ -14,6 +15,7 @@ import { addLine, changeRule, type LineRuleChange, withRule } from "#lib/program
 import { classTitle } from "#lib/tide/day-marks.ts";
 import type { Moving } from "#lib/tide/preview.ts";
 import { newId } from "../_parts/new-id.ts";
+import { copiedWords } from "./copy-words.ts";
 import type { MonthSession } from "./month-session.ts";
 import { slotName } from "./month-words.ts";
 
@@ -108,8 +110,7 @@ export function monthActs(session: MonthSession): MonthActs {
       ),
     copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now(), room: roomLeft(file()) })),
     takeLastMonth: (last, shiftThemes) => {
-      const { state } = session.getSnapshot();
-      const before = { ...state, ...classesOf(last) };
+      const before = asState(last, session.getSnapshot().state);
       const room = roomLeft(file());
       return copied((w) => takeLastMonth(w, before, { newId, now: Date.now(), shiftThemes, room }));
     },
@@ -123,15 +124,11 @@ export function monthActs(session: MonthSession): MonthActs {
   };
 }
 
-/** A month's classes, as a document would hold them. */
-const classesOf = ({ dates, holidays = {}, pattern = [], slots }: MonthFile) => ({
+/** Another month's classes, as a document would hold them; the rest is of the month at hand. */
+export const asState = ({ dates, holidays = {}, pattern = [], slots }: MonthFile, here: MonthState): MonthState => ({
+  ...here,
   ...{ month: dates.from.slice(0, 7), dates, holidays, pattern },
   slots: slots.filter(({ date }) => date >= dates.from),
 });
 
 const titleOf = (file: MonthFile, plan: string): string => planTitle(own(file.plans, plan)?.title ?? "");
-
-function copiedWords({ slots, left }: Copied): string {
-  const rest = left > 0 ? ` ${plural(left, "class", "classes")} stood there already or had no day.` : "";
-  return `${plural(slots.length, "class", "classes")} copied.${rest}`;
-}

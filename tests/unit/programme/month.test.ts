@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { ActUndo } from "#lib/client/act-undo.ts";
 import type { MonthSlot, PatternLine } from "#lib/month/types.ts";
+import { copiesOfLastMonth } from "#lib/programme/copies.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { monthUndoScopes, type Slot } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
@@ -293,30 +294,72 @@ describe("many classes at once", () => {
     changeSlot(w, "mon-20261109", { coach: "ines" });
     addSlot(w, file("x", { date: "2026-11-11" }), 0);
     const options = ids();
-    expect(copyWeek(w, "2026-11-11", "2026-11-17", options)).toEqual({ slots: ["mon-20261116", "n1"], left: 0 });
+    expect(copyWeek(w, "2026-11-11", "2026-11-17", options)).toEqual({
+      ...{ added: ["n1"], changed: ["mon-20261116"], there: 0, noDay: 0 },
+    });
     expect(at(doc, "mon-20261116")).toMatchObject({ coach: "ines", date: "2026-11-16" });
     expect(at(doc, "n1")).toMatchObject({ date: "2026-11-18", start: "09:00", room: "harbour" });
-    expect(copyWeek(w, "2026-11-11", "2026-11-17", options).left).toBe(1);
+    // Neither is new or different any more, and a week that runs out of the month has days without a place.
+    expect(copyWeek(w, "2026-11-11", "2026-11-17", options)).toEqual({ added: [], changed: [], there: 2, noDay: 0 });
+    expect(copyWeek(w, "2026-11-11", "2026-11-30", options)).toMatchObject({ changed: ["mon-20261130"], noDay: 1 });
   });
 
-  it("takes last month over with the themes shifted, to the same day of the same week of the month", () => {
-    const themes = { a: { name: "Arms" }, l: { name: "Legs" }, t: { name: "Trunk" } };
-    const last = createMonthDoc("2026-10", {
-      themes,
-      pattern: [{ ...MON, theme: "a" }],
-      slots: [file("x", { date: "2026-10-07", theme: "t", note: "once" })],
+  const themes = { a: { name: "Arms" }, b: { name: "Best of the year" }, l: { name: "Legs" }, t: { name: "Trunk" } };
+  const october = (over: Partial<MonthSlot> = {}) =>
+    readMonthState(
+      createMonthDoc("2026-10", {
+        themes: { ...themes, gone: { name: "Not in November" } },
+        pattern: [{ ...MON, theme: "a" }],
+        slots: [
+          file("x", { date: "2026-10-07", theme: "t", note: "once" }),
+          file("y", { date: "2026-10-14", theme: "t", locked: true }),
+          file("z", { date: "2026-10-08", theme: "b", ...over }),
+        ],
+      }),
+    );
+
+  it("takes last month over to the same day of the same week; what stands there already stays as it is", () => {
+    const doc = createMonthDoc("2026-11", { themes, pattern: [{ ...MON, theme: "l" }] });
+    // 7 October 2026 is the first Wednesday of its month, 4 November of the next.
+    addSlot(me(doc), file("here", { date: "2026-11-11", theme: "l", coach: "ines" }), 0);
+    const before = classes(doc);
+    const options = { ...ids(), shiftThemes: 0 };
+    const would = copiesOfLastMonth(readMonthState(doc), october(), 0);
+    expect(would).toMatchObject({ there: 5, noDay: 0, themes: [], themesLost: 0, change: [] });
+    // Four Mondays, and the second Wednesday at nine in the harbour room.
+    expect(takeLastMonth(me(doc), october(), options)).toEqual({
+      ...{ added: ["n1", "n2"], changed: [], there: 5, noDay: 0 },
     });
-    const doc = createMonthDoc("2026-11", { themes, pattern: [{ ...MON, theme: "a" }] });
-    takeLastMonth(me(doc), readMonthState(last), { ...ids(), shiftThemes: 1 });
-    expect(classes(doc).map(({ id, date, theme, plan, note }) => [id, date, theme, plan, note])).toEqual([
-      ["mon-20261102", "2026-11-02", "l", undefined, undefined],
-      // 7 October 2026 is the first Wednesday of its month, 4 November of the next.
-      ["n1", "2026-11-04", "a", undefined, undefined],
-      ["mon-20261109", "2026-11-09", "l", undefined, undefined],
-      ["mon-20261116", "2026-11-16", "l", undefined, undefined],
-      ["mon-20261123", "2026-11-23", "l", undefined, undefined],
-      ["mon-20261130", "2026-11-30", "a", undefined, undefined],
+    expect(classes(doc).filter(({ id }) => !id.startsWith("n"))).toEqual(before);
+    expect([at(doc, "n1"), at(doc, "n2")]).toMatchObject([
+      { date: "2026-11-04", theme: "t" },
+      { date: "2026-11-12", theme: "b" },
     ]);
+    for (const id of ["n1", "n2"]) expect(at(doc, id)).not.toHaveProperty("plan");
+    expect(at(doc, "n1")).not.toHaveProperty("note");
+    expect(takeLastMonth(me(doc), october(), options)).toMatchObject({ added: [], there: 7 });
+  });
+
+  it("moves on only themes that last month had more than once, in the order of their names", () => {
+    const doc = createMonthDoc("2026-11", { themes });
+    const would = copiesOfLastMonth(readMonthState(doc), october(), 1);
+    expect(would.themes).toEqual([
+      { from: "a", to: "t" },
+      { from: "t", to: "a" },
+    ]);
+    expect(would.add.map(({ date, theme }) => [date, theme]).sort()).toEqual([
+      ["2026-11-02", "t"],
+      ["2026-11-04", "a"],
+      ["2026-11-09", "t"],
+      ["2026-11-11", "a"],
+      ["2026-11-12", "b"],
+      ["2026-11-16", "t"],
+      ["2026-11-23", "t"],
+    ]);
+    expect(copiesOfLastMonth(readMonthState(doc), october(), 2).themes).toEqual([]);
+    const strange = copiesOfLastMonth(readMonthState(doc), october({ theme: "gone" }), 1);
+    expect(strange).toMatchObject({ themesLost: 1 });
+    expect(strange.add.find(({ date }) => date === "2026-11-12")).toMatchObject({ theme: null });
   });
 
   it("puts a filling in as one step of undo, and leaves locked classes alone", () => {

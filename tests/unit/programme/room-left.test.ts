@@ -44,8 +44,8 @@ describe("a month with as many classes as it may have", () => {
     let n = 0;
     const options = { newId: () => `n${++n}`, now: 1 };
     const copied = copyWeek({ doc, origin: "me" }, "2026-03-02", "2026-03-09", { ...options, room: 1 });
-    expect(copied).toEqual({ slots: [], left: 2, over: 1 });
+    expect(copied).toEqual({ added: [], changed: [], there: 0, noDay: 0, over: 1 });
     expect(readMonthState(doc)).toEqual(before);
-    expect(copyWeek({ doc, origin: "me" }, "2026-03-02", "2026-03-09", { ...options, room: 2 }).slots).toHaveLength(2);
+    expect(copyWeek({ doc, origin: "me" }, "2026-03-02", "2026-03-09", { ...options, room: 2 }).added).toHaveLength(2);
   });
 });
