@@ -8,6 +8,8 @@ export interface TestEdge extends Edge {
   tellNetwork(): void;
   /** The page becomes visible again. */
   show(): void;
+  /** Its clock goes on by so many ms, beside what passes. */
+  wait(ms: number): void;
   /** The copies that this device keeps, by name. */
   readonly kept: Map<string, Uint8Array>;
   /** What it keeps next to its copy. */
@@ -33,6 +35,7 @@ export function testEdge(options: TestEdgeOptions): TestEdge {
   const network = new Set<() => void>();
   const shown = new Set<() => void>();
   let read = () => {};
+  let waited = 0;
   const mayRead = new Promise<void>((resolve) => {
     read = resolve;
   });
@@ -81,6 +84,10 @@ export function testEdge(options: TestEdgeOptions): TestEdge {
       };
     },
     frame: (run) => later(run, 5),
+    now: () => performance.now() + waited,
+    wait(ms) {
+      waited += ms;
+    },
     later,
     onNetwork: heardBy(network),
     onShown: heardBy(shown),

@@ -4,6 +4,7 @@
  */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
+import type { MonthSession } from "#app/_month/month-session.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { copyName } from "#lib/client/doc-session/copy-name.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
@@ -11,6 +12,8 @@ import { PLAN_DOC_VERSION, planParts, THEME_OF_V1 } from "#lib/doc/layout.ts";
 import { readItemById } from "#lib/doc/read.ts";
 import { setItemField, setSpring, setText } from "#lib/doc/write.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
+import { createMonthDoc } from "#lib/programme/create.ts";
+import { addSlot, changeSlot } from "#lib/programme/write.ts";
 import type { DeadLine } from "#tests/support/dead-line.ts";
 import { type DocPages, docPages, type Page, type PageOptions, reaches } from "#tests/support/doc-pages.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -204,6 +207,7 @@ describe("values", () => {
     const both = async () => {
       await sameSeconds(mine, jonas);
       await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
+      for (const { edge } of [mine, jonas]) edge.wait(10_000);
     };
     for (const seconds of [50, 60, 70]) {
       setRow(mine, seconds);
@@ -219,6 +223,59 @@ describe("values", () => {
     setRow(jonas, 80);
     await both();
     expect([toldTo(mine), toldTo(jonas)]).toEqual([[], []]);
+  });
+});
+
+describe("one class of a month", () => {
+  const startOf = ({ session }: Page<MonthSession>) => session.getSnapshot().file.slots[0]?.start;
+  const setStart = ({ session }: Page<MonthSession>, start: string) =>
+    session.act((w) => changeSlot(w, "a", { start }));
+  const notices = ({ session }: Page<MonthSession>) => session.getSnapshot().overtaken.map((one) => one.sentence);
+  const both = (a: Page<MonthSession>, b: Page<MonthSession>, start: string) =>
+    eventually(`both read ${start}`, () => startOf(a) === start && startOf(b) === start);
+
+  async function twoPages() {
+    const doc = createMonthDoc("2026-12");
+    addSlot({ doc, origin: "maker" }, { id: "a", date: "2026-12-01", start: "12:00", minutes: 45 }, 0);
+    pages.server.rooms.create({ kind: "month", key: "2026-12" }, doc, "maker");
+    const [ines, marta] = [pages.openMonth("ines", "2026-12"), pages.openMonth("marta", "2026-12", { straight: true })];
+    await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
+    return { ines, marta };
+  }
+
+  test("whoever loses a time that both set in the same second is told, each time anew", async () => {
+    const { ines, marta } = await twoPages();
+    for (const hour of ["13", "14", "15", "16"]) {
+      setStart(ines, `${hour}:00`);
+      await both(ines, marta, `${hour}:00`);
+      await reaches(ines, "saved");
+      // Hers has arrived at Marta's page, but nobody reads so fast.
+      setStart(marta, `${hour}:30`);
+      await both(ines, marta, `${hour}:30`);
+      await eventually("it is told", () => notices(ines).some((one) => one.includes(`${hour}:30`)));
+      expect(notices(ines)).toEqual([
+        `Name of marta set the beginning of the ${hour}:30 class on Tuesday 1 December to ${hour}:30; you had ${hour}:00.`,
+      ]);
+      expect(notices(marta)).toEqual([]);
+    }
+  });
+
+  test("a notice follows the value, and goes with it", async () => {
+    const { ines, marta } = await twoPages();
+    setStart(ines, "13:00");
+    await both(ines, marta, "13:00");
+    setStart(marta, "13:30");
+    await eventually("it is told", () => notices(ines).length === 1);
+    setStart(marta, "13:45");
+    await eventually("as it is now", () => notices(ines)[0]?.includes("13:45") === true);
+    expect(notices(ines)).toHaveLength(1);
+    setStart(marta, "13:00");
+    await eventually("she has her time", () => notices(ines).length === 0);
+    setStart(marta, "13:30");
+    await both(ines, marta, "13:30");
+    setStart(ines, "14:00");
+    await both(ines, marta, "14:00");
+    expect(notices(ines), "her own stands").toEqual([]);
   });
 });
 

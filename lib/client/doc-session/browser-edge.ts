@@ -20,6 +20,7 @@ export function browserEdge(): Edge {
     origin: socketOrigin(),
     openCopy,
     frame,
+    now: () => performance.now(),
     later,
     onNetwork(heard) {
       return listen(window, ["online", "offline"], heard);

@@ -36,6 +36,8 @@ export interface Edge {
   openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy;
   /** Runs once before the next frame is drawn, or soon where none is drawn. */
   frame(run: () => void): Unsubscribe;
+  /** ms; only differences count. */
+  now(): number;
   /** Runs once after `ms`. */
   later(run: () => void, ms: number): Unsubscribe;
   /** The device reports that it gained or lost its network. */

@@ -1,9 +1,10 @@
 /**
  * Tells a person once when somebody else's value replaced theirs unseen: set while the server could not be reached, or
- * by somebody who had not read theirs. Values that stood are not mentioned, nor are texts that two people write in at
+ * by somebody who had not read theirs, or hardly can have. A notice goes once it is not so any more. Values that stood are not mentioned, nor are texts that two people write in at
  * once, since those keep both people's words. What is not yet settled is kept with the device's copy for the next page.
  */
 import type * as Y from "yjs";
+import { keepSame } from "#lib/memo/keep-same.ts";
 import type { Names } from "../names-seen.ts";
 import type { ValueAt, ValueWords } from "./description.ts";
 import { type KeepNote, namesNote, type OwnValue, ownNote, readNotes } from "./own-values.ts";
@@ -33,12 +34,24 @@ export interface OvertakenOptions {
     readonly all: Names;
   };
   keepNote: KeepNote;
+  /** ms; only differences count. */
+  now(): number;
 }
+
+/**
+ * Whoever replaces a value so soon after it was set can hardly have read it, even where their page had it. Our own choice: typing a time
+ * or choosing from a list takes about as long.
+ */
+const JUST_SET_MS = 3_000;
 
 export class OvertakenValues {
   /** Shown, and not yet closed by the person. */
   list: readonly Overtaken[] = [];
+  /** What this person had, of each in `list`. */
+  private readonly lost = new Map<string, OwnValue>();
   private readonly own = new Map<string, OwnValue>();
+  /** When each of `own` was set on this page. */
+  private readonly setAt = new Map<string, number>();
   /** Places of `own` that have reached the server: only somebody who had not read them can replace them unseen. */
   private readonly heard = new Set<string>();
   /** Names of the notes on the device, each with its place; null for one that only accompanies others. */
@@ -79,11 +92,10 @@ export class OvertakenValues {
     const found = this.found();
     this.away = false;
     this.changed.clear();
-    if (found.length === 0) return undefined;
     const again = new Set(found.map(({ place }) => place));
-    for (const place of again) this.drop(place);
-    this.list = [...this.list.filter(({ place }) => !again.has(place)), ...found];
-    return overtakenSummary(found);
+    const before = this.list.filter(({ place }) => !again.has(place));
+    this.list = keepSame(this.list, [...before.flatMap(({ place }) => this.stillTrue(place)), ...found]);
+    return found.length === 0 ? undefined : overtakenSummary(found);
   }
 
   /** The server has all of this page's changes. Notices that were shown stay noted until the person has closed them. */
@@ -97,6 +109,7 @@ export class OvertakenValues {
 
   close(): void {
     this.list = [];
+    this.lost.clear();
     this.tidy();
   }
 
@@ -121,8 +134,16 @@ export class OvertakenValues {
       const own = { at: { id: at.id, key: at.key }, words, by, since, struct: values.structOf(at) };
       this.heard.delete(place);
       this.own.set(place, own);
+      this.setAt.set(place, this.options.now());
       this.keep(place, own);
+      this.takeBack(place);
     }
+  }
+
+  /** What was told of a place is not so any more. */
+  private takeBack(place: string): void {
+    this.lost.delete(place);
+    if (this.list.some((one) => one.place === place)) this.list = this.list.filter((one) => one.place !== place);
   }
 
   private keep(place: string, own: OwnValue): void {
@@ -151,27 +172,52 @@ export class OvertakenValues {
     return [...this.own].flatMap(([place, own]) => {
       if (!this.away && !this.changed.has(own.at.id)) return [];
       const sentence = this.sentenceOf(place, own);
-      return sentence === undefined ? [] : [{ place, sentence }];
+      if (sentence === undefined) return [];
+      this.drop(place);
+      this.lost.set(place, own);
+      return [{ place, sentence }];
     });
   }
 
-  private sentenceOf(place: string, { at, words, by, since, struct }: OwnValue): string | undefined {
+  /** A notice as it is now: others may have set the value further, or back to what this person had. */
+  private stillTrue(place: string): Overtaken[] {
+    const own = this.lost.get(place);
+    const words = own && this.replacedWords(own);
+    if (words !== undefined) return [{ place, sentence: words }];
+    this.lost.delete(place);
+    return [];
+  }
+
+  private sentenceOf(place: string, own: OwnValue): string | undefined {
+    const { values } = this.options;
+    const words = this.replacedWords(own);
+    if (words === undefined || (!this.away && values.isText(own.at))) return undefined;
+    if ((!this.away || this.heard.has(place)) && values.followed(own.at, own.struct) && !this.isJustSet(place)) {
+      this.drop(place);
+      return undefined;
+    }
+    return words;
+  }
+
+  /** Undefined while the value is this person's own. */
+  private replacedWords({ at, words, by, since }: OwnValue): string | undefined {
     const { doc, values, wordsOf, names } = this.options;
     const now = wordsOf(values.now(at));
     const own = [by, doc.clientID];
     const writer = values.writerOf(at, { since, own });
     if (!now || now.says === words.says || (writer !== undefined && own.includes(writer))) return undefined;
-    if (!this.away && values.isText(at)) return undefined;
-    if ((!this.away || this.heard.has(place)) && values.followed(at, struct)) {
-      this.drop(place);
-      return undefined;
-    }
     const who = (writer === undefined ? undefined : names().nameOf(writer)) ?? "Somebody";
     return overtakenWords(who, now, words);
   }
 
+  private isJustSet(place: string): boolean {
+    const at = this.setAt.get(place);
+    return at !== undefined && this.options.now() - at < JUST_SET_MS;
+  }
+
   private drop(place: string): void {
     this.own.delete(place);
+    this.setAt.delete(place);
     this.heard.delete(place);
   }
 }

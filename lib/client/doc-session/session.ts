@@ -70,6 +70,7 @@ export class DocSession<
       isReady: () => this.ready,
       names: () => this.names,
       keepNote: (name, value) => this.copy.keepNote(name, value),
+      now: () => edge.now(),
     });
     this.notUndone = new NotUndone(edge.later, () => this.touch());
     this.history = description.makeUndo(this.writer, () => this.touch());

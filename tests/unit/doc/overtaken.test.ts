@@ -10,12 +10,14 @@ function page(clientID: number, from?: Y.Doc) {
   const head = doc.getMap("head");
   if (from) Y.applyUpdate(doc, Y.encodeStateAsUpdate(from));
   const notes = new Map<string, unknown>();
+  const clock = { ms: 0 };
   const values = new Values({ root: head, texts: { title: doc.getText("title") }, entries: doc.getMap("items") });
   const overtaken = new OvertakenValues({
     ...{ doc, values, isReady: () => true },
     wordsOf: ({ key, value }) => ({ name: `the ${key}`, says: String(value) }),
     names: () => ({ nameOf: (id) => `Page ${id}`, learn: () => undefined, all: [] }),
     keepNote: (name, value) => void (value === undefined ? notes.delete(name) : notes.set(name, value)),
+    now: () => clock.ms,
   });
   overtaken.remember(new Map());
   overtaken.look();
@@ -24,7 +26,7 @@ function page(clientID: number, from?: Y.Doc) {
     Y.applyUpdate(doc, Y.encodeStateAsUpdate(other), "server");
     overtaken.look();
   };
-  return { doc, head, title: doc.getText("title"), overtaken, notes, hear };
+  return { doc, head, title: doc.getText("title"), overtaken, notes, clock, hear };
 }
 
 /** Two pages that have read the same. */
@@ -57,12 +59,32 @@ test("replaced by somebody who had read mine, directly or after others: not told
   mine.head.set("length", 20);
   mine.overtaken.settle();
   other.hear(mine.doc);
+  mine.clock.ms += 3_000;
   other.head.set("length", 30);
   other.head.set("length", 40);
   const third = page(3, other.doc);
   third.head.set("length", 50);
   mine.hear(third.doc);
   expect([mine.head.get("length"), told(mine)]).toEqual([50, []]);
+});
+
+test("replaced within three seconds: told, though the other page had mine", () => {
+  const { mine, other } = two();
+  mine.head.set("length", 20);
+  mine.overtaken.settle();
+  other.hear(mine.doc);
+  mine.clock.ms += 2_999;
+  other.head.set("length", 30);
+  mine.hear(other.doc);
+  expect(told(mine)).toEqual(["Page 2 set the length to 30; you had 20."]);
+  const third = page(3, other.doc);
+  third.head.set("length", 50);
+  mine.hear(third.doc);
+  expect(told(mine), "as it is now").toEqual(["Page 3 set the length to 50; you had 20."]);
+  mine.head.set("length", 60);
+  expect(told(mine), "it is not so any more").toEqual([]);
+  mine.overtaken.settle();
+  expect(mine.notes.size).toBe(0);
 });
 
 test("texts are told only after an absence, since both people's words are in them", () => {
