@@ -38,10 +38,19 @@ export const CLASS_HOLD_MS = 10 * 60_000;
 
 export interface ClassChange {
   readonly key: string;
-  readonly was: ClassFacts | null;
   readonly is: ClassFacts;
-  /** Whom to tell, and who did it: the last other person that changed it, null when that is not known. */
-  readonly to: readonly { readonly userId: string; readonly byId: string | null }[];
+  /** It lies further ahead, and whoever is told had it signed or is given it. */
+  readonly ahead: boolean;
+  readonly to: readonly ToldCoach[];
+}
+
+/** Whom to tell, and of what. */
+interface ToldCoach {
+  readonly userId: string;
+  /** The last other person that changed it, null when that is not known. */
+  readonly byId: string | null;
+  /** The class before, but for what its reader changed in it: that is no news to them. */
+  readonly was: ClassFacts | null;
 }
 
 export interface ClassesNow {
@@ -56,7 +65,13 @@ export interface ClassesNow {
   readonly isOver: (facts: ClassFacts) => boolean;
   /** Who has written since the last look. */
   readonly by: readonly string[];
+  /** Who set a value of a class that stands; undefined when that cannot be told. */
+  readonly authorOf: (key: string, part: ClassPart) => string | undefined;
+  /** The classes of those months that were signed, as they were then, by key. */
+  readonly signed: ReadonlyMap<string, ClassFacts>;
 }
+
+export type ClassPart = keyof ClassFacts;
 
 /** One look: who has to be told of what, and what is to be kept. */
 export function lookAtClasses(
@@ -65,7 +80,7 @@ export function lookAtClasses(
 ): { told: ToldClasses; changes: readonly ClassChange[] } {
   const classes: Record<string, ToldClass> = {};
   const changes: ClassChange[] = [];
-  for (const key of new Set([...Object.keys(was.classes), ...look.present.keys()])) {
+  for (const key of new Set([...Object.keys(was.classes), ...look.present.keys(), ...look.signed.keys()])) {
     const known = was.classes[key];
     if (known && !look.wasRead(key)) classes[key] = known;
     else {
@@ -86,29 +101,78 @@ interface Next {
 /** Undefined for a class that is not near, or not any more. */
 function nextOf(key: string, known: ToldClass | undefined, until: string, look: ClassesNow): Next | undefined {
   // One that is gone altogether is called off.
-  const is = look.present.get(key) ?? (known?.told ? { ...known.told, out: true } : undefined);
+  const is = look.present.get(key) ?? gone(known?.told ?? look.signed.get(key));
   if (!is) return undefined;
   const near = (facts: ClassFacts | null | undefined) => facts && facts.date <= look.until && !look.isOver(facts);
-  if (!near(is) && !near(known?.told)) return undefined;
+  if (!near(is) && !near(known?.told)) return look.isOver(is) ? undefined : nextAhead(key, { known, is, until }, look);
   // Time alone has brought it near.
   if (!known && (until === "" || is.date > until)) return { kept: { told: is, at: 0, by: [] } };
   const { told, at, by } = known ?? { told: null, at: 0, by: [] };
   if ((told && sameFacts(told, is)) || (!told && is.out)) return { kept: { told: is, at, by: [] } };
   const writers = [...by.filter((id) => !look.by.includes(id)), ...look.by];
   if (look.now - at < CLASS_HOLD_MS) return { kept: { told, at, by: writers } };
-  const change = { key, was: told, is, to: toTell(told, is, writers) };
-  if (change.to.length === 0) return { kept: { told: is, at, by: [] } };
-  return { kept: { told: is, at: look.now, by: [] }, change };
+  const to = toTell(key, told, is, { ...look, by: writers });
+  if (to.length === 0) return { kept: { told: is, at, by: [] } };
+  return { kept: { told: is, at: look.now, by: [] }, change: { key, is, ahead: false, to } };
 }
 
-/** Its coach and, where that changed, the former one; not whoever changed it alone. */
-function toTell(was: ClassFacts | null, is: ClassFacts, by: readonly string[]): ClassChange["to"] {
+const gone = (facts: ClassFacts | undefined): ClassFacts | undefined => facts && { ...facts, out: true };
+
+/**
+ * Of a class that is not near only who leads it and whether it takes place counts, and only in a month that was signed: coaches rely on
+ * that. Its other changes are told when it is near, so they are taken for told here.
+ */
+function nextAhead(
+  key: string,
+  { known, is, until }: { readonly known: ToldClass | undefined; readonly is: ClassFacts; readonly until: string },
+  look: ClassesNow,
+): Next | undefined {
+  const signed = look.signed.get(key);
+  if (!signed) return undefined;
+  if (until === "") return { kept: { told: is, at: 0, by: [] } };
+  const { told, at, by } = known ?? { told: signed, at: 0, by: [] };
+  const before = { ...is, coach: (told ?? signed).coach, out: (told ?? signed).out };
+  if (sameFacts(before, is)) {
+    const asSigned = is.coach === signed.coach && is.out === signed.out;
+    return asSigned && look.now - at >= CLASS_HOLD_MS ? undefined : { kept: { told: is, at, by: [] } };
+  }
+  const writers = [...by.filter((id) => !look.by.includes(id)), ...look.by];
+  if (look.now - at < CLASS_HOLD_MS) return { kept: { told: before, at, by: writers } };
+  const to = toTell(key, before, is, { ...look, by: writers });
+  return {
+    kept: { told: is, at: to.length === 0 ? at : look.now, by: [] },
+    ...(to.length === 0 ? {} : { change: { key, is, ahead: true, to } }),
+  };
+}
+
+const PARTS: readonly ClassPart[] = ["date", "start", "minutes", "room", "coach", "out"];
+
+/** Its coach and, where that changed, the former one; nobody of what they set themselves. */
+function toTell(
+  key: string,
+  was: ClassFacts | null,
+  is: ClassFacts,
+  { by, authorOf }: Pick<ClassesNow, "by" | "authorOf">,
+): ToldCoach[] {
   const coaches = new Set([was?.coach, is.coach].filter((id) => typeof id === "string"));
+  const changed = was ? PARTS.filter((part) => was[part] !== is[part]) : (["coach"] as const);
   return [...coaches].flatMap((userId) => {
     const others = by.filter((id) => id !== userId);
-    return by.length > 0 && others.length === 0 ? [] : [{ userId, byId: others.at(-1) ?? null }];
+    const onlyMine = by.length > 0 && others.length === 0;
+    const isMine = (part: ClassPart): boolean => {
+      const author = authorOf(key, part);
+      return author === undefined ? onlyMine : author === userId;
+    };
+    const news = changed.filter((part) => !isMine(part));
+    if (news.length === 0) return [];
+    const authors = new Set(news.map((part) => authorOf(key, part)));
+    const byId = others.findLast((id) => authors.has(id)) ?? [...authors].find((id) => id) ?? others.at(-1) ?? null;
+    return [{ userId, byId, was: was && { ...is, ...pick(was, news) } }];
   });
 }
+
+const pick = (facts: ClassFacts, parts: readonly ClassPart[]): Partial<ClassFacts> =>
+  Object.fromEntries(parts.map((part) => [part, facts[part]]));
 
 const sameFacts = (a: ClassFacts, b: ClassFacts): boolean =>
   a.date === b.date &&

@@ -59,6 +59,11 @@ export const NOTICE_KINDS = {
     usual: "at-once",
     roles: ["coach", "lead"],
   },
+  "class-ahead": {
+    label: "A class of mine in a signed month is called off or changes hands",
+    usual: "digest",
+    roles: ["coach", "lead"],
+  },
   "month-signed": {
     label: "A month of the programme is signed off",
     usual: "digest",

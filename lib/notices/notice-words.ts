@@ -46,14 +46,20 @@ const SENTENCES: Readonly<
       ? `${who} took ${part.count} of ${part.of} parts of your proposal for ${plan}: ${part.named.join(", ")}.`
       : `${who} ${taken ? "took" : "declined"} your proposal for ${plan}.`,
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
-  "class-changed": (who, _, { changedClass }, { classes }) =>
-    changedClass && classes ? changedClassSentence(who, changedClass, classes) : `${who} changed a class of yours.`,
+  "class-changed": changedClassWords,
+  "class-ahead": changedClassWords,
   "month-signed": (who, _, { month, edition }) =>
     `${who} signed off ${month ? monthTitle(month) : "a month"}${edition ? ` as edition ${edition}` : ""}.`,
   "backup-failed": (_, __, { why }) => `No backup could be made. ${oneLine(why ?? "The server's log says why.", 400)}`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
 };
+
+function changedClassWords(who: string, _: string, { changedClass }: NoticeData, { classes }: NoticeNames): string {
+  return changedClass && classes
+    ? changedClassSentence(who, changedClass, classes)
+    : `${who} changed a class of yours.`;
+}
 
 export function noticeSentence(kind: NoticeKind, data: NoticeData, names: NoticeNames): string {
   const plan = names.title === null ? "a plan" : `“${oneLine(planTitle(names.title))}”`;

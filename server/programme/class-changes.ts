@@ -1,12 +1,11 @@
 /** Tells coaches of changed classes that are near: after each burst of edits of a month, and once a minute for what was held back. */
-import type * as Y from "yjs";
 import { lastSeq, writersAfter } from "#db/repos/doc-log-repo.ts";
+import { monthSignedAt } from "#db/repos/month-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { dateOfDay, dayNumber, minuteOfDay, monthOf } from "#lib/calendar/days.ts";
 import { momentOf } from "#lib/calendar/zone.ts";
 import { NEAR_DAYS } from "#lib/month/ics/promised.ts";
-import type { MonthSlot } from "#lib/month/types.ts";
 import {
   type ClassChange,
   type ClassFacts,
@@ -16,12 +15,11 @@ import {
 } from "#lib/notices/class-changes.ts";
 import type { MonthState } from "#lib/programme/month-reader.ts";
 import { monthClasses, readerOfMonth } from "#lib/programme/read.ts";
-import { formatDocName } from "#lib/protocol/messages.ts";
-import { monthDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioDay, studioZone } from "#server/month-facts/month-settings.ts";
 import { tell } from "#server/notices/tell.ts";
 import { PROGRAM_ACTOR } from "#server/sync/room.ts";
+import { authorsOf, docNameOf, type EditedMonth, monthOfKey, plannedBy, signedOf, slotOfKey } from "./class-sources.ts";
 import { monthStateOf } from "./read-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
@@ -43,21 +41,18 @@ function keptOf({ db }: App): Kept {
   return known;
 }
 
-interface Edited {
-  readonly month: string;
-  /** The live document, all of it on disk. */
-  readonly doc: Y.Doc;
-}
-
 /** `edited`: the month that was just written in; left out for a look that only time asks for. */
-export function tellChangedClasses(app: App, edited?: Edited): void {
+export function tellChangedClasses(app: App, edited?: EditedMonth): void {
   if (app.db.damage.known !== null) return;
   const was = keptOf(app);
   const zone = studioZone(app);
   const today = studioDay(app);
   const until = dateOfDay(dayNumber(today) + NEAR_DAYS);
   const months = new Set([monthOf(today), monthOf(until), ...Object.keys(was.classes).map(monthOfKey)]);
-  if (edited && !months.has(edited.month)) return;
+  if (edited && !months.has(edited.month)) {
+    if (edited.month < monthOf(today) || monthSignedAt(app.db, edited.month) === null) return;
+    months.add(edited.month);
+  }
   const states = statesOf(app, months, edited);
   const { told, changes } = lookAtClasses(was, {
     now: app.now(),
@@ -66,12 +61,14 @@ export function tellChangedClasses(app: App, edited?: Edited): void {
     wasRead: (key) => states.has(monthOfKey(key)),
     isOver: (facts) => startOf(facts, zone) <= app.now(),
     by: writersOf(app, was, states),
+    authorOf: authorsOf(app, edited),
+    signed: signedOf(app, states.keys()),
   });
   keep(app, was, { ...told, rows: rowsOf(app, states) }, changes);
 }
 
 /** A month that nobody has opened, or that cannot be read just now, is left out. */
-function statesOf(app: App, months: ReadonlySet<string>, edited: Edited | undefined): Map<string, MonthState> {
+function statesOf(app: App, months: ReadonlySet<string>, edited: EditedMonth | undefined): Map<string, MonthState> {
   const states = new Map<string, MonthState>();
   for (const month of months) {
     const state = month === edited?.month ? readerOfMonth(edited.doc).read() : stateOf(app, month);
@@ -92,32 +89,19 @@ function factsOf(states: ReadonlyMap<string, MonthState>): Map<string, ClassFact
   return facts;
 }
 
-const plannedBy = ({ date, start, minutes, room, coach, out }: MonthSlot): ClassFacts => ({
-  date,
-  start,
-  minutes,
-  room: room ?? null,
-  coach: coach ?? null,
-  out: out === true,
-});
-
-const monthOfKey = (key: string): string => key.slice(0, key.indexOf("/"));
-
 const startOf = ({ date, start }: ClassFacts, zone: string): number =>
   momentOf(dayNumber(date) * DAY_MS + minuteOfDay(start) * MINUTE_MS, zone).at;
-
-const nameOf = (month: string): string => formatDocName(monthDoc(month));
 
 /** Of a burst in two months at once, the writers of both. The program's own notes are nobody's. */
 function writersOf({ db }: App, { rows }: Kept, states: ReadonlyMap<string, MonthState>): string[] {
   const writers = [...states.keys()].flatMap((month) =>
-    writersAfter(db, nameOf(month), rows[month] ?? lastSeq(db, nameOf(month)) - 1),
+    writersAfter(db, docNameOf(month), rows[month] ?? lastSeq(db, docNameOf(month)) - 1),
   );
   return [...new Set(writers)].filter((id) => id !== PROGRAM_ACTOR);
 }
 
 const rowsOf = ({ db }: App, states: ReadonlyMap<string, MonthState>): Record<string, number> =>
-  Object.fromEntries([...states.keys()].map((month) => [month, lastSeq(db, nameOf(month))]));
+  Object.fromEntries([...states.keys()].map((month) => [month, lastSeq(db, docNameOf(month))]));
 
 /** Notices and what they tell are one transaction. Rows alone are kept in memory: after a start, more writers are looked at. */
 function keep(app: App, was: Kept, now: Kept, changes: readonly ClassChange[]): void {
@@ -133,9 +117,10 @@ function keep(app: App, was: Kept, now: Kept, changes: readonly ClassChange[]): 
 const sameTold = (a: Kept, b: Kept): boolean =>
   a.until === b.until && JSON.stringify(a.classes) === JSON.stringify(b.classes);
 
-function tellChange(app: App, { key, was, is, to }: ClassChange): void {
-  const month = monthOfKey(key);
-  const changedClass = { month, slot: key.slice(month.length + 1), was, is };
-  for (const { userId, byId } of to)
-    tell(app, { kind: "class-changed", to: [userId], planId: null, data: { byId, changedClass } });
+function tellChange(app: App, { key, is, ahead, to }: ClassChange): void {
+  const kind = ahead ? "class-ahead" : "class-changed";
+  for (const { userId, byId, was } of to) {
+    const changedClass = { month: monthOfKey(key), slot: slotOfKey(key), was, is };
+    tell(app, { kind, to: [userId], planId: null, data: { byId, changedClass } });
+  }
 }

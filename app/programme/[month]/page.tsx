@@ -35,7 +35,7 @@ export default async function MonthPage({ params, searchParams }: PageProps) {
   const visit = await requirePerson(`/programme/${month}`);
   const { app, who } = visit;
   if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
-  await seePlace(app, who.actor, { kinds: ["class-changed"] });
+  await seePlace(app, who.actor, { kinds: ["class-changed", "class-ahead"] });
   await seePlace(app, who.actor, { kinds: ["month-signed"], month });
   return (
     <Shell visit={visit} section="programme" wide>

@@ -1,5 +1,6 @@
 /** What coaches are told of changed classes: pure rules, then a studio with its documents, its restart and its mail. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { addDocClient } from "#db/repos/doc-client-repo.ts";
 import { deleteSetting, readSetting } from "#db/repos/setting-repo.ts";
 import {
   CLASS_HOLD_MS,
@@ -13,6 +14,8 @@ import { changedClassSentence } from "#lib/notices/class-words.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, setSlotNote, takeOutSlot } from "#lib/programme/write.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
+import { readMonthForSignOff } from "#server/month-sign/read-month.ts";
+import { signMonth } from "#server/month-sign/sign-month.ts";
 import { listNotices, seeNoticesOf } from "#server/notices/list-notices.ts";
 import { tellChangedClasses } from "#server/programme/class-changes.ts";
 import { type MailStudio, openMailStudio } from "#tests/support/mail-studio.ts";
@@ -30,11 +33,16 @@ describe("one look", () => {
     wasRead: () => true,
     isOver: () => false,
     by: ["ines"],
+    authorOf: () => undefined,
+    signed: new Map(),
     ...change,
   });
   const begun = (is = FACTS) => lookAtClasses(NO_CLASSES, look(is)).told;
   const told = (was: ToldClasses, now: ClassesNow) =>
-    lookAtClasses(was, now).changes.map(({ to, was, is }) => ({ to, was, is }));
+    lookAtClasses(was, now).changes.map(({ to, is }) => ({
+      to: to.map(({ userId, byId }) => ({ userId, byId })),
+      ...{ was: to[0]?.was, is },
+    }));
 
   test("tells nobody at first, nor of what time alone has brought near", () => {
     expect(lookAtClasses(NO_CLASSES, look(FACTS)).changes).toEqual([]);
@@ -61,6 +69,42 @@ describe("one look", () => {
     expect(of(["marta"])).toEqual(["noor"]);
     expect(of(["marta", "ines"])).toEqual(["marta", "noor"]);
     expect(told(begun(), look({ ...FACTS, start: "08:00" }, { by: ["marta"] }))).toEqual([]);
+  });
+
+  test("tells nobody of what they set themselves, where two change one class at once", () => {
+    const is = { ...FACTS, start: "14:00", coach: "ines", room: "harbour" };
+    const authors: Partial<Record<string, string>> = { start: "ines", coach: "ines", room: "marta" };
+    const now = (author = authors) => look(is, { by: ["ines", "marta"], authorOf: (_, part) => author[part] });
+    const { to } = lookAtClasses(begun(), now()).changes[0] ?? { to: [] };
+    expect(to).toEqual([
+      // Her own room is no news to Marta, nor are time and coach to Ines.
+      { userId: "marta", byId: "ines", was: { ...FACTS, room: "harbour" } },
+      { userId: "ines", byId: "marta", was: { ...is, room: "loft" } },
+    ]);
+    const mine = lookAtClasses(begun(), now({ ...authors, room: "ines" })).changes[0]?.to ?? [];
+    expect(mine.map(({ userId }) => userId)).toEqual(["marta"]);
+  });
+
+  test("of a signed month also tells further ahead who loses a class, who is given it, and what is called off", () => {
+    const far = { ...FACTS, date: "2026-11-20" };
+    const signed = new Map([[KEY, far]]);
+    const ahead = (was: ToldClasses, is: ClassFacts | null, more: Partial<ClassesNow> = {}) =>
+      lookAtClasses(was, look(is, { signed, ...more }));
+    const first = { until: "2026-11-05", classes: {} };
+    expect(ahead(first, far)).toEqual({ told: first, changes: [] });
+    expect(ahead(first, { ...far, start: "08:00" }).changes, "only its time").toEqual([]);
+    expect(ahead(first, null).changes[0]).toMatchObject({ ahead: true, is: { out: true }, to: [{ userId: "marta" }] });
+    const taken = ahead(first, { ...far, coach: "ines" });
+    expect(taken.changes).toEqual([
+      { key: KEY, ahead: true, is: { ...far, coach: "ines" }, to: [{ userId: "marta", byId: "ines", was: far }] },
+    ]);
+    expect(ahead(taken.told, { ...far, coach: "ines" }, { by: [] }).changes, "once").toEqual([]);
+    const back = ahead(taken.told, far, { now: at + 1 });
+    expect(back.changes, "held").toEqual([]);
+    expect(ahead(back.told, far, { now: at + CLASS_HOLD_MS, by: [] }).changes).toHaveLength(1);
+    const near = { until: "2026-11-20" };
+    expect(ahead(taken.told, { ...far, coach: "ines" }, { ...near, by: [] }).changes, "comes near").toEqual([]);
+    expect(lookAtClasses(NO_CLASSES, look({ ...far, out: true }, { signed })).changes, "at first").toEqual([]);
   });
 
   test("tells of one that is moved far away or near, is new, or is gone altogether", () => {
@@ -159,6 +203,47 @@ describe("in a studio", () => {
       ],
     ]);
     expect(told("ines")).toEqual([]);
+  });
+
+  const sign = () => {
+    const { hash, nextEdition } = must(readMonthForSignOff(s.app, s.people.ines, "2026-11"));
+    must(signMonth(s.app, s.people.ines, "2026-11", { hash, edition: nextEdition }));
+    s.db.raw.prepare("DELETE FROM notice").run();
+  };
+
+  test("a class of a signed month that lies further ahead is told when it is called off or given away", async () => {
+    sign();
+    await change("ines", "far", { start: "07:30" });
+    expect(told("marta"), "its time is told when it is near").toEqual([]);
+    await change("ines", "far", { coach: "ines" });
+    expect(told("marta").map(({ kind, sentence }) => [kind, sentence.replace("Friday, ", "Friday ")])).toEqual([
+      ["class-ahead", "Ines changed the class on Friday 6 November, at 07:30: now led by Ines."],
+    ]);
+    await write("marta", (w) => void takeOutSlot(w, "far", { at: s.app.now(), signedAt: 1 }));
+    s.advance(CLASS_HOLD_MS);
+    tellChangedClasses(s.app);
+    expect(told("ines").map(({ sentence }) => sentence)).toEqual([
+      expect.stringMatching(/^Marta called off the class on /),
+    ]);
+    expect(told("marta")).toHaveLength(1);
+  });
+
+  test("of two who change one class within a burst, each is told what the other did", async () => {
+    const as = (who: Who, w: Parameters<Parameters<PlanStudio["write"]>[2]>[0]) =>
+      addDocClient(s.db, "month/2026-11", { clientId: w.doc.clientID, userId: s.people[who].id }, s.app.now());
+    const both = (who: Who, to: SlotChange) =>
+      s.app.documents.transact(NOVEMBER, s.people[who].id, (doc) => {
+        as(who, { doc, origin: who });
+        changeSlot({ doc, origin: who }, "near", to);
+      });
+    both("marta", { start: "14:00" });
+    await write("ines", (w) => {
+      as("ines", w);
+      changeSlot(w, "near", { room: "harbour" });
+    });
+    expect(told("marta").map(({ sentence }) => sentence)).toEqual([
+      expect.stringMatching(/^Ines changed the class on .* at 14:00: now in Harbour room\.$/),
+    ]);
   });
 
   test("typing a note costs no notice and no write", async () => {
