@@ -3,6 +3,7 @@
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 import { SignMonth } from "./sign-month.tsx";
+import { differentWords } from "./signed-words.ts";
 
 export function ChangesPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, props, since } = desk;
@@ -11,7 +12,7 @@ export function ChangesPanel({ desk }: { readonly desk: MonthDesk }) {
       <SignMonth
         month={props.month}
         signed={month.signed}
-        changed={since.changes.length}
+        different={differentWords(since)}
         maySign={props.may.sign}
         mayLookBack={props.may.lookBack}
       />
@@ -25,10 +26,15 @@ function Changes({ desk: { month, since, slot, choose } }: { readonly desk: Mont
   if (!month.signed) return null;
   if (!since.known)
     return <p className="quiet">What has changed since is shown as soon as the signed edition is here.</p>;
-  if (since.changes.length === 0)
+  if (since.changes.length + since.renamed.length === 0)
     return <p className="quiet">Every class is as it was signed in edition {month.signed.number}.</p>;
   return (
     <ul className={styles.rows}>
+      {since.renamed.map(({ id, sentence }) => (
+        <li key={id}>
+          <p>{sentence}</p>
+        </li>
+      ))}
       {since.changes.map(({ id, sentence }) => {
         const there = slot(id);
         return (

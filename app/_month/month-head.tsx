@@ -13,6 +13,7 @@ import styles from "./month.module.css";
 import type { MonthDesk } from "./month-desk.ts";
 import { MonthMenu } from "./month-menu.tsx";
 import { RegularsChoice } from "./regulars-choice.tsx";
+import { differentWords } from "./signed-words.ts";
 
 interface HeadProps {
   readonly desk: MonthDesk;
@@ -60,8 +61,8 @@ export function MonthHead({ desk, layout }: HeadProps) {
 
 /** What is accepted and what is signed, each leading to its list. */
 function SignedWords({ desk: { month, since, accepted, choose } }: { readonly desk: MonthDesk }) {
-  const changed = since.changes.length;
-  const now = changed > 0 ? `, ${plural(changed, "class", "classes")} different now` : "";
+  const different = differentWords(since);
+  const now = different && `, ${different} different now`;
   return (
     <>
       {accepted.length > 0 && (

@@ -75,7 +75,7 @@ function SinceInWords({ desk: { month, since } }: { readonly desk: MonthDesk }) 
         {signingWords(signed, file.zone)} {sinceWords(since)}
       </p>
       <ul>
-        {since.changes.map(({ id, sentence }) => (
+        {[...since.renamed, ...since.changes].map(({ id, sentence }) => (
           <li key={id}>{sentence}</li>
         ))}
       </ul>

@@ -1,6 +1,5 @@
 /** Where a month stands: signed off or not, and the way to sign it and to look back on it. For the month's page. */
 import Link from "next/link";
-import { plural } from "#lib/plan/format.ts";
 import type { SignedMonth } from "#lib/protocol/messages.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 
@@ -9,20 +8,20 @@ interface SignMonthProps {
   readonly month: string;
   /** The newest edition; null while there is none. */
   readonly signed: SignedMonth | null;
-  /** How many classes differ from it now. */
-  readonly changed: number;
+  /** What differs from it now, "2 classes and 1 name"; empty for nothing. */
+  readonly different: string;
   /** Leads alone. */
   readonly maySign: boolean;
   readonly mayLookBack: boolean;
 }
 
-export function SignMonth({ month, signed, changed, maySign, mayLookBack }: SignMonthProps) {
+export function SignMonth({ month, signed, different, maySign, mayLookBack }: SignMonthProps) {
   return (
     <p>
       {signed ? (
         <>
           Edition {signed.number}, signed by {signed.byName}, <LocalTime at={signed.at} />
-          {changed > 0 ? `; ${plural(changed, "class is", "classes are")} different now` : ""}.{" "}
+          {different && `; different now: ${different}`}.{" "}
         </>
       ) : (
         "Not signed off yet. "

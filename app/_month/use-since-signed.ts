@@ -2,6 +2,7 @@
 /** What became of each class since the month was signed off, for marks on the sheet and for the list of changes. */
 import { useEffect, useMemo, useState } from "react";
 import { changeMarks, changeSentence } from "#lib/month/changes/change-words.ts";
+import { type RenamedPart, renamedSince } from "#lib/month/changes/renamed-since.ts";
 import { type ChangedSlot, slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { listWords } from "#lib/plan/format.ts";
@@ -15,11 +16,13 @@ export interface SinceSigned {
   readonly marks: ReadonlyMap<string, string>;
   /** Every class that differs, by time: its id and the whole sentence. */
   readonly changes: readonly { readonly id: string; readonly sentence: string }[];
-  /** The same, as they are compared. */
+  /** What classes have that goes by another name now: once each, with how many have it. */
+  readonly renamed: readonly RenamedPart[];
+  /** The classes that differ, as they are compared. */
   readonly slots: readonly ChangedSlot[];
 }
 
-const NOTHING: SinceSigned = { known: false, marks: new Map(), changes: [], slots: [] };
+const NOTHING: SinceSigned = { known: false, marks: new Map(), changes: [], renamed: [], slots: [] };
 
 /** Empty until the signed edition is here. */
 export function useSinceSigned(month: MonthSnapshot, name: string): SinceSigned {
@@ -38,6 +41,7 @@ function sinceSigned(was: MonthFile, now: MonthFile): SinceSigned {
     known: true,
     marks: new Map(marked),
     changes: changes.map((change) => ({ id: change.id, sentence: changeSentence(change, { was, now }) })),
+    renamed: renamedSince(was, now),
     slots: changes,
   };
 }

@@ -1,5 +1,6 @@
 /** What a calendar tells of a month that was signed off and may have been changed since. */
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
+import { own } from "#lib/plan/lookup.ts";
 import { expandMonth } from "../expand.ts";
 import type { MonthFile, MonthSlot } from "../types.ts";
 
@@ -18,7 +19,7 @@ export function promisedMonth(signed: MonthFile, live: MonthFile, today: string)
   const slots = stampedSlots(signed).map((then) => {
     const present = now.get(then.id);
     now.delete(then.id);
-    return present && (isNear(then) || isNear(present)) ? present : then;
+    return present && (isNear(then) || isNear(present)) ? present : asSigned(then, signed, live);
   });
   const { pattern: _, ...rest } = live;
   return {
@@ -35,12 +36,33 @@ const stampedSlots = (month: MonthFile): MonthSlot[] =>
 
 const laterOf = (a: MonthFile, b: MonthFile): string => (a.changedAt < b.changedAt ? b : a).changedAt;
 
-/** Rooms, coaches and themes go by their present names. A plan is told as it was known then, or as it is known since. */
+/**
+ * Rooms and coaches go by their present names: it is the same door and the same person. A plan is told as it was known then, or as it
+ * is known since. A theme is what the class is called: where it has another name since, both stand, and `signedThemeId` names the old one.
+ */
 function namesOf(signed: MonthFile, live: MonthFile): Pick<MonthFile, "rooms" | "coaches" | "themes" | "plans"> {
+  const renamed = Object.entries(signed.themes ?? {}).filter(([id]) => isRenamed(id, signed, live));
   return {
     rooms: { ...signed.rooms, ...live.rooms },
     coaches: { ...signed.coaches, ...live.coaches },
-    themes: { ...signed.themes, ...live.themes },
+    themes: {
+      ...signed.themes,
+      ...live.themes,
+      ...Object.fromEntries(renamed.map(([id, theme]) => [signedThemeId(id), theme])),
+    },
     plans: { ...signed.plans, ...live.plans },
   };
 }
+
+function isRenamed(id: string, signed: MonthFile, live: MonthFile): boolean {
+  const [then, now] = [signed, live].map(({ themes }) => own(themes ?? {}, id)?.name);
+  return then !== undefined && now !== undefined && then !== now;
+}
+
+/** No id of a theme has a space. */
+const signedThemeId = (id: string): string => `${id} as signed`;
+
+const asSigned = (slot: MonthSlot, signed: MonthFile, live: MonthFile): MonthSlot =>
+  typeof slot.theme === "string" && isRenamed(slot.theme, signed, live)
+    ? { ...slot, theme: signedThemeId(slot.theme) }
+    : slot;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { calendarOf } from "#lib/month/ics/feed.ts";
 import { promisedMonth } from "#lib/month/ics/promised.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { feedMonth, feedSlot } from "#tests/support/feed-month.ts";
@@ -56,5 +57,22 @@ it("an occurrence of the pattern is told by the same rule, with the stamp of its
     ["2026-03-16", "07:00", SIGNED],
     ["2026-03-23", "07:00", SIGNED],
     ["2026-03-30", "07:00", SIGNED],
+  ]);
+});
+
+it("a theme that was renamed since keeps the name it was signed under, but for classes that are near", () => {
+  const month = (name: string, changedAt: string) =>
+    feedMonth({
+      changedAt,
+      themes: { whole: { name }, legs: { name: "Legs" } },
+      slots: ["2026-03-12", "2026-03-20"].map((date) => feedSlot({ id: `on-${date}`, date, theme: "whole" })),
+    });
+  const text = calendarOf(promisedMonth(month("Whole body", SIGNED), month("Core", LATER), "2026-03-10"), {});
+  const summaries = text.split("\r\n").filter((line) => /^(DTSTART;|SUMMARY)/.test(line));
+  expect(summaries).toEqual([
+    "DTSTART;TZID=Europe/Lisbon:20260312T070000",
+    "SUMMARY:Core",
+    "DTSTART;TZID=Europe/Lisbon:20260320T070000",
+    "SUMMARY:Whole body",
   ]);
 });

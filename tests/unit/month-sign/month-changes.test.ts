@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { monthAsSigned } from "#lib/month/changes/as-signed.ts";
 import { changeMarks, changeSince } from "#lib/month/changes/change-words.ts";
 import { monthChanges } from "#lib/month/changes/month-changes.ts";
+import { renamedSince } from "#lib/month/changes/renamed-since.ts";
 import { slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { smallMonth, smallPlan, smallSlot } from "#tests/support/small-month.ts";
@@ -103,4 +104,28 @@ test("what is signed has neither the day it is read nor what nobody in the month
   const { asOf, fill, rooms, coaches, plans } = monthAsSigned(read);
   expect([asOf, fill]).toEqual([undefined, undefined]);
   expect([rooms, coaches, plans].map((map) => Object.keys(map))).toEqual([["loft"], ["marta", "jonas"], ["a"]]);
+});
+
+test("another name of a theme, a group or a room is told once, with how many classes have it", () => {
+  const named = (theme: string, group: string, room: string) =>
+    month(
+      [
+        { ...one, theme: "t", regulars: ["g"] },
+        { ...one, id: "two", date: "2026-04-07", theme: "t" },
+        { ...one, id: "off", date: "2026-04-08", theme: "t", out: true },
+      ],
+      {
+        themes: { t: { name: theme }, unused: { name: theme } },
+        regulars: { g: { name: group } },
+        rooms: { ...studio.rooms, loft: { ...studio.rooms.loft, name: room } },
+      },
+    );
+  const was = named("Whole body", "Early birds", "Loft");
+  expect(slotChanges(was, named("Core", "Larks", "Attic"))).toEqual([]);
+  expect(renamedSince(was, named("Core", "Larks", "Attic")).map(({ sentence }) => sentence)).toEqual([
+    "Theme Whole body is now called Core: 2 classes.",
+    "Regulars Early birds is now called Larks: 1 class.",
+    "Room Loft is now called Attic: 2 classes.",
+  ]);
+  expect(renamedSince(was, was)).toEqual([]);
 });
