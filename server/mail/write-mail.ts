@@ -43,7 +43,8 @@ export function subjectLine(notices: readonly Pick<ToldNotice, "kind">[]): strin
   if (more.length > 0) return `Springline: ${notices.length} things wait for you`;
   if (first?.kind === "offered") return "Springline: a plan waits to be read";
   if (first?.kind === "backup-failed") return "Springline: a backup could not be made";
-  if (first?.kind === "class-changed" || first?.kind === "class-ahead") return "Springline: a class of yours has changed";
+  if (first?.kind === "class-changed" || first?.kind === "class-ahead")
+    return "Springline: a class of yours has changed";
   if (first?.kind === "month-signed") return "Springline: a month is signed off";
   return first && MINE.has(first.kind)
     ? "Springline: something new about a plan of yours"

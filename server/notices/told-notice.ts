@@ -67,7 +67,8 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
 function mayReadNotice(reader: Person, kind: NoticeKind, plan: PlanRow | undefined): boolean {
   if (kind === "mail-failed") return can(reader, "mail.manage");
   if (kind === "backup-failed") return can(reader, "backups.manage");
-  if (kind === "class-changed" || kind === "class-ahead" || kind === "month-signed") return can(reader, "programme.read");
+  if (kind === "class-changed" || kind === "class-ahead" || kind === "month-signed")
+    return can(reader, "programme.read");
   if (kind === "marks") return true;
   if (!plan) return false;
   // The editions of a plan outlive it.
