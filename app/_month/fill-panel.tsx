@@ -21,7 +21,12 @@ export function FillPanel({ desk }: { readonly desk: MonthDesk }) {
     <div className={styles.form}>
       <ProblemLine say={fill.problem} />
       {fill.waits && <p role="status">{WAITS[fill.waits]}</p>}
-      {fill.found && <Found desk={desk} found={fill.found} />}
+      {fill.found &&
+        (isNothing(fill.found) ? (
+          <NothingFound explained={fill.found.explained} />
+        ) : (
+          <Found desk={desk} found={fill.found} />
+        ))}
       <FillSettings desk={desk} />
       <Again desk={desk} fill={fill} />
     </div>
@@ -50,6 +55,9 @@ function Again({ desk, fill }: { readonly desk: MonthDesk; readonly fill: Fill }
   );
 }
 
+const isNothing = ({ answer, explained }: ProposedFill): boolean =>
+  answer.slots.length > 0 && explained.every(({ plan }) => plan === null);
+
 interface FoundProps {
   readonly desk: MonthDesk;
   readonly found: ProposedFill;
@@ -73,8 +81,6 @@ function Found({ desk, found }: FoundProps) {
     if (still.length > 0) acts.fill(Object.fromEntries(still.map(({ slot, plan }) => [slot, plan])));
     without(still);
   };
-  if (found.answer.slots.length > 0 && found.explained.every(({ plan }) => plan === null))
-    return <NothingFound explained={found.explained} />;
   return (
     <>
       <Outcome found={found} />

@@ -28,6 +28,7 @@ export const metadata: Metadata = { title: "Desk" };
 /** So that leads who share the queue see who has taken what. */
 const FRESH_MS = 30_000;
 
+/** Long because: one page, from top to bottom. */
 export default async function DeskPage() {
   const visit = await requirePerson("/desk");
   const { app, who } = visit;

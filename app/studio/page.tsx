@@ -26,6 +26,7 @@ import styles from "./studio.module.css";
 
 export const metadata: Metadata = { title: "Studio" };
 
+/** Long because: one page, from top to bottom. */
 export default async function StudioPage() {
   const visit = await requirePerson("/studio");
   const { app, who, studio } = visit;

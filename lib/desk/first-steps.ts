@@ -258,13 +258,13 @@ function backupStep({ lastBackupAt, now }: StudioFacts): FirstStep {
     title: "See a backup",
     why: "One file holds the whole studio. Without one, a broken disk is the end of it.",
     state: fresh ? "done" : days === null ? "open" : "begun",
-    far: backupWords(days),
+    far: lastBackupWords(days),
     act: go("/studio#backups", fresh ? "See it" : "How to make one"),
   };
 }
 
 /** `days`: whole days since; null where none is known. */
-export function backupWords(days: number | null): string {
+export function lastBackupWords(days: number | null): string {
   if (days === null) return "No backup is known yet.";
   if (days === 0) return "The last backup is from the last 24 hours.";
   return `The last backup is ${plural(days, "day")} old.`;

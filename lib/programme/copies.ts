@@ -7,7 +7,7 @@ import type { MonthState } from "./month-reader.ts";
 import { monthClasses } from "./read.ts";
 import type { SlotChange } from "./write.ts";
 
-export interface Copies {
+export interface ClassCopies {
   /** Classes that would be new, each to get an id. */
   readonly add: readonly Omit<MonthSlot, "id">[];
   /** Classes that the pattern gives there, with what is different in those that are copied. */
@@ -18,7 +18,7 @@ export interface Copies {
   readonly noDay: number;
 }
 
-export interface TakenOver extends Copies {
+export interface TakenOver extends ClassCopies {
   /** Ids of themes, of classes that would be new: what each was and becomes. */
   readonly themes: readonly { readonly from: string; readonly to: string }[];
   /** How many of the new classes had a theme that this month does not have. */
@@ -29,7 +29,7 @@ export interface TakenOver extends Copies {
  * The classes of the week of one date in the week of another. Where the pattern gives the same class there, that one gets what
  * was changed in this one; others are added, unless one stands there at that time in that room. Plans come along, notes do not.
  */
-export function copiesOfWeek(state: MonthState, from: string, to: string): Copies {
+export function copiesOfWeek(state: MonthState, from: string, to: string): ClassCopies {
   const monday = (date: string) => dayNumber(date) - isoWeekday(date) + 1;
   const by = monday(to) - monday(from);
   const week = monthClasses(state).filter((slot) => slot.out !== true && monday(slot.date) === monday(from));
@@ -79,7 +79,7 @@ function copiesOf(
   classes: readonly MonthSlot[],
   dateOf: (slot: MonthSlot) => string | undefined,
   changeOf: (slot: MonthSlot, given: MonthSlot) => SlotChange | null,
-): Copies {
+): ClassCopies {
   const there = new Map(monthClasses(state).map((slot) => [slot.id, slot]));
   const add: Omit<MonthSlot, "id">[] = [];
   const change: { id: string; values: SlotChange }[] = [];

@@ -1,12 +1,12 @@
 /** What a person can do to many classes at once, each act one step of undo: a copied week, last month's classes, a filling. */
 import { act, type Writer } from "#lib/doc/write.ts";
-import { type Copies, copiesOfLastMonth, copiesOfWeek } from "./copies.ts";
+import { type ClassCopies, copiesOfLastMonth, copiesOfWeek } from "./copies.ts";
 import type { MonthState } from "./month-reader.ts";
 import { monthClasses, readMonthState } from "./read.ts";
 import { addSlot, changeSlot } from "./write.ts";
 
 /** What a copying did. */
-export interface Copied extends Pick<Copies, "there" | "noDay"> {
+export interface Copied extends Pick<ClassCopies, "there" | "noDay"> {
   /** Ids of the classes that are new. */
   readonly added: readonly string[];
   /** Ids of the pattern's classes that got something. */
@@ -35,7 +35,7 @@ export const takeLastMonth = (
   { shiftThemes, ...options }: CopyOptions & { readonly shiftThemes: number },
 ): Copied => writeCopies(w, copiesOfLastMonth(readMonthState(w.doc), last, shiftThemes), options);
 
-function writeCopies(w: Writer, { add, change, there, noDay }: Copies, { room, newId, now }: CopyOptions): Copied {
+function writeCopies(w: Writer, { add, change, there, noDay }: ClassCopies, { room, newId, now }: CopyOptions): Copied {
   if (add.length > room) return { added: [], changed: [], there, noDay, over: add.length - room };
   const [added, changed]: [string[], string[]] = [[], []];
   act(w, () => {

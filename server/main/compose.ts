@@ -43,7 +43,7 @@ export interface ComposeSetup {
   readonly meter?: SyncMeter | undefined;
 }
 
-/** Puts the running program together around an open database, and makes it the one that `springline()` gives. */
+/** Puts the running program together around an open database, and makes it the one that `springline()` gives. Long because: each part is named once. */
 export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Composed {
   const [now, newId] = [() => Date.now(), () => randomUUID()];
   const keys = createSigningKeys({ db, secret: env.secret, now });

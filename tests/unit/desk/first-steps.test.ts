@@ -2,10 +2,10 @@
 import { expect, test } from "vitest";
 import {
   allDone,
-  backupWords,
   coachSteps,
   type FirstClass,
   type FirstStep,
+  lastBackupWords,
   type StepId,
   type StudioFacts,
   studioSteps,
@@ -160,7 +160,7 @@ test("a backup counts for a week", () => {
   });
   // A clock that was put back does not make a backup of tomorrow an old one.
   expect(step("backup", { lastBackupAt: NOW + DAY }).state).toBe("done");
-  expect(backupWords(0)).toBe("The last backup is from the last 24 hours.");
+  expect(lastBackupWords(0)).toBe("The last backup is from the last 24 hours.");
 });
 
 test("all done folds the list", () => {
