@@ -7,11 +7,12 @@ import type { ById, MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { carriedKey, EARLIER } from "./carried.ts";
 import { setEntry, slotEntry } from "./entries.ts";
-import { mayBeTold, type Now } from "./keep-revisions.ts";
+import { markNear, mayBeTold, type NowNear } from "./keep-revisions.ts";
 import { type MonthDocParts, monthParts, occurrenceOf } from "./layout.ts";
+import type { MonthState } from "./month-reader.ts";
 import { monthClasses, readMonthState } from "./read.ts";
 import type { CoachTimes } from "./read-lists.ts";
-import { MONTH_STAMP, type Revision, revisionOf } from "./revisions.ts";
+import { MONTH_STAMP, nextNumber, type Revision, revisionOf } from "./revisions.ts";
 import { clearContent, type MonthContent, writeContent } from "./write-content.ts";
 
 /** Whether the studio has a room, a coach, a plan of that id: what it does not have is kept with the month. */
@@ -28,25 +29,58 @@ export function isEmptyMonth(doc: Y.Doc): boolean {
 }
 
 /** In one transaction of the caller's, on the server. The file's dates must be days of the document's month. */
-export function importMonth(doc: Y.Doc, file: MonthFile, has: StudioHas, now: Now): void {
+export function importMonth(doc: Y.Doc, file: MonthFile, has: StudioHas, now: NowNear): void {
   const p = monthParts(doc);
   const before = readMonthState(doc);
   const isNew = before.slots.length === 0 && before.pattern.length === 0;
   const told = monthClasses(before).filter(({ id }) => mayBeTold(madeOf(before.made, id), now));
+  const toldIds = new Set(told.map(({ id }) => id));
   clearContent(doc, now.at);
   writeContent(doc, contentOf(file), now.at);
   if (before.dates.from !== file.dates.from) p.head.set("from", file.dates.from);
   if (before.dates.to !== file.dates.to) p.head.set("to", file.dates.to);
   writeCarried(p, file, has);
-  const toldIds = new Set(told.map(({ id }) => id));
-  for (const id of Object.keys(before.revisions.slots)) if (!toldIds.has(id)) p.revisions.delete(id);
+  for (const [id, { n, at, near }] of Object.entries(before.revisions.slots))
+    if (!toldIds.has(id)) p.revisions.set(id, { n, at, ...(near === undefined ? {} : { near }) });
   for (const slot of file.slots) noteRevision(p, slot);
-  if (isNew) p.revisions.set(MONTH_STAMP, Date.parse(file.changedAt));
+  if (isNew) p.revisions.set(MONTH_STAMP, Math.max(before.revisions.month, Date.parse(file.changedAt)));
   const after = new Set(monthClasses(readMonthState(doc)).map(({ id }) => id));
   for (const slot of told) if (!after.has(slot.id)) setEntry(p.slots, slot.id, slotEntry({ ...slot, out: true }, 0));
-  // Whoever has it in a calendar needs a higher number than the one they saw.
-  for (const id of toldIds) raise(p, id, own(before.revisions.slots, id)?.n ?? 0, now.at);
+  raiseAll(doc, before, toldIds, now);
 }
+
+/**
+ * Whoever has a class in a calendar needs a higher number than the one they saw. A calendar tells a class as soon as it is there, so
+ * that all that ever were there count, also those that are gone and may come back.
+ */
+function raiseAll(doc: Y.Doc, before: MonthState, told: ReadonlySet<string>, now: NowNear): void {
+  const p = monthParts(doc);
+  const was = new Map(monthClasses(before).map((slot) => [slot.id, slot]));
+  const is = new Map(monthClasses(readMonthState(doc)).map((slot) => [slot.id, slot]));
+  for (const id of new Set([...was.keys(), ...Object.keys(before.revisions.slots)])) {
+    const last = own(before.revisions.slots, id) ?? { n: 0, at: 0 };
+    const noted = revisionOf(p.revisions.get(id));
+    const places = [was.get(id), is.get(id)] as const;
+    const may =
+      !told.has(id) && looksLater(noted, last, before.revisions.month) && (isSame(...places) || noted.at === 0);
+    if (may && last.near === undefined) continue;
+    const raised: Revision = {
+      ...noted,
+      ...(last.near === undefined ? {} : { near: last.near }),
+      n: Math.max(noted.n, may ? last.n : nextNumber(last.n)),
+      at: may ? noted.at : Math.max(noted.at, last.at, Math.floor(now.at / 1000) * 1000),
+    };
+    p.revisions.set(id, markNear(raised, places, now));
+  }
+}
+
+/** What the file says of it is not behind what calendars were told. Without a time of its own a class has the month's. */
+const looksLater = (noted: Revision, last: Revision, month: number): boolean =>
+  noted.n >= last.n && (noted.at === last.at || (noted.at > 0 && noted.at > Math.max(last.at, month)));
+
+const SHOWN = ["date", "start", "minutes", "room", "coach", "theme", "plan", "out"] as const;
+const isSame = (a: MonthSlot | undefined, b: MonthSlot | undefined): boolean =>
+  SHOWN.every((key) => (a?.[key] || null) === (b?.[key] || null));
 
 const madeOf = (made: ById<number>, id: string): number =>
   own(made, id) ?? own(made, occurrenceOf(id)?.line ?? "") ?? 0;
@@ -95,13 +129,4 @@ function noteRevision(p: MonthDocParts, slot: MonthSlot): void {
     said,
   };
   p.revisions.set(id, revision);
-}
-
-function raise(p: MonthDocParts, id: string, was: number, at: number): void {
-  const noted = revisionOf(p.revisions.get(id));
-  p.revisions.set(id, {
-    ...noted,
-    n: Math.max(noted.n, was + 1),
-    at: Math.max(noted.at, Math.floor(at / 1000) * 1000),
-  });
 }

@@ -9,7 +9,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { monthParts } from "./layout.ts";
 import type { MonthState } from "./month-reader.ts";
 import { monthClasses, readerOfMonth } from "./read.ts";
-import { MONTH_STAMP, type Revision, THEME_STAMP } from "./revisions.ts";
+import { MONTH_STAMP, nextNumber, type Revision, THEME_STAMP } from "./revisions.ts";
 
 /** What the server knows when a change arrives. */
 export interface Now {
@@ -17,6 +17,11 @@ export interface Now {
   readonly at: number;
   /** When the month was last signed off; null for never. */
   readonly signedAt: number | null;
+}
+
+/** What the server knows, with the last day of which calendars tell as it stands, 'YYYY-MM-DD'. */
+export interface NowNear extends Now {
+  readonly nearUntil: string;
 }
 
 const DAY_MS = 86_400_000;
@@ -29,7 +34,7 @@ export const mayBeTold = (since: number, { at, signedAt }: Now): boolean =>
  * Watches a document on the server. Calling the result notes the changes since the last call, in one transaction. Reads the
  * month only after a change that may concern a class, and writes nothing while only a note is typed within one second.
  */
-export function keepRevisions(doc: Y.Doc, now: (month: string) => Now): () => void {
+export function keepRevisions(doc: Y.Doc, now: (month: string) => NowNear): () => void {
   const p = monthParts(doc);
   const reader = readerOfMonth(doc);
   let seen = reader.read();
@@ -63,14 +68,14 @@ function stampMonth(doc: Y.Doc, map: Y.Map<unknown>, now: number): void {
 /** To the second, as the month file has it. */
 const second = (at: number): number => Math.floor(at / 1000) * 1000;
 
-function noteRevisions(map: Y.Map<unknown>, was: MonthState, is: MonthState, now: Now): void {
+function noteRevisions(map: Y.Map<unknown>, was: MonthState, is: MonthState, now: NowNear): void {
   const at = second(now.at);
   for (const [key, revision] of changesBetween(was, is, { ...now, at })) map.set(key, revision);
   if (was.revisions.month === is.revisions.month && is.revisions.month < at) map.set(MONTH_STAMP, at);
 }
 
 /** Revisions of classes, and stamps of themes, that a change of the month asks for. */
-function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, Revision | number> {
+function changesBetween(was: MonthState, is: MonthState, now: NowNear): Map<string, Revision | number> {
   const found = new Map<string, Revision | number>();
   if (was.themes !== is.themes)
     for (const [id, { name }] of Object.entries(is.themes)) {
@@ -85,10 +90,39 @@ function changesBetween(was: MonthState, is: MonthState, now: Now): Map<string, 
   for (const slot of after) {
     // An import has said it itself.
     if (own(was.revisions.slots, slot.id) !== own(is.revisions.slots, slot.id)) continue;
-    const revision = revised(old.get(slot.id), slot, is, now, listed.has(slot.id));
-    if (revision) found.set(slot.id, revision);
+    const earlier = old.get(slot.id);
+    const revision = revised(earlier, slot, is, now, listed.has(slot.id));
+    if (revision) found.set(slot.id, markNear(revision, [earlier, slot], now));
   }
+  for (const [id, revision] of vanished(before, after, is, now)) found.set(id, revision);
   return found;
+}
+
+/** A class that leaves a signed month, by a holiday or another rule of its line: calendars tell it as called off. */
+function vanished(
+  before: readonly MonthSlot[],
+  after: readonly MonthSlot[],
+  { revisions }: MonthState,
+  now: NowNear,
+): [string, Revision][] {
+  if (now.signedAt === null) return [];
+  const there = new Set(after.map(({ id }) => id));
+  return before
+    .filter(({ id }) => !there.has(id))
+    .map((was) => {
+      const last = own(revisions.slots, was.id) ?? { n: 0, at: 0 };
+      const gone = { ...last, n: nextNumber(last.n), at: Math.max(last.at, now.at) };
+      return [was.id, markNear(gone, [was], now)];
+    });
+}
+
+/** A class that is told as it stands on a near day stays told so when it is moved away again: its number must not fall. */
+export function markNear(
+  revision: Revision,
+  places: readonly (Pick<MonthSlot, "date"> | undefined)[],
+  { nearUntil }: Pick<NowNear, "nearUntil">,
+): Revision {
+  return places.some((place) => place && place.date <= nearUntil) ? { ...revision, near: revision.n } : revision;
 }
 
 const PLANNED_BY = ["date", "start", "minutes", "room", "coach"] as const;
@@ -104,7 +138,9 @@ function revised(
   if (was === is) return undefined;
   // Another one that the pattern gives says nothing of its own; what was put back goes on with its number.
   if (was === undefined)
-    return listed || last.at > 0 ? { ...last, n: last.at > 0 ? last.n + 1 : 0, at: now.at } : undefined;
+    return listed || last.at > 0
+      ? { ...last, n: last.at > 0 ? nextNumber(last.n) : 0, at: Math.max(last.at, now.at) }
+      : undefined;
   const planned = PLANNED_BY.some((key) => !same(was[key], is[key])) || (was.out ?? false) !== (is.out ?? false);
   const shown = planned || !same(was.theme, is.theme) || !same(was.plan, is.plan);
   if (!shown) return undefined;
@@ -112,7 +148,7 @@ function revised(
   return {
     ...last,
     ...handedOn(was, is, last, made, now),
-    n: last.n + (planned ? 1 : 0),
+    n: planned ? nextNumber(last.n) : last.n,
     at: Math.max(last.at, now.at),
   };
 }

@@ -5,6 +5,7 @@
 import { keepSame } from "#lib/memo/keep-same.ts";
 import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
+import type { ToldNumber } from "#lib/month/ics/promised.ts";
 import {
   type ById,
   type FillWanted,
@@ -82,6 +83,16 @@ export function monthFileOf(state: MonthState, studio: MonthStudio, was?: MonthF
 
 const part = <K extends "holidays" | "themes">(state: MonthState, key: K, value: MonthState[K]) =>
   Object.keys(value).length > 0 || state.given.includes(key) ? { [key]: value } : {};
+
+/** What calendars need to know of a class beside a month's file, by id: also of one that is not in the month any more. */
+export function toldNumbers({ revisions }: MonthState): Record<string, ToldNumber> {
+  return Object.fromEntries(
+    Object.entries(revisions.slots).map(([id, { n, at, near }]) => [
+      id,
+      { sequence: n, changedAt: instant(at), ...(near === undefined ? {} : { near }) },
+    ]),
+  );
+}
 
 /** The slots of the document with what the server noted of them, and the pattern's own that something was noted of. */
 function slotsOf(state: MonthState): MonthSlot[] {

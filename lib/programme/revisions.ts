@@ -15,6 +15,8 @@ export interface Revision {
   readonly roomSince?: number;
   readonly formerCoaches?: readonly string[];
   readonly formerRooms?: readonly string[];
+  /** The number that it got by its last change on a near day, or away from one: calendars have told it as it stood then. */
+  readonly near?: number;
   /** What an imported file said of it, though it is nothing. */
   readonly said?: readonly ("sequence" | "formerCoaches" | "formerRooms")[];
 }
@@ -30,6 +32,12 @@ export interface Revisions {
 export const THEME_STAMP = `theme${DOT}`;
 export const MONTH_STAMP = "month";
 const stampOf = (v: unknown): number => (typeof v === "number" && Number.isFinite(v) && v > 0 ? v : 0);
+
+/** The greatest INTEGER of RFC 5545 §3.3.8, as which SEQUENCE is written. */
+const MOST_NUMBER = 2_147_483_647;
+
+/** The number after this one. */
+export const nextNumber = (n: number): number => Math.min(n + 1, MOST_NUMBER);
 
 export const NO_REVISIONS: Revisions = { slots: {}, themes: {}, month: 0 };
 
@@ -54,5 +62,5 @@ function setOrDelete<T>(record: Record<string, T>, key: string, there: boolean, 
 /** Nothing noted, where there is none or it is damaged. */
 export function revisionOf(value: unknown): Revision {
   const { n, at, ...rest } = (typeof value === "object" && value !== null ? value : {}) as Partial<Revision>;
-  return { ...rest, n: Math.max(0, Math.round(stampOf(n))), at: stampOf(at) };
+  return { ...rest, n: Math.min(Math.round(stampOf(n)), MOST_NUMBER), at: stampOf(at) };
 }

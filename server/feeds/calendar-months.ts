@@ -2,27 +2,30 @@
 import { createHash } from "node:crypto";
 import type { Db } from "#db/connection.ts";
 import { newestMonthEdition } from "#db/repos/month-edition-repo.ts";
-import { addMonths, monthOf } from "#lib/calendar/days.ts";
+import { addMonths, dayNumber, monthOf } from "#lib/calendar/days.ts";
+import { momentOf } from "#lib/calendar/zone.ts";
 import type { SeveralMonths } from "#lib/month/ics/feed.ts";
 import { promisedMonth } from "#lib/month/ics/promised.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { studioDay } from "#server/month-facts/month-settings.ts";
-import { liveMonth } from "./live-month.ts";
+import { studioDay, studioZone } from "#server/month-facts/month-settings.ts";
+import { type LiveMonth, liveMonth } from "./live-month.ts";
 
 /** Last month, so that what was given stays for a while; two ahead, as far as a team plans. Our own choice. */
 const OTHERS = { back: 1, ahead: 2 } as const;
 
 interface TwoMonths {
-  readonly live: MonthFile;
+  readonly live: LiveMonth;
   readonly signed: SignedFile | undefined;
 }
 
 export interface CalendarMonths {
   /** The same text for the same months: a calendar is made again only when it differs. */
   readonly mark: string;
+  /** Since when these are its months, an INSTANT: the beginning of the present one by the studio's clock. */
+  readonly since: string;
   /** The months as the calendar tells them. */
   promised(): SeveralMonths;
 }
@@ -47,10 +50,14 @@ export function calendarMonths(
     if (!other.ok) return other;
     rest.push(other.value);
   }
-  const told = ({ live, signed }: TwoMonths) => (signed ? promisedMonth(signed.file, live, today) : live);
+  const told = ({ live: { file, numbers }, signed }: TwoMonths) =>
+    signed ? promisedMonth(signed.file, file, today, numbers) : file;
   const mark = markOf(today, [first.value, ...rest]);
-  return ok({ mark, promised: () => [told(first.value), ...rest.map(told)] });
+  return ok({ mark, since: beginOf(app, present), promised: () => [told(first.value), ...rest.map(told)] });
 }
+
+const beginOf = (app: Pick<Springline, "db">, month: string): string =>
+  `${new Date(momentOf(dayNumber(`${month}-01`) * 86_400_000, studioZone(app)).at).toISOString().slice(0, 19)}Z`;
 
 function markOf(today: string, months: readonly TwoMonths[]): string {
   const hash = createHash("sha256").update(today);

@@ -74,10 +74,10 @@ function calendarText(app: Springline, feed: FeedRow): Result<CalendarText> {
   made.set(feed.id, kept);
   const months = calendarMonths(app, feedReader(app, feed));
   if (!months.ok) return months;
-  const { mark, promised } = months.value;
+  const { mark, since, promised } = months.value;
   return ok(
     kept.get([mark], () => {
-      const text = joinedCalendarOf(promised(), partOf(feed));
+      const text = joinedCalendarOf(promised(), partOf(feed), since);
       return { text, tag: sha256Hex(text).slice(0, 32) };
     }),
   );

@@ -3,9 +3,9 @@ import { lastSeq, writersAfter } from "#db/repos/doc-log-repo.ts";
 import { monthSignedAt } from "#db/repos/month-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { dateOfDay, dayNumber, minuteOfDay, monthOf } from "#lib/calendar/days.ts";
+import { dayNumber, minuteOfDay, monthOf } from "#lib/calendar/days.ts";
 import { momentOf } from "#lib/calendar/zone.ts";
-import { NEAR_DAYS } from "#lib/month/ics/promised.ts";
+import { lastNearDay } from "#lib/month/ics/promised.ts";
 import {
   type ClassChange,
   type ClassFacts,
@@ -47,7 +47,7 @@ export function tellChangedClasses(app: App, edited?: EditedMonth): void {
   const was = keptOf(app);
   const zone = studioZone(app);
   const today = studioDay(app);
-  const until = dateOfDay(dayNumber(today) + NEAR_DAYS);
+  const until = lastNearDay(today);
   const months = new Set([monthOf(today), monthOf(until), ...Object.keys(was.classes).map(monthOfKey)]);
   if (edited && !months.has(edited.month)) {
     if (edited.month < monthOf(today) || monthSignedAt(app.db, edited.month) === null) return;

@@ -1,5 +1,4 @@
 /** A month from a file, into an empty month or in the place of what is there; and classes from a spreadsheet's table. */
-import { monthSignedAt } from "#db/repos/month-repo.ts";
 import { readMonthFile } from "#lib/month/file/read-month.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -12,6 +11,7 @@ import { CLOSE } from "#lib/protocol/close.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { knownNow } from "./known-now.ts";
 import { monthIsNear } from "./month-range.ts";
 import { monthStudioOf } from "./read-month-file.ts";
 
@@ -58,7 +58,7 @@ export function importMonthFile(
       const state = readMonthState(doc);
       const studio = monthStudioOf(app, actor, month, state);
       const { file, notes } = matchMonthFile(read.month, studio);
-      importMonth(doc, file, hasOf(studio), { at: app.now(), signedAt: monthSignedAt(app.db, month) });
+      importMonth(doc, file, hasOf(studio), knownNow(app, month));
       return ok({ notes, before: monthFileOf(state, studio) });
     }),
   );

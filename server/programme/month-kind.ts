@@ -1,6 +1,6 @@
 /** What month documents mean to the sync server: one per month, created when it is first opened. */
 
-import { listMonths, monthSignedAt } from "#db/repos/month-repo.ts";
+import { listMonths } from "#db/repos/month-repo.ts";
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { keepRevisions } from "#lib/programme/keep-revisions.ts";
@@ -15,6 +15,7 @@ import { monthSignNews } from "#server/news/month-sign-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 import { basisNews } from "./announce-to-months.ts";
 import { tellChangedClasses } from "./class-changes.ts";
+import { knownNow } from "./known-now.ts";
 import { monthIsNear } from "./month-range.ts";
 import { monthStateOf } from "./read-month-file.ts";
 
@@ -26,7 +27,7 @@ export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
-    carryLate: (doc) => keepRevisions(doc, (month) => ({ at: app.now(), signedAt: monthSignedAt(app.db, month) })),
+    carryLate: (doc) => keepRevisions(doc, (month) => knownNow(app, month)),
     holds: monthProtection,
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month, fromEarlier(app, month)) : null),

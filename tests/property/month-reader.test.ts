@@ -115,7 +115,7 @@ class Three {
   constructor() {
     Y.applyUpdate(this.hub, MONTH.start);
     this.pages = [0, 1, 2].map(() => new Page(MONTH.start));
-    this.carry = keepRevisions(this.hub, () => ({ at: this.now, signedAt: null }));
+    this.carry = keepRevisions(this.hub, () => ({ at: this.now, signedAt: null, nearUntil: "" }));
   }
 
   take(s: Step): void {

@@ -16,17 +16,22 @@ export const calendarOf = (month: MonthFile, of: CalendarOf): string => written(
 
 /**
  * One calendar of several months, named after the studio. It has the UID that each month's own has: a reader takes them for
- * one calendar. Of a class that stands in two months the later revision counts.
+ * one calendar. Of a class that stands in two months the later revision counts. `since`: the INSTANT at which these became the
+ * months of the calendar; it was changed then, if nothing of it was later.
  */
-export const joinedCalendarOf = (months: SeveralMonths, of: CalendarOf): string =>
-  written(months, of, newestOf(months).studio.name);
+export const joinedCalendarOf = (months: SeveralMonths, of: CalendarOf, since?: string): string =>
+  written(months, of, newestOf(months).studio.name, since);
 
 const newestOf = (months: SeveralMonths): MonthFile => months.at(-1) ?? months[0];
 
-function written(months: SeveralMonths, of: CalendarOf, title: string): string {
+function written(months: SeveralMonths, of: CalendarOf, title: string, since?: string): string {
   const events = laterRevisions(months.flatMap((month) => eventsOf(month, of))).sort(inOrder);
   const zones = zonesOf(months).flatMap(({ zone, from, to }) => zoneLines(zone, from, to));
-  const lines = [...headLines(months, of, title, events), ...zones, ...events.flatMap((event) => event.lines)];
+  const lines = [
+    ...headLines(months, of, title, latestOf(months, events, since)),
+    ...zones,
+    ...events.flatMap((event) => event.lines),
+  ];
   return [...lines, "END:VCALENDAR"].map(contentLine).join("");
 }
 
@@ -34,16 +39,18 @@ function written(months: SeveralMonths, of: CalendarOf, title: string): string {
 const inOrder = (a: CalendarEvent, b: CalendarEvent): number =>
   a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
-function headLines(months: SeveralMonths, of: CalendarOf, title: string, events: readonly CalendarEvent[]): string[] {
+const latestOf = (months: SeveralMonths, events: readonly CalendarEvent[], since = ""): string =>
+  [since, ...months.map(({ changedAt }) => changedAt), ...events.map(({ stamp }) => stamp)].sort().at(-1) ?? since;
+
+function headLines(months: SeveralMonths, of: CalendarOf, title: string, latest: string): string[] {
   const whose = months.map((month) => partName(month, of)).findLast((name) => name !== undefined);
-  const stamps = [...months.map(({ changedAt }) => changedAt), ...events.map(({ stamp }) => stamp)];
   return [
     "BEGIN:VCALENDAR",
     "VERSION:2.0",
     "PRODID:-//Springline//month 1//EN",
     "CALSCALE:GREGORIAN",
     `UID:${uuidOfName(newestOf(months).studio.uid, calendarName(of))}`,
-    `LAST-MODIFIED:${stampOf(stamps.sort().at(-1) ?? newestOf(months).changedAt)}`,
+    `LAST-MODIFIED:${stampOf(latest)}`,
     `NAME:${textValue(whose === undefined ? title : `${title}, ${whose}`)}`,
     "REFRESH-INTERVAL;VALUE=DURATION:PT1H",
   ];

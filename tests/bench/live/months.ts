@@ -28,7 +28,7 @@ export function liveMonth(now: number): MonthFile {
 
 export function monthUpdate(now: number): Uint8Array {
   const doc = createMonthDoc(monthKey(now));
-  doc.transact(() => importMonth(doc, liveMonth(now), EVERYTHING, { at: now, signedAt: null }));
+  doc.transact(() => importMonth(doc, liveMonth(now), EVERYTHING, { at: now, signedAt: null, nearUntil: "" }));
   return Y.encodeStateAsUpdate(doc);
 }
 

@@ -204,7 +204,7 @@ describe("a month that was signed off", () => {
           month: "2026-11",
           number,
           hash: "0".repeat(64),
-          fileJson: JSON.stringify(must(liveMonth(s.app, s.people.marta, "2026-11"))),
+          fileJson: JSON.stringify(must(liveMonth(s.app, s.people.marta, "2026-11")).file),
         },
         ...{ findingsJson: "[]", acceptedJson: "[]", signedBy: "ines", signedAt: s.app.now() },
       })
@@ -228,6 +228,16 @@ describe("a month that was signed off", () => {
     s.advance(DAY);
     expect(await told()).toEqual(["09:00"]);
   });
+});
+
+test("its last change is not earlier when the month with the latest change has left it", async () => {
+  const { address } = must(make("marta", OWN));
+  const changedAt = async () => readByIcalJs(await (await ask(address)).text()).changedAt;
+  await put("late", "2026-10-02");
+  const before = await changedAt();
+  s.advance(30 * 86_400_000); // 2 December: October has left.
+  expect((await changedAt()) >= before).toBe(true);
+  expect(await changedAt()).toBe("2026-12-01T00:00:00Z");
 });
 
 test("all of it is on the record, which holds", () => {

@@ -58,7 +58,7 @@ class Studio {
     });
     const seed = Y.encodeStateAsUpdate(first);
     Y.applyUpdate(this.server, seed, "network");
-    this.#carry = keepRevisions(this.server, () => ({ at: this.now, signedAt: null }));
+    this.#carry = keepRevisions(this.server, () => ({ at: this.now, signedAt: null, nearUntil: "" }));
     this.server.on("update", (bytes: Uint8Array, origin: unknown) => {
       for (const to of [0, 1, 2]) if (to !== origin) this.inbox[to]?.push(bytes);
     });
