@@ -3,6 +3,7 @@ import { readMonthFile } from "#lib/month/file/read-month.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
+import { boundedFile } from "#lib/programme/bounded-file.ts";
 import { importMonth, isEmptyMonth } from "#lib/programme/import-file.ts";
 import { matchMonthFile } from "#lib/programme/match-file.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
@@ -58,8 +59,9 @@ export function importMonthFile(
       const state = readMonthState(doc);
       const studio = monthStudioOf(app, actor, month, state);
       const { file, notes } = matchMonthFile(read.month, studio);
-      importMonth(doc, file, hasOf(studio), knownNow(app, month));
-      return ok({ notes, before: monthFileOf(state, studio) });
+      const bounded = boundedFile(file, app.now());
+      importMonth(doc, bounded.file, hasOf(studio), knownNow(app, month));
+      return ok({ notes: [...notes, ...bounded.notes], before: monthFileOf(state, studio) });
     }),
   );
 }
