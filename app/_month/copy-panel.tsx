@@ -14,6 +14,7 @@ import { Labelled, NumberOrNone, SlotChoice } from "./labelled.tsx";
 import { asState } from "./month-acts.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
+import { ReplaceMonth } from "./replace-month.tsx";
 import { useMonthFile } from "./use-month-file.ts";
 
 export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
@@ -104,19 +105,26 @@ function LastMonth({ desk }: { readonly desk: MonthDesk }) {
 }
 
 /** The server reads the file, and says what it could not match. */
-function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
+function BringIn({ desk }: { readonly desk: MonthDesk }) {
+  const { props, session } = desk;
   const [said, setSaid] = useState("");
   const [notes, setNotes] = useState<readonly string[] | null>(null);
   const [replace, setReplace] = useState(false);
+  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
   const bring = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
     if (!file) return;
     const at = `/api/programme/${props.month}`;
-    const sent = /\.(csv|tsv|txt)$/i.test(file.name)
-      ? await send<BroughtIn>("POST", `${at}/csv`, file)
-      : await send<BroughtIn>("PUT", `${at}/file${replace ? "?replace=yes" : ""}`, file);
+    const isTable = /\.(csv|tsv|txt)$/i.test(file.name);
     // Emptied, so that the same file, put right, can be chosen again.
     input.value = "";
+    setReplacing((was) => (replace && !isTable ? { file, nth: (was?.nth ?? 0) + 1 } : null));
+    setSaid("");
+    setNotes(null);
+    if (replace && !isTable) return;
+    const sent = isTable
+      ? await send<BroughtIn>("POST", `${at}/csv`, file)
+      : await send<BroughtIn>("PUT", `${at}/file`, file);
     setSaid(sent.ok ? "" : sent.message);
     setNotes(sent.ok ? notesOf(sent.value) : null);
     if (sent.ok) session.say("The file is in.");
@@ -133,6 +141,9 @@ function BringIn({ desk: { props, session } }: { readonly desk: MonthDesk }) {
           <input id={id} type="file" accept=".json,.csv,.tsv,.txt" onChange={(event) => void bring(event.target)} />
         )}
       </Labelled>
+      {replacing && (
+        <ReplaceMonth key={replacing.nth} desk={desk} file={replacing.file} onLeave={() => setReplacing(null)} />
+      )}
       {said && <p className="problem">{said}</p>}
       {notes && <Notes notes={notes} />}
     </section>

@@ -2,9 +2,11 @@
 import { describe, expect, it } from "vitest";
 import { MONTH_KEYS } from "#app/_month/month-commands.ts";
 import { slotPlanWords } from "#app/_month/month-words.ts";
+import { replaceWords } from "#app/_month/replace-words.ts";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import { monthCounts, openCounts, promiseWords } from "#lib/tide/month-counts.ts";
+import { feedMonth, feedSlot } from "../../support/feed-month.ts";
 import { marchMonth } from "../../support/tide-month.ts";
 
 describe("words", () => {
@@ -21,6 +23,16 @@ describe("words", () => {
     expect(openCounts(counts)).toMatch(/^2 must fix before it can be signed, \d+ look again\.$/);
     expect(openCounts({ ...counts, must: 0, look: 0 })).toBe("Nothing to fix.");
     expect(promiseWords(sums)).toBe("Themes promised: 1 of 1 theme there");
+  });
+  it("says how many classes a file brings in place of how many, without those called off", () => {
+    const slots = [
+      feedSlot(),
+      feedSlot({ id: "two" }),
+      feedSlot({ id: "off", out: true }),
+      feedSlot({ id: "before", date: "2026-02-27" }),
+    ];
+    expect(replaceWords(feedMonth({ slots: [] }), feedMonth({ slots }))).toBe("0 classes in place of 2.");
+    expect(replaceWords(feedMonth(), feedMonth({ slots: [] }))).toBe("1 class in place of 0.");
   });
   it("says of a signed plan that was written on that its edition still stands", () => {
     const plan = { id: "p", title: "", lengthSeconds: 1500, ownerName: "", edition: 2 };
