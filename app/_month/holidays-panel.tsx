@@ -2,6 +2,7 @@
 /** Days on which the pattern gives no class. */
 import { type FormEvent, useState } from "react";
 import { dayWords } from "#lib/calendar/day-words.ts";
+import { MOST_HOLIDAY_NAME } from "#lib/programme/read-lists.ts";
 import { setHoliday } from "#lib/programme/write-lists.ts";
 import { DateField } from "./coaches-panel.tsx";
 import { Labelled } from "./labelled.tsx";
@@ -27,7 +28,7 @@ export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthD
       <ul className={styles.rows}>
         {Object.entries(month.state.holidays).map(([day, words]) => (
           <li key={day} className="spread">
-            <span>
+            <span className={styles.long}>
               {dayWords(day)}: {words}
             </span>
             {month.writes && (
@@ -47,7 +48,14 @@ export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthD
           <div className={styles.two}>
             <DateField label="Day" value={date} onChange={setDate} />
             <Labelled label="What it is">
-              {(id) => <input id={id} value={name} maxLength={120} onChange={(event) => setName(event.target.value)} />}
+              {(id) => (
+                <input
+                  id={id}
+                  value={name}
+                  maxLength={MOST_HOLIDAY_NAME}
+                  onChange={(event) => setName(event.target.value)}
+                />
+              )}
             </Labelled>
           </div>
           <button type="submit" className="button">

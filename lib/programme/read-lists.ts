@@ -75,9 +75,19 @@ function awayTime(value: unknown): AwayTime[] {
   return [given<AwayTime>({ from: first, to: last, why: typeof why === "string" ? why : undefined })];
 }
 
+/** As many characters as the field for it takes: a page or a file may have written more. Our own choice. */
+export const MOST_HOLIDAY_NAME = 120;
+
 export function readHolidays(p: MonthDocParts): Record<string, string> {
-  const found = [...p.holidays].filter(([date, name]) => dateOf(date) !== undefined && typeof name === "string");
-  return Object.fromEntries(found.sort(([a], [b]) => (a < b ? -1 : 1))) as Record<string, string>;
+  const found = [...p.holidays].flatMap(([date, name]): [string, string][] =>
+    dateOf(date) !== undefined && typeof name === "string" ? [[date, cutTo(name, MOST_HOLIDAY_NAME)]] : [],
+  );
+  return Object.fromEntries(found.sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+function cutTo(name: string, most: number): string {
+  const characters = name.length > most ? [...name] : [];
+  return characters.length > most ? `${characters.slice(0, most - 1).join("")}…` : name;
 }
 
 /** Wishes and settings of the fill; undefined where there are none. */

@@ -16,7 +16,11 @@ export function DayRail({ day, shown, hands }: DayPlaceProps) {
   const lines = 1 + Math.max(-1, ...day.labels.map(({ line }) => line));
   return (
     <div className={styles.rail} style={{ "--lines": String(lines) } as CSSProperties}>
-      {day.holiday !== null && <span className={styles.holiday}>{day.holiday}</span>}
+      {day.holiday !== null && (
+        <span className={styles.holiday} title={day.holiday}>
+          {day.holiday}
+        </span>
+      )}
       {day.marks.map((mark) => (
         <ClassMark key={mark.slot.id} mark={mark} shown={shown} hands={hands} />
       ))}

@@ -70,6 +70,16 @@ describe("month document", () => {
     expect(month.slots[2]).toEqual(slot("b", { date: "2026-11-09", theme: "" }));
   });
 
+  it("reads at most 120 characters of a holiday's name, each of them whole, and keeps the rest", () => {
+    const doc = createMonthDoc("2026-11", {
+      holidays: { "2026-11-05": "🎏".repeat(400), "2026-11-06": "🎏".repeat(120) },
+    });
+    const { holidays } = readMonthState(doc);
+    expect(holidays["2026-11-05"]).toBe(`${"🎏".repeat(119)}…`);
+    expect(holidays["2026-11-06"]).toBe("🎏".repeat(120));
+    expect(doc.getMap("holidays").get("2026-11-05")).toHaveLength(800);
+  });
+
   it("writes, moves, takes out and puts back", () => {
     const doc = createMonthDoc("2026-11");
     const w = me(doc);
