@@ -2,6 +2,7 @@
  * When a coach is told that a class of theirs was changed. What people were told last is kept and compared with what stands now, so that
  * a restart loses nothing, typing costs nothing, and a change that is taken back before anybody was told is never told. Pure.
  */
+import { CLASS_HOLD_MS, isHeld } from "./class-hold.ts";
 
 /** What people plan by. */
 export interface ClassFacts {
@@ -33,9 +34,6 @@ export interface ToldClasses {
 
 export const NO_CLASSES: ToldClasses = { until: "", classes: {} };
 
-/** At most one notice of a class in this time; later changes within it are told together when it is over. */
-export const CLASS_HOLD_MS = 10 * 60_000;
-
 export interface ClassChange {
   readonly key: string;
   readonly is: ClassFacts;
@@ -62,7 +60,8 @@ export interface ClassesNow {
   readonly present: ReadonlyMap<string, ClassFacts>;
   /** Whether the month of a class could be read: one that could not has lost no class. */
   readonly wasRead: (key: string) => boolean;
-  readonly isOver: (facts: ClassFacts) => boolean;
+  /** When a class begins, ms since the epoch. */
+  readonly beginOf: (facts: ClassFacts) => number;
   /** Who has written since the last look. */
   readonly by: readonly string[];
   /** Who set a value of a class that stands; undefined when that cannot be told. */
@@ -103,14 +102,16 @@ function nextOf(key: string, known: ToldClass | undefined, until: string, look: 
   // One that is gone altogether is called off.
   const is = look.present.get(key) ?? gone(known?.told ?? look.signed.get(key));
   if (!is) return undefined;
-  const near = (facts: ClassFacts | null | undefined) => facts && facts.date <= look.until && !look.isOver(facts);
-  if (!near(is) && !near(known?.told)) return look.isOver(is) ? undefined : nextAhead(key, { known, is, until }, look);
+  const isOver = (facts: ClassFacts) => look.beginOf(facts) <= look.now;
+  const near = (facts: ClassFacts | null | undefined) => facts && facts.date <= look.until && !isOver(facts);
+  if (!near(is) && !near(known?.told)) return isOver(is) ? undefined : nextAhead(key, { known, is, until }, look);
   // Time alone has brought it near.
   if (!known && (until === "" || is.date > until)) return { kept: { told: is, at: 0, by: [] } };
   const { told, at, by } = known ?? { told: null, at: 0, by: [] };
   if ((told && sameFacts(told, is)) || (!told && is.out)) return { kept: { told: is, at, by: [] } };
   const writers = [...by.filter((id) => !look.by.includes(id)), ...look.by];
-  if (look.now - at < CLASS_HOLD_MS) return { kept: { told, at, by: writers } };
+  const begins = [is, ...(told ? [told] : [])].map(look.beginOf);
+  if (isHeld(told, is, { now: look.now, toldAt: at, begins })) return { kept: { told, at, by: writers } };
   const to = toTell(key, told, is, { ...look, by: writers });
   if (to.length === 0) return { kept: { told: is, at, by: [] } };
   return { kept: { told: is, at: look.now, by: [] }, change: { key, is, ahead: false, to } };

@@ -59,7 +59,7 @@ export function tellChangedClasses(app: App, edited?: EditedMonth): void {
     until,
     present: factsOf(states),
     wasRead: (key) => states.has(monthOfKey(key)),
-    isOver: (facts) => startOf(facts, zone) <= app.now(),
+    beginOf: (facts) => startOf(facts, zone),
     by: writersOf(app, was, states),
     authorOf: authorsOf(app, edited),
     signed: signedOf(app, states.keys()),

@@ -3,13 +3,13 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { addDocClient } from "#db/repos/doc-client-repo.ts";
 import { deleteSetting, readSetting } from "#db/repos/setting-repo.ts";
 import {
-  CLASS_HOLD_MS,
   type ClassesNow,
   type ClassFacts,
   lookAtClasses,
   NO_CLASSES,
   type ToldClasses,
 } from "#lib/notices/class-changes.ts";
+import { CLASS_HOLD_MS } from "#lib/notices/class-hold.ts";
 import { changedClassSentence } from "#lib/notices/class-words.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot, changeSlot, putBackSlot, type SlotChange, setSlotNote, takeOutSlot } from "#lib/programme/write.ts";
@@ -31,7 +31,7 @@ describe("one look", () => {
     until: "2026-11-05",
     present: new Map(is ? [[KEY, is]] : []),
     wasRead: () => true,
-    isOver: () => false,
+    beginOf: () => Number.POSITIVE_INFINITY,
     by: ["ines"],
     authorOf: () => undefined,
     signed: new Map(),
@@ -116,7 +116,7 @@ describe("one look", () => {
   });
 
   test("tells nothing of what is over, far, or in a month that could not be read", () => {
-    expect(told(begun(), look({ ...FACTS, start: "08:00" }, { isOver: () => true }))).toEqual([]);
+    expect(told(begun(), look({ ...FACTS, start: "08:00" }, { beginOf: () => at }))).toEqual([]);
     const unread = lookAtClasses(begun(), look(null, { wasRead: () => false }));
     expect([unread.changes, unread.told.classes]).toEqual([[], begun().classes]);
   });
@@ -134,6 +134,35 @@ describe("one look", () => {
     ]);
     const back = look({ ...FACTS, start: "08:00" }, { now: at + CLASS_HOLD_MS });
     expect(told(held.told, back)).toEqual([]);
+  });
+});
+
+describe("a class that begins soon", () => {
+  const MINUTE = 60_000;
+  const began = Date.UTC(2026, 10, 4, 15, 31);
+  const begins = began + 34 * MINUTE;
+  const look = (is: ClassFacts, now: number, by = ["ines"]): ClassesNow => ({
+    ...{ now, until: "2026-11-05", present: new Map([[KEY, is]]), wasRead: () => true, beginOf: () => begins, by },
+    ...{ authorOf: () => undefined, signed: new Map() },
+  });
+  const given = { ...lookAtClasses(NO_CLASSES, look(FACTS, began)).told };
+  const told = { ...given, classes: { [KEY]: { told: FACTS, at: began, by: [] } } };
+  const changes = (is: ClassFacts, now: number, was: ToldClasses = told) => lookAtClasses(was, look(is, now)).changes;
+
+  test("tells at once within the hour that it is called off, or somebody else's, though it was told of just now", () => {
+    expect(changes({ ...FACTS, out: true }, began + 6000)).toHaveLength(1);
+    expect(changes({ ...FACTS, coach: null }, began + 6000)[0]?.to.map(({ userId }) => userId)).toEqual(["marta"]);
+    expect(changes({ ...FACTS, room: null }, began + 6000)).toEqual([]);
+  });
+
+  test("holds the rest for ten minutes, and never until it has begun, even if it is looked at once a minute only", () => {
+    const late = begins - 4 * MINUTE;
+    const was = { ...told, classes: { [KEY]: { told: FACTS, at: late, by: [] } } };
+    const is = { ...FACTS, room: null };
+    const held = lookAtClasses(was, look(is, late + 1000));
+    expect(held.changes).toEqual([]);
+    const at = [1, 2, 3].map((n) => late + 1000 + n * MINUTE).find((now) => changes(is, now, held.told).length > 0);
+    expect(at).toBeLessThan(begins);
   });
 });
 
