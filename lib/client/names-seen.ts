@@ -16,7 +16,7 @@ export class NamesSeen {
   private readonly users = new Map<number, z.infer<typeof userSchema>>();
 
   constructor(
-    private readonly awareness: Pick<Awareness, "getStates" | "on" | "off">,
+    private readonly awareness: Pick<Awareness, "clientID" | "getStates" | "on" | "off">,
     /** This person's other windows count as theirs. */
     private readonly me: { readonly id: string },
   ) {
@@ -27,7 +27,10 @@ export class NamesSeen {
   /** A name to begin a sentence with; undefined for a page that was never seen. */
   nameOf(clientId: number): string | undefined {
     const user = this.users.get(clientId);
-    return user?.id === this.me.id ? "You, in another window," : user?.name;
+    if (user?.id !== this.me.id) return user?.name;
+    // A page of this person's that is gone may have been this very window, before it was loaded again.
+    const isOther = clientId !== this.awareness.clientID && this.awareness.getStates().has(clientId);
+    return isOther ? "You, in another window," : "You";
   }
 
   who(clientId: number): string {

@@ -50,7 +50,7 @@ test('names are remembered after their pages close; an unknown page is "Somebody
   const names = new NamesSeen(awareness as unknown as ConstructorParameters<typeof NamesSeen>[0], { id: "marta" });
   states.clear();
   for (const hear of listeners) hear();
-  expect([7, 8, 9].map((id) => names.who(id))).toEqual(["Jonas Berg", "You, in another window,", "Somebody"]);
+  expect([7, 8, 9].map((id) => names.who(id))).toEqual(["Jonas Berg", "You", "Somebody"]);
   names.stop();
   expect(listeners.size).toBe(0);
   expect(lossWords(names.who(7), "Plank", { undone: true, words: "", writes: true })).toBe(
