@@ -11,6 +11,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { FillSettings } from "./fill-settings.tsx";
+import { meanLikeness, outcomeWords } from "./fill-words.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 import { type Fill, type ProposedFill, useFill } from "./use-fill.ts";
@@ -83,7 +84,7 @@ function Found({ desk, found }: FoundProps) {
   };
   return (
     <>
-      <Outcome found={found} />
+      <Outcome desk={desk} found={found} left={left.length} />
       <div className={styles.acts}>
         <button type="button" className="button button-strong" disabled={free.length === 0} onClick={() => take(free)}>
           {free.length === left.length ? "Take all" : `Take the other ${free.length}`}
@@ -92,7 +93,6 @@ function Found({ desk, found }: FoundProps) {
           Take none
         </button>
       </div>
-      {left.length === 0 && <p className="quiet">Nothing more to put in.</p>}
       <ol className={styles.rows}>
         {left.map((one) => (
           <Proposed key={one.slot} {...{ desk, one }} changed={changed.get(one.slot)} onTake={take} onDrop={without} />
@@ -103,21 +103,28 @@ function Found({ desk, found }: FoundProps) {
   );
 }
 
-/** "Proven best: no other choice costs less. 12 findings fewer, 2 new." */
-function Outcome({ found: { answer } }: Pick<FoundProps, "found">) {
-  const { proven, gone, slots, before, after, bound } = answer;
-  if (slots.length === 0) return <p>No class is waiting for a plan: all have one, are locked or are over.</p>;
-  const could = bound === undefined ? "" : ` None can cost less than ${shown(bound)}.`;
+interface OutcomeProps extends FoundProps {
+  /** How many plans are still proposed. */
+  readonly left: number;
+}
+
+/** Counted anew as plans are taken or turned down: `shown` is the month with those that are still proposed. */
+function Outcome({ desk: { open, shown, choice, slot: slotOf }, found: { answer }, left }: OutcomeProps) {
+  const alike = useMemo(() => meanLikeness(shown.look.sums), [shown.look.sums]);
+  if (answer.slots.length === 0) return <p>No class is waiting for a plan: all have one, are locked or are over.</p>;
+  if (left === 0) return <p className="quiet">Nothing more to put in.</p>;
+  const leftOut = answer.slots.filter(
+    ({ slot, plan }) => plan !== null && choice.proposed[slot] === undefined && slotOf(slot)?.plan !== plan,
+  ).length;
+  const counts = { before: open.findings.length, after: shown.look.findings.length };
+  const [best, rest] = outcomeWords({ proven: answer.proven, leftOut, alike, ...counts });
   return (
-    <p>
-      <strong>{proven ? "Proven best" : "Best found"}</strong>
-      {proven ? ": no other choice costs less." : `: another choice may cost less.${could}`} The findings weigh{" "}
-      {shown(after)} instead of {shown(before)}: {plural(gone.length, "finding")} gone, {answer.new.length} new.
+    <p role="status">
+      <strong>{best}</strong>
+      {rest}
     </p>
   );
 }
-
-const shown = (cost: number): string => (Math.round(cost * 10) / 10).toString();
 
 interface ProposedProps {
   readonly desk: MonthDesk;
@@ -161,14 +168,13 @@ function classWords({ slot: slotOf, month: { file } }: MonthDesk, id: string): s
 const titleOf = (file: MonthFile, plan: string | null): string =>
   plan === null ? "left empty" : planTitle(own(file.plans, plan)?.title ?? "");
 
-/** What the next choices would cost more, and the first thing that each would bring. */
+/** The next choices, and how each compares. */
 function NextBest({ file, one }: { readonly file: MonthFile; readonly one: ExplainedSlot }) {
   return (
     <ul className={styles.next}>
-      {one.others.map(({ plan, more, brings }) => (
+      {one.others.map(({ plan, words }) => (
         <li key={plan ?? ""}>
-          {more < 0.05 ? "As good" : `+${shown(more)}`}: {titleOf(file, plan)}
-          {plan !== null && brings[0] ? `. ${brings[0].message}` : ""}
+          Or {titleOf(file, plan)}: {words}.
         </li>
       ))}
     </ul>

@@ -1,4 +1,5 @@
-/** A fill slot by slot, for a reader: what the next best choices would cost more, and what they would bring. */
+/** A fill slot by slot, for a reader: the next best choices, and what they would bring. */
+import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { dateWords } from "../define/words.ts";
 import type { MonthFile, MonthFinding } from "../types.ts";
@@ -12,7 +13,7 @@ export interface ExplainedSlot {
   readonly plan: string | null;
   /** The next best, with everything else held; at most three. */
   readonly others: readonly ExplainedChoice[];
-  /** "Fri 20 Mar 18:00: Arms, chest. Next best Trunk, +0.4; Upper, trunk, +11.4: ..." */
+  /** "Fri 20 Mar 18:00: Arms, chest. Next best Trunk, as good; Upper, trunk, 1 finding more: ..." */
   readonly text: string;
 }
 
@@ -23,6 +24,8 @@ interface ExplainedChoice {
   /** Findings that this choice would bring and that it would spare, as `check` orders them. */
   readonly brings: readonly MonthFinding[];
   readonly spares: readonly MonthFinding[];
+  /** How it compares: "as good", "2 findings more, 1 fewer: Evening regulars rest ...", without a full stop. */
+  readonly words: string;
 }
 
 /** `answer` must be the fill of this month. */
@@ -37,7 +40,9 @@ export function explainFill(month: MonthFile, answer: FillAnswer): ExplainedSlot
       tried[i] = choices.indexOf(other.plan);
       const found = problem.look(tried).findings;
       const more = Math.round((other.cost - answer.after) * COST_UNIT) / COST_UNIT;
-      return { plan: other.plan, more, brings: without(found, held), spares: without(held, found) };
+      const choice = { plan: other.plan, more, brings: without(found, held), spares: without(held, found) };
+      const wished = month.fill?.wishes?.some((wish) => wish.slot === slot && wish.plan === plan) ?? false;
+      return { ...choice, words: comparedWords(choice, wished) };
     });
     const when = `${dateWords(one.date)} ${one.slot.start}`;
     const next = choices.length === 1 ? ` ${whyNoPlanFits(month, one)}` : nextBest(month, explained);
@@ -53,13 +58,20 @@ function without(findings: readonly MonthFinding[], others: readonly MonthFindin
 const titleOf = (month: MonthFile, plan: string | null): string =>
   plan === null ? "left empty" : (own(month.plans, plan)?.title ?? plan);
 
-const DECIMALS = 10;
+/** A difference that is smaller is none to a reader. */
+const LEAST = 0.05;
+
+/** What costs more without a finding is a wish not met, or classes in a row that are more alike. */
+function comparedWords({ plan, more, brings, spares }: Omit<ExplainedChoice, "words">, wished: boolean): string {
+  if (more < LEAST) return more > -LEAST ? "as good" : "better";
+  const [first] = brings;
+  if (!first) return wished ? "not the plan wished for" : "more like the classes around it";
+  const fewer = spares.length > 0 ? `, ${spares.length} fewer` : "";
+  const found = `${plural(brings.length, "finding")} more${fewer}`;
+  return plan === null ? found : `${found}: ${first.message.replace(/\.$/, "")}`;
+}
 
 function nextBest(month: MonthFile, others: readonly ExplainedChoice[]): string {
-  const told = others.map(({ plan, more, brings }) => {
-    const cost = Math.round(more * DECIMALS) / DECIMALS;
-    const what = `${titleOf(month, plan)}, ${cost < 0 ? "" : "+"}${cost}`;
-    return brings[0] ? `${what}: ${brings[0].message.replace(/\.$/, "")}` : what;
-  });
+  const told = others.map(({ plan, words }) => `${titleOf(month, plan)}, ${words}`);
   return told.length > 0 ? ` Next best ${told.join("; ")}.` : "";
 }

@@ -173,7 +173,7 @@ test("a fill is explained slot by slot: what the next best costs more and brings
   expect(toes?.brings.map(({ id }) => id)).toEqual(["short-recovery:early:calves:2026-04-08"]);
   expect(legs?.brings.map(({ rule }) => rule).sort()).toEqual(["short-recovery", "too-alike"]);
   expect(first?.text).toMatch(
-    /^Mon 6 Apr 10:00: chest 400\. Next best calves 400, \+10: .*; left empty, \+10: .*; glutes 400, \+25: /,
+    /^Mon 6 Apr 10:00: chest 400\. Next best calves 400, 1 finding more: .*; left empty, 1 finding more; glutes 400, 2 findings more: /,
   );
 });
 
