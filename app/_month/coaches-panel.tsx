@@ -1,12 +1,14 @@
 "use client";
 /** When each coach can teach, and when they are away. */
 import { useState } from "react";
+import type { Writer } from "#lib/doc/write.ts";
 import type { AwayTime, FreeTime } from "#lib/month/types.ts";
 import { type KeyedTime, readCoachTimeKeys, setCoachTime } from "#lib/programme/write-lists.ts";
 import { newId } from "../_parts/new-id.ts";
 import { Labelled } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
+import { useGoToAdded } from "./use-go-to-added.ts";
 import { WeekdayChoice } from "./weekday-choice.tsx";
 
 /** Long because: one form, its hours and its days away, read from top to bottom. */
@@ -16,8 +18,13 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
   const [coach, setCoach] = useState(all[0]?.[0] ?? "");
   const times = readCoachTimeKeys(session.doc, coach);
   const { from } = month.file.dates;
+  const [box, goTo] = useGoToAdded<HTMLFieldSetElement>();
+  const add = (write: (w: Writer, key: string) => void) => {
+    const key = newId();
+    if (acts.run((w) => write(w, key))) goTo(key);
+  };
   return (
-    <fieldset className={styles.form} disabled={!month.writes}>
+    <fieldset ref={box} className={styles.form} disabled={!month.writes}>
       <Labelled label="Coach">
         {(id) => (
           <select id={id} value={coach} onChange={(event) => setCoach(event.target.value)}>
@@ -40,9 +47,7 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
         type="button"
         className="button"
         onClick={() =>
-          acts.run((w) =>
-            setCoachTime(w, coach, "free", newId(), { days: [1, 2, 3, 4, 5], from: "07:00", to: "21:00" }),
-          )
+          add((w, key) => setCoachTime(w, coach, "free", key, { days: [1, 2, 3, 4, 5], from: "07:00", to: "21:00" }))
         }
       >
         Add hours
@@ -56,7 +61,7 @@ export function CoachesPanel({ desk }: { readonly desk: MonthDesk }) {
       <button
         type="button"
         className="button"
-        onClick={() => acts.run((w) => setCoachTime(w, coach, "away", newId(), { from, to: from }))}
+        onClick={() => add((w, key) => setCoachTime(w, coach, "away", key, { from, to: from }))}
       >
         Add days away
       </button>
@@ -76,14 +81,14 @@ function FreeRow({ desk: { acts }, coach, one: { key, time } }: RowProps<FreeTim
     if (next.from < next.to) acts.run((w) => setCoachTime(w, coach, "free", key, next));
   };
   return (
-    <li>
+    <li data-row={key}>
       <WeekdayChoice legend="On" days={time.days} onChange={(days) => set({ days: [...days] })} />
       <div className={styles.two}>
         <TimeField label="From" value={time.from} onChange={(from) => set({ from })} />
         <TimeField label="Until" value={time.to === "24:00" ? "23:59" : time.to} onChange={(to) => set({ to })} />
       </div>
       <button type="button" className="act" onClick={() => acts.run((w) => setCoachTime(w, coach, "free", key, null))}>
-        Take these hours away
+        Remove these hours
       </button>
     </li>
   );
@@ -97,7 +102,7 @@ function AwayRow({ desk: { acts }, coach, one: { key, time } }: RowProps<AwayTim
     if (next.from <= next.to) acts.run((w) => setCoachTime(w, coach, "away", key, next));
   };
   return (
-    <li>
+    <li data-row={key}>
       <div className={styles.three}>
         <DateField label="First day" value={time.from} onChange={(from) => set({ from, to: later(from, time.to) })} />
         <DateField label="Last day" value={time.to} onChange={(to) => set({ to })} />
@@ -114,7 +119,7 @@ function AwayRow({ desk: { acts }, coach, one: { key, time } }: RowProps<AwayTim
         </Labelled>
       </div>
       <button type="button" className="act" onClick={() => acts.run((w) => setCoachTime(w, coach, "away", key, null))}>
-        Take these days away
+        Remove these days
       </button>
     </li>
   );

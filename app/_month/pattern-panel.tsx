@@ -10,20 +10,26 @@ import { NumberOrNone, SlotChoice } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import { planOption, SLOT_WORDS } from "./month-words.ts";
 import styles from "./panel.module.css";
+import { useGoToAdded } from "./use-go-to-added.ts";
 import { WeekdayChoice } from "./weekday-choice.tsx";
 
 export function PatternPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, acts } = desk;
   const room = Object.keys(month.file.rooms)[0];
   const [problem, setProblem] = useState("");
-  const add = () =>
-    setProblem(acts.addLine({ id: newId(), days: [1], start: "18:00", minutes: 45, ...(room ? { room } : {}) }));
+  const [list, goTo] = useGoToAdded<HTMLUListElement>();
+  const add = () => {
+    const id = newId();
+    const refused = acts.addLine({ id, days: [1], start: "18:00", minutes: 45, ...(room ? { room } : {}) });
+    setProblem(refused);
+    if (refused === "") goTo(id);
+  };
   return (
     <>
       <p className="quiet small">What was changed in a single class stays as it was changed.</p>
-      <ul className={styles.rows}>
+      <ul ref={list} className={styles.rows}>
         {month.state.pattern.map((line) => (
-          <li key={line.id}>
+          <li key={line.id} data-row={line.id}>
             <details>
               <summary>{lineWords(desk, line)}</summary>
               <Line desk={desk} line={line} />

@@ -6,16 +6,22 @@ import { SharedText } from "../_parts/shared-text.tsx";
 import { Labelled, NumberOrNone } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
+import { useGoToAdded } from "./use-go-to-added.ts";
 
 /** Long because: the list and the button that adds to it are one. */
 export function RegularsPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, acts } = desk;
+  const [list, goTo] = useGoToAdded<HTMLUListElement>();
+  const add = () => {
+    const id = newId();
+    if (acts.run((w) => addRegulars(w, id, { name: "New regulars" }), "Added a group of regulars.")) goTo(id);
+  };
   return (
     <>
       <p className="quiet small">Work, rest and likeness are worked out for those who come to several classes.</p>
-      <ul className={styles.rows}>
+      <ul ref={list} className={styles.rows}>
         {Object.entries(month.state.regulars).map(([id, { name, people }]) => (
-          <li key={id}>
+          <li key={id} data-row={id}>
             <div className={styles.two}>
               <NameField desk={desk} of="regulars" id={id} label="Name" />
               <NumberOrNone
@@ -38,13 +44,7 @@ export function RegularsPanel({ desk }: { readonly desk: MonthDesk }) {
         ))}
       </ul>
       {month.writes && (
-        <button
-          type="button"
-          className="button"
-          onClick={() =>
-            acts.run((w) => addRegulars(w, newId(), { name: "New regulars" }), "Added a group of regulars.")
-          }
-        >
+        <button type="button" className="button" onClick={add}>
           Add a group of regulars
         </button>
       )}

@@ -11,22 +11,24 @@ import { NumberOrNone } from "./labelled.tsx";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 import { NameField } from "./regulars-panel.tsx";
+import { useGoToAdded } from "./use-go-to-added.ts";
 
 export function ThemesPanel({ desk }: { readonly desk: MonthDesk }) {
   const { month, acts } = desk;
+  const [list, goTo] = useGoToAdded<HTMLUListElement>();
+  const add = () => {
+    const id = newId();
+    if (acts.run((w) => addTheme(w, id, { name: "New theme" }), "Added a theme.")) goTo(id);
+  };
   return (
     <>
-      <ul className={styles.rows}>
+      <ul ref={list} className={styles.rows}>
         {Object.entries(month.state.themes).map(([id, theme]) => (
           <ThemeRow key={id} desk={desk} id={id} theme={theme} />
         ))}
       </ul>
       {month.writes && (
-        <button
-          type="button"
-          className="button"
-          onClick={() => acts.run((w) => addTheme(w, newId(), { name: "New theme" }), "Added a theme.")}
-        >
+        <button type="button" className="button" onClick={add}>
           Add a theme
         </button>
       )}
@@ -45,7 +47,7 @@ function ThemeRow({ desk, id, theme }: ThemeRowProps) {
   const { month, acts } = desk;
   const sums = own(month.look.sums.themes, id);
   return (
-    <li>
+    <li data-row={id}>
       <div className={styles.two}>
         <NameField desk={desk} of="themes" id={id} label="Name" />
         <NumberOrNone
