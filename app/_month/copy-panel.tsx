@@ -3,18 +3,17 @@
 import { useMemo, useState } from "react";
 import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths, dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
-import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { copiesOfLastMonth } from "#lib/programme/copies.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
+import { BringIn } from "./bring-in.tsx";
 import { takenOverWords } from "./copy-words.ts";
-import { Labelled, NumberOrNone, SlotChoice } from "./labelled.tsx";
+import { NumberOrNone, SlotChoice } from "./labelled.tsx";
 import { asState } from "./month-acts.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
-import { ReplaceMonth } from "./replace-month.tsx";
 import { useMonthFile } from "./use-month-file.ts";
 
 export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
@@ -102,76 +101,6 @@ function LastMonth({ desk }: { readonly desk: MonthDesk }) {
       <ProblemLine say={problem || refused} />
     </section>
   );
-}
-
-/** The server reads the file, and says what it could not match. */
-function BringIn({ desk }: { readonly desk: MonthDesk }) {
-  const { props, session } = desk;
-  const [said, setSaid] = useState("");
-  const [notes, setNotes] = useState<readonly string[] | null>(null);
-  const [replace, setReplace] = useState(false);
-  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
-  const bring = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (!file) return;
-    const at = `/api/programme/${props.month}`;
-    const isTable = /\.(csv|tsv|txt)$/i.test(file.name);
-    // Emptied, so that the same file, put right, can be chosen again.
-    input.value = "";
-    setReplacing((was) => (replace && !isTable ? { file, nth: (was?.nth ?? 0) + 1 } : null));
-    setSaid("");
-    setNotes(null);
-    if (replace && !isTable) return;
-    const sent = isTable
-      ? await send<BroughtIn>("POST", `${at}/csv`, file)
-      : await send<BroughtIn>("PUT", `${at}/file`, file);
-    setSaid(sent.ok ? "" : sent.message);
-    setNotes(sent.ok ? notesOf(sent.value) : null);
-    if (sent.ok) session.say("The file is in.");
-  };
-  return (
-    <section className={styles.form} aria-label="A month file">
-      <h3>Bring a month file or a table in</h3>
-      <label className="check">
-        <input type="checkbox" checked={replace} onChange={(event) => setReplace(event.target.checked)} />a month file:
-        in place of what is there
-      </label>
-      <Labelled label="File">
-        {(id) => (
-          <input id={id} type="file" accept=".json,.csv,.tsv,.txt" onChange={(event) => void bring(event.target)} />
-        )}
-      </Labelled>
-      {replacing && (
-        <ReplaceMonth key={replacing.nth} desk={desk} file={replacing.file} onLeave={() => setReplacing(null)} />
-      )}
-      {said && <p className="problem">{said}</p>}
-      {notes && <Notes notes={notes} />}
-    </section>
-  );
-}
-
-function Notes({ notes }: { readonly notes: readonly string[] }) {
-  return (
-    <ul className={styles.findings} role="status">
-      {notes.map((note) => (
-        <li key={note} className="notice">
-          {note}
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-/** What the server answers: of a table how many classes, and of both what it could not match. */
-interface BroughtIn {
-  readonly added?: number;
-  readonly there?: number;
-  readonly notes: readonly string[];
-}
-
-function notesOf({ added, there = 0, notes }: BroughtIn): string[] {
-  const stood = there > 0 ? ` ${plural(there, "class", "classes")} stood there already.` : "";
-  return [added === undefined ? "The file is in." : `${plural(added, "class", "classes")} added.${stood}`, ...notes];
 }
 
 /** The Mondays of the month's weeks; the first may lie before it. */

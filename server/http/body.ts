@@ -55,12 +55,32 @@ function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
 
 /** The body as text, for readers with better error messages than JSON.parse. Errors: 413, 415, 400. */
 export async function readBodyText(request: Request, most: number = FORM_BODY_BYTES): Promise<Result<string>> {
+  const bytes = await readBodyBytes(request, most);
+  if (!bytes.ok) return bytes;
+  try {
+    return ok(new TextDecoder("utf-8", { fatal: true }).decode(bytes.value));
+  } catch {
+    return NOT_JSON;
+  }
+}
+
+/** The body as it came, for what may be text in another coding. Errors: 413, 415. */
+export async function readBodyBytes(request: Request, most: number): Promise<Result<Uint8Array>> {
   const type = request.headers.get("content-type") ?? "";
   if (!/^application\/json\s*(;|$)/i.test(type)) {
     return fail(415, "not-json-type", "Send this as application/json.");
   }
   if (Number(request.headers.get("content-length") ?? 0) > most) return tooLarge(most);
-  return readText(request, most);
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  if (request.body) {
+    for await (const chunk of request.body) {
+      size += chunk.byteLength;
+      if (size > most) return tooLarge(most);
+      chunks.push(chunk);
+    }
+  }
+  return ok(Buffer.concat(chunks));
 }
 
 /** A zod error as one sentence about its first issue; all issues are in `details.issues`. */
@@ -72,21 +92,4 @@ function invalid(error: z.core.$ZodError): Result<never> {
   const first = issues[0];
   const where = first?.pointer ? `${first.pointer.slice(1).replaceAll("/", " ")}: ` : "";
   return fail(422, "invalid", `${where}${first?.message ?? "This cannot be used."}`, { issues });
-}
-
-async function readText(request: Request, most: number): Promise<Result<string>> {
-  const chunks: Uint8Array[] = [];
-  let size = 0;
-  if (request.body) {
-    for await (const chunk of request.body) {
-      size += chunk.byteLength;
-      if (size > most) return tooLarge(most);
-      chunks.push(chunk);
-    }
-  }
-  try {
-    return ok(new TextDecoder("utf-8", { fatal: true }).decode(Buffer.concat(chunks)));
-  } catch {
-    return NOT_JSON;
-  }
 }

@@ -1,8 +1,8 @@
 /** A month as a spreadsheet's table, and classes from one. */
 import { MOST_SLOTS } from "#lib/month/file/cross-check.ts";
-import type { ById, MonthFile } from "#lib/month/types.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { type CsvClass, type NamesKnown, readMonthCsv } from "#lib/programme/csv-in.ts";
+import { atMost, type CsvClass, readMonthCsv } from "#lib/programme/csv-in.ts";
+import { namesIn } from "#lib/programme/csv-names.ts";
 import { monthToCsv } from "#lib/programme/csv-out.ts";
 import { monthFileOf } from "#lib/programme/month-file.ts";
 import { monthClasses, readMonthState } from "#lib/programme/read.ts";
@@ -23,36 +23,55 @@ export function readMonthTable(app: App, actor: Actor, month: string): Result<{ 
 }
 
 export interface ImportedTable {
+  /** How many classes were added, or would be. */
   readonly added: number;
   /** Lines whose class stands in the month already. */
   readonly there: number;
   readonly notes: readonly string[];
+  /** Lines that are no class, in sentences; left out where there is none. */
+  readonly unread?: readonly string[];
 }
 
 type Writer = Parameters<typeof addSlot>[0];
+
+/** `whole`: only if every line can be read. `readable`: the lines that can be. `look`: says what `readable` would do, and does nothing. */
+export type TableTaking = "whole" | "readable" | "look";
 
 /**
  * Adds the classes of a table; one that is there already is left as it is. Errors: 400 not-a-table with a sentence a line, 409
  * month-full.
  */
-export function importMonthTable(app: App, actor: Actor, month: string, text: string): Result<ImportedTable> {
+export function importMonthTable(
+  app: App,
+  actor: Actor,
+  month: string,
+  text: string,
+  taking: TableTaking = "whole",
+): Result<ImportedTable> {
   const may = mayWriteMonth(app, actor, month);
   if (!may.ok) return may;
   return writing(() =>
     app.documents.transact(monthDoc(month), may.value.id, (doc) => {
       const file = monthFileOf(readMonthState(doc), monthStudioOf(app, actor, month, readMonthState(doc)));
       const read = readMonthCsv(text, month, namesIn(file));
-      if (!read.ok) return fail(400, "not-a-table", `Nothing was taken. ${read.say.join(" ")}`, read.say);
+      if (!read.ok) return notTable(read.say);
+      if (taking === "whole" && read.unread.length > 0) return notTable(atMost(read.unread));
       const known = new Set(monthClasses(readMonthState(doc)).map((slot) => placeOf(slot)));
       const fresh = read.classes.filter((one) => !known.has(placeOf(one)));
       const room = roomLeft(file);
       if (fresh.length > room) return fail(409, "month-full", tooManyWords(MOST_SLOTS - room + fresh.length));
       const made = new MadeNames({ doc, origin: "server" }, app);
-      const added = fresh.filter((one) => addSlot(made.w, { ...made.completed(one), id: app.newId() }, app.now()));
-      return ok({ added: added.length, there: read.classes.length - fresh.length, notes: read.notes });
+      const added =
+        taking === "look"
+          ? fresh
+          : fresh.filter((one) => addSlot(made.w, { ...made.completed(one), id: app.newId() }, app.now()));
+      const unread = read.unread.length > 0 ? { unread: atMost(read.unread) } : {};
+      return ok({ added: added.length, there: read.classes.length - fresh.length, notes: read.notes, ...unread });
     }),
   );
 }
+
+const notTable = (say: readonly string[]) => fail(400, "not-a-table", `Nothing was taken. ${say.join(" ")}`, say);
 
 const placeOf = ({ date, start, minutes, room }: Pick<CsvClass, "date" | "start" | "minutes" | "room">): string =>
   [date, start, minutes, room ?? ""].join(" ");
@@ -88,29 +107,4 @@ class MadeNames {
     this.regulars.set(key, id);
     return id;
   }
-}
-
-function namesIn({ rooms, coaches, themes, plans, regulars }: MonthFile): NamesKnown {
-  const names = (map: ById<{ readonly name: string }> | undefined) =>
-    byName(Object.entries(map ?? {}).map(([id, { name }]) => [id, name]));
-  return {
-    room: names(rooms),
-    coach: names(coaches),
-    theme: names(themes),
-    regulars: names(regulars),
-    plan: byName(Object.entries(plans).map(([id, { title }]) => [id, title])),
-  };
-}
-
-/** A name that two have names neither; an id names its own. */
-function byName(entries: readonly (readonly [id: string, name: string])[]): ReadonlyMap<string, string> {
-  const found = new Map<string, string>();
-  const twice = new Set<string>();
-  for (const [id, name] of entries) {
-    const key = name.trim().toLowerCase();
-    if (found.has(key)) twice.add(key);
-    found.set(key, id);
-  }
-  for (const key of ["", ...twice]) found.delete(key);
-  return found;
 }

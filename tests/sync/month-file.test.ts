@@ -231,7 +231,10 @@ test("a table goes out and comes back in; what it does not know is said by line"
     "Coach;DATE;Start;Minutes;Room;Theme;Regulars;Price\nMarta;31/05/2026;7:30;45;Attic;Arms;Early tide;9\n";
   expect(must(importMonthTable(s.app, s.people.marta, "2026-05", table))).toEqual({
     ...{ added: 1, there: 0 },
-    notes: ["Not taken: the columns Price.", "Line 2: the studio has no room “Attic”, so the class has none."],
+    notes: [
+      "Not taken: the columns Price. Understood are date, start, minutes, room, coach, theme, plan, regulars, note, end, people, also in German, French, Spanish and Portuguese.",
+      "Line 2: the studio has no room “Attic”, so the class has none.",
+    ],
   });
   const may = fileOf("2026-05");
   const made = may.slots.find(({ date }) => date === "2026-05-31");
@@ -248,6 +251,21 @@ test("a table goes out and comes back in; what it does not know is said by line"
   expect(refused("2026-06-01,07:00,30")).toContain("is not a day of 2026-05");
   expect(refused("2026-05-01,25:00,30")).toContain("is no time");
   expect(refused("2026-05-01,07:00,3")).toContain("is no length");
+});
+
+test("a table is looked at first: what can be read may be taken, and nothing was before", () => {
+  const table = "Datum;Uhrzeit;Bis;Kurs;Trainer\n1.5.2026;19.30 Uhr;20:15;Rücken;marta\n\n2.5.2026;bald;;Arme;\n";
+  const asked = (taking?: "look" | "readable") => importMonthTable(s.app, s.people.marta, "2026-05", table, taking);
+  const would = { added: 1, there: 0, notes: [], unread: ["Line 4: “bald” is no time. Write it as 07:30."] };
+  expect(must(asked("look"))).toEqual(would);
+  expect(asked().ok, "whole or not at all").toBe(false);
+  expect(fileOf("2026-05").slots).toEqual([]);
+  expect(fileOf("2026-05").themes ?? {}).toEqual({});
+  expect(must(asked("readable"))).toEqual(would);
+  expect(must(asked("look"))).toMatchObject({ added: 0, there: 1 });
+  expect(fileOf("2026-05").slots).toMatchObject([
+    { date: "2026-05-01", start: "19:30", minutes: 45, coach: s.people.marta.id },
+  ]);
 });
 
 test("a table of more classes than a month holds is refused whole, and one that fills it is taken", () => {
