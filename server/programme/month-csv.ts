@@ -1,5 +1,7 @@
 /** A month as a spreadsheet's table, and classes from one. */
 import { MOST_SLOTS } from "#lib/month/file/cross-check.ts";
+import type { MonthSlot } from "#lib/month/types.ts";
+import { agree, plural } from "#lib/plan/format.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { atMost, type CsvClass, readMonthCsv } from "#lib/programme/csv-in.ts";
 import { namesIn } from "#lib/programme/csv-names.ts";
@@ -56,7 +58,7 @@ export function importMonthTable(
       const read = readMonthCsv(text, month, namesIn(file));
       if (!read.ok) return notTable(read.say);
       if (taking === "whole" && read.unread.length > 0) return notTable(atMost(read.unread));
-      const known = new Set(monthClasses(readMonthState(doc)).map((slot) => placeOf(slot)));
+      const known = new Map(monthClasses(readMonthState(doc)).map((slot) => [placeOf(slot), slot]));
       const fresh = read.classes.filter((one) => !known.has(placeOf(one)));
       const room = roomLeft(file);
       if (fresh.length > room) return fail(409, "month-full", tooManyWords(MOST_SLOTS - room + fresh.length));
@@ -66,12 +68,42 @@ export function importMonthTable(
           ? fresh
           : fresh.filter((one) => addSlot(made.w, { ...made.completed(one), id: app.newId() }, app.now()));
       const unread = read.unread.length > 0 ? { unread: atMost(read.unread) } : {};
-      return ok({ added: added.length, there: read.classes.length - fresh.length, notes: read.notes, ...unread });
+      const notes = [...read.notes, ...differing(read.classes, known), ...(taking === "look" ? newNames(fresh) : [])];
+      return ok({ added: added.length, there: read.classes.length - fresh.length, notes, ...unread });
     }),
   );
 }
 
 const notTable = (say: readonly string[]) => fail(400, "not-a-table", `Nothing was taken. ${say.join(" ")}`, say);
+
+/** Of the classes that stand there already, which the table has otherwise: they are left as they are, and that is said. */
+function differing(classes: readonly CsvClass[], known: ReadonlyMap<string, MonthSlot>): string[] {
+  const parts = ["coach", "plan", "theme"] as const;
+  const count = classes.filter((one) => {
+    const there = known.get(placeOf(one));
+    return there && parts.some((part) => one[part] !== undefined && one[part] !== there[part]);
+  }).length;
+  if (count === 0) return [];
+  return [
+    `${plural(count, "class stands", "classes stand")} there with another coach, plan or theme than in the table, and ${agree(count, "stays as it is", "stay as they are")}.`,
+  ];
+}
+
+/** What taking the classes would make beside them: a name that is only misspelt is seen in time. */
+function newNames(classes: readonly CsvClass[]): string[] {
+  const said = (what: string, names: readonly string[]) =>
+    names.length === 0 ? [] : [`New here, and made with the classes: ${what} ${[...new Set(names)].join(", ")}.`];
+  return [
+    ...said(
+      "theme",
+      classes.flatMap(({ newTheme }) => newTheme ?? []),
+    ),
+    ...said(
+      "regulars",
+      classes.flatMap(({ newRegulars }) => newRegulars ?? []),
+    ),
+  ];
+}
 
 const placeOf = ({ date, start, minutes, room }: Pick<CsvClass, "date" | "start" | "minutes" | "room">): string =>
   [date, start, minutes, room ?? ""].join(" ");

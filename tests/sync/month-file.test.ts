@@ -257,12 +257,16 @@ test("a table is looked at first: what can be read may be taken, and nothing was
   const table = "Datum;Uhrzeit;Bis;Kurs;Trainer\n1.5.2026;19.30 Uhr;20:15;Rücken;marta\n\n2.5.2026;bald;;Arme;\n";
   const asked = (taking?: "look" | "readable") => importMonthTable(s.app, s.people.marta, "2026-05", table, taking);
   const would = { added: 1, there: 0, notes: [], unread: ["Line 4: “bald” is no time. Write it as 07:30."] };
-  expect(must(asked("look"))).toEqual(would);
+  expect(must(asked("look"))).toEqual({ ...would, notes: ["New here, and made with the classes: theme Rücken."] });
   expect(asked().ok, "whole or not at all").toBe(false);
   expect(fileOf("2026-05").slots).toEqual([]);
   expect(fileOf("2026-05").themes ?? {}).toEqual({});
   expect(must(asked("readable"))).toEqual(would);
-  expect(must(asked("look"))).toMatchObject({ added: 0, there: 1 });
+  expect(must(asked("look"))).toMatchObject({ added: 0, there: 1, notes: [] });
+  const other = importMonthTable(s.app, s.people.marta, "2026-05", table.replace("marta", "ines"), "look");
+  expect(must(other).notes).toEqual([
+    "1 class stands there with another coach, plan or theme than in the table, and stays as it is.",
+  ]);
   expect(fileOf("2026-05").slots).toMatchObject([
     { date: "2026-05-01", start: "19:30", minutes: 45, coach: s.people.marta.id },
   ]);
