@@ -32,7 +32,7 @@ export function NoticeList({ notices, zone: before }: ListProps) {
 }
 
 function Line({ notice, zone }: { readonly notice: ToldNotice; readonly zone: string }) {
-  const { at, seen, sentence, path } = notice;
+  const { at, seen, sentence, lines, path } = notice;
   return (
     <li data-new={!seen || undefined}>
       {/* Not fetched before it is opened: opening it marks it as seen. */}
@@ -45,6 +45,20 @@ function Line({ notice, zone }: { readonly notice: ToldNotice; readonly zone: st
           {timeInZone(at, zone)}
         </time>
       </span>
+      {lines.length > 0 && (
+        <details className={styles.each}>
+          <summary>Each of them</summary>
+          <ul className="hung">
+            {lines.map((line) => (
+              <li key={line.path}>
+                <Link href={line.path} prefetch={false}>
+                  {line.sentence}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </li>
   );
 }

@@ -85,6 +85,15 @@ export function readNoticeRows(db: Db, ids: readonly number[]): NoticeRow[] {
   return toRows(db.orm.select().from(noticeTable).where(of).orderBy(asc(noticeTable.id)).all());
 }
 
+/** Of notices that another one tells of: see `listUnmailedNotices`. */
+export function deleteNotices(db: Db, ids: readonly number[]): void {
+  if (ids.length > 0)
+    db.orm
+      .delete(noticeTable)
+      .where(inArray(noticeTable.id, [...ids]))
+      .run();
+}
+
 export function setNoticesMailed(db: Db, ids: readonly number[], at: number): void {
   db.orm
     .update(noticeTable)

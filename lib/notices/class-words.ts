@@ -48,5 +48,5 @@ function coachPart(coach: string | null, names: ClassNames): string {
 }
 
 /** A wall time needs no zone: noon is the same day everywhere that it is read here. */
-const whenWords = ({ date, start }: ClassFacts): string =>
+export const whenWords = ({ date, start }: ClassFacts): string =>
   `${dayInZone(Date.parse(`${date}T12:00:00Z`), "UTC")}, at ${start}`;

@@ -29,6 +29,8 @@ export interface NoticeData {
   readonly why?: string;
   /** Days and times as they were then: they are what is told, and no name is among them. */
   readonly changedClass?: ChangedClass;
+  /** Many at once, by time, in the place of one. */
+  readonly changedClasses?: readonly ChangedClass[];
 }
 
 interface NoticeKindFacts {

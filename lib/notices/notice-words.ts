@@ -1,6 +1,7 @@
 /** A notice as one sentence, and the place that it opens. Pure. */
 import { monthTitle } from "#lib/calendar/day-words.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
+import { type BundleLine, bundleLines, bundleSentence, classPath } from "./class-bundle.ts";
 import { type ClassNames, changedClassSentence } from "./class-words.ts";
 import type { NoticeData, NoticeKind } from "./kinds.ts";
 
@@ -55,7 +56,13 @@ const SENTENCES: Readonly<
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
 };
 
-function changedClassWords(who: string, _: string, { changedClass }: NoticeData, { classes }: NoticeNames): string {
+function changedClassWords(
+  who: string,
+  _: string,
+  { changedClass, changedClasses }: NoticeData,
+  { classes }: NoticeNames,
+): string {
+  if (changedClasses && classes) return bundleSentence(who, changedClasses, classes.readerId);
   return changedClass && classes
     ? changedClassSentence(who, changedClass, classes)
     : `${who} changed a class of yours.`;
@@ -63,17 +70,23 @@ function changedClassWords(who: string, _: string, { changedClass }: NoticeData,
 
 export function noticeSentence(kind: NoticeKind, data: NoticeData, names: NoticeNames): string {
   const plan = names.title === null ? "a plan" : `“${oneLine(planTitle(names.title))}”`;
-  return SENTENCES[kind](names.by === null ? "Springline" : oneLine(names.by), plan, data, names);
+  return SENTENCES[kind](whoWords(names.by), plan, data, names);
 }
+
+/** What a notice that tells of many is about, a sentence each; none for others. */
+export function noticeLines({ changedClasses }: NoticeData, { by, classes }: NoticeNames): BundleLine[] {
+  return changedClasses && classes ? bundleLines(whoWords(by), changedClasses, classes) : [];
+}
+
+const whoWords = (by: string | null): string => (by === null ? "Springline" : oneLine(by));
 
 /** The path of the very place: a plan, a thread or a proposal in it, an edition, a month or a class in it, a person's marks. */
 export function noticePath(kind: NoticeKind, planId: string | null, data: NoticeData, readerId: string): string {
   if (kind === "backup-failed") return "/studio#backups";
   if (kind === "mail-failed") return "/studio#mail";
   if (kind === "marks") return `/people/${encodeURIComponent(readerId)}`;
-  if (data.changedClass) {
-    return `/programme/${encodeURIComponent(data.changedClass.month)}#class=${encodeURIComponent(data.changedClass.slot)}`;
-  }
+  const changed = data.changedClass ?? data.changedClasses?.[0];
+  if (changed) return classPath(changed);
   if (data.month) return `/programme/${encodeURIComponent(data.month)}`;
   if (planId === null) return "/notices";
   const id = encodeURIComponent(planId);

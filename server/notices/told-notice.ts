@@ -7,8 +7,9 @@ import type { NoticeRow } from "#db/repos/notice-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
+import type { BundleLine } from "#lib/notices/class-bundle.ts";
 import type { NoticeKind } from "#lib/notices/kinds.ts";
-import { type NoticeNames, noticePath, noticeSentence, oneLine } from "#lib/notices/notice-words.ts";
+import { type NoticeNames, noticeLines, noticePath, noticeSentence, oneLine } from "#lib/notices/notice-words.ts";
 import { can, canPlan, canReadEditions, type Person } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 
@@ -19,6 +20,8 @@ export interface ToldNotice {
   readonly at: number;
   readonly seen: boolean;
   readonly sentence: string;
+  /** Of a notice that tells of many classes, each of them. */
+  readonly lines: readonly BundleLine[];
   /** The path of the place that it is about, with its `#` part. */
   readonly path: string;
 }
@@ -58,8 +61,10 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
     read(row: NoticeRow): ToldNotice | null {
       if (!mayRead(row)) return null;
       const { id, kind, at, seenAt, planId, data } = row;
-      const sentence = noticeSentence(kind, data, namesOf(row));
-      return { id, kind, at, seen: seenAt !== null, sentence, path: noticePath(kind, planId, data, reader.id) };
+      const names = namesOf(row);
+      const sentence = noticeSentence(kind, data, names);
+      const lines = noticeLines(data, names);
+      return { id, kind, at, seen: seenAt !== null, sentence, lines, path: noticePath(kind, planId, data, reader.id) };
     },
   };
 }

@@ -17,10 +17,10 @@ import type { MonthState } from "#lib/programme/month-reader.ts";
 import { monthClasses, readerOfMonth } from "#lib/programme/read.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioDay, studioZone } from "#server/month-facts/month-settings.ts";
-import { tell } from "#server/notices/tell.ts";
 import { PROGRAM_ACTOR } from "#server/sync/room.ts";
-import { authorsOf, docNameOf, type EditedMonth, monthOfKey, plannedBy, signedOf, slotOfKey } from "./class-sources.ts";
+import { authorsOf, docNameOf, type EditedMonth, monthOfKey, plannedBy, signedOf } from "./class-sources.ts";
 import { monthStateOf } from "./read-month-file.ts";
+import { tellClasses } from "./tell-classes.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now" | "newId">;
 
@@ -107,7 +107,7 @@ const rowsOf = ({ db }: App, states: ReadonlyMap<string, MonthState>): Record<st
 function keep(app: App, was: Kept, now: Kept, changes: readonly ClassChange[]): void {
   if (changes.length > 0 || !sameTold(was, now)) {
     inTransaction(app.db, () => {
-      for (const change of changes) tellChange(app, change);
+      tellClasses(app, changes);
       writeSetting(app.db, "told-classes", { data: now, updatedAt: app.now() });
     });
   }
@@ -116,11 +116,3 @@ function keep(app: App, was: Kept, now: Kept, changes: readonly ClassChange[]): 
 
 const sameTold = (a: Kept, b: Kept): boolean =>
   a.until === b.until && JSON.stringify(a.classes) === JSON.stringify(b.classes);
-
-function tellChange(app: App, { key, is, ahead, to }: ClassChange): void {
-  const kind = ahead ? "class-ahead" : "class-changed";
-  for (const { userId, byId, was } of to) {
-    const changedClass = { month: monthOfKey(key), slot: slotOfKey(key), was, is };
-    tell(app, { kind, to: [userId], planId: null, data: { byId, changedClass } });
-  }
-}

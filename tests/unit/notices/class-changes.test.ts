@@ -312,6 +312,44 @@ describe("in a studio", () => {
     expect(m.server.arrived[1]?.mail.text).toContain("at 08:00: now at 08:30.");
   });
 
+  const NEW = Array.from({ length: 12 }, (_, i) => `new${i}`);
+  const give = (w: Parameters<typeof addSlot>[0], id: string, i: number) =>
+    void addSlot(
+      w,
+      { id, date: "2026-11-04", start: `${8 + i}:00`.padStart(5, "0"), minutes: 45, coach: "marta" },
+      s.app.now(),
+    );
+
+  test("many classes given at once are one notice, with each of them behind it", async () => {
+    await write("ines", (w) => {
+      for (const [i, id] of NEW.entries()) give(w, id, i);
+    });
+    const [notice, ...more] = told("marta");
+    expect(more).toEqual([]);
+    expect(notice?.sentence.replace("Wednesday, ", "Wednesday ")).toBe(
+      "Ines gave you 12 classes: the first on Wednesday 4 November, at 08:00.",
+    );
+    expect(notice?.path).toBe("/programme/2026-11#class=new0");
+    expect(notice?.lines).toHaveLength(12);
+    expect(notice?.lines[11]?.path).toBe("/programme/2026-11#class=new11");
+    expect(notice?.lines[11]?.sentence).toMatch(/^Ines gave you a class on .* at 19:00\.$/);
+  });
+
+  test("so they are when they come one after another, up to what was seen; what another did is told apart", async () => {
+    const one = async (who: Who, i: number) => {
+      await write(who, (w) => give(w, NEW[i] ?? "", i));
+      s.advance(1000);
+    };
+    for (let i = 0; i < 3; i++) await one("ines", i);
+    expect(told("marta")).toHaveLength(3);
+    for (let i = 3; i < 6; i++) await one("ines", i);
+    expect(told("marta").map(({ lines }) => lines.length)).toEqual([6]);
+    await one("petra", 6);
+    seeNoticesOf(s.app, s.people.marta, {});
+    await one("ines", 7);
+    expect(told("marta").map(({ lines }) => lines.length)).toEqual([0, 0, 6]);
+  });
+
   test("somebody who may not read the programme any more is told nothing", async () => {
     await change("ines", "near", { start: "08:00" });
     expect(told("marta")).toHaveLength(1);
