@@ -7,7 +7,6 @@ import { own } from "#lib/plan/lookup.ts";
 import { copiesOfLastMonth } from "#lib/programme/copies.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
 import { ProblemLine } from "../_parts/problem-line.tsx";
-import { send } from "../_parts/send.ts";
 import { BringIn } from "./bring-in.tsx";
 import { takenOverWords } from "./copy-words.ts";
 import { NumberOrNone, SlotChoice } from "./labelled.tsx";

@@ -77,8 +77,7 @@ function lackingWords(line: number, lacking: readonly ReadColumn[], strange: rea
   return `Line ${line}: no column is called ${lacking.join(", ")}.${not} ${UNDERSTOOD}`;
 }
 
-const quoted = (cell: string): string =>
-  `“${cell.length > MOST_QUOTED ? `${cell.slice(0, MOST_QUOTED)}…` : cell}”`;
+const quoted = (cell: string): string => `“${cell.length > MOST_QUOTED ? `${cell.slice(0, MOST_QUOTED)}…` : cell}”`;
 
 class Row {
   constructor(
@@ -113,7 +112,8 @@ function readRow(row: Row, month: string, names: NamesKnown): RowRead {
   const note = row.of("note");
   const people = row.of("people").trim();
   const counted = /^\d{1,3}$/.test(people);
-  if (people !== "" && !counted) notes.push(`Line ${row.line}: ${quoted(people)} is no number of people, so none is set.`);
+  if (people !== "" && !counted)
+    notes.push(`Line ${row.line}: ${quoted(people)} is no number of people, so none is set.`);
   return {
     ok: true,
     notes,
@@ -193,6 +193,7 @@ function dateIn(typed: string, month: string): DateRead {
       ok: false,
       say: `“${typed}” could be day ${Number(b)} of month ${Number(a)} or the other way round. Write ${turned}.`,
     };
-  if (!isDate(date)) return { ok: false, say: `${quoted(typed)} is no date. Write it as ${month}-01 or as 31/12/2026.` };
+  if (!isDate(date))
+    return { ok: false, say: `${quoted(typed)} is no date. Write it as ${month}-01 or as 31/12/2026.` };
   return { ok: false, say: `${date} is not a day of ${month}.` };
 }

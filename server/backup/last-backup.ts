@@ -2,7 +2,7 @@
 import { readdirSync } from "node:fs";
 import type { Springline } from "#server/context/springline.ts";
 import { keptBackupState } from "./backup-state.ts";
-import { usualBackupFolder } from "./make-backup.ts";
+import { usualBackupFolder } from "./folder.ts";
 
 /** "springline-2026-11-30T081500Z-v0.1.0.tar", as `makeBackup` names them. */
 const NAME = /^springline-(\d{4}-\d{2}-\d{2})T(\d{2})(\d{2})(\d{2})Z-v.+\.tar$/;

@@ -12,13 +12,16 @@ export const GET = guarded({ costly: true }, ({ app, actor, params }) => {
 });
 
 /** `?preview=yes` says what would be taken; `?unread=leave` takes what can be read; else it is taken whole or not at all. */
-export const POST = guarded({ first: needs("programme.write"), costly: true }, async ({ app, actor, request, params }) => {
-  const bytes = await readBodyBytes(request, TABLE_BODY_BYTES);
-  if (!bytes.ok) return bytes;
-  const text = tableText(bytes.value);
-  if (text === undefined) return NOT_TEXT;
-  return importMonthTable(app, actor, params.month ?? "", text, takingOf(new URL(request.url).searchParams));
-});
+export const POST = guarded(
+  { first: needs("programme.write"), costly: true },
+  async ({ app, actor, request, params }) => {
+    const bytes = await readBodyBytes(request, TABLE_BODY_BYTES);
+    if (!bytes.ok) return bytes;
+    const text = tableText(bytes.value);
+    if (text === undefined) return NOT_TEXT;
+    return importMonthTable(app, actor, params.month ?? "", text, takingOf(new URL(request.url).searchParams));
+  },
+);
 
 function takingOf(asked: URLSearchParams): TableTaking {
   if (asked.get("preview") === "yes") return "look";
