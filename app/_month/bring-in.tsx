@@ -1,6 +1,6 @@
 "use client";
 /** A month file or a spreadsheet's table brought in. What a table would add is shown before anything is taken. */
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { plural } from "#lib/plan/format.ts";
 import { send } from "../_parts/send.ts";
 import { Labelled } from "./labelled.tsx";
@@ -51,11 +51,24 @@ export function BringIn({ desk }: { readonly desk: MonthDesk }) {
   );
 }
 
+const isTable = ({ name }: File): boolean => /\.(csv|tsv|txt)$/i.test(name);
+
+/** The file that is to take the month's place; each that is chosen is asked for anew. */
+function useReplacing() {
+  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
+  const nth = useRef(0);
+  return {
+    replacing,
+    begin: (file: File) => setReplacing({ file, nth: ++nth.current }),
+    end: () => setReplacing(null),
+  };
+}
+
 function useBringIn({ props, session }: MonthDesk) {
   const [said, setSaid] = useState("");
   const [notes, setNotes] = useState<readonly string[] | null>(null);
   const [shown, setShown] = useState<ShownTable | null>(null);
-  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
+  const { replacing, begin, end } = useReplacing();
   const isIn = (value: BroughtIn | null) => {
     if (!value) return;
     setShown(null);
@@ -68,10 +81,8 @@ function useBringIn({ props, session }: MonthDesk) {
     return sent.ok ? sent.value : null;
   };
   const bring = async (file: File, replace: boolean) => {
-    const isTable = /\.(csv|tsv|txt)$/i.test(file.name);
-    if (!isTable && replace) return setReplacing((was) => ({ file, nth: (was?.nth ?? 0) + 1 }));
-    setReplacing(null);
-    if (!isTable) return isIn(await ask("PUT", "file", file));
+    end();
+    if (!isTable(file)) return replace ? begin(file) : isIn(await ask("PUT", "file", file));
     const would = await ask("POST", "csv?preview=yes", file);
     if (would) setShown({ file, would });
   };
@@ -90,7 +101,7 @@ function useBringIn({ props, session }: MonthDesk) {
     take: async (file: File) => isIn(await ask("POST", "csv?unread=leave", file)),
     leave() {
       setShown(null);
-      setReplacing(null);
+      end();
       session.say("Nothing was taken.");
     },
   };
