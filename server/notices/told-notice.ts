@@ -29,15 +29,11 @@ export interface ToldNotice {
 /** Looks up plans and names once for a whole list of notices. */
 export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const plans = new Map<string, PlanRow | undefined>();
-  let names: ReadonlyMap<string, string> | undefined;
+  const nameOf = nameLookup(app.db);
   const planOf = (id: string | null): PlanRow | undefined => {
     if (id === null) return undefined;
     if (!plans.has(id)) plans.set(id, readPlanRow(app.db, id));
     return plans.get(id);
-  };
-  const nameOf = (id: string): string => {
-    names ??= namesById(app.db);
-    return names.get(id) ?? FORMER_MEMBER;
   };
   const mayRead = ({ kind, planId }: { readonly kind: NoticeKind; readonly planId: string | null }): boolean =>
     mayReadNotice(reader, kind, planOf(planId));
@@ -66,6 +62,15 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
       const lines = noticeLines(data, names);
       return { id, kind, at, seen: seenAt !== null, sentence, lines, path: noticePath(kind, planId, data, reader.id) };
     },
+  };
+}
+
+/** Names are read when the first one is asked for. */
+function nameLookup(db: Springline["db"]): (id: string) => string {
+  let names: ReadonlyMap<string, string> | undefined;
+  return (id) => {
+    names ??= namesById(db);
+    return names.get(id) ?? FORMER_MEMBER;
   };
 }
 
