@@ -1,6 +1,6 @@
 "use client";
 /** The team's note of a class: one text for all who type in it. */
-import { useState } from "react";
+import { useLayoutEffect, useRef, useState } from "react";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { openSlotNote, slotNoteText } from "#lib/programme/write.ts";
 import { SharedText } from "../_parts/shared-text.tsx";
@@ -9,7 +9,12 @@ import type { MonthDesk } from "./month-desk.ts";
 import { SLOT_WORDS } from "./month-words.ts";
 
 export function ClassNote({ desk: { session, month }, slot }: { readonly desk: MonthDesk; readonly slot: MonthSlot }) {
-  const [, setMade] = useState(0);
+  const field = useRef<HTMLDivElement>(null);
+  const [made, setMade] = useState(0);
+  // The button that had the focus has gone for the field.
+  useLayoutEffect(() => {
+    if (made > 0) field.current?.querySelector("textarea")?.focus();
+  }, [made]);
   const text = slotNoteText(session.doc, slot.id);
   if (!text) {
     // Only reading it must not write: a class of the pattern gets a text of its own when somebody wants to type.
@@ -28,8 +33,10 @@ export function ClassNote({ desk: { session, month }, slot }: { readonly desk: M
     );
   }
   return (
-    <Labelled label={SLOT_WORDS.note}>
-      {(id) => <SharedText host={session} text={text} id={id} rows={2} readOnly={!month.writes} />}
-    </Labelled>
+    <div ref={field}>
+      <Labelled label={SLOT_WORDS.note}>
+        {(id) => <SharedText host={session} text={text} id={id} rows={2} readOnly={!month.writes} />}
+      </Labelled>
+    </div>
   );
 }

@@ -37,7 +37,7 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
         <button
           type="button"
           className={`text-button text-button-low ${styles.cornerNext}`}
-          onClick={() => choose({ finding: following(desk) })}
+          onClick={() => choose({ finding: findingAfter(desk) })}
         >
           Next
         </button>
@@ -47,7 +47,7 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
 }
 
 /** The finding after the chosen ones, the first after the last. */
-export function following({ chosen, shown: { look } }: Pick<MonthDesk, "chosen" | "shown">): string | null {
+export function findingAfter({ chosen, shown: { look } }: Pick<MonthDesk, "chosen" | "shown">): string | null {
   const ids = look.findings.map(({ id }) => id);
   const seen = new Set(chosen.map(({ id }) => id));
   const last = Math.max(-1, ...ids.map((id, i) => (seen.has(id) ? i : -1)));

@@ -10,7 +10,8 @@ import type { SinceSigned } from "./use-since-signed.ts";
 
 /** What lies beside the sheet. */
 export type PanelOf =
-  | { readonly kind: "class"; readonly slot: string }
+  /** `follows`: it shows the class that has the focus in the sheet, and leaves it there. */
+  | { readonly kind: "class"; readonly slot: string; readonly follows?: true }
   | { readonly kind: "new"; readonly date: string }
   | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "holidays" | "taken-out" | "copy" | "fill" }
   | { readonly kind: "changes" | "accepted" }

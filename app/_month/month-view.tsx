@@ -58,9 +58,11 @@ function OpenedMonth({ session, props, wall }: OpenedMonthProps) {
       {!month.ready && month.noLive === null && OPENING}
       {month.ready && !paper && <MonthPanel desk={desk} />}
       <NotUndoneNotice sentence={month.notUndone} />
-      <Corner>
-        <OvertakenNotice overtaken={month.overtaken} onClose={() => session.closeOvertaken()} />
-      </Corner>
+      {!desk.choice.panel && (
+        <Corner>
+          <OvertakenNotice overtaken={month.overtaken} onClose={() => session.closeOvertaken()} />
+        </Corner>
+      )}
       <p className="visually-hidden" role="status" aria-live="polite">
         {movingWords(desk) || month.said}
       </p>

@@ -1,8 +1,10 @@
 "use client";
 /** What lies beside the sheet: a class, or one of the lists that the month is made from. Escape closes it and leads back. */
-import { type KeyboardEvent, type ReactNode, useEffect, useRef } from "react";
+import type { KeyboardEvent, ReactNode } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
 import { dayWords } from "#lib/calendar/day-words.ts";
+import { type SaveState, saveWords } from "#lib/client/doc-session/save-state.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { AcceptedPanel, AcceptPanel } from "./accept-panel.tsx";
 import { ChangesPanel } from "./changes-panel.tsx";
@@ -19,6 +21,7 @@ import { PatternPanel } from "./pattern-panel.tsx";
 import { RegularsPanel } from "./regulars-panel.tsx";
 import { TakenOutPanel } from "./taken-out-panel.tsx";
 import { ThemesPanel } from "./themes-panel.tsx";
+import { usePanelFocus } from "./use-panel-focus.ts";
 
 export function MonthPanel({ desk }: { readonly desk: MonthDesk }) {
   const { panel } = desk.choice;
@@ -90,19 +93,7 @@ interface FrameProps {
 }
 
 function PanelFrame({ desk, title, children }: FrameProps) {
-  const head = useRef<HTMLHeadingElement>(null);
-  const opener = useRef<Element | null>(null);
-  useEffect(() => {
-    opener.current = document.activeElement;
-    head.current?.focus({ preventScroll: true });
-  }, []);
-  const close = () => {
-    desk.choose({ panel: null, lit: null, proposed: {} });
-    const { at } = desk.choice;
-    const name = at.slot === null ? `[data-day="${at.date}"]` : `button[data-slot="${CSS.escape(at.slot)}"]`;
-    const back = document.querySelector<HTMLElement>(name) ?? opener.current;
-    if (back instanceof HTMLElement) back.focus();
-  };
+  const { panel, head, close } = usePanelFocus(desk);
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     const nth = (n: number) => () => desk.acts.putNthPlan(n);
     const run = {
@@ -113,7 +104,7 @@ function PanelFrame({ desk, title, children }: FrameProps) {
     keyHandler(PANEL_COMMANDS, "beside", { run: { close } })(event);
   };
   return (
-    <aside className={styles.panel} aria-label={title} onKeyDown={onKeyDown}>
+    <aside ref={panel} className={styles.panel} aria-label={title} onKeyDown={onKeyDown}>
       <header className={styles.head}>
         <h2 ref={head} tabIndex={-1}>
           {title}
@@ -121,8 +112,19 @@ function PanelFrame({ desk, title, children }: FrameProps) {
         <button type="button" className="button" onClick={close}>
           Close
         </button>
+        {UNSAVED.has(desk.month.saveState) && (
+          <p className={styles.state} data-state={desk.month.saveState}>
+            {saveWords(desk.month)}
+          </p>
+        )}
       </header>
       <div className={styles.content}>{children}</div>
+      <div className={styles.foot}>
+        <OvertakenNotice overtaken={desk.month.overtaken} onClose={() => desk.session.closeOvertaken()} />
+      </div>
     </aside>
   );
 }
+
+/** Said here as well, since the panel may lie over the head of the page that says it. */
+const UNSAVED: ReadonlySet<SaveState> = new Set(["offline", "storage-failing", "damaged", "others-first", "ended"]);

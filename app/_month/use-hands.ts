@@ -5,12 +5,13 @@ import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { dateOfDay, dayNumber } from "#lib/calendar/days.ts";
 import { startLater } from "#lib/tide/preview.ts";
 import { classesOn, daysOn, placeOfSlot, type TidePlace } from "#lib/tide/steps.ts";
-import { following } from "./finding-corner.tsx";
+import { findingAfter } from "./finding-corner.tsx";
 import { type MovingCommand, SHEET_COMMANDS, type SheetCommand } from "./month-commands.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import type { SheetHands } from "./sheet/sheet-types.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import { useDrag } from "./use-drag.ts";
+import { useKeptFocus } from "./use-kept-focus.ts";
 
 /** The same object at every drawing, so that a day is drawn again only when something on it changed. */
 export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
@@ -43,7 +44,7 @@ function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
     onFinding: (finding) => choose({ finding }),
     onFocusSlot: (slot) => {
       const at = placeOfSlot(measured.sheet.days, slot);
-      const beside = choice.panel?.kind === "class" ? { panel: { kind: "class" as const, slot } } : {};
+      const beside = choice.panel?.kind === "class" ? following(slot) : {};
       if (at && (at.slot !== choice.at.slot || at.date !== choice.at.date)) choose({ at, ...beside });
     },
     onKeyDown: (event) => onKey(event, desk, measured, goTo),
@@ -52,14 +53,22 @@ function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
   };
 }
 
+/** What is open beside the sheet follows the focus in it. */
+const following = (slot: string) => ({ panel: { kind: "class", slot, follows: true } }) as const;
+
 /** Puts the focus on a place, also when its class has gone to another row meanwhile. */
 function useFocus(desk: MonthDesk, { body }: MeasuredSheet): (place: TidePlace) => void {
   const wanted = useRef<TidePlace | null>(null);
+  const elementOf = ({ date, slot }: TidePlace) =>
+    body.current?.querySelector<HTMLElement>(slot === null ? `[data-day="${date}"]` : `button[data-slot="${slot}"]`);
+  // A class that went to another row is another element there; one that is gone leaves its day.
+  useKeptFocus(body, ({ dataset: { slot = null, day } }) => {
+    const date = day ?? desk.choice.at.date;
+    return elementOf({ date, slot }) ?? elementOf({ date, slot: null });
+  });
   useEffect(() => {
     const place = wanted.current;
-    if (!place) return;
-    const name = place.slot === null ? `[data-day="${place.date}"]` : `button[data-slot="${place.slot}"]`;
-    const found = body.current?.querySelector<HTMLElement>(name);
+    const found = place && elementOf(place);
     if (!found) return;
     wanted.current = null;
     if (document.activeElement !== found) found.focus();
@@ -67,8 +76,7 @@ function useFocus(desk: MonthDesk, { body }: MeasuredSheet): (place: TidePlace) 
   return (place) => {
     wanted.current = place;
     const panel = desk.choice.panel;
-    const beside =
-      panel?.kind === "class" && place.slot !== null ? { panel: { kind: "class" as const, slot: place.slot } } : {};
+    const beside = panel?.kind === "class" && place.slot !== null ? following(place.slot) : {};
     desk.choose({ at: place, ...beside });
   };
 }
@@ -109,6 +117,13 @@ function sheetCommands(
     "first-day": () => goTo({ date: first, slot: null }),
     "last-day": () => goTo({ date: last, slot: null }),
     ...sheetActs(desk, at),
+    "next-finding": () => {
+      const id = findingAfter(desk);
+      const slots = desk.shown.look.findings.find((one) => one.id === id)?.slots ?? [];
+      const place = placeOfSlot(days, slots.at(-1) ?? "");
+      desk.choose({ finding: id });
+      if (place) goTo(place);
+    },
     ...{ "plan-1": plan(1), "plan-2": plan(2), "plan-3": plan(3), "plan-4": plan(4), "plan-5": plan(5) },
     ...{ "plan-6": plan(6), "plan-7": plan(7), "plan-8": plan(8), "plan-9": plan(9) },
   };
@@ -121,7 +136,6 @@ function sheetActs(desk: MonthDesk, at: TidePlace) {
     add: () => month.writes && choose({ panel: { kind: "new", date: at.date } }),
     move: () => slot && month.writes && choose({ moving: { slot: slot.id, date: slot.date, start: slot.start } }),
     "take-out": () => slot && (slot.out ? acts.putBack(slot) : acts.takeOut(slot)),
-    "next-finding": () => choose({ finding: following(desk) }),
     "other-regulars": () =>
       choose({
         regulars: nextOf(
