@@ -138,3 +138,27 @@ test("last month is taken over only after it was said what would come, and adds 
   }
   await expect(part.getByText(/^No class would be added; \d+ stand there already/)).toBeVisible();
 });
+
+test("what is said of a value that was replaced covers none of the acts beside the month", async ({ as }) => {
+  const pages = [await as("marta"), await as("ines")] as const;
+  const [marta, ines] = pages;
+  for (const page of pages) {
+    await openMonth(page);
+    await page.locator("tbody button[data-slot]").nth(3).click();
+  }
+  await marta.context().setOffline(true);
+  await expect(marta.locator("[data-save]")).toHaveAttribute("data-save", "offline");
+  await beside(marta).getByLabel("Minutes").fill("41");
+  await beside(ines).getByLabel("Minutes").fill("61");
+  await expect(ines.locator("[data-save]")).toHaveAttribute("data-save", "saved");
+  await marta.context().setOffline(false);
+  const notice = (page: Page) => page.getByRole("region", { name: "Values of yours that others replaced" });
+  const counts = () => Promise.all(pages.map((page) => notice(page).count()));
+  await expect.poll(async () => (await counts()).includes(1), { timeout: 30_000 }).toBe(true);
+  const loser = (await counts())[0] === 1 ? marta : ines;
+  const acts = beside(loser).getByRole("button", { name: /Take out|Move with the arrows/ });
+  expect(await acts.count()).toBeGreaterThan(1);
+  for (const act of await acts.all()) await act.click({ trial: true });
+  await notice(loser).getByRole("button", { name: "Close" }).click();
+  await expect(notice(loser)).toHaveCount(0);
+});
