@@ -1,6 +1,6 @@
 "use client";
 /** A month file or a spreadsheet's table brought in. What a table would add is shown before anything is taken. */
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { plural } from "#lib/plan/format.ts";
 import { send } from "../_parts/send.ts";
 import { Labelled } from "./labelled.tsx";
@@ -51,40 +51,40 @@ export function BringIn({ desk }: { readonly desk: MonthDesk }) {
   );
 }
 
-const isTable = ({ name }: File): boolean => /\.(csv|tsv|txt)$/i.test(name);
+const tableOf = (file: File, would: BroughtIn | null): ShownTable | null => would && { file, would };
+const isTableFile = ({ name }: File): boolean => /\.(csv|tsv|txt)$/i.test(name);
 
-/** The file that is to take the month's place; each that is chosen is asked for anew. */
-function useReplacing() {
-  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
-  const nth = useRef(0);
-  return {
-    replacing,
-    begin: (file: File) => setReplacing({ file, nth: ++nth.current }),
-    end: () => setReplacing(null),
-  };
+/** Null when it was refused: then `say` gets the reason. */
+async function asked(
+  say: (problem: string) => void,
+  method: "POST" | "PUT",
+  url: string,
+  file: File,
+): Promise<BroughtIn | null> {
+  const sent = await send<BroughtIn>(method, url, file);
+  say(sent.ok ? "" : sent.message);
+  return sent.ok ? sent.value : null;
 }
 
 function useBringIn({ props, session }: MonthDesk) {
   const [said, setSaid] = useState("");
   const [notes, setNotes] = useState<readonly string[] | null>(null);
   const [shown, setShown] = useState<ShownTable | null>(null);
-  const { replacing, begin, end } = useReplacing();
+  const [replacing, setReplacing] = useState<{ readonly file: File; readonly nth: number } | null>(null);
   const isIn = (value: BroughtIn | null) => {
     if (!value) return;
     setShown(null);
     setNotes(notesOf(value));
     session.say("The file is in.");
   };
-  const ask = async (method: "POST" | "PUT", path: string, file: File): Promise<BroughtIn | null> => {
-    const sent = await send<BroughtIn>(method, `/api/programme/${props.month}/${path}`, file);
-    setSaid(sent.ok ? "" : sent.message);
-    return sent.ok ? sent.value : null;
-  };
+  const ask = (method: "POST" | "PUT", path: string, file: File) =>
+    asked(setSaid, method, `/api/programme/${props.month}/${path}`, file);
   const bring = async (file: File, replace: boolean) => {
-    end();
-    if (!isTable(file)) return replace ? begin(file) : isIn(await ask("PUT", "file", file));
-    const would = await ask("POST", "csv?preview=yes", file);
-    if (would) setShown({ file, would });
+    const isTable = isTableFile(file);
+    if (!isTable && replace) return setReplacing((was) => ({ file, nth: (was?.nth ?? 0) + 1 }));
+    setReplacing(null);
+    if (!isTable) return isIn(await ask("PUT", "file", file));
+    setShown(tableOf(file, await ask("POST", "csv?preview=yes", file)));
   };
   return {
     ...{ said, notes, shown, replacing },
@@ -101,7 +101,7 @@ function useBringIn({ props, session }: MonthDesk) {
     take: async (file: File) => isIn(await ask("POST", "csv?unread=leave", file)),
     leave() {
       setShown(null);
-      end();
+      setReplacing(null);
       session.say("Nothing was taken.");
     },
   };
