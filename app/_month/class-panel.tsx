@@ -127,6 +127,11 @@ function ReachChoice({ reach, onChoose }: { readonly reach: Reach; readonly onCh
           </label>
         ))}
       </div>
+      {reach !== "this" && (
+        <p className="quiet small">
+          In this month. Months that somebody has opened already keep their own pattern; others begin with this one.
+        </p>
+      )}
     </fieldset>
   );
 }

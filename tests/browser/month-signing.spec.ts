@@ -41,6 +41,7 @@ test("reads, is told what changed meanwhile, reads again and signs; the rest of 
   await expect(page.getByRole("alert").filter({ hasText: "changed since you read it" })).toContainText("New: ");
   await page.getByRole("button", { name: "Read it again" }).click();
   await expect(page.getByRole("heading", { name: "2 classes" })).toBeVisible();
+  await expect(page.getByLabel("Note"), "what was typed stays").toHaveValue("A quiet month.");
   await page.getByRole("button", { name: "Sign the month off" }).click();
   await expect(page.getByText("The month is signed off as edition 1.")).toBeVisible();
   await page.reload();
@@ -76,4 +77,19 @@ test("a finding to look at again is accepted with a reason, and ended", async ({
   await expect(accept).toHaveCount(before - 1);
   await page.getByRole("button", { name: /^End: / }).click();
   await expect(accept).toHaveCount(before);
+});
+
+test("findings of one rule are accepted together, with one reason", async ({ as }) => {
+  const page = await as("ines");
+  await page.goto(`/programme/${monthFrom(9)}/sign`);
+  const accept = page.getByRole("button", { name: /^Accept: / });
+  await expect(accept.first()).toBeVisible();
+  const before = await accept.count();
+  const all = page.getByRole("button", { name: /^Accept all \d+ as they are$/ }).first();
+  const several = Number(/\d+/.exec((await all.textContent()) ?? "")?.[0]);
+  await all.click();
+  await page.getByLabel("Why it may stay as it is").fill("Plans are written in the weeks before.");
+  await page.getByRole("button", { name: "Accept", exact: true }).click();
+  await expect(accept).toHaveCount(before - several);
+  await expect(page.getByText("Plans are written in the weeks before.")).toHaveCount(several);
 });

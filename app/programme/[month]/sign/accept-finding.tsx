@@ -18,38 +18,60 @@ interface ListProps {
 export function LookAgainList({ month, findings, done }: ListProps & { readonly findings: readonly MonthFinding[] }) {
   if (findings.length === 0) return null;
   return (
-    <ul className={styles.rows}>
-      {findings.map((finding) => (
-        <li key={finding.id}>
+    <>
+      {ofOneRule(findings).map((several) => (
+        <div key={several[0]?.rule} className={styles.rows}>
           <p>
-            <strong>Look again.</strong> {finding.message}
+            {several.length} findings are of one rule: {several[0]?.message}
           </p>
-          <AcceptForm month={month} finding={finding} done={done} />
-        </li>
+          <AcceptForm month={month} findings={several} done={done} />
+        </div>
       ))}
-    </ul>
+      <ul className={styles.rows}>
+        {findings.map((finding) => (
+          <li key={finding.id}>
+            <p>
+              <strong>Look again.</strong> {finding.message}
+            </p>
+            <AcceptForm month={month} findings={[finding]} done={done} />
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 
-function AcceptForm({ month, finding, done }: ListProps & { readonly finding: MonthFinding }) {
+/** Fewer are accepted one by one. */
+const SEVERAL = 3;
+
+/** Rules that found the same in several places. */
+function ofOneRule(findings: readonly MonthFinding[]): MonthFinding[][] {
+  const byRule = new Map<string, MonthFinding[]>();
+  for (const finding of findings) byRule.set(finding.rule, [...(byRule.get(finding.rule) ?? []), finding]);
+  return [...byRule.values()].filter((several) => several.length >= SEVERAL);
+}
+
+function AcceptForm({ month, findings, done }: ListProps & { readonly findings: readonly MonthFinding[] }) {
   const [open, setOpen] = useState(false);
   const sending = useSend();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const reason = textOf(new FormData(event.currentTarget), "reason");
-    const { level: _, ...seen } = finding;
-    const sent = await sending.run("POST", `/api/programme/${month}/acceptances`, { finding: seen, reason });
-    if (sent !== undefined) await done();
+    for (const { level: _, ...finding } of findings)
+      if ((await sending.run("POST", `/api/programme/${month}/acceptances`, { finding, reason })) === undefined) return;
+    await done();
   };
+  const [first] = findings;
+  const words = findings.length === 1 ? "Accept it as it is" : `Accept all ${findings.length} as they are`;
   if (!open)
     return (
       <button
         type="button"
         className="text-button"
-        aria-label={`Accept: ${finding.message}`}
+        aria-label={findings.length === 1 ? `Accept: ${first?.message}` : words}
         onClick={() => setOpen(true)}
       >
-        Accept it as it is
+        {words}
       </button>
     );
   return (

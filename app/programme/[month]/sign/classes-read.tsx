@@ -3,7 +3,7 @@
 import { dateWords } from "#lib/month/define/words.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
-import { plural } from "#lib/plan/format.ts";
+import { listWords, plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { ScrollingTable } from "../scrolling-table.tsx";
 
@@ -17,7 +17,7 @@ export function ClassesRead({ file }: { readonly file: MonthFile }) {
         <table>
           <thead>
             <tr>
-              {["Day", "Begins", "Minutes", "Room", "Coach", "Theme", "Plan"].map((head) => (
+              {["Day", "Begins", "Minutes", "Room", "Coach", "Regulars", "Theme", "Plan", "Note"].map((head) => (
                 <th key={head} scope="col">
                   {head}
                 </th>
@@ -36,7 +36,7 @@ export function ClassesRead({ file }: { readonly file: MonthFile }) {
 }
 
 function ClassRow({ slot, file }: { readonly slot: MonthSlot; readonly file: MonthFile }) {
-  const { date, start, minutes, room, coach, theme, plan, out } = slot;
+  const { date, start, minutes, room, coach, regulars = [], theme, plan, note, out } = slot;
   return (
     <tr>
       <th scope="row">{dateWords(date)}</th>
@@ -44,8 +44,10 @@ function ClassRow({ slot, file }: { readonly slot: MonthSlot; readonly file: Mon
       <td className="number">{out ? "called off" : minutes}</td>
       <td>{room ? own(file.rooms, room)?.name : "no room"}</td>
       <td>{coach ? own(file.coaches, coach)?.name : "no coach"}</td>
+      <td>{listWords(regulars.map((id) => own(file.regulars, id)?.name ?? "a group that is gone"))}</td>
       <td>{theme ? own(file.themes, theme)?.name : ""}</td>
       <td>{plan ? planWords(file, plan) : "no plan"}</td>
+      <td>{note}</td>
     </tr>
   );
 }

@@ -9,6 +9,7 @@ import { SignOff } from "./sign-off.tsx";
 export function OpenSignOff({ month }: { readonly month: string }) {
   const [reading, setReading] = useState<OpenedMonth | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const [note, setNote] = useState("");
   const asked = useRef(false);
   const read = useCallback(async () => {
     const sent = await send<OpenedMonth>("POST", `/api/programme/${month}/read`);
@@ -30,7 +31,11 @@ export function OpenSignOff({ month }: { readonly month: string }) {
         </button>
       )}
       {reading && (
-        <SignOff key={`${reading.hash} ${reading.nextEdition}`} month={month} reading={reading} read={read} />
+        <SignOff
+          key={`${reading.hash} ${reading.nextEdition}`}
+          {...{ month, reading, read }}
+          note={{ value: note, onChange: setNote }}
+        />
       )}
     </>
   );

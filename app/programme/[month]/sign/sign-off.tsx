@@ -4,16 +4,18 @@ import { AcceptedInMonth, LookAgainList } from "./accept-finding.tsx";
 import { ClassesRead } from "./classes-read.tsx";
 import type { OpenedMonth } from "./opened-month.ts";
 import styles from "./sign.module.css";
-import { SignForm } from "./sign-form.tsx";
+import { SignForm, type TypedNote } from "./sign-form.tsx";
 
 interface SignOffProps {
   readonly month: string;
   readonly reading: OpenedMonth;
   /** Reads it again. */
   read(): Promise<void>;
+  /** What is typed for the edition; it stays when the month is read again. */
+  readonly note: TypedNote;
 }
 
-export function SignOff({ month, reading, read }: SignOffProps) {
+export function SignOff({ month, reading, read, note }: SignOffProps) {
   const { blockers, lookAgain, accepted, findings, signed, sinceSigned } = reading;
   const told = findings.filter(({ level }) => level === "info");
   return (
@@ -39,7 +41,7 @@ export function SignOff({ month, reading, read }: SignOffProps) {
         {findings.length === 0 && blockers.length === 0 && <p className="quiet">Nothing was found.</p>}
       </section>
       <ClassesRead file={reading.file} />
-      <SignForm month={month} reading={reading} read={read} />
+      <SignForm month={month} reading={reading} read={read} note={note} />
     </div>
   );
 }
