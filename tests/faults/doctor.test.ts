@@ -146,7 +146,7 @@ beforeEach(() => {
 test("with the server stopped: exit 0, one line a check, and which checks need it running; nothing is made", async () => {
   const said = await command({ SPRINGLINE_DATA: data, PORT: "1" });
   expect(said).toMatchObject({ code: 0, err: "" });
-  expect(said.out.trimEnd().split("\n")).toHaveLength(14);
+  expect(said.out.trimEnd().split("\n")).toHaveLength(15);
   for (const check of ["leads here", "live connections", "proxy", "clock"])
     expect(said.out).toMatch(new RegExp(`^\\? +${check} .*running`, "m"));
   expect(existsSync(data)).toBe(false);

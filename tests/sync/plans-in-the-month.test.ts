@@ -59,7 +59,8 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   expect(plans()).toBeUndefined();
 
   const session = { sessionId: "x", userId: marta.id, name: "Marta" };
-  expect(s.host.welcome?.(NOVEMBER, session)[0]).toMatchObject({ t: "plans", plans: [{ id: used }] });
+  const plansSaid = s.host.welcome?.(NOVEMBER, session).find(({ t }) => t === "plans");
+  expect(plansSaid).toMatchObject({ plans: [{ id: used }] });
   must(await takeBack(s.app, marta, used));
   s.announced.length = 0;
   must(deletePlan(s.app, marta, used));
@@ -77,7 +78,8 @@ test("[INV-09] a private plan in the month is told to those who may read it; the
   const { id } = must(createPlan(s.app, jonas, made));
   await s.write(NOVEMBER, marta, (w) => addShown(w, { ...slot, planId: id }));
   const heard = (who: Who) => s.last(NOVEMBER, "plans", who);
-  const welcomed = (who: Who) => s.host.welcome?.(NOVEMBER, { sessionId: "x", userId: who, name: who })?.[0];
+  const welcomed = (who: Who) =>
+    s.host.welcome?.(NOVEMBER, { sessionId: "x", userId: who, name: who })?.find(({ t }) => t === "plans");
   for (const who of ["marta", "sam", "petra"] as const) {
     for (const news of [heard(who), welcomed(who)])
       expect(news).toMatchObject({ t: "plans", plans: [], hidden: [id], facts: { [id]: { title: "", known: false } } });
