@@ -91,7 +91,7 @@ test("a manager sets e-mail up and tries it; a trainee chooses and is mailed; wh
   await petra.getByRole("textbox", { name: "Mails come from" }).fill("studio@tholepin.example");
   await expectNoBarrierLightOrDark(petra);
   await petra.getByRole("combobox", { name: "Security" }).selectOption({ label: "None, for this machine alone" });
-  await petra.getByRole("button", { name: "Save" }).click();
+  await petra.locator("#mail").getByRole("button", { name: "Save" }).click();
   await petra.getByRole("button", { name: "Send me a test mail" }).click();
   await expect(
     petra.getByText(/The mail server took the test mail to petra@tholepin.example. It said: 250/),

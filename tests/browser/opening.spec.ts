@@ -54,7 +54,7 @@ test("so do those that it asks for beside the document, without which it cannot 
   await expect(page.getByText("Opening the plan…")).toBeVisible();
   const bytes = await bytesOf(page.request, [...named, ...beside]);
   expect(bytes).toBeGreaterThan(200_000);
-  expect(bytes).toBeLessThanOrEqual(351_000);
+  expect(bytes).toBeLessThanOrEqual(355_000);
   letCome();
   await expect(page.getByRole("option").first()).toBeVisible();
 });

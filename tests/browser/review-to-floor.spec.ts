@@ -112,7 +112,7 @@ test("[INV-14] paired, server gone, page reloaded: the class runs to its end, se
   await petra.goto("/studio");
   await petra.getByLabel("Name of the device").fill("Tablet by the window");
   await petra.getByRole("button", { name: "Make a pairing code" }).click();
-  const code = await petra.locator("[role=status] p").last().textContent();
+  const code = await petra.locator("#devices [role=status] p").last().textContent();
 
   const device = await as(null);
   await device.clock.install();
