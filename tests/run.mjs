@@ -19,7 +19,8 @@ const lengths = [];
 
 /** In groups of two to four minutes, the most telling first. */
 const WHILE_THERE_IS_TIME = [
-  ["proposals", "kept-words", "threads", "month-fill", "month-story"],
+  ["first-hour", "month-story", "month-focus", "record", "newer-version"],
+  ["proposals", "kept-words", "threads", "month-fill", "paper", "findings"],
   ["accessibility", "keys", "reflow", "body-map"],
   ["safeguards", "back-to-plan", "several-screens", "feeds"],
   ["fit-and-order", "library", "whole-class", "looking-back", "hands"],
