@@ -27,7 +27,7 @@ export function NewerVersion() {
   const [asked, setAsked] = useState(false);
   useReloadOnceSaved(asked);
   return (
-    <div aria-live="polite">
+    <div className={styles.region} aria-live="polite">
       {known && (
         <p className={styles.line}>
           A newer version of Springline is here.

@@ -46,7 +46,7 @@ export function addGauges({ registry, app, screens }: GaugesSetup): void {
   });
   one("checks_waiting", "Plans that wait for a check or are being checked", () => app.checks.waiting());
   gauge("mails", "Mails that wait or could not be sent", "state", () => mailsOf(app));
-  gauge("devices", "Cue devices, by when they were last seen", "seen", () => devicesOf(app));
+  gauge("devices", "Devices of rooms, by when they were last seen", "seen", () => devicesOf(app));
   gauge("database_bytes", "Bytes of the database on the disk", "file", () => [
     [{ file: "database" }, sizeOf(app.db.file)],
     [{ file: "wal" }, sizeOf(`${app.db.file}-wal`)],

@@ -14,7 +14,20 @@ const SUBJECTS = new Set([
     "first-run",
     "health",
   ],
-  ...["join", "library", "mail", "notices", "people", "plans", "programme", "proposals", "record", "remarks", "reset"],
+  ...[
+    "join",
+    "library",
+    "mail",
+    "me",
+    "notices",
+    "people",
+    "plans",
+    "programme",
+    "proposals",
+    "record",
+    "remarks",
+    "reset",
+  ],
   ...["rooms", "rubric", "schema", "standards", "studio", "threads"],
 ]);
 
