@@ -37,16 +37,7 @@ export function SignForm({ month, reading, read, note }: SignFormProps) {
   return (
     <form onSubmit={submit}>
       <h2>Sign edition {nextEdition}</h2>
-      <div className="field">
-        <label htmlFor="month-note">Note</label>
-        <textarea
-          id="month-note"
-          rows={3}
-          maxLength={4000}
-          value={note.value}
-          onChange={(event) => note.onChange(event.target.value)}
-        />
-      </div>
+      <NoteField note={note} />
       <p>{leftOpenWords(lookAgain.length)}</p>
       <ProblemLine say={sending.problem} />
       <div className="acts">
@@ -58,5 +49,20 @@ export function SignForm({ month, reading, read, note }: SignFormProps) {
         </button>
       </div>
     </form>
+  );
+}
+
+function NoteField({ note }: Pick<SignFormProps, "note">) {
+  return (
+    <div className="field">
+      <label htmlFor="month-note">Note</label>
+      <textarea
+        id="month-note"
+        rows={3}
+        maxLength={4000}
+        value={note.value}
+        onChange={(event) => note.onChange(event.target.value)}
+      />
+    </div>
   );
 }
