@@ -19,6 +19,15 @@ function stampTime(stamp: string): number | undefined {
   return Number.isNaN(at) || nameStamp(at) !== stamp ? undefined : at;
 }
 
+/** "springline-2026-11-30T033000Z-v0.1.0.tar": of one that was asked for by command, with the program's version. */
+export const commandedName = (at: number, program: string): string => `springline-${nameStamp(at)}-v${program}.tar`;
+
+/** When it was made, by its name; undefined for every other name. */
+export function commandedAt(name: string): number | undefined {
+  const [, stamp = ""] = /^springline-([^v]+)-v.+\.tar$/.exec(name) ?? [];
+  return stampTime(stamp);
+}
+
 /** "springline-2026-11-30T033000Z-s1a2b3c4d.tar". */
 export const scheduledName = (at: number, mark: string): string => `springline-${nameStamp(at)}-s${mark}.tar`;
 

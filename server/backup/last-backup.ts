@@ -1,11 +1,9 @@
 /** When a backup was last made, by the server or by command. */
 import { readdirSync } from "node:fs";
+import { commandedAt } from "#lib/backups/backup-name.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { keptBackupState } from "./backup-state.ts";
 import { usualBackupFolder } from "./folder.ts";
-
-/** "springline-2026-11-30T081500Z-v0.1.0.tar", as `makeBackup` names them. */
-const NAME = /^springline-(\d{4}-\d{2}-\d{2})T(\d{2})(\d{2})(\d{2})Z-v.+\.tar$/;
 
 /**
  * ms since the epoch: by the schedule, which tested it, or by the name of a file in the usual folder, which is given only to a
@@ -13,11 +11,7 @@ const NAME = /^springline-(\d{4}-\d{2}-\d{2})T(\d{2})(\d{2})(\d{2})Z-v.+\.tar$/;
  */
 export function lastBackupAt({ db, env }: Pick<Springline, "db" | "env">): number | null {
   const scheduled = keptBackupState(db).last?.at;
-  const times = namesIn(usualBackupFolder(env.dataDir)).flatMap((name) => {
-    const [, day, hours, minutes, seconds] = NAME.exec(name) ?? [];
-    const at = Date.parse(`${day}T${hours}:${minutes}:${seconds}Z`);
-    return Number.isFinite(at) ? [at] : [];
-  });
+  const times = namesIn(usualBackupFolder(env.dataDir)).flatMap((name) => commandedAt(name) ?? []);
   const all = scheduled === undefined ? times : [...times, scheduled];
   return all.length === 0 ? null : Math.max(...all);
 }

@@ -4,7 +4,7 @@ import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { copyDatabase, type DatabaseFacts, databaseFault } from "#db/file/copy.ts";
 import { askForLook, damageOf } from "#db/file/soundness.ts";
-import { nameStamp } from "#lib/backups/backup-name.ts";
+import { commandedName } from "#lib/backups/backup-name.ts";
 import type { DataLocation } from "#server/base/env.ts";
 import { DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
 import { BackupRefused } from "./backup-refused.ts";
@@ -86,7 +86,7 @@ function nameFor({ place, target, program, at }: BackupSetup): string {
   const where = target === undefined ? usualBackupFolder(place.dataDir) : resolve(target);
   const isFolder =
     target === undefined || /[/\\]$/.test(target) || (existsSync(where) && statSync(where).isDirectory());
-  return isFolder ? join(where, `springline-${nameStamp(at.getTime())}-v${program}.tar`) : where;
+  return isFolder ? join(where, commandedName(at.getTime(), program)) : where;
 }
 
 async function secretOf({ givenSecret, secretFile }: BackupSource): Promise<string> {
