@@ -19,5 +19,9 @@ export function PlanPage(props: PlanPageProps) {
       {session && snap && <Notices session={session} snap={snap} />}
     </Opening>
   );
-  return session && snap?.ready ? <LatePart part={opened} props={{ session }} meanwhile={opening} /> : opening;
+  return session && snap && session.canBeDrawn(snap) ? (
+    <LatePart part={opened} props={{ session }} meanwhile={opening} />
+  ) : (
+    opening
+  );
 }

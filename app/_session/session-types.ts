@@ -9,6 +9,7 @@ import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { AcceptanceView, ProposalView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Origin } from "#server/editions/origin.ts";
+import type { DocStart } from "#server/plans/plan-start.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -29,6 +30,8 @@ export interface PlanPageProps {
   readonly title: string;
   /** The class in words when the page was made; shown until the document is read. */
   readonly outline: readonly OutlinePart[];
+  /** The document when the page was made, which it begins with; undefined where it has to wait for its socket. */
+  readonly doc?: DocStart;
   readonly rights: Rights;
   /** What else the person may do with the plan. The server asks again at every act. */
   readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete" | "propose", boolean>>;
@@ -59,6 +62,8 @@ export interface NewsState extends ServerFacts {
   readonly accepted: readonly AcceptanceView[];
   /** Those that were neither declined nor withdrawn; which of them are done, `taken` says. */
   readonly proposals: readonly ProposalView[];
+  /** All of this has been heard. */
+  readonly whole: boolean;
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

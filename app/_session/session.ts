@@ -8,6 +8,7 @@ import type { Marker } from "#lib/analysis/marks.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
+import type { SaveState } from "#lib/client/doc-session/save-state.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import { loadLater } from "#lib/client/late.ts";
 import type { News, ThreadView } from "#lib/protocol/messages.ts";
@@ -19,7 +20,7 @@ import { lateRules, rulesHere } from "./late-rules.ts";
 import { planUndo } from "./plan-undo.ts";
 import { planValues, planValueWords } from "./plan-values.ts";
 import { SecondOpinion, type Served } from "./second-opinion.ts";
-import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
+import type { Derived, Me, NewsState, PlanPageProps, SessionSnapshot } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
 import { ToldLines } from "./typed/told-lines.ts";
 import { TypedWords, tabStore } from "./typed/typed-words.ts";
@@ -41,6 +42,9 @@ interface StudioNow {
   served: Served | null;
 }
 
+/** While the page has not heard all that it is told as it joins. */
+const JOINING: ReadonlySet<SaveState> = new Set(["opening", "sending"]);
+
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
@@ -61,6 +65,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   readonly typed: TypedWords;
   /** What others did that this person should see before it goes. */
   readonly lines = new ToldLines();
+  private drawn = false;
   private canBeUsed = (): void => undefined;
   /** Resolves when the page first asks for the rest of the rules, which it does once it can be used. */
   private readonly usable = new Promise<void>((resolve) => {
@@ -104,6 +109,12 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     super.end();
   }
 
+  /** Not before its threads are known, which would move plates, unless the server cannot be asked. Once true it stays true. */
+  canBeDrawn({ ready, whole, saveState }: SessionSnapshot): boolean {
+    this.drawn ||= ready && (whole || !JOINING.has(saveState));
+    return this.drawn;
+  }
+
   protected override hearFirst(news: News): void {
     if (news.t === "studio") this.studioLink.hear(news.mark);
     if (news.t === "checked") this.secondOpinion.hear(news);
@@ -132,18 +143,22 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     key: props.planId,
     generation: props.generation,
     me: props.me,
-    heard: {
-      ...{ rights: props.rights, present: [], state: props.state },
-      ...{ threads: [], accepted: [], proposals: [] },
-    },
+    heard: heardAtStart(props),
     hear: newsState,
-    derive: (doc) => derive(doc, now.studio, now.served),
+    start: props.doc,
+    derive: (doc) => derive(doc, now.studio, { served: now.served, atStart: props.doc?.findings }),
     derivesFrom: () => [now.studio, rulesHere()],
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
     values: planValues,
     words: (at, doc, { plan }) => planValueWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
   };
+}
+
+function heardAtStart({ rights, state, doc }: PlanPageProps): NewsState {
+  const nothing = { rights, present: [], state, threads: [], accepted: [], proposals: [], whole: false };
+  const news: readonly News[] = doc?.news === undefined ? [] : JSON.parse(doc.news);
+  return news.reduce<NewsState>(newsState, nothing);
 }
 
 function newsState(now: NewsState, news: News): NewsState {
@@ -158,6 +173,9 @@ function newsState(now: NewsState, news: News): NewsState {
       return { ...now, accepted: news.accepted };
     case "proposals":
       return { ...now, proposals: news.proposals };
+    // The last of those that a page is told as it joins.
+    case "studio":
+      return now.whole ? now : { ...now, whole: true };
     default:
       return now;
   }

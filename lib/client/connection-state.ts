@@ -1,6 +1,8 @@
 /** What a page knows about its connection to one shared document. */
 export interface ConnectionState {
   readonly connected: boolean;
+  /** The first attempt has ended, one way or the other. */
+  readonly tried: boolean;
   /** The server's document has been read on this connection, and this page's has been offered. */
   readonly synced: boolean;
   /** Messages sent on this connection that are not yet on the server's disk. */
@@ -23,6 +25,7 @@ export interface ConnectionState {
 /** Before anything has been heard. */
 export const NOT_CONNECTED: ConnectionState = {
   connected: false,
+  tried: false,
   synced: false,
   waiting: 0,
   storageFailing: false,

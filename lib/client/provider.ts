@@ -183,7 +183,7 @@ class Connection implements DocConnection {
     this.provider.on("connection-close", (event) => {
       if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
       if (event?.code === CLOSE.storageDamaged.code) this.change({ storageFailing: true, damaged: true });
-      this.change({ othersFirst: event?.code === CLOSE.othersFirst.code });
+      this.change({ tried: true, othersFirst: event?.code === CLOSE.othersFirst.code });
       if (event?.code === CLOSE.idTaken.code) this.takeNewId();
       if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
@@ -238,7 +238,7 @@ class Connection implements DocConnection {
     this.writes = true;
     this.back.end();
     // Known only once the server has taken what this page offers.
-    this.change({ ...NOT_CONNECTED, connected: true, othersFirst: this.now.othersFirst });
+    this.change({ ...NOT_CONNECTED, connected: true, tried: true, othersFirst: this.now.othersFirst });
   }
 
   private noteSent(frame: Uint8Array): void {

@@ -10,6 +10,7 @@ import { Burst } from "#server/base/burst.ts";
 import type { CheckAnswer, Checks } from "#server/context/checks.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { Assessing } from "./assessing.ts";
+import { FoundLast } from "./found-last.ts";
 import { CheckQueue, type Urgency } from "./queue.ts";
 import type { CheckRunner } from "./runner.ts";
 
@@ -34,7 +35,8 @@ export function createChecks(setup: ChecksSetup): Checks {
   const bursts = new Map<string, Burst>();
   const resting: (() => void)[] = [];
   const failed = (plan: string, err: unknown) => log.warn({ plan, err }, "a plan could not be checked");
-  const queue = new CheckQueue({ runner: setup.runner, answered: (answer) => hear(setup, answer), failed });
+  const found = new FoundLast();
+  const queue = new CheckQueue({ runner: setup.runner, answered: (answer) => hear(setup, found, answer), failed });
   const assessing = new Assessing(setup.runner, failed);
   const ask = async (planId: string, urgency: Urgency, withFindings = false): Promise<CheckAnswer | null> => {
     bursts.get(planId)?.cancel();
@@ -54,6 +56,7 @@ export function createChecks(setup: ChecksSetup): Checks {
     assess: (planId, reading) => assessing.add(planId, reading),
     kept: (row, studioMark) => currentCheck(setup, row, studioMark),
     waiting: () => queue.size,
+    found: (row, studioMark) => found.of(currentCheck(setup, row, studioMark)),
     idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
     async stop() {
       for (const burst of bursts.values()) burst.cancel();
@@ -75,7 +78,8 @@ function currentCheck({ app: { db }, programMark }: ChecksSetup, row: PlanRow, s
   return isCurrent ? check : undefined;
 }
 
-function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): void {
+function hear({ app, programMark, heard }: ChecksSetup, found: FoundLast, answer: CheckAnswer): void {
+  found.keep(answer);
   try {
     const { planId, generation, seq, studioMark, planMark, findingsMark, counts, strip } = answer;
     putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, strip, ...counts });

@@ -22,7 +22,7 @@ export interface CheckAnswer {
   readonly strip: string | null;
   /** Set when a signed plan no longer says what its newest edition says: the hash of that edition. */
   readonly writtenOn: string | null;
-  /** Present only when they were asked for. */
+  /** Present when they were asked for, and where they are few enough to be sent each time. */
   readonly findings?: readonly Finding[];
 }
 
@@ -39,6 +39,8 @@ export interface Checks {
   kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
   /** How many plans wait for a check or are being checked. */
   waiting(): number;
+  /** What that check found, where it is still in memory. */
+  found(row: PlanRow, studioMark: string): readonly Finding[] | undefined;
   /** Resolves when nothing is being checked and nothing is queued. */
   idle(): Promise<void>;
   stop(): Promise<void>;

@@ -77,6 +77,26 @@ async function held(page: Page, named: readonly string[]): Promise<{ beside: str
   return { beside, letCome };
 }
 
+test("what a page asks for beside the document is named in it, and it is drawn before its socket opens", async ({
+  as,
+  app,
+}) => {
+  const page = await as("marta");
+  const path = `/plans/${await importPlan(page, app.url)}`;
+  const html = await (await page.request.get(path)).text();
+  const [head = ""] = html.split('role="status"');
+  const { beside, letCome } = await held(page, await scriptsOf(page.request, path));
+  letCome();
+  await page.routeWebSocket(/\/sync\//, () => undefined);
+  await page.goto(path);
+  await expect(page.getByRole("option").first()).toBeVisible();
+  await expect(page.getByText("saved", { exact: true })).toHaveCount(0);
+  expect(beside.length).toBeGreaterThan(0);
+  const named = [...head.matchAll(/<link rel="preload" href="([^"]+\.js)" as="script"/g)].map(([, href]) => href);
+  expect(named.length).toBeGreaterThan(0);
+  for (const href of named) expect(beside).toContain(href);
+});
+
 test("a plan can be read before any script has run", async ({ as, app }) => {
   const page = await as("marta", { javaScriptEnabled: false });
   await page.goto(`/plans/${await importPlan(page, app.url)}`);

@@ -2,6 +2,7 @@
 
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
 import { PlanSession } from "#app/_session/session.ts";
+import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { type DeadLine, deadLine } from "./dead-line.ts";
 import { eventually } from "./eventually.ts";
 import { EMPTY_STUDIO } from "./month-studio.ts";
@@ -24,6 +25,8 @@ export interface Page<S> {
 export interface PageOptions extends Pick<TestEdgeOptions, "kept" | "notes" | "slowCopies"> {
   /** Not through the connection that can die. */
   readonly straight?: boolean;
+  /** The document that comes with a plan's page. */
+  readonly start?: PlanPageProps["doc"];
 }
 
 export interface DocPages {
@@ -53,7 +56,7 @@ export async function docPages(): Promise<DocPages> {
   const line = await deadLine(server.url);
   const ends: (() => void)[] = [];
   const generation = (kind: "plan" | "month", key: string) => server.rooms.generation({ kind, key }) ?? "";
-  const edgeOf = (user: string, { straight, ...options }: PageOptions) =>
+  const edgeOf = (user: string, { straight, start: _, ...options }: PageOptions) =>
     testEdge({ origin: straight ? server.url : line.url, cookie: server.host.signIn(user), ...options });
   const page = <S extends AnySession>(edge: TestEdge, session: S): Page<S> => {
     ends.push(() => session.end());
@@ -63,7 +66,9 @@ export async function docPages(): Promise<DocPages> {
     ...{ server, line, generation, edgeOf, page },
     openPlan(user, options = {}) {
       const edge = edgeOf(user, options);
-      return page(edge, new PlanSession(planProps(user, generation("plan", "p")), edge));
+      const { start } = options;
+      const props = { ...planProps(user, generation("plan", "p")), ...(start ? { doc: start } : {}) };
+      return page(edge, new PlanSession(props, edge));
     },
     openMonth(user, month, options = {}) {
       server.rooms.withDoc({ kind: "month", key: month }, () => undefined);

@@ -7,6 +7,7 @@ import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
 import { redirect } from "next/navigation";
+import { preload } from "react-dom";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { seePlace } from "#app/_shell/see-place.ts";
@@ -16,8 +17,9 @@ import { fail, ok, type Result } from "#server/base/result.ts";
 import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { springline } from "#server/context/springline.ts";
+import { partsBeside } from "#server/http/parts-beside.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
-import { readOutline } from "#server/plans/plan-outline.ts";
+import { readStart } from "#server/plans/plan-start.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 import styles from "./page.module.css";
 
@@ -37,6 +39,7 @@ export default async function Page({ params }: PageProps) {
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
   const found = planPageProps(who, id);
   if (!found.ok) return <NotHere sentence={found.error.message} />;
+  for (const path of partsBeside(springline().env)) preload(path, { as: path.endsWith(".css") ? "style" : "script" });
   await seePlace(springline(), who.actor, { planId: id });
   return <PlanPage {...found.value} />;
 }
@@ -48,15 +51,16 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const generation = app.documents.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { owner, rights, roomId, state, title, origin } = found.value;
-  const outline = readOutline(app, who.actor, id);
+  const studio = planStudio(app.db, roomId);
+  const start = readStart(app, who.actor, id, studio.mark);
   return ok({
     planId: id,
     title,
     // A document that cannot be read is explained by the page itself.
-    outline: outline.ok ? outline.value : [],
+    ...(start.ok ? start.value : { outline: [] }),
     generation,
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
-    studio: planStudio(app.db, roomId),
+    studio,
     rights: { writes: rights.write, comments: rights.comment },
     // A lead writes in their own plan, and proposes to others.
     may: { ...rights, propose: rights.propose && owner.id !== who.actor.id },

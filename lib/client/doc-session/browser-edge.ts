@@ -12,6 +12,10 @@ import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 
 /** A hidden page gets no animation frames, so a timer stands in for them. */
 const HIDDEN_FRAME_MS = 250;
+/** Once the page is at rest, ms. */
+const TIDY_AFTER_MS = 5000;
+/** Updates that a copy may be kept in. Each opening adds one, of up to 200 kB. */
+const MOST_WRITTEN = 8;
 
 export const socketOrigin = (): string => location.origin.replace(/^http/, "ws");
 
@@ -41,6 +45,7 @@ function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
   const copy = watchDeviceCopy(store, doc, onChange);
   const notes = copyNotes(store, onChange);
   store.on("synced", onChange);
+  const tidying = setTimeout(() => void tidy(store), TIDY_AFTER_MS);
   return {
     get state() {
       return copy.state;
@@ -52,8 +57,18 @@ function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
     keepNote: notes.keep,
     rewrite: () => void storeState(store, true),
     clear: () => store.clearData(),
-    close: () => void store.destroy(),
+    close: () => {
+      clearTimeout(tidying);
+      void store.destroy();
+    },
   };
+}
+
+/** Every opening writes the document as it began, and the next one reads all that was written: it is made one again. */
+async function tidy(store: IndexeddbPersistence): Promise<void> {
+  if (!store.synced || store._dbsize <= MOST_WRITTEN) return;
+  // A copy that the browser has removed is reported by `watchDeviceCopy`.
+  await storeState(store, true).catch(() => undefined);
 }
 
 function frame(run: () => void): Unsubscribe {

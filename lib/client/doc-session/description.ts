@@ -3,6 +3,7 @@ import type * as Y from "yjs";
 import type { Writer } from "#lib/doc/write.ts";
 import type { DocKind, News, Present } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
+import type { DocAtStart } from "./begins-with.ts";
 import type { PagePerson } from "./places.ts";
 
 /** What the server says about any document, besides its content. */
@@ -62,7 +63,9 @@ export interface DocDescription<Derived extends object, Heard extends ServerFact
   readonly key: string;
   readonly generation: string;
   readonly me: PagePerson;
-  /** What the server sent with the page. */
+  /** The document as it came with the page, and its version; undefined where it comes over the socket. */
+  readonly start?: DocAtStart | undefined;
+  /** What else the server sent with the page. */
   readonly heard: Heard;
   /**
    * `heard` after one more piece of news; the same object when that changes nothing. Rights and presence are handled

@@ -4,7 +4,7 @@ import type { ConnectionState } from "../connection-state.ts";
 import { COPY_WORDS, type CopyState } from "../device-copy.ts";
 
 /**
- * `opening`: nothing has been read yet.
+ * `opening`: nothing has been read yet, or the page has only what came with it and is still connecting.
  * `barred`: nothing could be read, since no socket opens at this address.
  * `saved`: on the server's disk. `sending`: on the way there.
  * `offline`: in this page and, where its copy works, on this device.
@@ -41,7 +41,7 @@ export function saveStateOf(link: ConnectionState, read: ReadSoFar): SaveState {
   if (link.storageFailing) return link.damaged ? "damaged" : "storage-failing";
   if (!read.document) return read.barred ? "barred" : "opening";
   if (link.othersFirst) return "others-first";
-  if (!link.connected) return "offline";
+  if (!link.connected) return link.tried ? "offline" : "opening";
   return link.synced && link.waiting === 0 && read.copy ? "saved" : "sending";
 }
 

@@ -1,7 +1,6 @@
 /**
- * One open document of any kind, outside React: the shared document, its socket, its copy on this device, its undo,
- * presence and news. Components read frozen snapshots and act through `act`. What differs by kind is in its
- * description; `session-pool.ts` counts who uses a session, `edge.ts` is the machine it runs on.
+ * One open document of any kind, outside React: the document, its socket, its copy on this device, its undo, presence, news.
+ * Components read frozen snapshots and act through `act`. What differs by kind is in its description; `edge.ts` is its machine.
  */
 import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
@@ -13,6 +12,7 @@ import type { UndoOutcome } from "../act-undo.ts";
 import { LiveCheck } from "../live-check.ts";
 import { NamesSeen } from "../names-seen.ts";
 import { connectDoc, type DocConnection } from "../provider.ts";
+import { beginsWith } from "./begins-with.ts";
 import { copyName } from "./copy-name.ts";
 import { type DocDescription, type ServerFacts, type SessionUndo, type ValueAt, withNews } from "./description.ts";
 import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
@@ -63,6 +63,7 @@ export class DocSession<
     this.of = description;
     this.edge = edge;
     this.me = description.me;
+    this.ready = beginsWith(this.doc, description.start, VERSIONS[description.kind]);
     this.heard = description.heard;
     this.values = new Values(description.values(this.doc));
     this.overtaken = new OvertakenValues({
@@ -287,10 +288,7 @@ export class DocSession<
     this.say(undoWords(what, changed, stood));
   }
 
-  /**
-   * A document counts as read once it carries this program's version. An empty device copy carries none; one of an
-   * older version is offered to the server, which alone migrates it.
-   */
+  /** Read once it carries this program's version: an empty copy has none; the server alone migrates one of an older version. */
   private noteRead(): void {
     if (!this.ready && !this.ended && docVersion(this.doc) >= VERSIONS[this.of.kind].docVersion) {
       this.ready = true;

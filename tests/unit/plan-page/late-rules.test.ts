@@ -29,6 +29,23 @@ test("what the late rules find is added at its place", () => {
   for (const part of ["plan", "rows", "balance", "track"] as const) expect(after[part], part).toBe(before[part]);
 });
 
+test("what the server found counts until the plan is checked here with all rules, or changes", () => {
+  let rules: readonly AnyRule[] = STARTING_RULES;
+  const doc = createPlanDoc({ ...plan, moves, equipment }, { carry: false });
+  const read = { moves, equipment };
+  const atStart = deriver(() => RULES)(doc, read).findings;
+  const derive = deriver(() => rules);
+  const first = derive(doc, read, { atStart });
+  expect([first.findings, first.moreToCheck]).toEqual([atStart, false]);
+  expect(first.findings).toBe(atStart);
+  doc.getMap("head").set("closingSeconds", 90);
+  const changed = derive(doc, read, { atStart });
+  expect(changed.findings).not.toBe(atStart);
+  expect(changed.moreToCheck).toBe(true);
+  rules = RULES;
+  expect(derive(doc, read, { atStart }).findings).toEqual(checkPlan(changed.plan).findings);
+});
+
 test("every rule has its title before it is here", () => {
   for (const { id, title } of RULES) expect(ruleTitle(id), id).toBe(title);
   for (const id of ["no-such-rule", "constructor"])

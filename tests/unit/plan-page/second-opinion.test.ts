@@ -102,9 +102,9 @@ test("what the server found counts for the plan it was found in, and no longer",
   const own = derive(doc, { moves, equipment });
   expect(own.findings.length).toBeGreaterThan(0);
   const served = servedFindings({ plan: named(own.plan, []).plan, findings: [] });
-  expect(derive(doc, { moves, equipment }, served).findings).toEqual([]);
+  expect(derive(doc, { moves, equipment }, { served: served }).findings).toEqual([]);
   doc.getMap("head").set("closingSeconds", 90);
-  expect(derive(doc, { moves, equipment }, served).findings.length).toBeGreaterThan(0);
+  expect(derive(doc, { moves, equipment }, { served: served }).findings.length).toBeGreaterThan(0);
 });
 
 test("names say what is checked: another title, another order of keys is the same plan; another word is not", () => {

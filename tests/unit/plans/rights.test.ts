@@ -13,7 +13,7 @@ import { exportPlan } from "#server/plans/export-plan.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
 import { listDeletedPlans, listPlans } from "#server/plans/list-plans.ts";
 import { readPlanDetail, readPlanRecord } from "#server/plans/plan-detail.ts";
-import { readOutline } from "#server/plans/plan-outline.ts";
+import { readStart } from "#server/plans/plan-start.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
 import { handBack } from "#server/sign-off/hand-back.ts";
@@ -42,7 +42,7 @@ const hash = "0".repeat(64);
 const onPlan = async (actor: Actor): Promise<Record<string, Result<unknown>>> => ({
   read: readPlanDetail(s.app, actor, id),
   record: readPlanRecord(s.app, actor, id),
-  outline: readOutline(s.app, actor, id),
+  start: readStart(s.app, actor, id, ""),
   file: exportPlan(s.app, actor, id),
   duplicate: duplicatePlan(s.app, actor, id),
   change: changePlan(s.app, actor, id, { team: true }),
