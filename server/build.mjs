@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
 import { compressParts } from "./build/compress-parts.mjs";
 import { bundleFloor } from "./build/floor-bundle.mjs";
-import { namePartsBeside } from "./build/parts-beside.mjs";
+import { namePlanParts } from "./build/plan-parts.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 
@@ -28,7 +28,7 @@ export async function buildAll() {
   buildPages();
   // Slow, and done on other cores: it runs alongside the rest.
   const compressed = compressParts(join(pages, "static"));
-  await namePartsBeside(pages);
+  await namePlanParts(pages);
   await bundleFloor(root, pages);
   await build({
     absWorkingDir: root,

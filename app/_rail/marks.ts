@@ -1,7 +1,7 @@
 /** What was found and said about each item, for its plate while it is closed: the worst in words, the rest as a number. */
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
-import { itemOfAnchor } from "#lib/margin/anchor-item.ts";
+import { openThreadsByItem } from "#lib/margin/open-threads.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { standingProposals } from "../_session/proposals.ts";
@@ -24,7 +24,7 @@ const NONE: ItemMarks = { must: 0, look: 0, threads: 0, proposals: 0, worst: nul
  * not told on its plate.
  */
 export function marksOf(
-  snap: Pick<SessionSnapshot, "threads" | "proposals" | "taken">,
+  snap: Pick<SessionSnapshot, "threads" | "openThreadsAtStart" | "proposals" | "taken">,
   waiting: readonly Finding[],
   draft: FirstDraft,
 ): ReadonlyMap<string, ItemMarks> {
@@ -39,10 +39,8 @@ export function marksOf(
     const worst = isWorst ? (ruleTitle(finding.rule) ?? finding.message) : before.worst;
     add(id, { [finding.level]: before[finding.level] + 1, worst });
   }
-  for (const { anchor, settled } of snap.threads) {
-    const id = itemOfAnchor(anchor);
-    if (!settled && id !== null) add(id, { threads: (marks.get(id) ?? NONE).threads + 1 });
-  }
+  const threads = snap.openThreadsAtStart ?? openThreadsByItem(snap.threads);
+  for (const [id, count] of Object.entries(threads)) add(id, { threads: count });
   for (const { itemId } of standingProposals(snap))
     if (itemId !== null) add(itemId, { proposals: (marks.get(itemId) ?? NONE).proposals + 1 });
   return marks;

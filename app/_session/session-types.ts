@@ -59,10 +59,12 @@ export interface NewsState extends ServerFacts {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
   /** Findings that a lead accepted as they stand; which of them still hold: `use-accepted.ts`. */
+  /** Until the threads have been heard: how many are open about each item; null afterwards, and where that is not known. */
+  readonly openThreadsAtStart: Readonly<Record<string, number>> | null;
   readonly accepted: readonly AcceptanceView[];
   /** Those that were neither declined nor withdrawn; which of them are done, `taken` says. */
   readonly proposals: readonly ProposalView[];
-  /** All of this has been heard. */
+  /** All that closed plates show of this has been heard. */
   readonly whole: boolean;
 }
 

@@ -109,7 +109,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     super.end();
   }
 
-  /** Not before its threads are known, which would move plates, unless the server cannot be asked. Once true it stays true. */
+  /** Not before it is known how many threads each plate has, which would move plates, unless the server cannot be asked. Once true it stays true. */
   canBeDrawn({ ready, whole, saveState }: SessionSnapshot): boolean {
     this.drawn ||= ready && (whole || !JOINING.has(saveState));
     return this.drawn;
@@ -157,8 +157,9 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
 
 function heardAtStart({ rights, state, doc }: PlanPageProps): NewsState {
   const nothing = { rights, present: [], state, threads: [], accepted: [], proposals: [], whole: false };
+  const counts = { openThreadsAtStart: doc?.openThreads ?? null };
   const news: readonly News[] = doc?.news === undefined ? [] : JSON.parse(doc.news);
-  return news.reduce<NewsState>(newsState, nothing);
+  return news.reduce<NewsState>(newsState, { ...nothing, ...counts });
 }
 
 function newsState(now: NewsState, news: News): NewsState {
@@ -166,7 +167,7 @@ function newsState(now: NewsState, news: News): NewsState {
     case "state":
       return { ...now, state: news.state };
     case "threads":
-      return { ...now, threads: news.threads };
+      return { ...now, threads: news.threads, openThreadsAtStart: null };
     case "thread":
       return { ...now, threads: withThread(now.threads, news.thread) };
     case "accepted":

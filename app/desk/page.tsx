@@ -20,6 +20,7 @@ import styles from "./desk.module.css";
 import { NeedsCare } from "./needs-care.tsx";
 import { NewPlanActs } from "./new-plan.tsx";
 import { PlanList } from "./plan-list.tsx";
+import { PlanPartsAhead } from "./plan-parts-ahead.tsx";
 import { SignedPlans } from "./signed-plans.tsx";
 import { WaitingList } from "./waiting-list.tsx";
 
@@ -57,6 +58,7 @@ export default async function DeskPage() {
       {waits.ok && writes ? (
         <WaitingList {...waits.value} plans={new Map(plans.map((plan) => [plan.id, plan]))} me={actor.id} />
       ) : null}
+      <PlanPartsAhead env={app.env} />
       <FreshPage everyMs={FRESH_MS} />
       {groups.map(({ title, empty, plans: own }) =>
         own.length > 0 || (empty && writes) ? (

@@ -5,8 +5,10 @@
 import * as Y from "yjs";
 import { countPieces } from "#lib/doc/bounds.ts";
 import { docVersion } from "#lib/doc/layout.ts";
+import { openThreadsByItem } from "#lib/margin/open-threads.ts";
 import { type OutlinePart, outlineOf } from "#lib/plan/outline.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import type { News } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -23,6 +25,8 @@ export interface DocStart {
   readonly findings?: readonly Finding[];
   /** The news that a page hears as it joins, as the text of a JSON list; undefined where they are too many. */
   readonly news?: string;
+  /** Where the threads are too many to be among them: how many are open about each item. */
+  readonly openThreads?: Readonly<Record<string, number>>;
 }
 
 export interface PlanStart {
@@ -46,10 +50,19 @@ export function readStart(app: Springline, actor: Actor, id: string, studioMark:
     const outline = outlineOf(plan);
     const bytes = countPieces(doc) > MOST_PIECES ? null : Y.encodeStateAsUpdate(doc);
     if (bytes === null || bytes.length > MOST_BYTES) return ok({ outline });
-    const news = JSON.stringify(planWelcome(app, id));
     const findings = app.checks.found(row, studioMark);
     if (!findings) app.checks.soon(id); // for who opens it next
-    const known = { ...(findings ? { findings } : {}), ...(news.length <= MOST_NEWS ? { news } : {}) };
+    const known = { ...(findings ? { findings } : {}), ...newsAtStart(planWelcome(app, id)) };
     return ok({ outline, doc: { bytes, version: docVersion(doc), ...known } });
   });
 }
+
+/** What plates show of threads is enough to draw them; the threads themselves come with the socket. */
+function newsAtStart(welcome: readonly News[]): Pick<DocStart, "news" | "openThreads"> {
+  const whole = JSON.stringify(welcome);
+  if (whole.length <= MOST_NEWS) return { news: whole };
+  const news = JSON.stringify(welcome.filter(({ t }) => t !== "threads"));
+  return news.length <= MOST_NEWS ? { news, openThreads: openThreadsByItem(threadsIn(welcome)) } : {};
+}
+
+const threadsIn = (welcome: readonly News[]) => welcome.flatMap((news) => (news.t === "threads" ? news.threads : []));

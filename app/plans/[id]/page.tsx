@@ -17,7 +17,7 @@ import { fail, ok, type Result } from "#server/base/result.ts";
 import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { springline } from "#server/context/springline.ts";
-import { partsBeside } from "#server/http/parts-beside.ts";
+import { openPlanFiles } from "#server/http/plan-parts.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { readStart } from "#server/plans/plan-start.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
@@ -39,7 +39,8 @@ export default async function Page({ params }: PageProps) {
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
   const found = planPageProps(who, id);
   if (!found.ok) return <NotHere sentence={found.error.message} />;
-  for (const path of partsBeside(springline().env)) preload(path, { as: path.endsWith(".css") ? "style" : "script" });
+  for (const path of openPlanFiles(springline().env).beside)
+    preload(path, { as: path.endsWith(".css") ? "style" : "script" });
   await seePlace(springline(), who.actor, { planId: id });
   return <PlanPage {...found.value} />;
 }

@@ -4,10 +4,12 @@ import * as Y from "yjs";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead } from "#lib/doc/write.ts";
+import type { Anchor } from "#lib/protocol/messages.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { readStart } from "#server/plans/plan-start.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
+import { openThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
@@ -33,6 +35,19 @@ test("the document is all of it, and the news are those of joining", () => {
   );
   const kinds = JSON.parse(sent?.news ?? "[]").map(({ t }: { t: string }) => t);
   expect(kinds).toEqual(expect.arrayContaining(["state", "threads", "accepted", "proposals", "studio"]));
+});
+
+test("of very many threads the page is sent how many are open at each plate, and all other news", () => {
+  const { app, people } = s;
+  const item = s.app.documents.withDoc(planDoc(id), (doc) => readPlan(doc, studio()).items[0]?.id) ?? "";
+  for (let i = 0; i < 60; i++) {
+    const anchor: Anchor = i % 2 === 0 ? { kind: "item", itemId: item } : { kind: "plan" };
+    must(openThread(app, people.ines, id, { anchor, body: `${i}: ${"slower, ".repeat(120)}` }));
+  }
+  const { news = "[]", openThreads } = start() ?? {};
+  expect(JSON.parse(news).map(({ t }: { t: string }) => t)).toEqual(expect.not.arrayContaining(["threads"]));
+  expect(JSON.parse(news).length).toBeGreaterThan(3);
+  expect(openThreads).toEqual({ [item]: 30 });
 });
 
 test("findings come once they are known, are those of the document, and go with the first change", async () => {
