@@ -26,6 +26,10 @@ type App = Pick<Springline, "db" | "env" | "now" | "log">;
 const MINUTE_MS = 60_000;
 /** Pauses after the first, second, ... attempt. After the last one a mail has failed. Together about 45 hours. */
 const RETRY_MS: readonly number[] = [1, 5, 30, 120, 360, 720, 1440].map((minutes) => minutes * MINUTE_MS);
+/** The longest pause while the mail server takes no mail at all, so that what waits goes soon after it is back. */
+const SERVER_AWAY_MS = 10 * MINUTE_MS;
+/** How long a mail waits for a mail server that is away, ms. */
+const GIVE_UP_MS = RETRY_MS.reduce((sum, pause) => sum + pause, 0);
 /** Until a mail that the program could not write is looked at again. */
 const FAULT_MS = 60 * MINUTE_MS;
 /** A mail that was tried this often, over half an hour, is told of before it has failed. Our own choice. */
@@ -72,12 +76,12 @@ async function deliverOne(app: App, settings: MailSettings, { id, options }: One
     return written;
   }
   const attempts = mail.attempts + 1;
-  const pause = RETRY_MS[attempts - 1] ?? RETRY_MS.at(-1) ?? MINUTE_MS;
-  setMail(app.db, id, { attempts, nextAt: app.now() + pause });
+  const nextAt = app.now() + (RETRY_MS[attempts - 1] ?? RETRY_MS.at(-1) ?? MINUTE_MS);
+  setMail(app.db, id, { attempts, nextAt });
   const problem = await attempt(settings, written, options);
   // The program is stopping: the database may be closed already, and the next attempt is set.
   if (options.signal?.aborted) return problem;
-  settle(app, { ...mail, attempts }, problem);
+  settle(app, { ...mail, attempts, nextAt }, problem);
   return problem;
 }
 
@@ -98,9 +102,12 @@ function settle(app: App, mail: MailRow, problem: MailProblem | null): void {
     return;
   }
   app.log.warn({ mail: mail.id, attempts: mail.attempts, problem: problem.says }, "a mail was not taken");
-  const failed = problem.kind === "message" || mail.attempts > RETRY_MS.length;
+  const away = problem.kind === "server";
+  const failed =
+    problem.kind === "message" || (away ? at - mail.madeAt >= GIVE_UP_MS : mail.attempts > RETRY_MS.length);
+  const soon = away && mail.nextAt > at + SERVER_AWAY_MS ? { nextAt: at + SERVER_AWAY_MS } : {};
   inTransaction(app.db, () => {
-    setMail(app.db, mail.id, { problem: problem.says, ...(failed ? { failedAt: at } : {}) });
+    setMail(app.db, mail.id, { problem: problem.says, ...soon, ...(failed ? { failedAt: at } : {}) });
     if (failed || mail.attempts === TOLD_AFTER) tellFailed(app, mail.id);
   });
 }

@@ -1,4 +1,8 @@
 /** The disk fails: nothing is acknowledged, nothing is lost, and it heals by itself. */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import Database from "better-sqlite3";
 import { beforeEach, expect, test } from "vitest";
 import * as Y from "yjs";
@@ -153,3 +157,27 @@ test("stopping with a disk that stays full ends in time and says what could not 
   expect(performance.now() - started).toBeLessThan(2000);
   writer.end();
 });
+
+const canMount = spawnSync("unshare", ["-rm", "mount", "-t", "tmpfs", "tmpfs", tmpdir()]).status === 0;
+test.skipIf(!canMount)(
+  "[INV-02] a disk that is full to the last block: refused in words, said on pages, whole once there is room",
+  () => {
+    const disk = mkdtempSync(join(tmpdir(), "springline-disk-"));
+    const mounted = `mount -t tmpfs -o size=24m tmpfs "$0" && export TMPDIR="$0" && exec "$@"`;
+    const child = [process.execPath, "--import", "tsx", "tests/support/full-disk.ts", disk];
+    const said = spawnSync("unshare", ["-rm", "sh", "-c", mounted, disk, ...child], {
+      cwd: join(import.meta.dirname, "../.."),
+      encoding: "utf8",
+    });
+    rmSync(disk, { recursive: true, force: true });
+    expect(said.stderr).toBe("");
+    expect(JSON.parse(said.stdout)).toEqual({
+      full: {
+        ...{ free: 0, saved: 1, peerSees: 0, plans: 0, health: 503 },
+        refused: "The server's disk is full. Nothing was changed; try again later.",
+      },
+      healed: { told: false, made: true, whole: ["ok", "ok"] },
+    });
+  },
+  60_000,
+);

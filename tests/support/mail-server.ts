@@ -34,6 +34,8 @@ export interface MailServer {
 export interface MailServerSetup {
   /** From the first byte (RFC 8314), instead of by STARTTLS (RFC 3207). */
   readonly tls?: boolean;
+  /** Any free one when left out. */
+  readonly port?: number;
   /** Offers no encryption at all. */
   readonly plain?: boolean;
   readonly user?: { readonly name: string; readonly password: string };
@@ -97,7 +99,7 @@ export async function startMailServer(setup: MailServerSetup = {}): Promise<Mail
     },
   });
   server.on("error", () => undefined);
-  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", () => resolve()));
+  await new Promise<void>((resolve) => server.listen(setup.port ?? 0, "127.0.0.1", () => resolve()));
   const address = server.server.address();
   const made: MailServer = {
     port: typeof address === "object" && address ? address.port : 0,

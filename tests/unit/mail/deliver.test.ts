@@ -8,6 +8,7 @@ import { listNotices, seeNoticesOf } from "#server/notices/list-notices.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { eventually } from "#tests/support/eventually.ts";
+import { startMailServer } from "#tests/support/mail-server.ts";
 import { type MailStudio, openMailStudio } from "#tests/support/mail-studio.ts";
 import { must } from "#tests/support/plan-studio.ts";
 
@@ -127,6 +128,32 @@ describe("refused", () => {
     for (let minute = 0; minute < 60; minute++) await m.run(1);
     expect(state()).toMatchObject({ waiting: 2, failed: 0 });
     expect(told()).toEqual([expect.stringContaining("No mail server is listening")]);
+  });
+
+  test("a mail server that is away for an hour: soon after it is back, each mail arrives once", async () => {
+    const { port } = m.server;
+    await m.server.stop();
+    m.choose("ines", { offered: "at-once" });
+    m.tell("jonas");
+    for (let minute = 0; minute < 60; minute++) {
+      if (minute === 20) m.tell("ines", "offered");
+      await m.run(1);
+    }
+    expect(state()).toMatchObject({ waiting: 2, failed: 0 });
+    const back = await startMailServer({ port });
+    for (let minute = 0; minute < 10; minute++) await m.run(1, { ca: back.ca });
+    const to = back.arrived.flatMap((mail) => mail.to).sort();
+    await back.stop();
+    expect(to).toEqual(["ines@tholepin.example", "jonas@tholepin.example"]);
+    expect(state()).toMatchObject({ waiting: 0, failed: 0, unsent: [] });
+  });
+
+  test("one that stays away is given up after two days at the latest, and said", async () => {
+    await m.server.stop();
+    m.tell("jonas");
+    for (let quarter = 0; quarter < 4 * 48 && state().failed === 0; quarter++) await m.run(15);
+    expect(state()).toMatchObject({ waiting: 0, failed: 1 });
+    expect(told()).toHaveLength(1);
   });
 });
 
