@@ -2,7 +2,8 @@
 /** A page that failed. What was typed in a plan is on this device or on the server, so trying again loses nothing. */
 import Link from "next/link";
 import { useEffect } from "react";
-import { lookForNewer, useNewerKnown } from "./_parts/newer-version.tsx";
+import { lookForNewer } from "./_parts/newer-version.tsx";
+import { useNewerKnown } from "./_parts/use-newer-known.ts";
 import { Door } from "./_shell/door.tsx";
 
 export default function PageError({ reset }: { readonly error: Error; readonly reset: () => void }) {

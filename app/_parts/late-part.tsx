@@ -3,7 +3,8 @@
 import { type ComponentType, type ReactNode, useEffect, useReducer } from "react";
 import { fetchWhenIdle, type LoadedLater } from "#lib/client/late.ts";
 import styles from "./late-part.module.css";
-import { lookForNewer, useNewerKnown } from "./newer-version.tsx";
+import { lookForNewer } from "./newer-version.tsx";
+import { useNewerKnown } from "./use-newer-known.ts";
 
 const TRY_AGAIN_MS = 3000;
 

@@ -3,21 +3,14 @@
  * One quiet line when the server runs a newer version of the program than this page. The page goes on as it is; it is loaded
  * again when the person says so and their words are saved.
  */
-import { useEffect, useState, useSyncExternalStore } from "react";
-import { newerBuild } from "#lib/client/newer-build.ts";
+import { useEffect, useState } from "react";
 import { ADDRESS_PATH } from "#lib/protocol/address.ts";
 import styles from "./newer-version.module.css";
 import { send } from "./send.ts";
 import { allWordsSaved } from "./use-doc-session.ts";
+import { useNewerKnown } from "./use-newer-known.ts";
 
 const LOOK_MS = 250;
-
-export const useNewerKnown = (): boolean =>
-  useSyncExternalStore(
-    newerBuild.subscribe,
-    () => newerBuild.known,
-    () => false,
-  );
 
 /** Asks the server for its build, when a part of this page cannot be had any more. */
 export const lookForNewer = (): void => void send("GET", ADDRESS_PATH);

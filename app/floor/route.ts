@@ -4,7 +4,8 @@ import { floorPage, partsOfBuild } from "#server/devices/floor-page.ts";
 export const dynamic = "force-dynamic";
 
 export function GET(): Response {
-  return new Response(floorPage(partsOfBuild(springline().env)), {
+  const { env } = springline();
+  return new Response(floorPage(partsOfBuild(env), env.build ?? null), {
     headers: { "content-type": "text/html; charset=utf-8", "cache-control": "no-cache" },
   });
 }

@@ -38,9 +38,9 @@ export function readPart(env: Where, name: string): { bytes: Uint8Array<ArrayBuf
 
 const address = (name: string): string => `/floor/parts/${name}`;
 
-/** @param parts names are letters, digits, `-` and `_`, so they need no escaping */
-export const floorPage = ({ scripts, later, styles }: FloorParts): string => `<!DOCTYPE html>
-<html lang="en-GB">
+/** @param parts names are letters, digits, `-` and `_`, so they need no escaping; so is the build, null in development */
+export const floorPage = ({ scripts, later, styles }: FloorParts, build: string | null): string => `<!DOCTYPE html>
+<html lang="en-GB"${build === null ? "" : ` data-build="${build}"`}>
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">

@@ -71,3 +71,27 @@ test("a page without a live document hears of it with the next answer; a part th
   await expect(line(page)).toHaveCount(0);
   await expect(onRail(page, /./).first()).toBeVisible();
 });
+
+test("a device in a room hears of it with its next answer, where no class runs", async ({ app, as, browser }) => {
+  const manager = await as("petra");
+  const rooms = await (await manager.request.get("/api/rooms")).json();
+  const data = { name: "Tablet of an older build", roomId: rooms[0].id };
+  const made = await manager.request.post("/api/devices", { data, headers: { origin: app.url } });
+  const context = await browser.newContext({ baseURL: app.url });
+  const page = await context.newPage();
+  await page.goto("/floor");
+  await page.getByLabel("Pairing code").fill((await made.json()).code);
+  await page.getByRole("button", { name: "Pair" }).click();
+  const fetchAgain = page.getByRole("button", { name: "Fetch editions" });
+  await fetchAgain.click();
+  const said = page.getByText("A newer version of this page is here.");
+  await expect(page.getByText(/Editions fetched/)).toBeVisible();
+  await expect(said).toHaveCount(0);
+  await ofOlderBuild(page);
+  await fetchAgain.click();
+  await expect(said).toBeVisible();
+  await page.getByRole("button", { name: "Open it again" }).click();
+  await expect(fetchAgain).toBeVisible();
+  await expect(said).toHaveCount(0);
+  await context.close();
+});

@@ -1,6 +1,7 @@
 "use client";
 /** The editions of the room: the next class first, each card verified again when it is shown. */
 import { type ReactNode, useMemo, useState } from "react";
+import { useNewerKnown } from "#app/_parts/use-newer-known.ts";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
 import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
@@ -11,7 +12,16 @@ import { slotWords } from "../_parts/time-words.ts";
 import type { ClassLogs } from "../_parts/use-class-logs.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
 import styles from "./card-shelf.module.css";
-import { cannotStartWords, emptyWords, fetchedWords, refusedWords, UNPAIR_ASKS, VERIFIED } from "./page-words.ts";
+import {
+  cannotStartWords,
+  emptyWords,
+  fetchedWords,
+  NEWER_HERE,
+  OPEN_AGAIN,
+  refusedWords,
+  UNPAIR_ASKS,
+  VERIFIED,
+} from "./page-words.ts";
 
 interface Props {
   readonly state: ShelfState;
@@ -38,6 +48,7 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
   return (
     <div className={styles.shelf}>
       <Head state={state} pairing={pairing} logs={logs} />
+      <NewerHere />
       <Notices state={state} />
       {rows.length === 0 && !shelf.dropped?.length && (
         <p className={styles.empty}>{emptyWords(pairing.room.name, refreshing)}</p>
@@ -79,6 +90,23 @@ function Head({ state, pairing, logs }: Pick<Props, "state" | "pairing" | "logs"
         {state.refreshing ? "Fetching" : "Fetch editions"}
       </button>
     </header>
+  );
+}
+
+/** Here, where no class runs: a page goes on as it is until somebody opens it again. */
+function NewerHere() {
+  const known = useNewerKnown();
+  return (
+    <div aria-live="polite">
+      {known && (
+        <p className="notice spread">
+          {NEWER_HERE}
+          <button type="button" className="button" onClick={() => location.reload()}>
+            {OPEN_AGAIN}
+          </button>
+        </p>
+      )}
+    </div>
   );
 }
 

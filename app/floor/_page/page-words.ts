@@ -6,6 +6,7 @@ import { agoWords } from "../_parts/time-words.ts";
 export const READING_DEVICE = "Reading what this device keeps.";
 export const OPENING_PAGE = "Opening.";
 export const OPEN_AGAIN = "Open it again";
+export const NEWER_HERE = "A newer version of this page is here.";
 
 export const NOT_WHOLE =
   "The rest of this page could not be fetched and is not kept on this device. Open it again where the studio can be reached. A class that ran here is kept.";

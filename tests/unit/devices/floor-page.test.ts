@@ -19,7 +19,7 @@ beforeAll(() => {
 afterAll(() => rmSync(distDir, { recursive: true, force: true }));
 
 test("the page names every part, and the worker finds each of them in it", () => {
-  const html = floorPage(partsOfBuild(env));
+  const html = floorPage(partsOfBuild(env), "build-1");
   // The worker's own way of reading the page, taken out of its script.
   const [, pattern] = /html\.matchAll\(\/(.*)\/g\)/.exec(floorWorker("build-1")) ?? [];
   const found = [...html.matchAll(new RegExp(pattern ?? "none", "g"))].map(([path]) => path);
