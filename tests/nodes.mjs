@@ -45,7 +45,17 @@ const found = candidates().map((program) => ({ program, version: versionOf(progr
 const chosen = LINES.map((line) => ({ line, node: found.find(({ version }) => isOf(line, version)) }));
 
 /** With that Node first on PATH, for everything that is started by name. */
-const withNode = (program) => ({ ...process.env, PATH: `${dirname(program)}${delimiter}${process.env.PATH ?? ""}` });
+const withNode = (program) => ({
+  ...process.env,
+  ...headersOf(program),
+  PATH: `${dirname(program)}${delimiter}${process.env.PATH ?? ""}`,
+});
+
+/** Those that came with it, where they did: else they are fetched, for which a machine needs the network. */
+function headersOf(program) {
+  const prefix = dirname(dirname(program));
+  return existsSync(join(prefix, "include/node/node.h")) ? { npm_config_nodedir: prefix } : {};
+}
 const npm = (env) => spawnSync("npm", ["rebuild", "better-sqlite3"], { env, stdio: "inherit" }).status === 0;
 /** A rebuild may leave the module of another Node where it was, for want of headers, and call that a success. */
 const isCompiledFor = (program) =>

@@ -2,6 +2,7 @@
 /** Invites somebody by a link, which the manager sends to them. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useRef, useState } from "react";
+import type { LinkMailed } from "#server/mail/send-link.ts";
 import type { InvitationView } from "#server/people/invite.ts";
 import { CopyLink } from "../_parts/copy-link.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
@@ -9,20 +10,23 @@ import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
+import { HowItWent, SendByMail } from "./by-mail.tsx";
 import styles from "./people.module.css";
 import { RoleBoxes } from "./role-boxes.tsx";
 
-export function InviteForm() {
+type Made = InvitationView & { readonly mailed?: LinkMailed };
+
+export function InviteForm({ byMail }: { readonly byMail: boolean }) {
   const router = useRouter();
   const sending = useSend();
   const form = useRef<HTMLFormElement>(null);
   useAskedFor("invite", () => form.current?.querySelector("input")?.focus());
-  const [made, setMade] = useState<InvitationView | null>(null);
+  const [made, setMade] = useState<Made | null>(null);
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const element = event.currentTarget;
     const body = inviteBody(new FormData(element));
-    const invited = await sending.run<InvitationView>("POST", "/api/people/invitations", body);
+    const invited = await sending.run<Made>("POST", "/api/people/invitations", body);
     if (!invited) return;
     setMade(invited);
     element.reset();
@@ -40,6 +44,7 @@ export function InviteForm() {
           hint="They can change it when they join."
         />
         <RoleBoxes legend="Joins as" />
+        {byMail && <SendByMail />}
         <ProblemLine say={sending.problem} />
         <SendButton busy={sending.busy} doing="Making the link…">
           Make a link
@@ -52,13 +57,20 @@ export function InviteForm() {
 
 function inviteBody(typed: FormData) {
   const name = textOf(typed, "name").trim();
-  return { email: textOf(typed, "email"), ...(name === "" ? {} : { name }), roles: typed.getAll("role") };
+  return {
+    email: textOf(typed, "email"),
+    ...(name === "" ? {} : { name }),
+    roles: typed.getAll("role"),
+    send: typed.has("send"),
+  };
 }
 
-function MadeLink({ made }: { readonly made: InvitationView }) {
+function MadeLink({ made }: { readonly made: Made }) {
+  const label = `Link for ${made.name ?? made.email}${made.mailed?.sent ? "" : ": send it to them yourself"}`;
   return (
     <div className={`done ${styles.made}`}>
-      <CopyLink link={made.link} label={`Link for ${made.name ?? made.email}: send it to them yourself`} />
+      <HowItWent mailed={made.mailed} to={made.email} />
+      <CopyLink link={made.link} label={label} />
       <p className="quiet small">It works once, for two weeks. Anyone who has it can join, so send it only to them.</p>
     </div>
   );

@@ -21,13 +21,14 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
       <h3>Reset links not used yet</h3>
       <ProblemLine say={sending.problem} />
       <ul className={styles.people}>
-        {open.map(({ id, forName, forEmail, byName, expiresAt }) => (
+        {open.map(({ id, forName, forEmail, byName, byMail, expiresAt }) => (
           <li key={id} className={styles.invitation}>
             <p>
               <strong>{forName}</strong>{" "}
               <span className="quiet small">
-                {forEmail} · made {byName === null ? "on the server" : `by ${byName}`} · works until{" "}
-                <LocalTime at={expiresAt} />
+                {forEmail} ·{" "}
+                {byMail ? "asked for and mailed" : `made ${byName === null ? "on the server" : `by ${byName}`}`} · works
+                until <LocalTime at={expiresAt} />
               </span>
             </p>
             <button type="button" className="act" onClick={() => cancel(id)} aria-disabled={sending.busy}>

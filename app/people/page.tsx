@@ -3,6 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
+import { isMailSetUp } from "#server/mail/mail-settings.ts";
 import { listInvitations } from "#server/people/invite.ts";
 import { listNames, listPeople } from "#server/people/manage-people.ts";
 import { listResetLinks } from "#server/people/open-resets.ts";
@@ -26,6 +27,7 @@ export default async function PeoplePage() {
   const invitations = listInvitations(visit.app, actor);
   const resets = listResetLinks(visit.app, actor);
   if (!people.ok || !invitations.ok || !resets.ok) notFound();
+  const byMail = isMailSetUp(visit.app);
   return (
     <Shell visit={visit} section="people">
       <h1>People</h1>
@@ -40,13 +42,13 @@ export default async function PeoplePage() {
           )}
           <ul className={styles.people}>
             {people.value.map(({ id, name, email, roles }) => (
-              <PersonRow key={id} person={{ id, name, email, roles }} me={id === actor.id} />
+              <PersonRow key={id} person={{ id, name, email, roles }} me={id === actor.id} byMail={byMail} />
             ))}
           </ul>
         </section>
         <section>
           <h2>Invite</h2>
-          <InviteForm />
+          <InviteForm byMail={byMail} />
           <Invitations open={invitations.value} />
           <OpenResets open={resets.value} />
         </section>

@@ -22,7 +22,14 @@ interface Shown {
 }
 type Asking = "roles" | "reset" | "remove" | null;
 
-export function PersonRow({ person, me }: { readonly person: Shown; readonly me: boolean }) {
+interface PersonRowProps {
+  readonly person: Shown;
+  readonly me: boolean;
+  /** The studio sends e-mail. */
+  readonly byMail: boolean;
+}
+
+export function PersonRow({ person, me, byMail }: PersonRowProps) {
   const router = useRouter();
   const sending = useSend();
   const [asking, setAsking] = useState<Asking>(null);
@@ -57,7 +64,7 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
       </span>
       {asking === null ? <ProblemLine say={sending.problem} /> : null}
       {asking === "roles" ? <RolesDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
-      {asking === "reset" ? <ResetDialog person={person} onClose={() => setAsking(null)} /> : null}
+      {asking === "reset" ? <ResetDialog person={person} byMail={byMail} onClose={() => setAsking(null)} /> : null}
       {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
     </li>
   );

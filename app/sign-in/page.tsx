@@ -5,6 +5,7 @@ import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { springline } from "#server/context/springline.ts";
+import { isMailSetUp } from "#server/mail/mail-settings.ts";
 import { presentStudio } from "#server/people/first-run.ts";
 import { Door } from "../_shell/door.tsx";
 import { safePath } from "../_shell/person.ts";
@@ -24,7 +25,7 @@ export default async function SignInPage({
   if (await actorFromHeaders(await headers(), app)) redirect(to);
   return (
     <Door title="Sign in" lead={studio.town ? `${studio.name}, ${studio.town}` : studio.name}>
-      <SignInForm to={to} />
+      <SignInForm to={to} byMail={isMailSetUp(app)} />
     </Door>
   );
 }

@@ -1,4 +1,5 @@
 "use client";
+import Link from "next/link";
 import type { FormEvent } from "react";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
@@ -7,7 +8,13 @@ import { useSend } from "../_parts/use-send.ts";
 import styles from "../_shell/door.module.css";
 
 /** A full page load follows, so that nothing of an earlier session stays in the page's memory. */
-export function SignInForm({ to }: { readonly to: string }) {
+interface SignInFormProps {
+  readonly to: string;
+  /** The studio sends e-mail. */
+  readonly byMail: boolean;
+}
+
+export function SignInForm({ to, byMail }: SignInFormProps) {
   const sending = useSend();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
@@ -25,9 +32,19 @@ export function SignInForm({ to }: { readonly to: string }) {
       <SendButton busy={sending.busy} doing="Signing in…">
         Sign in
       </SendButton>
+      {byMail && (
+        <p>
+          <Link className="link-line" href="/sign-in/forgotten">
+            Forgot your password?
+          </Link>
+        </p>
+      )}
       <p className="quiet small">
-        Forgot your password? Ask a manager of your studio for a reset link. If you are the only manager, ask the person
-        who runs the server: <code>npm run -s reset-password</code>. No account yet? Ask a manager to invite you.
+        {byMail
+          ? "No mail? Ask a manager of your studio for a reset link."
+          : "Forgot your password? Ask a manager of your studio for a reset link."}{" "}
+        If you are the only manager, ask the person who runs the server: <code>npm run -s reset-password</code>. No
+        account yet? Ask a manager to invite you.
       </p>
     </form>
   );

@@ -6,7 +6,7 @@ import type { Db } from "#db/connection.ts";
 export interface StoredReset {
   readonly id: string;
   readonly userId: string;
-  /** The id of the person who made it, or "server" for the command. */
+  /** The id of the person who made it, "server" for the command, "mail" for one that its person asked for. */
   readonly madeBy: string;
   readonly used: boolean;
   readonly withdrawn: boolean;
@@ -62,9 +62,10 @@ function settle(db: Db, reset: StoredReset, how: Partial<StoredReset>): void {
     .run();
 }
 
-/** Deletes a person's unused links; a used one stays, so that it is recognised as used. */
-export function dropOpenResetsOf(db: Db, userId: string): void {
-  for (const { id } of listOpenResets(db).filter((reset) => reset.userId === userId))
+/** Deletes a person's unused links, or those that `madeBy` made; a used one stays, so that it is recognised as used. */
+export function dropOpenResetsOf(db: Db, userId: string, madeBy?: string): void {
+  const theirs = (reset: StoredReset) => reset.userId === userId && (madeBy ?? reset.madeBy) === reset.madeBy;
+  for (const { id } of listOpenResets(db).filter(theirs))
     db.orm.delete(verificationTable).where(eq(verificationTable.id, id)).run();
 }
 

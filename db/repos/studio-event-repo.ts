@@ -15,6 +15,7 @@ export type StudioEventKind =
   | "timings-taken"
   /** The subject is the person whose password a reset link is for. */
   | "reset-link"
+  | "reset-asked"
   | "reset-link-withdrawn"
   | "password-reset"
   /** Unused links and codes of the person that is the subject ended, because they lost the right to make them. */

@@ -151,6 +151,7 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
   ],
   "password-changed": ["people", () => "changed their own password"],
   "reset-link": ["people", ({ of }) => `made a link for a new password of ${of}`],
+  "reset-asked": ["people", ({ of }) => `mailed a link for a new password to ${of}, as asked for on the sign-in page`],
   "reset-link-withdrawn": ["people", ({ of }) => `withdrew the link for a new password of ${of}`],
   "password-reset": ["people", () => "set a new password by a link"],
   "feed-made": ["people", ({ of, body }) => `made a calendar address ${calendarWords(of, body.calendar)}`],

@@ -16,10 +16,11 @@ import { can } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { tell } from "#server/notices/tell.ts";
 import { noticeReader, type ToldNotice } from "#server/notices/told-notice.ts";
+import type { WrittenMail } from "./mail-body.ts";
 import { type MailProblem, mailProblem } from "./mail-problem.ts";
 import { type MailSettings, readMailSettings } from "./mail-settings.ts";
 import { type SmtpOptions, sendMail } from "./smtp.ts";
-import { type WrittenMail, writeNotices } from "./write-mail.ts";
+import { writeNotices } from "./write-mail.ts";
 
 type App = Pick<Springline, "db" | "env" | "now" | "log">;
 

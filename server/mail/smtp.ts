@@ -1,7 +1,7 @@
 /** Hands one mail to the studio's mail server over SMTP (RFC 5321), encrypted as the settings ask. */
 import { createTransport } from "nodemailer";
+import type { WrittenMail } from "./mail-body.ts";
 import type { MailSettings } from "./mail-settings.ts";
-import type { WrittenMail } from "./write-mail.ts";
 
 export interface SmtpOptions {
   /** A certificate to trust besides the machine's own, PEM: for tests. */

@@ -5,7 +5,7 @@ import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { BY_SERVER } from "./reset-password.ts";
+import { BY_MAIL, BY_SERVER } from "./reset-password.ts";
 
 type Studio = Pick<Springline, "db" | "now">;
 
@@ -14,8 +14,10 @@ export interface OpenReset {
   readonly id: string;
   readonly forName: string;
   readonly forEmail: string;
-  /** Null for a link made by the command on the server. */
+  /** Null for a link made by the command on the server, or asked for on the sign-in page. */
   readonly byName: string | null;
+  /** It was asked for on the sign-in page, and mailed. */
+  readonly byMail: boolean;
   /** ms since the epoch. */
   readonly expiresAt: number;
 }
@@ -49,6 +51,7 @@ const openResets = ({ db, now }: Studio) => listOpenResets(db).filter((reset) =>
 
 function view({ db }: Studio, { id, userId, madeBy, expiresAt }: ReturnType<typeof openResets>[number]): OpenReset[] {
   const person = readPerson(db, userId);
-  const byName = madeBy === BY_SERVER ? null : (readPerson(db, madeBy)?.name ?? FORMER_MEMBER.toLowerCase());
-  return person ? [{ id, forName: person.name, forEmail: person.email, byName, expiresAt }] : [];
+  const byMail = madeBy === BY_MAIL;
+  const byName = byMail || madeBy === BY_SERVER ? null : (readPerson(db, madeBy)?.name ?? FORMER_MEMBER.toLowerCase());
+  return person ? [{ id, forName: person.name, forEmail: person.email, byName, byMail, expiresAt }] : [];
 }

@@ -40,6 +40,8 @@ export const RESET_MS = 24 * 60 * 60 * 1000;
 const REMEMBERED_MS = 30 * RESET_MS;
 /** Stands in the record for links made by the command on the server. */
 export const BY_SERVER = "server";
+/** The same for links that somebody asked for on the sign-in page, which go to their address and nowhere else. */
+export const BY_MAIL = "mail";
 
 /** The person comes from the link: a body with a person or an address is refused. */
 export const resetSchema = z.strictObject({ password: newPassword });
@@ -80,17 +82,23 @@ export interface Making {
   /** ms since the epoch. */
   readonly at: number;
   readonly origin: string;
+  /** A day when left out. */
+  readonly lastsMs?: number;
 }
 
-/** Inside the caller's transaction. Older links of the person stop working. */
-export function storeReset(db: Db, { person, by, at, origin }: Making): ResetLink {
+/**
+ * Inside the caller's transaction. Older links of the person stop working; one that anybody can ask for takes no other's place
+ * than its like.
+ */
+export function storeReset(db: Db, { person, by, at, origin, lastsMs = RESET_MS }: Making): ResetLink {
   const token = randomBytes(24).toString("base64url");
-  const expiresAt = at + RESET_MS;
+  const expiresAt = at + lastsMs;
   forgetResets(db, at - REMEMBERED_MS);
-  dropOpenResetsOf(db, person.id);
+  dropOpenResetsOf(db, person.id, by === BY_MAIL ? BY_MAIL : undefined);
   const id = randomBytes(12).toString("base64url");
   insertReset(db, { id, tokenHash: hashToken(token), userId: person.id, madeBy: by, at, expiresAt });
-  addStudioEvent(db, { at, actorId: by, kind: "reset-link", subject: person.id, data: { expiresAt } });
+  const [actorId, kind] = by === BY_MAIL ? ([BY_SERVER, "reset-asked"] as const) : ([by, "reset-link"] as const);
+  addStudioEvent(db, { at, actorId, kind, subject: person.id, data: { expiresAt } });
   return { link: `${origin}/reset/${token}`, expiresAt };
 }
 
@@ -139,6 +147,7 @@ function openReset(
   if (reset.used) return RESET_USED;
   if (reset.withdrawn) return RESET_WITHDRAWN;
   if (reset.expiresAt <= app.now()) return RESET_EXPIRED;
-  const counts = reset.madeBy === BY_SERVER || mayStill(app.db, reset.madeBy, "people.manage");
+  const counts =
+    reset.madeBy === BY_SERVER || reset.madeBy === BY_MAIL || mayStill(app.db, reset.madeBy, "people.manage");
   return counts ? ok({ reset, person }) : RESET_MAKER_GONE;
 }

@@ -159,6 +159,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "POST programme/[month]/csv": studio("programme.write", WRONG),
   "GET programme/[month]/file": studio("programme.read"),
   "PUT programme/[month]/file": studio("programme.write", WRONG),
+  "POST reset": anybody("an address; the answer is the same for all"),
   "GET reset/[token]": anybody("a reset link"),
   "POST reset/[token]": anybody("a reset link"),
   "GET rooms": signedIn,

@@ -126,7 +126,9 @@ test("managers see open links without the links themselves, and withdraw one; on
   const token = await link(id);
   const expiresAt = h.db.raw.prepare("SELECT expires_at FROM verification").pluck().get();
   const shown = await (await openLinks()).json();
-  expect(shown).toEqual([{ id: shown[0].id, forName: "ben", forEmail: "ben@quay.example", byName: "Ann", expiresAt }]);
+  expect(shown).toEqual([
+    { id: shown[0].id, forName: "ben", forEmail: "ben@quay.example", byName: "Ann", byMail: false, expiresAt },
+  ]);
   expect(JSON.stringify(shown)).not.toContain(token);
   // Two managers at once: one withdraws it, the other is told that it is not there any more.
   const both = await Promise.all([withdraw(shown[0].id), withdraw(shown[0].id)]);
