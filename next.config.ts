@@ -11,7 +11,7 @@ const config: NextConfig = {
   // `npm test` checks the types of everything; a second look while building would only cost a minute.
   typescript: { ignoreBuildErrors: true },
   // A build that ends sooner is worth more here than a next one that starts warmer.
-  experimental: { turbopackFileSystemCacheForBuild: false },
+  experimental: { preloadEntriesOnStart: false, turbopackFileSystemCacheForBuild: false },
   turbopack: { root: import.meta.dirname },
 };
 

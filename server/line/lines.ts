@@ -133,7 +133,8 @@ class RoomLines implements Lines {
   }
 
   private sweep(): void {
-    this.tellCards();
+    // With nobody there the database is left alone; who joins is told the mark.
+    if (this.seats().length > 0) this.tellCards();
     for (const room of this.rooms.values()) {
       for (const seat of [...room.seats.values()]) if (!isStillPaired(this.setup.host, seat)) seat.close("notPaired");
       this.act(room, { t: "tick" });

@@ -31,6 +31,8 @@ export class RoomRegistry implements RoomKeeper {
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
   private readonly sweep = new Sweep<DocumentRoom>();
+  /** Runs while a room is loaded: an idle studio would wake twenty times a second for nothing. */
+  private sweeping: NodeJS.Timeout | undefined;
   private stopping = false;
   readonly refusals: RefusalLog;
   /** Of the sockets and of what comes over HTTP: a person has one share of the time. */
@@ -42,14 +44,10 @@ export class RoomRegistry implements RoomKeeper {
     this.scheduler = new FrameScheduler(context.limits);
     this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs, context.meter.refused);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
-    const { accessSweepMs, pingMs, murmurMs } = context.limits;
+    const { pingMs, murmurMs } = context.limits;
     const each = (act: (connection: PageConnection) => void, ms: number) =>
       setInterval(() => this.connections().forEach(act), ms).unref();
     this.timers = [
-      setInterval(
-        () => this.refreshRooms(this.sweep.next([...this.table.values()])),
-        accessSweepMs / Sweep.PARTS,
-      ).unref(),
       each((connection) => connection.ping(), pingMs),
       each((connection) => connection.murmur(), murmurMs),
     ];
@@ -70,6 +68,7 @@ export class RoomRegistry implements RoomKeeper {
     );
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
+    this.sweepWhileLoaded();
     this.upkeep.set(room, this.careFor(room));
     this.committer.flush();
     this.emptied(room);
@@ -150,6 +149,16 @@ export class RoomRegistry implements RoomKeeper {
     this.refreshRooms([...this.table.values()]);
   }
 
+  private sweepWhileLoaded(): void {
+    if (this.table.size === 0) {
+      clearInterval(this.sweeping);
+      this.sweeping = undefined;
+      return;
+    }
+    const look = () => this.refreshRooms(this.sweep.next([...this.table.values()]));
+    this.sweeping ??= setInterval(look, this.context.limits.accessSweepMs / Sweep.PARTS).unref();
+  }
+
   private refreshRooms(rooms: readonly DocumentRoom[]): void {
     for (const room of rooms) {
       const ask = accessOf(this.context, room.name);
@@ -202,7 +211,7 @@ export class RoomRegistry implements RoomKeeper {
   /** Ends everything; resolves with the documents that could not be saved within `limitMs`. */
   async stop(limitMs: number): Promise<readonly string[]> {
     this.stopping = true;
-    for (const timer of this.timers) clearInterval(timer);
+    for (const timer of [...this.timers, this.sweeping]) clearInterval(timer);
     // A damaged database takes no writes, so there is nothing to wait for: the pages keep their changes.
     const waitMs = this.context.db.damage.known === null ? limitMs : 0;
     // What has arrived is passed on and called saved before its pages are told to come back.
@@ -264,6 +273,7 @@ export class RoomRegistry implements RoomKeeper {
 
   private discard(room: DocumentRoom): void {
     this.table.delete(room.key);
+    this.sweepWhileLoaded();
     this.upkeep.get(room)?.close();
     this.upkeep.delete(room);
     this.committer.forget(room);
