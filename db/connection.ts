@@ -9,7 +9,7 @@ import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3"
 import { type Damage, watchDamage } from "./file/damage.ts";
 import { DatabaseRefused, defaultMigrations, refuseNewer, refuseOlder, runMigrations } from "./file/migrations.ts";
 import { damageIn } from "./file/soundness.ts";
-import { acquireWriterLock, type WriterLock } from "./file/writer-lock.ts";
+import { acquireWriterLock, refuseFenced, type WriterLock } from "./file/writer-lock.ts";
 import * as schema from "./schema.ts";
 
 export interface Db {
@@ -44,6 +44,7 @@ export function openDatabase(file: string, options: OpenOptions = {}): Db {
   const guest = readOnly || options.beside === true;
   if (guest && !existsSync(file))
     throw new DatabaseRefused(`There is no database at ${file}. Set SPRINGLINE_DATA to the server's data folder.`);
+  if (options.beside === true) refuseFenced(file);
   if (!guest) mkdirSync(dirname(file), { recursive: true });
   const lock = guest ? undefined : acquireWriterLock(file);
   try {

@@ -6,6 +6,7 @@
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
+import { fenceSentence } from "./fence.ts";
 
 export interface WriterLock {
   release(): void;
@@ -19,8 +20,13 @@ export class DatabaseInUse extends Error {
 /** Keeps the handles referenced: one that is garbage-collected would silently lose its lock. */
 const held = new Set<Database.Database>();
 
-/** Takes the lock or throws DatabaseInUse at once. Held until `release()` or the end of the process. */
-export function acquireWriterLock(databaseFile: string): WriterLock {
+export interface LockOptions {
+  /** Takes it although a fence says that the studio is at another place. For moving alone. */
+  readonly pastFence?: boolean;
+}
+
+/** Takes the lock or throws DatabaseInUse at once, also when a fence stands. Held until `release()` or the end of the process. */
+export function acquireWriterLock(databaseFile: string, options: LockOptions = {}): WriterLock {
   if (databaseFile === ":memory:") return { release: () => undefined };
   mkdirSync(dirname(databaseFile), { recursive: true });
   const lock = new Database(`${databaseFile}.lock`, { timeout: 0 });
@@ -37,6 +43,11 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
         "Only one process may write to it: stop that one first, or set SPRINGLINE_DATA to another folder.",
     );
   }
+  const fence = options.pastFence === true ? undefined : fenceSentence(databaseFile);
+  if (fence !== undefined) {
+    lock.close();
+    throw new DatabaseInUse(fence);
+  }
   held.add(lock);
   return {
     release() {
@@ -44,6 +55,12 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
       lock.close();
     },
   };
+}
+
+/** Throws DatabaseInUse when a fence stands beside the database; for who writes without the lock. */
+export function refuseFenced(databaseFile: string): void {
+  const fence = fenceSentence(databaseFile);
+  if (fence !== undefined) throw new DatabaseInUse(fence);
 }
 
 /** Whether a process has this database open for writing. Takes no lock and creates nothing. */

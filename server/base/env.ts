@@ -47,7 +47,8 @@ export class EnvError extends Error {}
 /** Public on purpose. Anybody could forge a session with it, so it is only accepted for the demo. */
 export const DEMO_SECRET = "demo-secret-of-the-invented-studio-opens-nothing-real";
 const SECRET_LENGTH = 32;
-const DATABASE = "springline.sqlite";
+/** Of the database in a data folder. */
+export const DATABASE_NAME = "springline.sqlite";
 
 const yesOrNo = z.enum(["0", "1", "true", "false", ""]).default("0");
 const isYes = (said: string): boolean => said === "1" || said === "true";
@@ -61,6 +62,7 @@ const settings = z.object({
   SPRINGLINE_METRICS_HOST: z.string().min(1).default("127.0.0.1"),
   SPRINGLINE_METRICS_PORT: z.union([z.literal("").transform(() => undefined), portNumber]).optional(),
   SPRINGLINE_SECRET: z.string().min(1).optional(),
+  SPRINGLINE_STUDIOS: z.string().min(1).default("/var/lib/springline-studios"),
   SPRINGLINE_TRUST_PROXY: yesOrNo,
   SPRINGLINE_URL: z.url({ protocol: /^https?$/ }).optional(),
   PORT: portNumber.default(4310),
@@ -79,7 +81,7 @@ export function readEnv(mode: Mode, vars: Record<string, string | undefined> = p
   return {
     mode,
     dataDir,
-    databaseFile: join(dataDir, DATABASE),
+    databaseFile: join(dataDir, DATABASE_NAME),
     host: mode === "demo" ? "127.0.0.1" : v.HOST,
     port: v.PORT,
     origin: originOf(v),
@@ -116,7 +118,7 @@ export function readDataLocation(vars: Record<string, string | undefined> = proc
   const dataDir = resolve(v.SPRINGLINE_DATA ?? "data");
   return {
     dataDir,
-    databaseFile: join(dataDir, DATABASE),
+    databaseFile: join(dataDir, DATABASE_NAME),
     secretFile: join(dataDir, "secret"),
     givenSecret: v.SPRINGLINE_SECRET,
     origin: originOf(v),
@@ -127,6 +129,10 @@ export function readDataLocation(vars: Record<string, string | undefined> = proc
     distDir: v.SPRINGLINE_DIST,
   };
 }
+
+/** The folder of a host with many studios. Throws EnvError with one sentence. */
+export const readStudiosFolder = (vars: Record<string, string | undefined> = process.env): string =>
+  resolve(parseSettings(vars).SPRINGLINE_STUDIOS);
 
 /** For the doctor: a malformed SPRINGLINE_URL is reported beside the rest, not thrown. Throws EnvError for anything else. */
 export function readDataLocationAnyway(vars: Record<string, string | undefined> = process.env): {

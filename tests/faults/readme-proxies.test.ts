@@ -3,7 +3,7 @@
  * self-signed certificate, and carries what people do. Where the proxy is not on the machine its settings are read instead.
  */
 import { type ChildProcess, spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
@@ -19,6 +19,7 @@ import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { freePort, until } from "#tests/support/app.ts";
 import { eventually } from "#tests/support/eventually.ts";
+import { pathOf } from "#tests/support/on-path.ts";
 import { PausedWriter } from "#tests/support/paused-writer.ts";
 import { openStudio, type PlanStudio } from "#tests/support/plan-studio.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
@@ -110,12 +111,6 @@ const PROXIES = {
   haproxy: { file: haproxyFile, run: (conf: string) => ["-db", "-f", conf] },
 } as const;
 type ProxyName = keyof typeof PROXIES;
-
-/** Debian keeps both where an ordinary account's path does not look. */
-const pathOf = (name: string): string | undefined =>
-  [...(process.env.PATH ?? "").split(":"), "/usr/sbin", "/usr/local/sbin"]
-    .map((dir) => join(dir, name))
-    .find((file) => existsSync(file));
 
 const ends: (() => unknown)[] = [];
 afterEach(async () => {
