@@ -6,9 +6,11 @@ import { parseArgs } from "node:util";
 import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
 import { benchFrames } from "./frames.ts";
+import { benchHost } from "./host.ts";
 import { benchLine } from "./line.ts";
 import { benchLive } from "./live/live.ts";
 import { benchSoak } from "./live/soak.ts";
+import { benchLogStores } from "./log-stores.ts";
 import { benchMetrics } from "./metrics.ts";
 import { benchPages } from "./pages.ts";
 import { benchScreen } from "./screen.ts";
@@ -42,7 +44,9 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   frames: benchFrames,
+  host: benchHost,
   line: benchLine,
+  "log-stores": benchLogStores,
   metrics: benchMetrics,
   live: () => live(values.works.split(",").filter(Boolean)),
   month: async () => {

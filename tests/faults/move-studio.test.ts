@@ -92,7 +92,9 @@ test.skipIf(haproxy === undefined)(
     });
     ends.push(
       () => screen.close(),
-      () => writers.forEach((writer) => writer.end()),
+      () => {
+        for (const writer of writers) writer.end();
+      },
     );
 
     const pauses: number[] = [];

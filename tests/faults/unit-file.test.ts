@@ -4,25 +4,27 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
-import { readEnv } from "#server/base/env.ts";
+import { readEnv, readStudiosFolder } from "#server/base/env.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 const RUN = join(ROOT, "server/run");
 const UNIT = readFileSync(join(RUN, "springline.service"), "utf8");
 const README = readFileSync(join(ROOT, "README.md"), "utf8");
-const value = (name: string): string | undefined => new RegExp(`^${name}=(.*)$`, "m").exec(UNIT)?.[1];
+const value = (name: string, unit = UNIT): string | undefined => new RegExp(`^${name}=(.*)$`, "m").exec(unit)?.[1];
+/** Of one of many studios on a host. */
+const TEMPLATE = readFileSync(join(RUN, "springline@.service"), "utf8");
 
 const folders: string[] = [];
 afterEach(() => {
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 
-/** The unit with this machine's Node, since systemd looks whether the program is there. */
-function unitHere(): string {
+/** A unit with this machine's Node, since systemd looks whether the program is there. */
+function unitHere(name = "springline.service", unit = UNIT): string {
   const folder = mkdtempSync(join(tmpdir(), "springline-unit-"));
   folders.push(folder);
-  const file = join(folder, "springline.service");
-  writeFileSync(file, UNIT.replace("/usr/bin/node", process.execPath));
+  const file = join(folder, name);
+  writeFileSync(file, unit.replace("/usr/bin/node", process.execPath));
   return file;
 }
 const hasSystemd = spawnSync("systemd-analyze", ["--version"]).status === 0;
@@ -33,13 +35,20 @@ test("README.md shows the unit and its settings as they stand in server/run", ()
   expect(README).toContain(`\`\`\`sh\n${readFileSync(join(RUN, "springline.env"), "utf8")}\`\`\``);
 });
 
-test.skipIf(!hasSystemd)("systemd finds nothing wrong with it", () => {
-  const { status, stdout, stderr } = spawnSync("systemd-analyze", ["verify", unitHere()], { encoding: "utf8" });
+const UNITS = [
+  ["springline.service", UNIT],
+  ["springline@harbour.service", TEMPLATE],
+] as const;
+
+test.skipIf(!hasSystemd).each(UNITS)("systemd finds nothing wrong with %s", (name, unit) => {
+  const { status, stdout, stderr } = spawnSync("systemd-analyze", ["verify", unitHere(name, unit)], {
+    encoding: "utf8",
+  });
   expect([status, stdout, stderr]).toEqual([0, "", ""]);
 });
 
-test.skipIf(!hasSystemd)("systemd counts it among the services that are well shut in", () => {
-  const args = ["security", "--offline=true", "--no-pager", unitHere()];
+test.skipIf(!hasSystemd).each(UNITS)("systemd counts %s among the services that are well shut in", (name, unit) => {
+  const args = ["security", "--offline=true", "--no-pager", unitHere(name, unit)];
   const { stdout } = spawnSync("systemd-analyze", args, { encoding: "utf8" });
   const exposure = Number(/Overall exposure level for \S+: ([\d.]+)/.exec(stdout)?.[1]);
   // Its scale goes from 0 to 10; what may open any network socket does not come below 1.
@@ -52,6 +61,18 @@ test("it waits longer for a stop than the program takes at most, and starts it a
   expect(value("Restart")).toBe("on-failure");
   expect(value("NoNewPrivileges")).toBe("yes");
   expect(value("ProtectSystem")).toBe("strict");
+});
+
+test("one of many studios is run as a single one is, but for its own folder and what it may take", () => {
+  const own =
+    /^(#|Description|EnvironmentFile|StateDirectory|TemporaryFileSystem|BindPaths|ReadWritePaths|MemoryMax|Tasks|CPU)/;
+  const lines = (unit: string) => unit.split("\n").filter((line) => line !== "" && !own.test(line));
+  expect(lines(TEMPLATE)).toEqual(lines(UNIT));
+  const folder = `${readStudiosFolder({})}/%i`;
+  expect(value("EnvironmentFile", TEMPLATE)).toBe(`${folder}/studio.env`);
+  expect([value("BindPaths", TEMPLATE), value("ReadWritePaths", TEMPLATE)]).toEqual([folder, folder]);
+  expect(value("TemporaryFileSystem", TEMPLATE)).toBe(`${readStudiosFolder({})}:ro`);
+  expect(README).toContain(`\`\`\`haproxy\n${readFileSync(join(RUN, "haproxy-studios.cfg"), "utf8")}\`\`\``);
 });
 
 test("its settings are those that the program reads, and its data is in the folder that systemd makes", () => {

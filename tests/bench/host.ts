@@ -1,0 +1,3 @@
+export async function benchHost(): Promise<boolean> {
+  return true;
+}
