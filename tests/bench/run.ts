@@ -24,6 +24,7 @@ const { values, positionals } = parseArgs({
     works: { type: "string", default: "" },
     plans: { type: "string", default: "200" },
     pages: { type: "string", default: "5" },
+    studios: { type: "string", default: "1,10,30" },
     minutes: { type: "string", default: "30" },
   },
 });
@@ -44,7 +45,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   frames: benchFrames,
-  host: benchHost,
+  host: () => benchHost(values.studios.split(",").map(Number)),
   line: benchLine,
   "log-stores": benchLogStores,
   metrics: benchMetrics,
