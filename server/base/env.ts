@@ -159,6 +159,9 @@ const originOf = (v: z.infer<typeof settings>): string =>
 const metricsOf = (v: z.infer<typeof settings>): MetricsPort | null =>
   v.SPRINGLINE_METRICS_PORT === undefined ? null : { host: v.SPRINGLINE_METRICS_HOST, port: v.SPRINGLINE_METRICS_PORT };
 
+/** For a program that is started with the settings that this one has. */
+export const inheritedEnv = (): NodeJS.ProcessEnv => ({ ...process.env });
+
 /** To be called before Next is loaded: nothing about this studio leaves the machine. */
 export function turnTelemetryOff(): void {
   process.env.NEXT_TELEMETRY_DISABLED = "1";

@@ -93,10 +93,10 @@ async function list(host: HostFolder, json: boolean): Promise<void> {
         .join("  ")
         .trimEnd(),
     );
-  afterList(host, found);
+  afterList(found);
 }
 
-function afterList({ root }: HostFolder, { studios, moved, arriving, mapIsRight }: HostList): void {
+function afterList({ studios, moved, arriving, mapIsRight }: HostList): void {
   for (const { name, to, at } of moved) say(`${name} has moved to ${to}; its address leads to ${at}.`);
   for (const name of arriving) say(`${name} is on its way here; its move has not ended.`);
   const [first] = studios;

@@ -17,7 +17,7 @@ import { HostRefused } from "./host-refused.ts";
 import { publishMap } from "./hosts-map.ts";
 import { freePortOf } from "./ports.ts";
 import { type StudioEnv, studioEnvText } from "./studio-env.ts";
-import { readAddress, refuseName } from "./studio-names.ts";
+import { readStudioAddress, refuseName } from "./studio-names.ts";
 import { renameWhole, syncNames, writeWhole } from "./whole-file.ts";
 
 export interface StudioAdded {
@@ -31,7 +31,7 @@ export interface StudioAdded {
 /** Throws HostRefused with one sentence; nothing is changed then. */
 export async function addStudio(host: HostFolder, name: string, url: string): Promise<StudioAdded> {
   refuseName(name);
-  const { origin, hostName } = readAddress(url);
+  const { origin, hostName } = readStudioAddress(url);
   return whileAlone(host, async () => {
     const there = studioIn(folderOf(host, name), name);
     if (there && there.env.origin !== origin)
@@ -46,7 +46,8 @@ export async function addStudio(host: HostFolder, name: string, url: string): Pr
 
 /** Throws HostRefused when another studio has the host name, is on its way here with it, or has left a way to it. */
 export function refuseTaken(host: HostFolder, name: string, hostName: string): void {
-  const isIt = ({ env, name: other }: PlacedStudio) => other !== name && readAddress(env.origin).hostName === hostName;
+  const isIt = ({ env, name: other }: PlacedStudio) =>
+    other !== name && readStudioAddress(env.origin).hostName === hostName;
   const other = [...studiosOf(host), ...incomingStudios(host)].find(isIt);
   if (other) throw new HostRefused(`${hostName} is the address of the studio ${other.name}. Choose another host name.`);
   const left = movedStudios(host).find((moved) => moved.hostName === hostName && moved.name !== name);

@@ -13,14 +13,14 @@ import {
   whileAlone,
 } from "./host-folder.ts";
 import { HostRefused } from "./host-refused.ts";
-import { publishMap, reachedAt } from "./hosts-map.ts";
+import { proxyTarget, publishMap } from "./hosts-map.ts";
 import { askHealth } from "./list-studios.ts";
 import { putAside } from "./remove-studio.ts";
 import { runLine } from "./run-line.ts";
-import { readAddress } from "./studio-names.ts";
+import { readStudioAddress } from "./studio-names.ts";
 import { renameWhole, writeWhole } from "./whole-file.ts";
 
-export interface Move {
+export interface StudioMove {
   readonly from: HostFolder;
   readonly to: HostFolder;
   readonly name: string;
@@ -41,7 +41,7 @@ export interface Arrived {
 }
 
 /** `id`: of the fence at the old place. Throws HostRefused; the studio is at the new place then, whether or not it runs. */
-export async function arrive(move: Move, id: string): Promise<Arrived> {
+export async function arrive(move: StudioMove, id: string): Promise<Arrived> {
   const { from, to, name } = move;
   const studio = await whileAlone(to, () => placed(to, name, id));
   const starting = runLine(move.lines.startThere, studio);
@@ -73,11 +73,11 @@ function placed(to: HostFolder, name: string, id: string): PlacedStudio {
   throw new HostRefused(`${name} has left its old place, and is not in ${folder}. Is the disk of ${to.root} mounted?`);
 }
 
-function leaveForward({ from, to, name, at }: Move, { env }: PlacedStudio): string | null {
+function leaveForward({ from, to, name, at }: StudioMove, { env }: PlacedStudio): string | null {
   const old = studioIn(folderOf(from, name), name);
   if (!old) return null;
   makeInside(from, "moved");
-  const forward = { name, hostName: readAddress(env.origin).hostName, at: reachedAt(env), to: to.root };
+  const forward = { name, hostName: readStudioAddress(env.origin).hostName, at: proxyTarget(env), to: to.root };
   writeWhole(movedFile(from, name), `${JSON.stringify(forward)}\n`);
   return putAside(from, old, at);
 }
@@ -89,10 +89,10 @@ const STEP_MS = 50;
 async function answering(name: string, { env, folder }: PlacedStudio): Promise<void> {
   const until = Date.now() + ANSWER_WITHIN_MS;
   while (Date.now() < until) {
-    if ((await askHealth(reachedAt(env))).answers !== "no") return;
+    if ((await askHealth(proxyTarget(env))).answers !== "no") return;
     await new Promise((done) => setTimeout(done, STEP_MS));
   }
   throw new HostRefused(
-    `${name} is in ${folder} now and was started, but does not answer at ${reachedAt(env)}. Look at its log there: journalctl -u springline@${name}`,
+    `${name} is in ${folder} now and was started, but does not answer at ${proxyTarget(env)}. Look at its log there: journalctl -u springline@${name}`,
   );
 }

@@ -25,7 +25,7 @@ const hostSettings = z.strictObject({
   /** The folder's path on its own machine, where that is not the path it is reached by here. */
   folder: z.string().startsWith("/").optional(),
 });
-export type HostSettings = z.infer<typeof hostSettings>;
+type HostSettings = z.infer<typeof hostSettings>;
 
 export interface PlacedStudio {
   readonly name: string;
@@ -34,7 +34,7 @@ export interface PlacedStudio {
 }
 
 /** A studio that has left: where its host name leads now. */
-export const movedStudio = z.strictObject({
+const movedStudio = z.strictObject({
   name: z.string(),
   hostName: z.string(),
   /** "10.0.0.7:4400" */

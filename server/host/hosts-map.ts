@@ -6,20 +6,20 @@ import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type HostFolder, MAP_FILE, movedStudios, studiosOf } from "./host-folder.ts";
 import { changeRunningMap } from "./proxy-socket.ts";
-import { readAddress } from "./studio-names.ts";
+import { readStudioAddress } from "./studio-names.ts";
 import { writeWhole } from "./whole-file.ts";
 
-export const mapFileOf = ({ root }: HostFolder): string => join(root, MAP_FILE);
+const mapFileOf = ({ root }: HostFolder): string => join(root, MAP_FILE);
 
 /** Where the proxy finds a studio that listens there. */
-export function reachedAt({ host, port }: { readonly host: string; readonly port: number }): string {
+export function proxyTarget({ host, port }: { readonly host: string; readonly port: number }): string {
   const everywhere = host === "0.0.0.0" || host === "::";
   return `${everywhere ? "127.0.0.1" : host}:${port}`;
 }
 
 /** By host name, in its order. A studio that is here comes before one of the same host name that has left. */
-export function wantedMap(host: HostFolder): ReadonlyMap<string, string> {
-  const here = studiosOf(host).map(({ env }) => [readAddress(env.origin).hostName, reachedAt(env)] as const);
+function wantedMap(host: HostFolder): ReadonlyMap<string, string> {
+  const here = studiosOf(host).map(({ env }) => [readStudioAddress(env.origin).hostName, proxyTarget(env)] as const);
   const left = movedStudios(host).map(({ hostName, at }) => [hostName, at] as const);
   return new Map([...new Map([...left, ...here])].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

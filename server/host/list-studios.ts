@@ -10,9 +10,9 @@ import {
   type PlacedStudio,
   studiosOf,
 } from "./host-folder.ts";
-import { mapIsRight, reachedAt } from "./hosts-map.ts";
+import { mapIsRight, proxyTarget } from "./hosts-map.ts";
 
-export interface ListedStudio {
+interface ListedStudio {
   readonly name: string;
   /** Its public address. */
   readonly url: string;
@@ -55,7 +55,7 @@ export async function listStudios(host: HostFolder): Promise<HostList> {
 }
 
 async function lookAt({ name, folder, env }: PlacedStudio): Promise<ListedStudio> {
-  const at = reachedAt(env);
+  const at = proxyTarget(env);
   const seen = { name, url: env.origin, at, folder, bytes: databaseBytes(databaseIn(folder)) };
   return { ...seen, ...(await askHealth(at)) };
 }

@@ -7,13 +7,12 @@
 import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import Database from "better-sqlite3";
-import { copyDatabase } from "#db/file/copy.ts";
+import { copyDatabase, foldWriteAheadLog } from "#db/file/copy.ts";
 import { readFence, removeFence, writeFence } from "#db/file/fence.ts";
 import { acquireWriterLock, DatabaseInUse, isInUse, type WriterLock } from "#db/file/writer-lock.ts";
 import { databaseBytes, refuseFull } from "#server/backup/folder.ts";
 import { refuseTaken } from "./add-studio.ts";
-import { type Arrived, arrive, type Move } from "./arrive.ts";
+import { type Arrived, arrive, type StudioMove } from "./arrive.ts";
 import { type Difference, hashBlocks, writeDifference } from "./changed-blocks.ts";
 import {
   databaseIn,
@@ -30,7 +29,7 @@ import { HostRefused } from "./host-refused.ts";
 import { freePortOf } from "./ports.ts";
 import { runLine } from "./run-line.ts";
 import { studioEnvText } from "./studio-env.ts";
-import { readAddress, refuseName } from "./studio-names.ts";
+import { readStudioAddress, refuseName } from "./studio-names.ts";
 import { syncNames, writeWhole } from "./whole-file.ts";
 
 export interface Moved extends Arrived {
@@ -41,7 +40,7 @@ export interface Moved extends Arrived {
 }
 
 /** Throws HostRefused with one sentence that says where the studio is. */
-export async function moveStudio(move: Move): Promise<Moved> {
+export async function moveStudio(move: StudioMove): Promise<Moved> {
   const { from, to, name } = move;
   refuseName(name);
   if (from.root === to.root) throw new HostRefused(`${name} is in ${to.root} already.`);
@@ -58,13 +57,13 @@ export async function moveStudio(move: Move): Promise<Moved> {
 }
 
 /** An earlier command has brought it past the point from which there is no way back. */
-async function goOn(move: Move, id: string | undefined): Promise<Moved> {
+async function goOn(move: StudioMove, id: string | undefined): Promise<Moved> {
   const { from, to, name } = move;
   const forward = movedStudios(from).find((one) => one.name === name);
   if (id === undefined && forward?.to !== to.root)
     throw new HostRefused(
       forward
-        ? `The studio ${name} has moved to ${forward.to} already. Move it from there.`
+        ? `The studio ${name} has moved to ${forward.to} already. StudioMove it from there.`
         : `There is no studio ${name} in ${from.root}.`,
     );
   move.say(`${name} has left this place already; it is started at the new one.`);
@@ -80,7 +79,7 @@ function takeMove({ name, folder }: PlacedStudio): WriterLock {
   }
 }
 
-async function moveFrom(move: Move, here: PlacedStudio): Promise<Moved> {
+async function moveFrom(move: StudioMove, here: PlacedStudio): Promise<Moved> {
   const database = databaseIn(here.folder);
   if (!existsSync(database))
     throw new HostRefused(`${move.name} has no database yet. Remove it here and add it there instead.`);
@@ -106,7 +105,7 @@ async function moveFrom(move: Move, here: PlacedStudio): Promise<Moved> {
 }
 
 /** A signal that comes while nobody can write waits these seconds; killed, the command is given again. */
-function heldBack({ name, say }: Move): () => void {
+function heldBack({ name, say }: StudioMove): () => void {
   const wait = () => say(`${name} is between two places; this ends in a moment.`);
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.on(signal, wait);
   return () => {
@@ -115,14 +114,14 @@ function heldBack({ name, say }: Move): () => void {
 }
 
 /** Makes the place and copies the running studio into it. Resolves with the hashes of the copy's blocks. */
-async function firstCopy(move: Move, here: PlacedStudio, id: string): Promise<readonly string[]> {
+async function firstCopy(move: StudioMove, here: PlacedStudio, id: string): Promise<readonly string[]> {
   const { from, to, name, at } = move;
   const [incoming, database] = [incomingOf(to, name), databaseIn(here.folder)];
   await refuseFull(to.root, databaseBytes(database), "the studio");
   await whileAlone(to, async () => {
     if (existsSync(folderOf(to, name)))
       throw new HostRefused(`There is a studio ${name} in ${to.root}. Remove that one first, or rename this one.`);
-    refuseTaken(to, name, readAddress(here.env.origin).hostName);
+    refuseTaken(to, name, readStudioAddress(here.env.origin).hostName);
     refuseForeign(move);
     rmSync(incoming, { recursive: true, force: true });
     makeInside(to, "incoming");
@@ -139,7 +138,7 @@ async function firstCopy(move: Move, here: PlacedStudio, id: string): Promise<re
 }
 
 /** What lies there may be what a move from a third place is bringing. */
-function refuseForeign({ from, to, name }: Move): void {
+function refuseForeign({ from, to, name }: StudioMove): void {
   const fence = readFence(databaseIn(incomingOf(to, name)));
   if (fence && fence.place !== from.root)
     throw new HostRefused(`${name} is on its way to ${to.root} from ${fence.place}. Finish that move first.`);
@@ -150,7 +149,7 @@ const STOPPED_WITHIN_MS = 35_000;
 const STEP_MS = 20;
 
 /** Stops the studio and takes its writer lock: until this process ends nobody can start it again. */
-async function stopped({ name, lines, say }: Move, here: PlacedStudio): Promise<WriterLock> {
+async function stopped({ name, lines, say }: StudioMove, here: PlacedStudio): Promise<WriterLock> {
   say(`Stopping ${name} ...`);
   const failed = await runLine(lines.stopHere, here);
   if (failed !== null) throw new HostRefused(`${name} could not be stopped (${failed}).`);
@@ -166,27 +165,21 @@ async function stopped({ name, lines, say }: Move, here: PlacedStudio): Promise<
   }
 }
 
-async function lastDifference({ to, name }: Move, here: PlacedStudio, known: readonly string[]): Promise<Difference> {
+async function lastDifference(
+  { to, name }: StudioMove,
+  here: PlacedStudio,
+  known: readonly string[],
+): Promise<Difference> {
   const [database, incoming] = [databaseIn(here.folder), incomingOf(to, name)];
-  foldLog(database);
+  foldWriteAheadLog(database);
+  if (databaseBytes(`${database}-wal`) > 0)
+    throw new HostRefused("Another program has the database open, so its last changes cannot be moved. End it first.");
   const difference = await writeDifference(database, databaseIn(incoming), known);
   // A secret that is set among the settings comes with them.
   const secret = join(here.folder, "data", "secret");
   if (existsSync(secret)) writeWhole(join(incoming, "data", "secret"), readFileSync(secret, "utf8"));
   for (const folder of [join(incoming, "data"), incoming]) syncNames(folder);
   return difference;
-}
-
-/** A process that was killed leaves commits in its write-ahead log: they go into the file. */
-function foldLog(database: string): void {
-  const raw = new Database(database);
-  try {
-    raw.pragma("wal_checkpoint(TRUNCATE)");
-  } finally {
-    raw.close();
-  }
-  if (databaseBytes(`${database}-wal`) > 0)
-    throw new HostRefused("Another program has the database open, so its last changes cannot be moved. End it first.");
 }
 
 interface Cut {
@@ -196,7 +189,7 @@ interface Cut {
 }
 
 /** Nothing has been decided yet: the studio goes on where it was. Resolves with what to throw. */
-async function takenBack(move: Move, here: PlacedStudio, { error, wasRunning, lock }: Cut): Promise<HostRefused> {
+async function takenBack(move: StudioMove, here: PlacedStudio, { error, wasRunning, lock }: Cut): Promise<HostRefused> {
   try {
     // It may have got its name before the disk failed. The other copy keeps its own fence.
     if (lock) removeFence(databaseIn(here.folder));

@@ -1,5 +1,6 @@
 /** Runs an owner's line of shell, such as `systemctl stop springline@$STUDIO`, for one studio. */
 import { spawn } from "node:child_process";
+import { inheritedEnv } from "#server/base/env.ts";
 import { asStarter } from "./as-owner.ts";
 
 /** Resolves with null, or with what it said where it failed. `$STUDIO` and `$FOLDER` are the studio's name and folder. */
@@ -7,7 +8,7 @@ export function runLine(
   line: string,
   studio: { readonly name: string; readonly folder: string },
 ): Promise<string | null> {
-  const env = { ...process.env, STUDIO: studio.name, FOLDER: studio.folder };
+  const env = { ...inheritedEnv(), STUDIO: studio.name, FOLDER: studio.folder };
   const child = asStarter(() => spawn("/bin/sh", ["-c", line], { env, stdio: ["ignore", "ignore", "pipe"] }));
   let said = "";
   child.stderr.on("data", (data: Buffer) => {

@@ -28,7 +28,7 @@ export interface StudioAddress {
 }
 
 /** Throws HostRefused unless it is `https://` and a host name, and nothing more. */
-export function readAddress(url: string): StudioAddress {
+export function readStudioAddress(url: string): StudioAddress {
   const say = (why: string) =>
     new HostRefused(`${url} cannot be a studio's address: ${why}. Give it as --url https://plans.example.org`);
   if (!URL.canParse(url)) throw say("it is no address");

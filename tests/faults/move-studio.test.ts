@@ -13,7 +13,7 @@ import { openLine } from "#lib/client/line-link.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { loadDoc } from "#server/doc-log/stored-doc.ts";
-import type { Move } from "#server/host/arrive.ts";
+import type { StudioMove } from "#server/host/arrive.ts";
 import { databaseIn, folderOf } from "#server/host/host-folder.ts";
 import { moveStudio } from "#server/host/move-studio.ts";
 import { runLine } from "#server/host/run-line.ts";
@@ -60,7 +60,7 @@ async function furnished(place: TestHostFolder): Promise<string> {
   return token;
 }
 
-const moveOf = (from: TestHostFolder, to: TestHostFolder): Move => ({
+const moveOf = (from: TestHostFolder, to: TestHostFolder): StudioMove => ({
   ...{ from: from.host, to: to.host, name: "harbour", lines: running.lines },
   ...{ at: new Date(), say: () => undefined },
 });

@@ -72,7 +72,7 @@ test("one of many studios is run as a single one is, but for its own folder and 
   expect(value("EnvironmentFile", TEMPLATE)).toBe(`${folder}/studio.env`);
   expect([value("BindPaths", TEMPLATE), value("ReadWritePaths", TEMPLATE)]).toEqual([folder, folder]);
   expect(value("TemporaryFileSystem", TEMPLATE)).toBe(`${readStudiosFolder({})}:ro`);
-  expect(README).toContain(`\`\`\`haproxy\n${readFileSync(join(RUN, "haproxy-studios.cfg"), "utf8")}\`\`\``);
+  for (const name of ["springline@.service", "haproxy-studios.cfg"]) expect(README).toContain(`server/run/${name}`);
 });
 
 test("its settings are those that the program reads, and its data is in the folder that systemd makes", () => {

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { addStudio } from "#server/host/add-studio.ts";
-import type { Move } from "#server/host/arrive.ts";
+import type { StudioMove } from "#server/host/arrive.ts";
 import { type HostFolder, openHost } from "#server/host/host-folder.ts";
 import { freePort, until } from "./app.ts";
 import { bundleServer, ROOT } from "./bundle-server.ts";
@@ -66,7 +66,7 @@ export async function startProxy(program: string, place: TestHostFolder): Promis
 const OUT = "dist-tests/host";
 
 /** Bundles the studio's program; the lines of shell that stop and start it wherever it is, and what ends all that run. */
-export async function studioLines(): Promise<{ readonly lines: Move["lines"]; endAll(): void }> {
+export async function studioLines(): Promise<{ readonly lines: StudioMove["lines"]; endAll(): void }> {
   const out = join(ROOT, OUT);
   await bundleServer({ "host-server": "tests/support/host-server.ts" }, out, "external");
   const pids = mkdtempSync(join(tmpdir(), "springline-pids-"));

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { HostRefused } from "#server/host/host-refused.ts";
 import { readStudioEnv, studioEnvText } from "#server/host/studio-env.ts";
-import { readAddress, refuseName } from "#server/host/studio-names.ts";
+import { readStudioAddress, refuseName } from "#server/host/studio-names.ts";
 
 test("a name is a folder and an instance of a unit: nothing that either would escape", () => {
   for (const good of ["harbour", "harbour-hall", "a1", "x".repeat(40)]) expect(() => refuseName(good)).not.toThrow();
@@ -12,13 +12,13 @@ test("a name is a folder and an instance of a unit: nothing that either would es
 });
 
 test("an address is https and a host name alone, in small letters", () => {
-  expect(readAddress("https://Harbour.Example.org/")).toEqual({
+  expect(readStudioAddress("https://Harbour.Example.org/")).toEqual({
     origin: "https://harbour.example.org",
     hostName: "harbour.example.org",
   });
-  expect(readAddress("https://plans.example.org:8443")).toMatchObject({ hostName: "plans.example.org" });
+  expect(readStudioAddress("https://plans.example.org:8443")).toMatchObject({ hostName: "plans.example.org" });
   // RFC 5891: a name of other letters is carried as an A-label.
-  expect(readAddress("https://bücher.example").hostName).toBe("xn--bcher-kva.example");
+  expect(readStudioAddress("https://bücher.example").hostName).toBe("xn--bcher-kva.example");
   for (const [bad, why] of [
     ["plans.example.org", "no address"],
     ["http://plans.example.org", "by https"],
@@ -30,7 +30,7 @@ test("an address is https and a host name alone, in small letters", () => {
     ["https://under_score.example.org", "no host name"],
     [`https://${"a".repeat(64)}.example.org`, "no host name"],
   ] as const)
-    expect(() => readAddress(bad), bad).toThrow(why);
+    expect(() => readStudioAddress(bad), bad).toThrow(why);
 });
 
 const ENV = { origin: "https://a.example.org", dataDir: "/s/a/data", host: "127.0.0.1", port: 4400 };
