@@ -47,14 +47,13 @@ export const createLines = (setup: LinesSetup): Lines => new RoomLines(setup);
 class RoomLines implements Lines {
   private readonly rooms = new Map<string, FloorRoom>();
   private readonly setup: LinesSetup;
-  private readonly timers: readonly NodeJS.Timeout[];
+  /** From the first screen on: a studio that nobody comes to is not woken for nothing. */
+  private timers: readonly NodeJS.Timeout[] = [];
   private cardsMark: string;
 
   constructor(setup: LinesSetup) {
     this.setup = setup;
     this.cardsMark = setup.host.cardsMark();
-    const { sweepMs, hereMs } = setup.limits;
-    this.timers = [setInterval(() => this.sweep(), sweepMs), setInterval(() => this.beat(), hereMs)];
   }
 
   join(seat: Seat, { view, memory }: Hello): void {
@@ -69,6 +68,7 @@ class RoomLines implements Lines {
     // Seated first: when the page that was there before leaves, it then takes nothing with it.
     room.seats.set(id, seat);
     before?.close("replaced");
+    this.beginTimers();
     seat.send({ t: "welcome", epoch: clock.epoch, you: id });
     seat.send({ t: "cards", mark: host.cardsMark() });
     this.act(room, { t: "join", screen: { id, label: name, view }, memory });
@@ -130,6 +130,12 @@ class RoomLines implements Lines {
   private tellAll(room: FloorRoom): void {
     const text = JSON.stringify({ t: "line", line: room.line } satisfies FromServer);
     for (const seat of room.seats.values()) seat.sendText(text);
+  }
+
+  private beginTimers(): void {
+    if (this.timers.length > 0) return;
+    const { sweepMs, hereMs } = this.setup.limits;
+    this.timers = [setInterval(() => this.sweep(), sweepMs), setInterval(() => this.beat(), hereMs)];
   }
 
   private sweep(): void {
