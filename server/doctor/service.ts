@@ -6,8 +6,8 @@ import { type AddressReply, askMetrics } from "./ask.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
 
 const README = `See "As a service" in README.md.`;
-/** Where an owner puts the unit file of `server/run`. */
-const UNIT_FILE = "/etc/systemd/system/springline.service";
+/** Where an owner puts the unit files of `server/run`: of one studio, of many. */
+const UNIT_FILES = ["/etc/systemd/system/springline.service", "/etc/systemd/system/springline@.service"];
 /** The program stops within this time whatever hangs (`server/main.ts`), s. */
 const STOPS_WITHIN_S = 20;
 const LOOPBACK = new Set(["127.0.0.1", "localhost", "::1"]);
@@ -55,7 +55,9 @@ export const accessLogFinding = ({ accessLog }: Pick<DataLocation, "accessLog">)
   );
 
 /** Whether whatever stops the server waits until it has saved everything. `file`: the unit's, for tests. */
-export function serviceFinding(file = UNIT_FILE): Diagnosis {
+export function serviceFinding(
+  file = UNIT_FILES.find((one) => existsSync(one)) ?? "/etc/systemd/system/springline.service",
+): Diagnosis {
   const what = "service";
   if (!existsSync(file))
     return unsure(what, `there is no ${file}: what starts and stops the server is not known here.`);

@@ -6,6 +6,7 @@ import {
   folderOf,
   type HostFolder,
   incomingOf,
+  type MovedStudio,
   makeInside,
   movedFile,
   type PlacedStudio,
@@ -73,13 +74,18 @@ function placed(to: HostFolder, name: string, id: string): PlacedStudio {
   throw new HostRefused(`${name} has left its old place, and is not in ${folder}. Is the disk of ${to.root} mounted?`);
 }
 
-function leaveForward({ from, to, name, at }: StudioMove, { env }: PlacedStudio): string | null {
+function leaveForward({ from, to, name, at }: StudioMove, studio: PlacedStudio): string | null {
   const old = studioIn(folderOf(from, name), name);
   if (!old) return null;
-  makeInside(from, "moved");
-  const forward = { name, hostName: readStudioAddress(env.origin).hostName, at: proxyTarget(env), to: to.root };
-  writeWhole(movedFile(from, name), `${JSON.stringify(forward)}\n`);
+  leadTo(from, studio, to.root);
   return putAside(from, old, at);
+}
+
+/** Notes on a host that a studio has left where its host name leads now. To be called while alone on the host. */
+export function leadTo(host: HostFolder, { name, env }: PlacedStudio, to: string): void {
+  makeInside(host, "moved");
+  const forward: MovedStudio = { name, hostName: readStudioAddress(env.origin).hostName, at: proxyTarget(env), to };
+  writeWhole(movedFile(host, name), `${JSON.stringify(forward)}\n`);
 }
 
 /** A studio with a large database reads every page of it before it answers. */

@@ -12,13 +12,14 @@ import { readFence, removeFence, writeFence } from "#db/file/fence.ts";
 import { acquireWriterLock, DatabaseInUse, isInUse, type WriterLock } from "#db/file/writer-lock.ts";
 import { databaseBytes, refuseFull } from "#server/backup/folder.ts";
 import { refuseTaken } from "./add-studio.ts";
-import { type Arrived, arrive, type StudioMove } from "./arrive.ts";
+import { type Arrived, arrive, leadTo, type StudioMove } from "./arrive.ts";
 import { type Difference, hashBlocks, writeDifference } from "./changed-blocks.ts";
 import {
   databaseIn,
   ENV_FILE,
   folderOf,
   incomingOf,
+  type MovedStudio,
   makeInside,
   movedStudios,
   type PlacedStudio,
@@ -26,6 +27,7 @@ import {
   whileAlone,
 } from "./host-folder.ts";
 import { HostRefused } from "./host-refused.ts";
+import { publishMap } from "./hosts-map.ts";
 import { freePortOf } from "./ports.ts";
 import { runLine } from "./run-line.ts";
 import { studioEnvText } from "./studio-env.ts";
@@ -60,14 +62,23 @@ export async function moveStudio(move: StudioMove): Promise<Moved> {
 async function goOn(move: StudioMove, id: string | undefined): Promise<Moved> {
   const { from, to, name } = move;
   const forward = movedStudios(from).find((one) => one.name === name);
-  if (id === undefined && forward?.to !== to.root)
-    throw new HostRefused(
-      forward
-        ? `The studio ${name} has moved to ${forward.to} already. StudioMove it from there.`
-        : `There is no studio ${name} in ${from.root}.`,
-    );
+  if (id === undefined && forward && forward.to !== to.root) return ledOn(move, forward);
+  if (id === undefined && !forward) throw new HostRefused(`There is no studio ${name} in ${from.root}.`);
   move.say(`${name} has left this place already; it is started at the new one.`);
   return { ...(await arrive(move, id ?? "")), stoodStillMs: null, difference: null };
+}
+
+/** It has left before, and has moved on since: the way to it is all that changes here. */
+async function ledOn({ from, to, name }: StudioMove, forward: MovedStudio): Promise<Moved> {
+  const there = studioIn(folderOf(to, name), name);
+  if (!there || readStudioAddress(there.env.origin).hostName !== forward.hostName)
+    throw new HostRefused(`The studio ${name} has moved to ${forward.to} already. Move it from there.`);
+  const proxy = await whileAlone(from, () => {
+    leadTo(from, there, to.root);
+    return publishMap(from);
+  });
+  const proxies = proxy === null ? [] : [proxy];
+  return { studio: there, aside: null, proxies, stoodStillMs: null, difference: null };
 }
 
 function takeMove({ name, folder }: PlacedStudio): WriterLock {

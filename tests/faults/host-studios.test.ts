@@ -1,15 +1,17 @@
 /** Studios of a host behind a real HAProxy, started from its file in `server/run`: who is led where, and what changes while it runs. */
 import { spawnSync } from "node:child_process";
-import { appendFileSync, chownSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { appendFileSync, chownSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { Agent, request } from "node:https";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { WebSocket, WebSocketServer } from "ws";
+import { openDatabase } from "#db/connection.ts";
 import { acquireWriterLock } from "#db/file/writer-lock.ts";
 import { addStudio } from "#server/host/add-studio.ts";
 import { databaseIn, folderOf, openHost, studiosOf } from "#server/host/host-folder.ts";
 import { listStudios } from "#server/host/list-studios.ts";
+import { moveStudio } from "#server/host/move-studio.ts";
 import { removeStudio } from "#server/host/remove-studio.ts";
 import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -99,6 +101,49 @@ test.skipIf(process.getuid?.() !== 0)(
       expect(statSync(join(place.host.root, path)).uid, path).toBe(uid);
   },
 );
+
+test("a host that a studio has left leads on to where it has moved since, and not to another of its name", async () => {
+  const [first, third] = [await newHost(), await newHost()];
+  mkdirSync(join(first.host.root, "moved"));
+  const left = { name: "quay", hostName: "quay.example.org", at: "192.0.2.7:4400", to: "/mnt/second" };
+  writeFileSync(join(first.host.root, "moved", "quay.json"), JSON.stringify(left));
+  const lines = { stopHere: "false", startHere: "false", startThere: "false" };
+  const on = { ...{ from: first.host, to: third.host, name: "quay", lines, at: AT }, say: () => undefined };
+  await expect(moveStudio(on)).rejects.toThrow(/moved to \/mnt\/second already/);
+  await addStudio(third.host, "quay", "https://other.example.org");
+  await expect(moveStudio(on)).rejects.toThrow(/moved to \/mnt\/second already/);
+  await removeStudio(third.host, "quay", AT);
+  const { studio } = await addStudio(third.host, "quay", "https://quay.example.org");
+  expect((await moveStudio(on)).studio.folder).toBe(studio.folder);
+  expect(mapOf(first)).toBe(`quay.example.org 127.0.0.1:${studio.env.port}\n`);
+  await expect(addStudio(first.host, "pier", "https://quay.example.org")).rejects.toThrow(/which has moved to/);
+  expect((await removeStudio(first.host, "quay", AT)).aside).toBe(null);
+  expect(mapOf(first)).toBe("");
+});
+
+test("a move that cannot be carried out leaves the studio where it is, and says why", async () => {
+  const [a, b] = [await newHost(), await newHost()];
+  const { studio } = await addStudio(a.host, "quay", "https://quay.example.org");
+  const lines = { stopHere: "true", startHere: "true", startThere: "true" };
+  const move = { ...{ from: a.host, to: b.host, name: "quay", lines, at: AT }, say: () => undefined };
+  await expect(moveStudio(move)).rejects.toThrow(/no database yet/);
+  openDatabase(databaseIn(studio.folder)).close();
+  const stopHere = "echo it is masked >&2; false";
+  await expect(moveStudio({ ...move, lines: { ...lines, stopHere } })).rejects.toThrow(
+    /could not be stopped \(it is masked\)\. It goes on in/,
+  );
+  await expect(moveStudio({ ...move, to: a.host })).rejects.toThrow(/already/);
+  await addStudio(b.host, "pier", "https://quay.example.org");
+  await expect(moveStudio(move)).rejects.toThrow(/address of the studio pier/);
+  await removeStudio(b.host, "pier", AT);
+  // The other end's start fails: the studio is there all the same, and is not started here again.
+  await expect(moveStudio({ ...move, lines: { ...lines, startThere: "exit 3" } })).rejects.toThrow(
+    /is in .* now, and was not started there \(it ended with 3\)/,
+  );
+  const [aside = ""] = readdirSync(join(a.host.root, "set-aside"));
+  expect(() => openDatabase(databaseIn(join(a.host.root, "set-aside", aside)))).toThrow(/has moved to/);
+  expect(studiosOf(b.host).map(({ name }) => name)).toEqual(["quay"]);
+});
 
 /** Answers as a studio at its port: with its name, and the address that the proxy says it was asked from. */
 async function answeringAt(name: string, port: number): Promise<WebSocketServer> {

@@ -15,10 +15,14 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "springline-service-"));
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
-const UNIT = join(import.meta.dirname, "../../server/run/springline.service");
+const RUN = join(import.meta.dirname, "../../server/run");
 
 test("our own unit file is right; one that kills too soon, or starts nothing again, is told", () => {
-  expect(serviceFinding(UNIT)).toMatchObject({ is: "right", found: expect.stringContaining("within 30 s") });
+  for (const name of ["springline.service", "springline@.service"])
+    expect(serviceFinding(join(RUN, name))).toMatchObject({
+      is: "right",
+      found: expect.stringContaining("within 30 s"),
+    });
   const file = join(folder, "unit");
   expect(serviceFinding(file).is).toBe("unsure");
   for (const [text, is, words] of [
