@@ -39,7 +39,7 @@ export async function copyDatabase(file: string, target: string): Promise<Databa
 }
 
 /** Its pages say that a write-ahead log belongs to it; opened by somebody else, it would get one beside it. */
-function standAlone(file: string): void {
+export function standAlone(file: string): void {
   chmodSync(file, 0o600);
   const raw = new Database(file);
   try {

@@ -32,6 +32,7 @@ const KEPT_SNAPSHOTS = 2;
 function prepareAll(db: Db) {
   const { raw } = db;
   return {
+    names: raw.prepare<[], string>("select name from document order by name").pluck(),
     header: raw.prepare<[string], string>("select generation from document where name = ?").pluck(),
     addHeader: raw.prepare("insert into document (name, generation, created_at) values (?, ?, ?)"),
     snapshots: raw.prepare<[string], LogRow>("select seq, bytes from doc_snapshot where name = ? order by seq desc"),
@@ -65,6 +66,9 @@ function prepareAll(db: Db) {
 }
 
 const statements = oncePerDatabase(prepareAll);
+
+/** Every document, in order of name. */
+export const listDocumentNames = (db: Db): string[] => statements(db).names.all();
 
 export function readGeneration(db: Db, name: string): string | undefined {
   return statements(db).header.get(name);

@@ -1,5 +1,5 @@
 /** The studio's signing keys. The private part is encrypted before it is passed in. */
-import { desc, eq } from "drizzle-orm";
+import { asc, desc, eq, notLike } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { signingKeyTable } from "#db/schema.ts";
 
@@ -12,11 +12,19 @@ export interface StoredKey {
   readonly createdAt: number;
 }
 
-/** The newest key, which signs. Undefined until the first one is made. */
+/** How the column of the private part begins where there is none: such a key is only verified with. */
+export const VERIFIES_ONLY = "verifies.";
+
+/** Every key, the oldest first. */
+export const listSigningKeys = (db: Db): StoredKey[] =>
+  db.orm.select().from(signingKeyTable).orderBy(asc(signingKeyTable.createdAt), asc(signingKeyTable.id)).all();
+
+/** The newest key that signs. Undefined until the first one is made. */
 export function readSigningKey(db: Db): StoredKey | undefined {
   return db.orm
     .select()
     .from(signingKeyTable)
+    .where(notLike(signingKeyTable.sealedPrivateKey, `${VERIFIES_ONLY}%`))
     .orderBy(desc(signingKeyTable.createdAt), desc(signingKeyTable.id))
     .limit(1)
     .get();

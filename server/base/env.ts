@@ -167,7 +167,8 @@ export function turnTelemetryOff(): void {
   process.env.NEXT_TELEMETRY_DISABLED = "1";
 }
 
-function chooseSecret(given: string | undefined, dataDir: string): string {
+/** The secret that a server with these settings runs with; made where there is none. Throws EnvError. */
+export function chooseSecret(given: string | undefined, dataDir: string): string {
   const secret = given ?? keptSecret(dataDir);
   if (secret === DEMO_SECRET) {
     throw new EnvError(

@@ -5,12 +5,16 @@ import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { BackupRefused } from "#server/backup/backup-refused.ts";
 import { EnvError } from "#server/base/env.ts";
 import { HostRefused } from "#server/host/host-refused.ts";
+import { StudioFilesRefused } from "#server/studio-files/refused.ts";
 import { endQuietly } from "./end-quietly.ts";
 
 /** The command cannot be carried out; the message is one line for the person who called it. */
 export class CommandRefused extends Error {}
 
-const KNOWN = [CommandRefused, EnvError, BackupRefused, DatabaseRefused, DatabaseInUse, HostRefused];
+const KNOWN = [
+  ...[CommandRefused, EnvError, BackupRefused, StudioFilesRefused, HostRefused],
+  ...[DatabaseRefused, DatabaseInUse],
+];
 
 export async function runCommand(command: (words: readonly string[]) => Promise<void> | void): Promise<void> {
   process.umask(0o077);

@@ -5,14 +5,17 @@ import { namesById } from "#db/repos/people-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readWithdrawal, withdrawalsOfRoom } from "#db/repos/withdrawal-repo.ts";
+import { sealCard } from "#lib/card/build-card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
+import { readSoundEdition } from "#server/editions/sound-edition.ts";
 import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
+
+type CardReader = Pick<Springline, "db" | "keys" | "log">;
 
 export interface CardsForRoom {
   readonly room: { readonly id: string; readonly name: string };
@@ -29,7 +32,7 @@ export interface CardsForRoom {
 
 /** Errors: 403 no-right. Notes that the device was seen. */
 export function readRoomCards(
-  app: EditionReader & Pick<Springline, "now" | "documents">,
+  app: CardReader & Pick<Springline, "now" | "documents">,
   device: Device,
 ): Result<CardsForRoom> {
   if (!canDevice(device, "card.fetch", device.roomId)) return NO_RIGHT;
@@ -61,7 +64,7 @@ function byNextClass(cards: readonly CardEnvelope[], planIds: readonly string[])
 }
 
 /** The card of a plan that the programme schedules in this room although it was signed for another. */
-function newestCard(app: EditionReader, planId: string): CardEnvelope | undefined {
+function newestCard(app: CardReader, planId: string): CardEnvelope | undefined {
   const row = readPlanRow(app.db, planId);
   const head = row?.deletedAt === null ? newestEdition(app.db, planId) : undefined;
   if (!head || readWithdrawal(app.db, planId, head.number)) return undefined;
@@ -69,9 +72,17 @@ function newestCard(app: EditionReader, planId: string): CardEnvelope | undefine
 }
 
 /** Undefined for a damaged edition too: it is not replaced by an older one. */
-function soundCard(app: EditionReader, planId: string, number: number): CardEnvelope | undefined {
+function soundCard(app: CardReader, planId: string, number: number): CardEnvelope | undefined {
   const edition = readSoundEdition(app, planId, number);
-  return edition === "damaged" ? undefined : edition?.card;
+  return edition === "damaged" || edition === undefined ? undefined : underOneKey(app, edition.card);
+}
+
+/**
+ * A device knows one key, that of its pairing. A card that was signed with an older one, as everything is in a studio that was
+ * imported, is sealed anew on its way, after its own signature held; the edition stays as it was signed.
+ */
+function underOneKey({ keys }: CardReader, envelope: CardEnvelope): CardEnvelope {
+  return envelope.keyId === keys.keyId ? envelope : sealCard(envelope.card, keys.keyId, (bytes) => keys.sign(bytes));
 }
 
 function withdrawnCards(app: Pick<Springline, "db">, roomId: string, brought: readonly string[]): WithdrawnCard[] {

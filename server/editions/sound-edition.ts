@@ -12,7 +12,9 @@ import { fail, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { checkSignature } from "#server/signing/ed25519.ts";
 
-export type EditionReader = Pick<Springline, "db" | "keys" | "log">;
+export type EditionReader = Pick<Springline, "db" | "log"> & {
+  readonly keys: Pick<Springline["keys"], "publicKeyOf">;
+};
 
 /** Results by a hash of the whole row: a row that has changed is verified again. */
 const verdicts = new WeakMap<Springline["db"], Map<string, boolean>>();

@@ -10,7 +10,7 @@ import { withPlan } from "./plan-doc.ts";
 import { cannotExport } from "./refusals.ts";
 
 /** Errors: those of `openPlan` and `withPlan`, and 409 not-a-file with `details.pointer`. */
-export function exportPlan(app: Springline, actor: Actor, id: string): Result<Plan> {
+export function exportPlan(app: Pick<Springline, "db" | "documents">, actor: Actor, id: string): Result<Plan> {
   const opened = openPlan(app, actor, id, "plan.read");
   if (!opened.ok) return opened;
   return withPlan(app, opened.value.row, (reading, doc) => {
@@ -21,3 +21,6 @@ export function exportPlan(app: Springline, actor: Actor, id: string): Result<Pl
     return why ? cannotExport(why) : ok(plan);
   });
 }
+
+/** A plan file byte for byte, wherever one is written. */
+export const planFileText = (plan: Plan): string => `${JSON.stringify(plan, null, 2)}\n`;

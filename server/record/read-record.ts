@@ -1,12 +1,9 @@
 /** The record for people who may read it: rows as sentences, the newest first, filtered, page by page. */
 import { setImmediate as nextTurn } from "node:timers/promises";
-import { nameOfDevice } from "#db/repos/device-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
-import { readMoveRow } from "#db/repos/move-repo.ts";
-import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, readPlanRow } from "#db/repos/plan-repo.ts";
 import { findRecord, type RecordFilter, recordHead } from "#db/repos/record-repo.ts";
-import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import type { RecordHead, RecordRow } from "#lib/record/chain.ts";
 import {
@@ -17,9 +14,9 @@ import {
   splitSubject,
   testOfGroup,
 } from "#lib/record/kinds.ts";
-import { RULES } from "#lib/rules/registry.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { recordNames, whoDid } from "./record-names.ts";
 
 export interface RecordQuery {
   readonly planId?: string | undefined;
@@ -70,7 +67,7 @@ export async function readRecord(app: Springline, actor: Actor, query: RecordQue
     await nextTurn();
   }
   const shown = rows.slice(0, PAGE);
-  const names = namesOf(app);
+  const names = recordNames(app.db);
   const older = rows.length > PAGE ? (shown.at(-1)?.seq ?? null) : null;
   return ok({ lines: shown.map((row) => lineOf(app, row, names)), head, older });
 }
@@ -92,28 +89,9 @@ export function recordChoices(
   return ok({ plans: plans.sort(byName), people: people.sort(byName) });
 }
 
-function namesOf({ db }: Springline): RecordNames {
-  const people = namesById(db);
-  return {
-    person: (id) => people.get(id) ?? FORMER_MEMBER.toLowerCase(),
-    plan: (id) => (readPlanRow(db, id)?.title ?? "a plan").trim() || "a plan without a title",
-    move: (id) => readMoveRow(db, id)?.move.name ?? id,
-    room: (id) => readRoom(db, id)?.name ?? MISSING_ROOM,
-    rule: (id) => RULES.find((rule) => rule.id === id)?.title ?? id,
-    device: (id) => nameOfDevice(db, id) ?? "",
-  };
-}
-
 function lineOf(app: Springline, row: RecordRow, names: RecordNames): RecordLine {
   const { seq, at, actorId, hash } = row;
-  return { seq, at, hash, who: whoOf(actorId, names), says: recordSentence(row, names), href: placeOf(app, row) };
-}
-
-/** "server" is the program itself, or a command on the server. */
-function whoOf(actorId: string, names: RecordNames): string {
-  const { what, id } = splitSubject(actorId);
-  if (what === "device") return `The device “${names.device(id)}”`.replace(" “”", "");
-  return actorId === "server" ? "The server" : names.person(actorId);
+  return { seq, at, hash, who: whoDid(actorId, names), says: recordSentence(row, names), href: placeOf(app, row) };
 }
 
 /** Whoever reads the record may read editions, but not every plan. */

@@ -4,7 +4,13 @@
  */
 import { createHash, randomBytes } from "node:crypto";
 import type { Db } from "#db/connection.ts";
-import { insertSigningKey, readSigningKey, readSigningKeyById, type StoredKey } from "#db/repos/signing-key-repo.ts";
+import {
+  insertSigningKey,
+  readSigningKey,
+  readSigningKeyById,
+  type StoredKey,
+  VERIFIES_ONLY,
+} from "#db/repos/signing-key-repo.ts";
 import { publicKeyOf, signWithSeed } from "./ed25519.ts";
 import { seal, unseal } from "./seal.ts";
 
@@ -51,9 +57,7 @@ export function createSigningKeys(setup: SigningKeysSetup): SigningKeys {
     },
     publicKeyOf(keyId) {
       const stored = readSigningKeyById(setup.db, keyId);
-      // Decryption only succeeds together with the public part that it was encrypted for.
-      const ours = stored && unseal(setup.secret, purposeOf(stored.id, stored.publicKey), stored.sealedPrivateKey);
-      return ours ? stored.publicKey : undefined;
+      return stored && isOurs(setup.secret, stored) ? stored.publicKey : undefined;
     },
     sign: (bytes) => signWithSeed(current().seed, bytes),
     check() {
@@ -63,6 +67,25 @@ export function createSigningKeys(setup: SigningKeysSetup): SigningKeys {
   };
 }
 
+/** Unsealing only succeeds together with the public part that it was sealed for. */
+function isOurs(secret: string, { id, publicKey, sealedPrivateKey }: StoredKey): boolean {
+  if (!sealedPrivateKey.startsWith(VERIFIES_ONLY))
+    return unseal(secret, purposeOf(id, publicKey), sealedPrivateKey) !== null;
+  return unseal(secret, trustOf(id, publicKey), sealedPrivateKey.slice(VERIFIES_ONLY.length)) !== null;
+}
+
+/**
+ * What stands in the place of the private part of a key whose signatures are checked but that signs no more: the key of a studio
+ * that was imported. Nobody who can only write to the database file can make one.
+ */
+export const sealedTrust = (secret: string, { id, publicKey }: Pick<StoredKey, "id" | "publicKey">): string =>
+  VERIFIES_ONLY + seal(secret, trustOf(id, publicKey), new Uint8Array());
+
+/** The public keys among these rows that this secret vouches for. */
+export const ownKeys = <K extends StoredKey>(secret: string, keys: readonly K[]): K[] =>
+  keys.filter((key) => isOurs(secret, key));
+
+const trustOf = (keyId: string, publicKey: string) => `studio public key ${keyId} ${publicKey}`;
 const purposeOf = (keyId: string, publicKey: string) => `studio signing key ${keyId} ${publicKey}`;
 
 function makeKey({ db, secret, now }: SigningKeysSetup): StoredKey {

@@ -15,7 +15,7 @@ const AROUND = 32;
 
 /** Errors: those of `openPlan` and `withPlan`. */
 export function saveThreads(
-  app: Springline,
+  app: Pick<Springline, "db" | "documents"> & { readonly env: Pick<Springline["env"], "origin"> },
   actor: Actor,
   planId: string,
 ): Result<{ readonly title: string; readonly data: unknown }> {
@@ -45,3 +45,6 @@ function quoted(doc: Parameters<typeof scriptOf>[0], anchor: WordsAnchor): Quote
     suffix: quoteBetween(flat, pin.to, Math.min(flat.text.length, pin.to + AROUND)),
   };
 }
+
+/** The file byte for byte, wherever one is written. */
+export const threadsFileText = (data: unknown): string => `${JSON.stringify(data, null, 2)}\n`;

@@ -3,11 +3,11 @@ import { ANNOTATION_TYPE } from "#lib/annotation/annotation.ts";
 import { fileStem } from "#server/editions/editions.ts";
 import { fileResponse } from "#server/editions/file-response.ts";
 import { guarded } from "#server/http/respond.ts";
-import { saveThreads } from "#server/threads/save-threads.ts";
+import { saveThreads, threadsFileText } from "#server/threads/save-threads.ts";
 
 export const GET = guarded({ costly: true }, ({ app, actor, params }) => {
   const saved = saveThreads(app, actor, params.id ?? "");
   if (!saved.ok) return saved;
-  const text = `${JSON.stringify(saved.value.data, null, 2)}\n`;
-  return fileResponse({ text, type: ANNOTATION_TYPE, fileName: `${fileStem(saved.value.title)}.threads.jsonld` });
+  const fileName = `${fileStem(saved.value.title)}.threads.jsonld`;
+  return fileResponse({ text: threadsFileText(saved.value.data), type: ANNOTATION_TYPE, fileName });
 });

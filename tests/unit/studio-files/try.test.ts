@@ -1,0 +1,25 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { workspaceTables } from "#db/file/table-rows.ts";
+import { exportStudio } from "#server/studio-files/export-studio.ts";
+import { importStudio } from "#server/studio-files/import-studio.ts";
+import { openSeeded } from "#tests/support/seeded-database.ts";
+test("x", async () => {
+  const t0 = Date.now();
+  const s = await openSeeded();
+  console.log("seed", Date.now() - t0);
+  const counts = workspaceTables(s.app.db.raw).map((t) => [t, s.app.db.raw.prepare(`select count(*) from "${t}"`).pluck().get()]);
+  console.log(counts.filter(([, n]) => n === 0).map(([t]) => t).join(" "));
+  const { databaseFile, origin, secret } = s.app.env;
+  const setup = { databaseFile, origin, secret, program: "0.1.0", at: Date.now() };
+  const t1 = Date.now();
+  const m = exportStudio(setup, join(s.folder, "out"));
+  console.log("export", Date.now() - t1, m.files.length, m.files.reduce((a, f) => a + f.bytes, 0), m.faults, m.leftOut);
+  const t2 = Date.now();
+  await importStudio({ dataDir: join(s.folder, "two"), databaseFile: join(s.folder, "two/springline.sqlite"), givenSecret: undefined }, join(s.folder, "out"));
+  console.log("import", Date.now() - t2);
+  const m2 = exportStudio({ ...setup, databaseFile: join(s.folder, "two/springline.sqlite"), secret: undefined }, join(s.folder, "out2"));
+  expect(m2.files).toEqual(m.files);
+  await s.remove();
+}, 120000);
