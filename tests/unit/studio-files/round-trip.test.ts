@@ -2,7 +2,7 @@
  * A studio with a row in every table goes out as files, into an empty studio, and out again: the same files, byte for byte. What
  * is promised: every file but manifest.json, which also says when it was made.
  */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -29,6 +29,7 @@ import { travellingTables, travels } from "#server/studio-files/tables.ts";
 import { saveThreads, threadsFileText } from "#server/threads/save-threads.ts";
 import { fillEveryTable, personCalled, SECRETS } from "#tests/support/every-table.ts";
 import { openProgram, openSeeded, type SeededDatabase, stopProgram } from "#tests/support/seeded-database.ts";
+import { checkAsThirdParty } from "#tests/support/third-party-check.ts";
 
 let studio: SeededDatabase;
 let first: StudioManifest;
@@ -97,6 +98,17 @@ test("a plan file is what the plan's own page saves, a threads file too", () => 
 
 const fileOf = (folder: string, id: string): string =>
   first.files.find(({ path }) => path.startsWith(folder) && path.includes(id))?.path ?? "missing";
+
+test("somebody else checks files, editions and the record with the files alone; a changed card does not hold", async () => {
+  const held = await checkAsThirdParty(out);
+  expect(held).toMatchObject({ files: first.files.length, rows: first.tables.record });
+  expect(held.editions).toBeGreaterThan(0);
+  const forged = join(studio.folder, "forged");
+  cpSync(out, forged, { recursive: true });
+  const card = join(forged, first.files.find(({ path }) => path.endsWith(".card.json"))?.path ?? "");
+  writeFileSync(card, readFileSync(card, "utf8").replace(/"title":"/, '"title":"X'));
+  await expect(checkAsThirdParty(forged)).rejects.toThrow(/does not hold/);
+});
 
 test("nothing in it opens anything", () => {
   const { db, env } = studio.app;
