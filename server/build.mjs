@@ -40,6 +40,7 @@ export async function buildAll() {
       "fill-worker": "server/month-fill/fill-worker.ts",
       "backup-worker": "server/backup/backup-worker.ts",
       "copy-worker": "server/backup/copy-worker.ts",
+      "export-worker": "server/studio-files/export-worker.ts",
       "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,

@@ -1,4 +1,4 @@
-/** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail, backups and the studio standards. */
+/** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail, backups, the export and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
@@ -16,6 +16,7 @@ import { seePlace } from "../_shell/see-place.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { BackupsPart } from "./backups-part.tsx";
 import { DevicesPart } from "./devices-part.tsx";
+import { ExportPart } from "./export-part.tsx";
 import { MailPart } from "./mail-part.tsx";
 import { MonthPart } from "./month-part.tsx";
 import { NamePart } from "./name-part.tsx";
@@ -63,6 +64,9 @@ export default async function StudioPage() {
       </section>
       <section className={styles.part} id="backups">
         <Backups app={app} who={who} />
+      </section>
+      <section className={styles.part} id="export">
+        <ExportPart />
       </section>
       <section className={styles.part} id="standards">
         <StandardsPart own={studio.standards} />

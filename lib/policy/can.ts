@@ -73,6 +73,8 @@ export type StudioAction =
   | "mail.manage"
   /** When and where backups are made, and one at once. */
   | "backups.manage"
+  /** Everything that the studio keeps, as files. */
+  | "studio.export"
   /** How the server is. */
   | "health.read"
   | "record.read";
@@ -139,6 +141,7 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "rubric.write": ["lead", "manager"],
   "mail.manage": ["manager"],
   "backups.manage": ["manager"],
+  "studio.export": ["manager"],
   "health.read": ["manager"],
   "record.read": ["manager"],
 };

@@ -132,6 +132,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
 };
 
 const PEOPLE: Readonly<Record<string, Sentence>> = {
+  exported: ["people", () => "exported everything that the studio keeps"],
   invited: ["people", ({ body }) => `invited ${text(body.to)} as ${list(body.roles)}`],
   "invitation-revoked": ["people", ({ body }) => `revoked the invitation of ${text(body.to)}`],
   joined: [

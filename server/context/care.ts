@@ -50,6 +50,12 @@ export interface Copies {
   state(): DiskCopyState;
 }
 
+export interface StudioExports {
+  running(): boolean;
+  /** The whole studio as a zip file in a folder of its own, which whoever asked removes; or one sentence. */
+  make(): Promise<{ readonly file: string } | { readonly problem: string }>;
+}
+
 export interface ClockJump {
   /** What the clock showed after it. */
   readonly at: number;
@@ -61,6 +67,7 @@ export interface Care {
   readonly backups: Backups;
   /** The copy on another disk. */
   readonly copies: Copies;
+  readonly exports: StudioExports;
   /** When the database was last checked for damage, ms since the epoch; null before the first time. */
   lastLook(): number | null;
   /** When the machine's clock was set while the server ran, the latest first. */

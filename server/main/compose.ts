@@ -21,6 +21,7 @@ import { createFills } from "#server/month-fill/fills.ts";
 import { needsSetUpCode } from "#server/people/set-up-code.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
+import { createExportRuns } from "#server/studio-files/export-runs.ts";
 import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import type { SyncMeter } from "#server/sync/meter.ts";
 import { createSyncHost } from "./sync-host.ts";
@@ -68,10 +69,13 @@ export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Co
       get copies() {
         return copies;
       },
+      get exports() {
+        return exports;
+      },
       ...noticed(watches, troubles),
     },
   };
-  const [backups, copies] = [createBackupRuns({ app }), createCopyRuns({ app })];
+  const [backups, copies, exports] = [createBackupRuns({ app }), createCopyRuns({ app }), createExportRuns({ app })];
   const runner = createThreads({ databaseFile: env.databaseFile, log });
   const checks = createChecks({
     ...{ app, runner, programMark: programMark(newId()) },

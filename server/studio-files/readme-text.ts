@@ -2,6 +2,7 @@
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
 import { TABLES } from "./tables.ts";
 
+/** Long because: one text, from top to bottom. */
 const OPENING = (studio: string) => `${studio || "A studio"}: everything that Springline keeps of it, as files
 
 SAFETY. ${CAUTION_NOTICE}

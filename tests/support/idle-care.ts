@@ -7,6 +7,7 @@ export const idleCare: Care = {
     state: () => ({ runningSince: null, last: null, problem: null, nextAt: null, kept: [] }),
   },
   copies: { state: () => ({ last: null, changedAt: null, problem: null, paceMs: 30_000 }) },
+  exports: { running: () => false, make: async () => ({ problem: "Nothing is exported here." }) },
   lastLook: () => null,
   clockJumps: () => [],
   troubles: () => [],

@@ -177,6 +177,7 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET studio/backups": studio("backups.manage"),
   "PUT studio/backups": studio("backups.manage", WRONG),
   "POST studio/backups/now": studio("backups.manage"),
+  "GET studio/export": studio("studio.export"),
   "GET studio/health": studio("health.read"),
   "GET studio/month": studio("programme.read"),
   "PUT studio/month": studio("month.manage", WRONG),

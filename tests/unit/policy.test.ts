@@ -52,6 +52,7 @@ describe("studio actions", () => {
     "rubric.write": "      -       -     +     +      -",
     "mail.manage": "       -       -     -     +      -",
     "backups.manage": "    -       -     -     +      -",
+    "studio.export": "     -       -     -     +      -",
     "health.read": "       -       -     -     +      -",
     "record.read": "       -       -     -     +      -",
   };
