@@ -176,7 +176,7 @@ export const TABLES: Readonly<Record<string, Travels | Stays>> = {
 
 /** A setting that stays says why. */
 type SettingDecision = "travels" | { readonly stays: string };
-export const SETTINGS: Readonly<Record<SettingName | "record-head", SettingDecision>> = {
+const SETTINGS: Readonly<Record<SettingName | "record-head", SettingDecision>> = {
   rubric: "travels",
   month: "travels",
   "told-classes": "travels",
