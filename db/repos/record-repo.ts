@@ -6,6 +6,7 @@ import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { BROKEN_END, FIRST_PREVIOUS, type RecordHead, type RecordRow, recordJson, rowHash } from "#lib/record/chain.ts";
 import { type EntryOfRow, entryOf } from "#lib/record/entries.ts";
+import { ERASABLE, ERASED_BODY, PERSON_DELETED } from "#lib/record/erased.ts";
 import type { SourceColumns, SourceName } from "#lib/record/sources.ts";
 
 export interface RecordEntry {
@@ -35,6 +36,11 @@ const statements = oncePerDatabase(({ raw }) => ({
       ON CONFLICT (name) DO UPDATE SET data_json = excluded.data_json, updated_at = excluded.updated_at`,
   ),
   keptEnd: raw.prepare<[string], string>("SELECT data_json FROM studio_setting WHERE name = ?").pluck(),
+  deletions: raw.prepare<[string], RecordRow>(`SELECT ${COLUMNS} FROM record WHERE kind = ? ORDER BY seq`),
+  erasable: raw.prepare<[string, string], RecordRow>(
+    `SELECT ${COLUMNS} FROM record WHERE kind IN (SELECT value FROM json_each(?)) AND body_json <> ? ORDER BY seq`,
+  ),
+  erase: raw.prepare<[string, number]>("UPDATE record SET body_json = ? WHERE seq = ?"),
   after: raw.prepare<[number, number], RecordRow>(`SELECT ${COLUMNS} FROM record WHERE seq > ? ORDER BY seq LIMIT ?`),
 }));
 
@@ -80,6 +86,15 @@ export function keptRecordEnd(db: Db): RecordHead | undefined {
 
 /** At most `limit` rows after `after`, in order. */
 export const listRecord = (db: Db, after: number, limit: number): RecordRow[] => statements(db).after.all(after, limit);
+
+/** Rows that tell of a deleted account, in order. */
+export const listDeletions = (db: Db): RecordRow[] => statements(db).deletions.all(PERSON_DELETED);
+
+/** Rows whose words hold names or addresses of people, in order. */
+export const listErasable = (db: Db): RecordRow[] => statements(db).erasable.all(JSON.stringify(ERASABLE), ERASED_BODY);
+
+/** Takes the words out of a row. Call inside the transaction that adds the row which tells of it (lib/record/erased.ts). */
+export const eraseWords = (db: Db, seq: number): void => void statements(db).erase.run(ERASED_BODY, seq);
 
 export interface RecordFilter {
   /** "plan/<id>" and the like. */

@@ -1,6 +1,7 @@
 /** Proves a chain row by row: which row is the first that does not hold, and why in a sentence (INV-26). */
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { BROKEN_END, type Digest, FIRST_PREVIOUS, type RecordHead, type RecordRow, rowHash } from "./chain.ts";
+import { ERASABLE, ERASED_BODY, erasedDigest, erasedIn } from "./erased.ts";
 
 /** The first thing that does not hold. */
 export interface RecordFault {
@@ -14,10 +15,17 @@ export interface RecordFault {
 export class ChainProof {
   private last: RecordHead;
   private readonly digest: Digest;
+  private readonly erased: ReadonlyMap<number, string>;
 
-  constructor(digest: Digest = sha256Hex, from: RecordHead = { seq: 0, hash: FIRST_PREVIOUS }) {
+  /** `erased`: rows whose words were erased, with the digests of what is left, as `erasedIn` reads them. */
+  constructor(
+    digest: Digest = sha256Hex,
+    from: RecordHead = { seq: 0, hash: FIRST_PREVIOUS },
+    erased: ReadonlyMap<number, string> = new Map(),
+  ) {
     this.digest = digest;
     this.last = from;
+    this.erased = erased;
   }
 
   /** The last row that held. */
@@ -34,13 +42,18 @@ export class ChainProof {
 
   private contentFault(row: RecordRow): RecordFault | undefined {
     const { seq } = row;
-    if (hashOf(row, this.digest) !== row.hash)
+    if (hashOf(row, this.digest) !== row.hash && !this.wasErased(row))
       return { seq, say: `Row ${seq} was changed, or moved to another place: its hash is not that of what it says.` };
     if (row.previousHash !== this.last.hash) {
       const before = seq === 1 ? "it is not the first row that was written" : `it does not continue row ${seq - 1}`;
       return { seq, say: `Row ${seq} does not hold: ${before}. A row was replaced, inserted or removed here.` };
     }
     return undefined;
+  }
+
+  private wasErased(row: RecordRow): boolean {
+    if (row.bodyJson !== ERASED_BODY || !ERASABLE.includes(row.kind)) return false;
+    return this.erased.get(row.seq) === erasedDigest(row, this.digest);
   }
 }
 
@@ -72,8 +85,8 @@ function hashOf(row: RecordRow, digest: Digest): string | null {
 }
 
 /** The first of these rows that does not hold, from the first row of the record on; undefined when all do. */
-export function firstFault(rows: Iterable<RecordRow>, digest: Digest = sha256Hex): RecordFault | undefined {
-  const proof = new ChainProof(digest);
+export function firstFault(rows: readonly RecordRow[], digest: Digest = sha256Hex): RecordFault | undefined {
+  const proof = new ChainProof(digest, undefined, erasedIn(rows));
   for (const row of rows) {
     const fault = proof.take(row);
     if (fault) return fault;

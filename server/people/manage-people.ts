@@ -94,21 +94,22 @@ function note(
  */
 export function removePerson(app: Springline, actor: Actor, userId: string): Result<null> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
-  const removed = app.db.raw
-    .transaction((): Result<null> => {
-      const person = readPerson(app.db, userId);
-      if (!person) return NOT_FOUND;
-      if (isLastManager(app, person)) return LAST_MANAGER;
-      removeAccess(app.db, userId);
-      note(app, actor, userId, { kind: "removed", body: { before: person.roles } });
-      endSessionsOf(app.db, userId);
-      dropOpenResetsOf(app.db, userId);
-      endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });
-      return ok(null);
-    })
-    .immediate();
+  const removed = app.db.raw.transaction(() => removeFromStudio(app, actor, userId)).immediate();
   if (removed.ok) tellOpenPages(app);
   return removed;
+}
+
+/** Inside the caller's transaction, in which a refusal is found before anything is written. Errors: 404, 409 last-manager. */
+export function removeFromStudio(app: Springline, actor: Person, userId: string): Result<null> {
+  const person = readPerson(app.db, userId);
+  if (!person) return NOT_FOUND;
+  if (isLastManager(app, person)) return LAST_MANAGER;
+  removeAccess(app.db, userId);
+  note(app, actor, userId, { kind: "removed", body: { before: person.roles } });
+  endSessionsOf(app.db, userId);
+  dropOpenResetsOf(app.db, userId);
+  endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });
+  return ok(null);
 }
 
 /** Other rights, and other people who can be given classes. */
@@ -117,7 +118,8 @@ function tellOpenPages(app: Springline): void {
   announceToMonths(app);
 }
 
-function isLastManager(app: Springline, person: StudioPerson): boolean {
+/** Nobody else manages the studio. */
+export function isLastManager(app: Pick<Springline, "db">, person: StudioPerson): boolean {
   const managers = allPeople(app.db).filter((other) => other.roles.includes("manager"));
   return person.roles.includes("manager") && managers.length === 1;
 }

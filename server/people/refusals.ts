@@ -51,6 +51,24 @@ export const LAST_MANAGER = fail(
   "This is the studio's only manager. Make somebody else a manager first.",
 );
 
+export const NOT_CONFIRMED = fail(
+  409,
+  "not-confirmed",
+  "This is not the name of the account. Nothing was deleted: type the name as it stands above.",
+);
+
+export const DELETION_CHANGED = fail(
+  409,
+  "deletion-changed",
+  "What would be deleted has changed meanwhile. Nothing was deleted: close this, open it again and read it once more.",
+);
+
+export const NOT_A_WRITER = fail(
+  409,
+  "not-a-writer",
+  "The person who should get the plans cannot write plans, or has left. Nothing was deleted: choose somebody else.",
+);
+
 export const OWN_PASSWORD = fail(
   409,
   "own-password",

@@ -4,10 +4,11 @@
  */
 import { createHash } from "node:crypto";
 import type { Db } from "#db/connection.ts";
-import { keptRecordEnd, listRecord, recordHead } from "#db/repos/record-repo.ts";
+import { keptRecordEnd, listDeletions, listRecord, recordHead } from "#db/repos/record-repo.ts";
 import { readSource, sourceBetween } from "#db/repos/record-source-repo.ts";
 import { type Digest, FIRST_PREVIOUS, headText, type RecordHead, type RecordRow } from "#lib/record/chain.ts";
 import { entryOf, type SourceKey, sourceKeyOf } from "#lib/record/entries.ts";
+import { erasedIn } from "#lib/record/erased.ts";
 import { SOURCE_NAMES, type SourceName } from "#lib/record/sources.ts";
 import { ChainProof, type RecordFault } from "#lib/record/verify.ts";
 
@@ -26,7 +27,7 @@ const PAGE = 200;
  * `printed` is a head from paper, which has to be a row of this chain.
  */
 export function* proofInSlices(db: Db, printed?: RecordHead): Generator<number, RecordProof> {
-  const proof = new ChainProof(digest);
+  const proof = new ChainProof(digest, undefined, erasedIn(listDeletions(db)));
   const sources = new Sources(db);
   for (;;) {
     const rows = listRecord(db, proof.head.seq, PAGE);

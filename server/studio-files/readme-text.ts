@@ -46,6 +46,9 @@ HOW TO CHECK THE RECORD
 
 Each line of tables/record.jsonl is a row. Its "hash" is the SHA-256 of the canonical JSON of {seq, at, actorId, subject,
 kind, bodyJson, previousHash} with the values of the row; "previous_hash" is the hash of the row before, 64 zeros at first.
+A row whose body_json is {"erased":true} named somebody whose account was deleted. A later row of the kind person-deleted
+lists it with the SHA-256 of the canonical JSON of the row as it stands: {seq, at, actorId, subject, kind, bodyJson,
+previousHash, hash}.
 
 
 TABLES

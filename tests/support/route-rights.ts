@@ -88,6 +88,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "POST mail/[id]/try-again": studio("mail.manage"),
   "PUT notices/choice": { right: { signedIn: true }, body: WRONG },
   "POST notices/seen": { right: { signedIn: true }, body: WRONG },
+  "GET people/[userId]/deletion": studio("people.manage"),
+  "POST people/[userId]/deletion": studio("people.manage", WRONG),
   "DELETE people/[userId]": studio("people.manage"),
   "POST people/[userId]/end-sessions": studio("people.manage"),
   "POST people/[userId]/reset-link": studio("people.manage"),

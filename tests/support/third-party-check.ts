@@ -61,13 +61,20 @@ async function cardHolds({ card, sha256: digest, signature }: CardFile, key: Buf
 }
 
 function chainEnd(lines: readonly string[]): string {
+  const rows = lines.map((line) => JSON.parse(line) as Record<string, string | number>);
+  const erased = rows
+    .filter(({ kind }) => kind === "person-deleted")
+    .flatMap((row) => (JSON.parse(String(row.body_json)) as { erased: { seq: number; sha256: string }[] }).erased);
   let last = "0".repeat(64);
-  for (const line of lines) {
-    const row = JSON.parse(line) as Record<string, string | number>;
-    const { seq, at, subject, kind } = row;
+  for (const row of rows) {
+    const { seq, at, subject, kind, hash } = row;
     const said = { seq, at, subject, kind, actorId: row.actor_id, bodyJson: row.body_json, previousHash: last };
-    if (row.previous_hash !== last || sha256(canonicalize(said) ?? "") !== row.hash)
-      throw new Error(`row ${seq} of the record does not hold`);
+    const left = erased.find((one) => one.seq === seq)?.sha256;
+    const holds =
+      left === undefined
+        ? sha256(canonicalize(said) ?? "") === hash
+        : sha256(canonicalize({ ...said, hash }) ?? "") === left;
+    if (row.previous_hash !== last || !holds) throw new Error(`row ${seq} of the record does not hold`);
     last = String(row.hash);
   }
   return last;

@@ -1,0 +1,165 @@
+/** After a deletion neither name nor address is in any table but where somebody else typed it or a month was signed. */
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { tableColumns, workspaceTables } from "#db/file/table-rows.ts";
+import { listFormerPeople } from "#db/repos/delete-person-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows, readPlanRow } from "#db/repos/plan-repo.ts";
+import { addToRecord, findRecord, recordHead } from "#db/repos/record-repo.ts";
+import { insertComment } from "#db/repos/thread-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
+import { planParts } from "#lib/doc/layout.ts";
+import type { Person } from "#lib/policy/can.ts";
+import { recordSentence } from "#lib/record/kinds.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { deletePerson, listFormer, readDeletion } from "#server/people/delete-person.ts";
+import { invite } from "#server/people/invite.ts";
+import { removePerson } from "#server/people/manage-people.ts";
+import { changeOwnName } from "#server/people/own-account.ts";
+import { createPlan } from "#server/plans/create-plan.ts";
+import { proveRecord } from "#server/record/prove-record.ts";
+import { recordNames } from "#server/record/record-names.ts";
+import { exportStudio } from "#server/studio-files/export-studio.ts";
+import { importStudio } from "#server/studio-files/import-studio.ts";
+import { fillEveryTable, personCalled } from "#tests/support/every-table.ts";
+import { openSeeded, type SeededDatabase } from "#tests/support/seeded-database.ts";
+import { checkAsThirdParty } from "#tests/support/third-party-check.ts";
+
+let studio: SeededDatabase;
+let app: Springline;
+let petra: Person;
+let marta: Person;
+let privatePlan: string;
+
+const person = (name: string): Person => {
+  const { id, roles } = personCalled(app, `${name}@tholepin.example`);
+  return { kind: "person", id, roles };
+};
+
+/** Marta has been everywhere, under another name and address before, and has a plan that only she can see. */
+beforeEach(async () => {
+  studio = await openSeeded();
+  app = studio.app;
+  [petra, marta] = [person("petra"), person("marta")];
+  fillEveryTable(app, marta.id);
+  changeOwnName(app, marta, { name: "Marta Ahlgren" });
+  const at = app.now();
+  const entry = { at, actorId: marta.id, subject: `person/${marta.id}`, kind: "email-changed" };
+  const body = { email: "marta@tholepin.example", before: "old-marta@tholepin.example" };
+  inTransaction(app.db, () => addToRecord(app.db, { ...entry, body }));
+  const room = listPlanRows(app.db)[0]?.roomId ?? "";
+  const made = createPlan(app, marta, { title: "Only mine", lengthSeconds: 600, roomId: room });
+  if (!made.ok) throw new Error(made.error.message);
+  privatePlan = made.value.id;
+  app.documents.transact(planDoc(privatePlan), marta.id, (doc) => planParts(doc).head.set("word", "a-private-word"));
+  const thread = String(app.db.raw.prepare("select id from thread").pluck().get());
+  const words = { authorId: person("ines").id, body: "Ask Marta Ahlgren.", at };
+  inTransaction(app.db, () => insertComment(app.db, { id: "comment-1", threadId: thread, ...words }));
+}, 60_000);
+afterEach(() => studio.remove());
+
+/** Columns in which one of these words stands. */
+function whereWords(words: readonly string[]): string[] {
+  const { raw } = app.db;
+  return workspaceTables(raw).flatMap((table) =>
+    tableColumns(raw, table).flatMap(({ name }) => {
+      const find = raw.prepare(`select 1 from "${table}" where instr(lower(cast("${name}" as text)), lower(?)) > 0`);
+      const inBytes = raw.prepare(`select 1 from "${table}" where instr(cast("${name}" as blob), cast(? as blob)) > 0`);
+      return words.some((word) => find.get(word) ?? inBytes.get(word)) ? [`${table}.${name}`] : [];
+    }),
+  );
+}
+
+const WORDS = ["Lindqvist", "Ahlgren", "marta@tholepin", "Marta L"];
+const asked = { name: "Marta Ahlgren", plansTo: null, privatePlans: 1 };
+
+test("told beforehand in numbers; gone afterwards, with the chain still whole", async () => {
+  const told = readDeletion(app, petra, marta.id);
+  const said = { name: "Marta Ahlgren", pseudonym: "Former coach 1", privatePlans: ["Only mine"] };
+  expect(told).toMatchObject({ value: said });
+  expect(told.ok && told.value.kept).toMatchObject({ editions: 1, months: 1 });
+  expect(whereWords(WORDS).length).toBeGreaterThan(5);
+  const before = recordHead(app.db);
+  expect(proveRecord(app.db).holds).toBe(true);
+
+  expect(deletePerson(app, petra, marta.id, asked)).toEqual({ ok: true, value: { pseudonym: "Former coach 1" } });
+  // What a colleague typed, and a month that was signed with its coaches' names.
+  expect(whereWords(WORDS)).toEqual(["comment.body", "month_edition.file_json"]);
+  expect(whereWords(["a-private-word", "Only mine"])).toEqual([]);
+  expect(proveRecord(app.db)).toEqual({ holds: true, head: recordHead(app.db) });
+  expect(proveRecord(app.db, before).holds).toBe(true);
+  expect(namesById(app.db).get(marta.id)).toBe("Former coach 1");
+  expect(readPlanRow(app.db, privatePlan)).toBeUndefined();
+  expect(listPlanRows(app.db).some(({ ownerId }) => ownerId === marta.id)).toBe(true);
+  const rows = findRecord(app.db, { personId: marta.id }, { after: 0, before: 1e9, limit: 1000 });
+  const says = rows.map((row) => recordSentence(row, recordNames(app.db)));
+  expect(says[0]).toBe("deleted the account of Former coach 1 for good, and 1 plan that only they could see.");
+  expect(says.join("\n")).not.toMatch(/Lindqvist|Ahlgren|undefined/);
+  expect(says).toContain("changed the name of an account that was deleted since.");
+  expect(deletePerson(app, petra, marta.id, asked)).toMatchObject({ error: { code: "not-found" } });
+
+  const { databaseFile, origin, secret } = app.env;
+  const out = join(studio.folder, "out");
+  exportStudio({ databaseFile, origin, secret, program: "0.1.0", at: 0 }, out);
+  expect((await checkAsThirdParty(out)).rows).toBe(recordHead(app.db).seq);
+  const two = join(studio.folder, "two");
+  mkdirSync(two);
+  await importStudio({ dataDir: two, databaseFile: join(two, "springline.sqlite"), givenSecret: undefined }, out);
+}, 60_000);
+
+test("plans that are handed over stay whole, and nothing of them is deleted", () => {
+  const owned = listPlanRows(app.db).filter(({ ownerId }) => ownerId === marta.id).length;
+  const ines = person("ines");
+  const heirs = [{ name: "Ines Duarte" }, { name: "Jonas Okafor" }];
+  expect(readDeletion(app, petra, marta.id)).toMatchObject({ value: { heirs } });
+  const toManager = deletePerson(app, petra, marta.id, { ...asked, plansTo: petra.id });
+  expect(toManager).toMatchObject({ error: { code: "not-a-writer" } });
+  expect(deletePerson(app, petra, marta.id, { ...asked, plansTo: ines.id }).ok).toBe(true);
+  expect(readPlanRow(app.db, privatePlan)?.ownerId).toBe(ines.id);
+  expect(owned).toBeGreaterThan(1);
+  expect(listPlanRows(app.db).filter(({ ownerId }) => ownerId === marta.id)).toEqual([]);
+  const word = app.documents.withDoc(planDoc(privatePlan), (doc) => planParts(doc).head.get("word"));
+  expect(word).toBe("a-private-word");
+}, 30_000);
+
+test("refused: another name, other numbers, nobody's right, the last manager; then nothing has changed", () => {
+  const [before, words] = [recordHead(app.db), whereWords(WORDS)];
+  const code = (result: ReturnType<typeof deletePerson>) => (result.ok ? "deleted" : result.error.code);
+  expect(code(deletePerson(app, petra, marta.id, { ...asked, name: "Marta" }))).toBe("not-confirmed");
+  expect(code(deletePerson(app, petra, marta.id, { ...asked, privatePlans: 0 }))).toBe("deletion-changed");
+  expect(code(deletePerson(app, petra, "nobody", asked))).toBe("not-found");
+  for (const who of ["ines", "marta", "jonas", "sam"]) {
+    expect(code(deletePerson(app, person(who), marta.id, asked))).toBe("no-right");
+    expect(readDeletion(app, person(who), marta.id)).toMatchObject({ error: { code: "no-right" } });
+    expect(listFormer(app, person(who))).toMatchObject({ error: { code: "no-right" } });
+  }
+  const self = { ...asked, name: "Petra Vale", privatePlans: 0 };
+  expect(code(deletePerson(app, petra, petra.id, self))).toBe("last-manager");
+  expect(readDeletion(app, petra, petra.id)).toMatchObject({ error: { code: "last-manager" } });
+  expect(recordHead(app.db)).toEqual(before);
+  expect(whereWords(WORDS)).toEqual(words);
+}, 30_000);
+
+test("somebody who has left can be deleted too; their address may join again as somebody new", () => {
+  expect(removePerson(app, petra, marta.id).ok).toBe(true);
+  expect(listFormer(app, petra)).toMatchObject({ value: [{ id: marta.id, name: "Marta Ahlgren" }] });
+  expect(deletePerson(app, petra, marta.id, asked)).toMatchObject({ value: { pseudonym: "Former colleague 1" } });
+  expect(listFormerPeople(app.db)).toEqual([]);
+  expect(invite(app, petra, { email: "marta@tholepin.example", roles: ["coach"] }).ok).toBe(true);
+}, 30_000);
+
+test("a record in which a row was erased without a deletion, or otherwise than one says, does not hold", () => {
+  const seq = findRecord(app.db, { kinds: ["name-changed"] }, { after: 0, before: 1e9, limit: 1 })[0]?.seq ?? 0;
+  const { raw } = app.db;
+  expect(() => raw.exec(`update record set body_json = '{"to":"X"}' where seq = ${seq}`)).toThrow(/only added to/);
+  expect(() => raw.exec(`update record set body_json = '{"erased":true}', at = 1 where seq = ${seq}`)).toThrow();
+  expect(() => raw.exec("update record set body_json = '{\"erased\":true}' where seq = 1")).toThrow(/only added to/);
+  raw.exec(`update record set body_json = '{"erased":true}' where seq = ${seq}`);
+  expect(proveRecord(app.db)).toMatchObject({ holds: false, fault: { seq } });
+  const body = { pseudonym: "X", erased: [{ seq, sha256: "0".repeat(64) }] };
+  const entry = { at: 1, actorId: petra.id, subject: "person/x", kind: "person-deleted", body };
+  inTransaction(app.db, () => addToRecord(app.db, entry));
+  expect(proveRecord(app.db)).toMatchObject({ holds: false, fault: { seq } });
+});
