@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { isMailSetUp } from "#server/mail/mail-settings.ts";
+import { listFormer } from "#server/people/delete-person.ts";
 import { listInvitations } from "#server/people/invite.ts";
 import { listNames, listPeople } from "#server/people/manage-people.ts";
 import { listResetLinks } from "#server/people/open-resets.ts";
@@ -11,6 +12,7 @@ import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { TeachToo } from "../_parts/teach-too.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
+import { FormerPeople } from "./former-people.tsx";
 import { Invitations } from "./invitations.tsx";
 import { InviteForm } from "./invite-form.tsx";
 import { OpenResets } from "./open-resets.tsx";
@@ -26,7 +28,8 @@ export default async function PeoplePage() {
   const people = listPeople(visit.app, actor);
   const invitations = listInvitations(visit.app, actor);
   const resets = listResetLinks(visit.app, actor);
-  if (!people.ok || !invitations.ok || !resets.ok) notFound();
+  const former = listFormer(visit.app, actor);
+  if (!people.ok || !invitations.ok || !resets.ok || !former.ok) notFound();
   const byMail = isMailSetUp(visit.app);
   return (
     <Shell visit={visit} section="people">
@@ -45,6 +48,7 @@ export default async function PeoplePage() {
               <PersonRow key={id} person={{ id, name, email, roles }} me={id === actor.id} byMail={byMail} />
             ))}
           </ul>
+          <FormerPeople people={former.value} />
         </section>
         <section>
           <h2>Invite</h2>

@@ -10,6 +10,7 @@ import { ProblemLine } from "../_parts/problem-line.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
+import { DeleteDialog } from "./delete-dialog.tsx";
 import styles from "./people.module.css";
 import { ResetDialog } from "./reset-dialog.tsx";
 import { RoleBoxes } from "./role-boxes.tsx";
@@ -20,7 +21,7 @@ interface Shown {
   readonly email: string;
   readonly roles: readonly Role[];
 }
-type Asking = "roles" | "reset" | "remove" | null;
+type Asking = "roles" | "reset" | "remove" | "delete" | null;
 
 interface PersonRowProps {
   readonly person: Shown;
@@ -66,6 +67,15 @@ export function PersonRow({ person, me, byMail }: PersonRowProps) {
       {asking === "roles" ? <RolesDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
       {asking === "reset" ? <ResetDialog person={person} byMail={byMail} onClose={() => setAsking(null)} /> : null}
       {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
+      {asking === "delete" ? (
+        <DeleteDialog
+          person={person}
+          me={me}
+          onClose={() => setAsking(null)}
+          // One's own account: there is no page left to refresh.
+          onDone={me ? () => window.location.assign("/sign-in") : done}
+        />
+      ) : null}
     </li>
   );
 }
@@ -100,6 +110,9 @@ function Acts({ person, me, busy, onAsk, onEndSessions }: ActsProps) {
           </button>
         </>
       )}
+      <button type="button" className="act" onClick={() => onAsk("delete")}>
+        Delete for good<span className="visually-hidden">: {person.name}</span>
+      </button>
     </span>
   );
 }
@@ -140,8 +153,8 @@ function RemoveDialog({ person, onClose, onDone }: AskProps) {
     <Dialog title={`Remove ${person.name}?`} onClose={onClose}>
       <div className={styles.form}>
         <p>
-          They can no longer sign in, and the pages they have open close. Their plans, comments and signatures stay. If
-          you invite the same address again, they get all of it back.
+          They can no longer sign in, and the pages they have open close. Their name, plans, comments and signatures
+          stay. If you invite the same address again, they get all of it back.
         </p>
         <ProblemLine say={sending.problem} />
         <button type="button" className="button button-must" onClick={remove} aria-disabled={sending.busy}>

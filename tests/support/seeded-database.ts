@@ -1,6 +1,6 @@
 /** The invented studio in a database of its own, made by the real commands, for tests that look at all of a studio's data. */
 import { randomUUID } from "node:crypto";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openDatabase } from "#db/connection.ts";
@@ -29,14 +29,25 @@ export async function openSeeded({ seeded = true, at = Date.UTC(2026, 10, 9, 12)
   const folder = mkdtempSync(join(tmpdir(), "springline-studio-"));
   const app = openProgram(join(folder, "data"), at);
   if (seeded) await seedStudio(app);
+  return seededIn(folder, app);
+}
+
+function seededIn(folder: string, app: Springline): SeededDatabase {
   return {
     app,
     folder,
     async remove() {
-      await stopProgram(app);
+      if (app.db.raw.open) await stopProgram(app);
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** A copy of it as it is now, with a program of its own; the first is stopped, and only removed afterwards. */
+export function copySeeded({ folder }: SeededDatabase): SeededDatabase {
+  const copy = mkdtempSync(join(tmpdir(), "springline-copy-"));
+  cpSync(join(folder, "data"), join(copy, "data"), { recursive: true });
+  return seededIn(copy, openProgram(join(copy, "data")));
 }
 
 /** The program around the database in this data folder, without its sockets and pages. */

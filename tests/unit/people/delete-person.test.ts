@@ -1,7 +1,7 @@
 /** After a deletion neither name nor address is in any table but where somebody else typed it or a month was signed. */
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { tableColumns, workspaceTables } from "#db/file/table-rows.ts";
 import { listFormerPeople } from "#db/repos/delete-person-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
@@ -24,9 +24,10 @@ import { recordNames } from "#server/record/record-names.ts";
 import { exportStudio } from "#server/studio-files/export-studio.ts";
 import { importStudio } from "#server/studio-files/import-studio.ts";
 import { fillEveryTable, personCalled } from "#tests/support/every-table.ts";
-import { openSeeded, type SeededDatabase } from "#tests/support/seeded-database.ts";
+import { copySeeded, openSeeded, type SeededDatabase, stopProgram } from "#tests/support/seeded-database.ts";
 import { checkAsThirdParty } from "#tests/support/third-party-check.ts";
 
+let whole: SeededDatabase;
 let studio: SeededDatabase;
 let app: Springline;
 let petra: Person;
@@ -39,9 +40,9 @@ const person = (name: string): Person => {
 };
 
 /** Marta has been everywhere, under another name and address before, and has a plan that only she can see. */
-beforeEach(async () => {
-  studio = await openSeeded();
-  app = studio.app;
+beforeAll(async () => {
+  whole = await openSeeded();
+  app = whole.app;
   [petra, marta] = [person("petra"), person("marta")];
   fillEveryTable(app, marta.id);
   changeOwnName(app, marta, { name: "Marta Ahlgren" });
@@ -57,8 +58,14 @@ beforeEach(async () => {
   const thread = String(app.db.raw.prepare("select id from thread").pluck().get());
   const words = { authorId: person("ines").id, body: "Ask Marta Ahlgren.", at };
   inTransaction(app.db, () => insertComment(app.db, { id: "comment-1", threadId: thread, ...words }));
+  await stopProgram(app);
 }, 60_000);
+beforeEach(() => {
+  studio = copySeeded(whole);
+  app = studio.app;
+});
 afterEach(() => studio.remove());
+afterAll(() => whole.remove());
 
 /** Columns in which one of these words stands. */
 function whereWords(words: readonly string[]): string[] {
@@ -122,7 +129,7 @@ test("plans that are handed over stay whole, and nothing of them is deleted", ()
   expect(listPlanRows(app.db).filter(({ ownerId }) => ownerId === marta.id)).toEqual([]);
   const word = app.documents.withDoc(planDoc(privatePlan), (doc) => planParts(doc).head.get("word"));
   expect(word).toBe("a-private-word");
-}, 30_000);
+});
 
 test("refused: another name, other numbers, nobody's right, the last manager; then nothing has changed", () => {
   const [before, words] = [recordHead(app.db), whereWords(WORDS)];
@@ -140,7 +147,7 @@ test("refused: another name, other numbers, nobody's right, the last manager; th
   expect(readDeletion(app, petra, petra.id)).toMatchObject({ error: { code: "last-manager" } });
   expect(recordHead(app.db)).toEqual(before);
   expect(whereWords(WORDS)).toEqual(words);
-}, 30_000);
+});
 
 test("somebody who has left can be deleted too; their address may join again as somebody new", () => {
   expect(removePerson(app, petra, marta.id).ok).toBe(true);
@@ -148,7 +155,7 @@ test("somebody who has left can be deleted too; their address may join again as 
   expect(deletePerson(app, petra, marta.id, asked)).toMatchObject({ value: { pseudonym: "Former colleague 1" } });
   expect(listFormerPeople(app.db)).toEqual([]);
   expect(invite(app, petra, { email: "marta@tholepin.example", roles: ["coach"] }).ok).toBe(true);
-}, 30_000);
+});
 
 test("a record in which a row was erased without a deletion, or otherwise than one says, does not hold", () => {
   const seq = findRecord(app.db, { kinds: ["name-changed"] }, { after: 0, before: 1e9, limit: 1 })[0]?.seq ?? 0;
