@@ -6,7 +6,7 @@ import { Dialog } from "../_parts/dialog.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { DELETION, keptWords, monthsWords, privateWords } from "./deletion-words.ts";
+import { DELETION, keptWorkWords, monthsWords, privateWords } from "./deletion-words.ts";
 import styles from "./people.module.css";
 
 interface DeleteDialogProps {
@@ -54,7 +54,7 @@ function DeletionForm({
       {me ? <p className="notice">{DELETION.own}</p> : null}
       <p>{DELETION.gone}</p>
       <Plans view={view} />
-      <p>{keptWords(view)}</p>
+      <p>{keptWorkWords(view)}</p>
       {months ? <p>{months}</p> : null}
       <p>{DELETION.stays}</p>
       <FormField label={`Type “${view.name}” to confirm`} name="name" required autoComplete="off" maxLength={200} />

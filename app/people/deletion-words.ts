@@ -13,7 +13,7 @@ export const DELETION = {
 };
 
 /** What others' work rests on, and under which name it stays. */
-export function keptWords({ pseudonym, kept }: Pick<DeletionView, "pseudonym" | "kept">): string {
+export function keptWorkWords({ pseudonym, kept }: Pick<DeletionView, "pseudonym" | "kept">): string {
   const parts = [
     [kept.plans, "plan of theirs", "plans of theirs"],
     [kept.editions, "signed edition of their plans", "signed editions of their plans"],
@@ -27,13 +27,11 @@ export function keptWords({ pseudonym, kept }: Pick<DeletionView, "pseudonym" | 
 }
 
 /** Months that were signed off cannot change, and hold the names of their coaches; null where there is none. */
-export const monthsWords = ({ months }: DeletionView["kept"]): string | null =>
-  months === 0
-    ? null
-    : `${count(months, "signed month names", "signed months name")} them among its coaches and cannot change.`.replace(
-        "among its",
-        months === 1 ? "among its" : "among their",
-      );
+export function monthsWords({ months }: DeletionView["kept"]): string | null {
+  if (months === 0) return null;
+  const name = months === 1 ? "1 signed month names them among its" : `${months} signed months name them among their`;
+  return `${name} coaches and cannot change.`;
+}
 
 /** Plans that only they can see. */
 export const privateWords = (titles: readonly string[]): string =>

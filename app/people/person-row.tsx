@@ -35,10 +35,7 @@ export function PersonRow({ person, me, byMail }: PersonRowProps) {
   const sending = useSend();
   const [asking, setAsking] = useState<Asking>(null);
   const [said, setSaid] = useState("");
-  const done = () => {
-    setAsking(null);
-    router.refresh();
-  };
+  const close = () => setAsking(null);
   const endSessions = async () => {
     const url = `/api/people/${person.id}/end-sessions`;
     const ended = await sending.run("POST", url, {}, { reads: endedSchema });
@@ -63,21 +60,30 @@ export function PersonRow({ person, me, byMail }: PersonRowProps) {
       <span className={styles.said} role="status">
         {said}
       </span>
-      {asking === null ? <ProblemLine say={sending.problem} /> : null}
-      {asking === "roles" ? <RolesDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
-      {asking === "reset" ? <ResetDialog person={person} byMail={byMail} onClose={() => setAsking(null)} /> : null}
-      {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
-      {asking === "delete" ? (
-        <DeleteDialog
-          person={person}
-          me={me}
-          onClose={() => setAsking(null)}
-          // One's own account: there is no page left to refresh.
-          onDone={me ? () => window.location.assign("/sign-in") : done}
-        />
-      ) : null}
+      {asking === null ? <ProblemLine say={sending.problem} /> : <Asked {...{ asking, person, me, byMail, close }} />}
     </li>
   );
+}
+
+interface AskedProps extends PersonRowProps {
+  readonly asking: Asking;
+  readonly close: () => void;
+}
+
+/** The dialog of an act that asks first. */
+function Asked({ asking, person, me, byMail, close }: AskedProps) {
+  const router = useRouter();
+  const done = () => {
+    close();
+    router.refresh();
+  };
+  const ways = { person, onClose: close, onDone: done };
+  if (asking === "roles") return <RolesDialog {...ways} />;
+  if (asking === "reset") return <ResetDialog person={person} byMail={byMail} onClose={close} />;
+  if (asking === "remove") return <RemoveDialog {...ways} />;
+  if (asking !== "delete") return null;
+  // After one's own account there is no page left to refresh.
+  return <DeleteDialog {...ways} me={me} onDone={me ? () => window.location.assign("/sign-in") : done} />;
 }
 
 /** How many sessions there were. */

@@ -63,3 +63,10 @@ const WHAT: Readonly<Record<string, string>> = {
 /** What is left to say of such a row, after the name of who did it. */
 export const erasedWords = (kind: string): string =>
   `${WHAT[kind] ?? "noted something"} of an account that was deleted since`;
+
+/** What the row of a deletion says, after the name of who did it. */
+export function deletedWords({ pseudonym, plans }: Readonly<Record<string, unknown>>): string {
+  const n = Number(plans);
+  const gone = n > 0 ? `, and ${n} ${n === 1 ? "plan" : "plans"} that only they could see` : "";
+  return `deleted the account of ${String(pseudonym)} for good${gone}`;
+}

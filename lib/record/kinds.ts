@@ -1,7 +1,7 @@
 /** Each kind of row in the record: the sentence that it is read as, and the group under which it is looked for. */
 
 import type { RecordRow } from "./chain.ts";
-import { ERASED_BODY, erasedWords } from "./erased.ts";
+import { deletedWords, ERASED_BODY, erasedWords } from "./erased.ts";
 
 /** Names of what a row is about, looked up when it is read. */
 export interface RecordNames {
@@ -142,10 +142,7 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
     ({ body }) => `${body.again === true ? "joined again" : "joined"} by invitation as ${list(body.roles)}`,
   ],
   roles: ["people", ({ of, body }) => `changed the roles of ${of} from ${list(body.before)} to ${list(body.roles)}`],
-  "person-deleted": [
-    "people",
-    ({ body }) => `deleted the account of ${text(body.pseudonym)} for good${plansGone(body.plans)}`,
-  ],
+  "person-deleted": ["people", ({ body }) => deletedWords(body)],
   removed: ["people", ({ of }) => `removed ${of} from the studio`],
   "signed-out": [
     "people",
@@ -169,9 +166,6 @@ const PEOPLE: Readonly<Record<string, Sentence>> = {
     ({ of }) => `ended the unused links, codes and calendar addresses of ${of}, who may not make them any more`,
   ],
 };
-
-const plansGone = (plans: unknown): string =>
-  Number(plans) > 0 ? `, and ${people(plans, "plan", "plans")} that only they could see` : "";
 
 const calendarWords = (of: string, calendar: unknown): string => (calendar === "studio" ? "of the studio" : `of ${of}`);
 

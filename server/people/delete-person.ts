@@ -30,7 +30,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { announceToMonths } from "#server/programme/announce-to-months.ts";
 import { endMadeLinks } from "./made-links.ts";
 import { isLastManager, removeFromStudio } from "./manage-people.ts";
-import { DELETION_CHANGED, LAST_MANAGER, NOT_A_WRITER, NOT_CONFIRMED } from "./refusals.ts";
+import { DELETION_CHANGED, LAST_MANAGER, NAME_NOT_TYPED, NOT_A_WRITER } from "./refusals.ts";
 
 export const deletionSchema = z.strictObject({
   /** The name, typed again. */
@@ -123,7 +123,7 @@ function deleteNow(app: Springline, { actor, userId, asked }: Deleting): Result<
   const { db } = app;
   const [who, at] = [readAccount(db, userId), app.now()];
   if (!who || !readPerson(db, actor.id)) return NOT_FOUND;
-  if (!isSame(asked.name, who.name)) return NOT_CONFIRMED;
+  if (!isSame(asked.name, who.name)) return NAME_NOT_TYPED;
   const own = plansOfNobodyElse(db, userId);
   if (own.length !== asked.privatePlans) return DELETION_CHANGED;
   if (asked.plansTo !== null && !writersBeside(db, userId).some(({ id }) => id === asked.plansTo)) return NOT_A_WRITER;

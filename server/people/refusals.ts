@@ -51,7 +51,7 @@ export const LAST_MANAGER = fail(
   "This is the studio's only manager. Make somebody else a manager first.",
 );
 
-export const NOT_CONFIRMED = fail(
+export const NAME_NOT_TYPED = fail(
   409,
   "not-confirmed",
   "This is not the name of the account. Nothing was deleted: type the name as it stands above.",
