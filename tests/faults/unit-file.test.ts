@@ -64,8 +64,7 @@ test("it waits longer for a stop than the program takes at most, and starts it a
 });
 
 test("one of many studios is run as a single one is, but for its own folder and what it may take", () => {
-  const own =
-    /^(#|Description|EnvironmentFile|StateDirectory|TemporaryFileSystem|BindPaths|ReadWritePaths|MemoryMax)/;
+  const own = /^(#|Description|EnvironmentFile|StateDirectory|TemporaryFileSystem|BindPaths|ReadWritePaths|MemoryMax)/;
   const lines = (unit: string) => unit.split("\n").filter((line) => line !== "" && !own.test(line));
   expect(lines(TEMPLATE)).toEqual(lines(UNIT));
   const folder = `${readStudiosFolder({})}/%i`;
