@@ -27,7 +27,7 @@ export function FormerPeople({ people }: FormerPeopleProps) {
               <strong>{name}</strong> <span className="quiet small">{email}</span>
             </span>
             <button type="button" className="act" onClick={() => setAsking(id)}>
-              Delete for good<span className="visually-hidden">: {name}</span>
+              Delete<span className="visually-hidden"> {name} for good</span>
             </button>
             {asking === id ? (
               <DeleteDialog person={{ id, name }} me={false} onClose={() => setAsking(null)} onDone={done} />

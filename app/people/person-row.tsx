@@ -117,7 +117,7 @@ function Acts({ person, me, busy, onAsk, onEndSessions }: ActsProps) {
         </>
       )}
       <button type="button" className="act" onClick={() => onAsk("delete")}>
-        Delete for good<span className="visually-hidden">: {person.name}</span>
+        Delete<span className="visually-hidden"> {person.name} for good</span>
       </button>
     </span>
   );

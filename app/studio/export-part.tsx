@@ -18,7 +18,7 @@ export function ExportPart() {
         </a>
       </div>
       <p className="quiet">{WORDS.intro}</p>
-      <p className="quiet">{WORDS.back}</p>
+      <p className={`quiet ${styles.mailServer}`}>{WORDS.back}</p>
       <p className={`quiet small ${styles.mailServer}`} id="export-wait">
         {WORDS.wait}
       </p>

@@ -34,6 +34,8 @@ import { checkAsThirdParty } from "#tests/support/third-party-check.ts";
 let studio: SeededDatabase;
 let first: StudioManifest;
 let out: string;
+/** The rows of each table at the moment of the export: a document at rest is folded some time later. */
+let exported: ReadonlyMap<string, unknown[]>;
 const place = () => {
   const dataDir = join(studio.folder, "two");
   return { dataDir, databaseFile: join(dataDir, "springline.sqlite"), givenSecret: undefined };
@@ -48,9 +50,12 @@ beforeAll(async () => {
   fillEveryTable(app, personCalled(app, "ines@tholepin.example").id);
   out = join(studio.folder, "out");
   first = exportStudio(setup(app.env.databaseFile, app.env.secret), out);
+  exported = new Map(travellingTables().map((table) => [table, rowsOf(app.db.raw, table)]));
   await importStudio(place(), out);
 }, 120_000);
 afterAll(() => studio.remove());
+
+const rowsOf = (raw: Database.Database, table: string) => [...tableRows(raw, table, travels(table)?.columns ?? [])];
 
 test("no table is empty, so that the rest of this file is about something", () => {
   const { raw } = studio.app.db;
@@ -72,8 +77,7 @@ test("every row that travels is there in the same order, with the numbers that w
   const here = studio.app.db.raw;
   for (const table of travellingTables()) {
     if (table === "studio_setting") continue;
-    const columns = travels(table)?.columns ?? [];
-    expect([...tableRows(there, table, columns)], table).toEqual([...tableRows(here, table, columns)]);
+    expect(rowsOf(there, table), table).toEqual(exported.get(table));
   }
   const counters = tableCounters(here);
   expect(counters.notice).toBe(9000);
