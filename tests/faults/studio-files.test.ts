@@ -189,12 +189,13 @@ test("the zip holds the same; one that is cut or changed anywhere is refused", a
     writeFileSync(broken, part % 3 === 0 ? bytes.subarray(0, at) : changed);
     mkdirSync(place().dataDir, { recursive: true });
     const end = await importStudio(place(), broken).catch((error: unknown) => String(error));
-    // A time or a mode in the list of the archive means nothing to the studio.
+    // A time or a mode in the heads of the archive means nothing to the studio: what comes in is whole all the same.
     if (typeof end === "string") expect(end, `part ${part}`).toMatch(/^StudioFilesRefused: [^\n]+\.$/);
+    else expect(end).toEqual(whole);
     if (typeof end === "string") refused++;
     rmSync(place().dataDir, { recursive: true });
   }
-  expect(refused).toBeGreaterThanOrEqual(22);
+  expect(refused).toBeGreaterThanOrEqual(15);
 }, 60_000);
 
 test("killed at any moment, an import leaves an empty studio, and the next one works", async () => {
