@@ -201,6 +201,12 @@ export const noticeChoiceTable = sqliteTable("notice_choice", {
   digestSentAt: integer("digest_sent_at"),
 });
 
+/** How somebody wants dates and units written. Who has chosen nothing has no row. */
+export const formatChoiceTable = sqliteTable("format_choice", {
+  userId: text("user_id").primaryKey(),
+  choicesJson: text("choices_json").notNull(), // lib OwnFormats, without what is as the studio has it
+});
+
 /** A mail that waits to be sent, or that could not be. */
 export const mailTable = sqliteTable(
   "mail",

@@ -1,14 +1,16 @@
 "use client";
-/**
- * The whole class on one landscape page: which plan and when it was printed, the lanes, the legend and the safety note.
- * What is too high for the page is laid out wider and drawn smaller, down to what can still be read.
- */
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { BodyMap } from "#app/_body-map/body-map.tsx";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { Legend } from "#app/_parts/legend.tsx";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { workShares } from "#lib/balance/balance.ts";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
+/**
+ * The whole class on one landscape page: which plan and when it was printed, the lanes, the legend and the safety note.
+ * What is too high for the page is laid out wider and drawn smaller, down to what can still be read.
+ */
+import { dateOfMoment } from "#lib/formats/dates.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -76,7 +78,7 @@ function usePageZoom() {
 function PaperHead({ snap, roomName }: { snap: SessionSnapshot; roomName: string }) {
   const { plan, state, total, balance } = snap;
   const signed = state.state === "signed-off";
-  const today = new Date().toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  const today = dateOfMoment(Date.now(), useFormats(), true);
   return (
     <header className={styles.paperHead}>
       <div>

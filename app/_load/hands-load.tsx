@@ -1,10 +1,11 @@
 /** The wrist load of a pose with its range, and the pose as a line drawing. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { type Pose, poseJoints } from "#lib/statics/hands.ts";
 import styles from "./load.module.css";
 import { wristLoadWords } from "./load-words.ts";
 
 export function HandsLoad({ pose }: { pose: Pose }) {
-  const { before, share, after, holdsFor } = wristLoadWords(pose);
+  const { before, share, after, holdsFor } = wristLoadWords(pose, useFormats());
   return (
     <div className={styles.hands}>
       <PoseFigure pose={pose} />

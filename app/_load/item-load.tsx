@@ -1,13 +1,15 @@
 "use client";
+import { type ReactNode, useEffect, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { cycleSeconds } from "#lib/clock/clock.ts";
 /**
  * How heavy the chosen item is: force over travel beside one step lighter, one step heavier and the item before; where the
  * person starts; whether the springs could stay on; and the weight on the hands.
  */
-import { type ReactNode, useEffect, useState } from "react";
-import { cycleSeconds } from "#lib/clock/clock.ts";
+import { forceWords, lengthWords } from "#lib/formats/units.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
 import { slackMm, travelMm, workJ, worksSprings } from "#lib/load/load.ts";
-import { newtonWords, slackWords } from "#lib/load/load-words.ts";
+import { slackWords } from "#lib/load/load-words.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -55,6 +57,7 @@ interface SpringLoadProps extends LoadPartProps {
 function SpringLoad(props: SpringLoadProps) {
   const { session, snap, item, readOnly, move } = props;
   const { plan } = snap;
+  const f = useFormats();
   const [tried, setTried] = useTried(item.id, item.offsetMm ?? 0);
   const offsetMm = tried ?? item.offsetMm ?? 0;
   const kept = keepSprings(plan, item);
@@ -72,7 +75,9 @@ function SpringLoad(props: SpringLoadProps) {
       >
         <summary>
           <h3>{move.resistance === "assisted" ? "Help of the springs" : "Load"}</h3>
-          <span className={styles.sum}>{`${newtonWords(start)} to ${newtonWords(end)}, ${inTheMiddle(middle)}`}</span>
+          <span
+            className={styles.sum}
+          >{`${forceWords(start, f)} to ${forceWords(end, f)}, ${inTheMiddle(middle, f)}`}</span>
         </summary>
         <Parts {...props} {...{ lines, offsetMm, middle, setTried }} />
       </details>
@@ -92,8 +97,9 @@ interface PartsProps extends SpringLoadProps {
 /** The curve, the place to start from, the choices beside it, and the work. */
 function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, middle, setTried }: PartsProps) {
   const { plan } = snap;
+  const f = useFormats();
   const [fromMm, toMm] = travelMm(plan, move);
-  const slack = slackWords(slackMm(plan.equipment, item.springs, { fromMm, toMm, offsetMm }));
+  const slack = slackWords(slackMm(plan.equipment, item.springs, { fromMm, toMm, offsetMm }), f);
   const take = (mm: number) => {
     setTried(null);
     setOffset(session, item, mm);
@@ -103,7 +109,7 @@ function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, mi
       <LoadChart lines={lines} asked={move.loadN} />
       <OffsetSlider
         offsetMm={offsetMm}
-        says={slack ? `${inTheMiddle(middle)}. ${slack}` : inTheMiddle(middle)}
+        says={slack ? `${inTheMiddle(middle, f)}. ${slack}` : inTheMiddle(middle, f)}
         disabled={readOnly}
         onTry={setTried}
         onTake={take}
@@ -132,13 +138,14 @@ function useTried(itemId: string, saved: number) {
 
 /** Joules of a repetition on the way out; nothing for a hold, in which nothing moves. */
 function Work({ plan, item, move, offsetMm }: { plan: Plan; item: MoveItem; move: Move; offsetMm: number }) {
+  const f = useFormats();
   if (cycleSeconds(move) === null) return null;
   const [fromMm, toMm] = travelMm(plan, move);
   const joules = workJ(plan.equipment, item.springs, { fromMm, toMm, offsetMm });
   return (
     <p className={styles.work}>
       Work a repetition: <b>{`${plainNumber(joules)} J`}</b>
-      <span className="quiet">{` over ${plainNumber((toMm - fromMm) / 10)} cm`}</span>
+      <span className="quiet">{` over ${lengthWords(toMm - fromMm, f)}`}</span>
     </p>
   );
 }

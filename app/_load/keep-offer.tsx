@@ -1,5 +1,6 @@
 "use client";
 /** An offer to keep the springs of the item before: how far to move instead, what that changes, what it saves. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { KeptSprings } from "#lib/load/keep-springs.ts";
 import { canStay, keptDetail, keptSentence } from "#lib/load/load-words.ts";
 import { springWords } from "#lib/plan/format.ts";
@@ -19,12 +20,13 @@ interface OfferProps {
 }
 
 export function KeepSpringsOffer({ session, plan, item, move, kept, readOnly }: OfferProps) {
+  const f = useFormats();
   const springs = springWords(plan.equipment, kept.before.springs);
-  const detail = keptDetail(plan, kept, nameOf(plan, kept.before));
+  const detail = keptDetail(plan, kept, nameOf(plan, kept.before), f);
   return (
     <div className={`done ${styles.offer}`}>
       <p>
-        <b>{keptSentence(move, kept)}</b>
+        <b>{keptSentence(move, kept, f)}</b>
       </p>
       {detail && <p className="small">{detail}</p>}
       {!readOnly && canStay(kept) && (

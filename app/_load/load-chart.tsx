@@ -2,6 +2,10 @@
  * Force over travel as a picture. Hidden from screen readers, since the table beside it has the same in numbers. Lines
  * differ by weight and dashes, never by colour.
  */
+
+import { useFormats } from "#app/_parts/formats.tsx";
+import type { Formats } from "#lib/formats/formats.ts";
+import { toMm, toNewtons } from "#lib/formats/units.ts";
 import { axisTicks } from "#lib/load/curve.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./load.module.css";
@@ -20,18 +24,20 @@ interface ChartProps {
 interface Scale {
   x(mm: number): number;
   y(newtons: number): number;
+  /** In the reader's units. */
   readonly ticksX: readonly number[];
   readonly ticksY: readonly number[];
 }
 
 export function LoadChart({ lines, asked }: ChartProps) {
-  const scale = scaleOf(lines, asked);
+  const f = useFormats();
+  const scale = scaleOf(lines, asked, f);
   const own = lines.find((line) => line.kind === "own");
   const first = own?.points[0]?.xMm ?? 0;
   const middleMm = (first + (own?.points.at(-1)?.xMm ?? 0)) / 2;
   return (
     <svg className={styles.chart} viewBox={`0 0 ${W} ${H}`} aria-hidden="true">
-      <Axes scale={scale} />
+      <Axes scale={scale} f={f} />
       {/* The item before lies under the others, the item's own line on top. */}
       {[...lines].reverse().map((line) => line.points.length > 0 && <Line key={line.kind} line={line} scale={scale} />)}
       {asked && <Asked x={scale.x(middleMm)} from={scale.y(asked[0])} to={scale.y(asked[1])} />}
@@ -40,12 +46,13 @@ export function LoadChart({ lines, asked }: ChartProps) {
   );
 }
 
-function scaleOf(lines: readonly LoadLine[], asked: ChartProps["asked"]): Scale {
+/** Ticks are round numbers of the reader's units. */
+function scaleOf(lines: readonly LoadLine[], asked: ChartProps["asked"], f: Formats): Scale {
   const points = lines.flatMap((line) => line.points);
-  const ticksY = axisTicks(Math.max(asked?.[1] ?? 0, ...points.map((p) => p.newtons)));
-  const ticksX = axisTicks(Math.max(10, ...points.map((p) => p.xMm)) / 10, 6);
-  const top = ticksY.at(-1) ?? 1;
-  const end = (ticksX.at(-1) ?? 1) * 10;
+  const ticksY = axisTicks(Math.max(asked?.[1] ?? 0, ...points.map((p) => p.newtons)) / toNewtons(1, f.force));
+  const ticksX = axisTicks(Math.max(10, ...points.map((p) => p.xMm)) / toMm(1, f.length), 6);
+  const top = toNewtons(ticksY.at(-1) ?? 1, f.force);
+  const end = toMm(ticksX.at(-1) ?? 1, f.length);
   return {
     x: (mm) => PLOT.left + ((PLOT.right - PLOT.left) * mm) / end,
     y: (newtons) => PLOT.bottom - ((PLOT.bottom - PLOT.top) * newtons) / top,
@@ -54,27 +61,33 @@ function scaleOf(lines: readonly LoadLine[], asked: ChartProps["asked"]): Scale 
   };
 }
 
-function Axes({ scale }: { scale: Scale }) {
+function Axes({ scale, f }: { scale: Scale; f: Formats }) {
   return (
     <g className={styles.axes}>
       {scale.ticksY.map((n) => (
         <g key={n}>
-          <line x1={PLOT.left} x2={PLOT.right} y1={scale.y(n)} y2={scale.y(n)} data-zero={n === 0 || undefined} />
-          <text x={PLOT.left - 6} y={scale.y(n) + 4} textAnchor="end">
+          <line
+            x1={PLOT.left}
+            x2={PLOT.right}
+            y1={scale.y(toNewtons(n, f.force))}
+            y2={scale.y(toNewtons(n, f.force))}
+            data-zero={n === 0 || undefined}
+          />
+          <text x={PLOT.left - 6} y={scale.y(toNewtons(n, f.force)) + 4} textAnchor="end">
             {plainNumber(n)}
           </text>
         </g>
       ))}
-      {scale.ticksX.map((cm) => (
-        <text key={cm} x={scale.x(cm * 10)} y={PLOT.bottom + 16} textAnchor="middle">
-          {plainNumber(cm)}
+      {scale.ticksX.map((x) => (
+        <text key={x} x={scale.x(toMm(x, f.length))} y={PLOT.bottom + 16} textAnchor="middle">
+          {plainNumber(x)}
         </text>
       ))}
       <text x={PLOT.left - 6} y={12} textAnchor="end">
-        N
+        {f.force}
       </text>
       <text x={PLOT.right} y={H - 5} textAnchor="end">
-        travel of the carriage, cm
+        travel of the carriage, {f.length}
       </text>
     </g>
   );

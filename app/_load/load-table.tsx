@@ -1,4 +1,7 @@
 /** The lines of the curve in numbers, at the start, the middle and the end of the travel; a neighbour can be taken. */
+
+import { useFormats } from "#app/_parts/formats.tsx";
+import { FORCE_NAMES, forceNumber } from "#lib/formats/units.ts";
 import { springWords } from "#lib/plan/format.ts";
 import type { Equipment, Move, MoveItem } from "#lib/plan/schema.ts";
 import styles from "./load.module.css";
@@ -17,10 +20,11 @@ interface TableProps {
 }
 
 export function LoadTable({ lines, move, equipment, onTake }: TableProps) {
+  const f = useFormats();
   const helps = move.resistance === "assisted";
   return (
     <table className={styles.table}>
-      <caption className="visually-hidden">{`${helps ? "Help" : "Load"} in newtons along the travel`}</caption>
+      <caption className="visually-hidden">{`${helps ? "Help" : "Load"} in ${FORCE_NAMES[f.force]} along the travel`}</caption>
       <thead>
         <tr>
           <th scope="col">Springs</th>
@@ -54,6 +58,7 @@ interface RowProps {
 }
 
 function Row({ line, equipment, helps, onTake }: RowProps) {
+  const f = useFormats();
   const words = springWords(equipment, line.springs);
   const isChoice = line.kind === "lighter" || line.kind === "heavier";
   return (
@@ -69,7 +74,7 @@ function Row({ line, equipment, helps, onTake }: RowProps) {
       </th>
       {PLACES.map((place, i) => (
         <td key={place} className="number">
-          {Math.round(line.newtons[i] ?? 0)}
+          {forceNumber(line.newtons[i] ?? 0, f)}
         </td>
       ))}
       {onTake && <td>{isChoice && <Take words={words} onTake={() => onTake(line.springs)} />}</td>}
@@ -91,7 +96,7 @@ function AskedRow({ asked, acts }: { asked: readonly [number, number]; acts: boo
       <td colSpan={acts ? 5 : 4}>
         <span className={styles.name}>
           <LineSample kind="asked" />
-          <span className={styles.kind}>{askedWords(asked)}</span>
+          <span className={styles.kind}>{askedWords(asked, useFormats())}</span>
         </span>
       </td>
     </tr>

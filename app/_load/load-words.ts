@@ -1,8 +1,9 @@
 /** What the load of an item and the intensity of a class say. */
 
+import type { Formats } from "#lib/formats/formats.ts";
+import { forceNumber, forceWords, lengthWords, perMassWords } from "#lib/formats/units.ts";
 import type { ClassIntensity, IntensityLevel, IntensityPart } from "#lib/intensity/intensity.ts";
 import { handsNPerKg } from "#lib/load/load.ts";
-import { newtonWords } from "#lib/load/load-words.ts";
 import { plainNumber, plural } from "#lib/plan/format.ts";
 import { handsShare, type Pose } from "#lib/statics/hands.ts";
 import type { LineKind } from "./load-lines.ts";
@@ -11,7 +12,7 @@ import type { LineKind } from "./load-lines.ts";
 export const LOAD_NOTE =
   "Calculated from this room’s springs as the studio measured them. Where the machine maker’s manual says otherwise, follow the manual.";
 
-export const inTheMiddle = (newtons: number): string => `${newtonWords(newtons)} in the middle`;
+export const inTheMiddle = (newtons: number, f: Formats): string => `${forceWords(newtons, f)} in the middle`;
 
 /** A line of the curve. `helps`: the springs help instead of resisting. */
 export function lineWords(kind: LineKind, helps: boolean): string {
@@ -27,28 +28,32 @@ export function lineWords(kind: LineKind, helps: boolean): string {
   }
 }
 
-export const askedWords = ([low, high]: readonly [number, number]): string =>
-  `The library asks for ${Math.round(low)} to ${Math.round(high)} N in the middle.`;
+export const askedWords = ([low, high]: readonly [number, number], f: Formats): string =>
+  `The library asks for ${forceNumber(low, f)} to ${forceWords(high, f)} in the middle.`;
+
+/** Common practice, no source: how high the hands or feet are in the poses that say so. */
+const RAISED_MM = 300;
+const poseWords = (pose: Pose, f: Formats): string => POSE_WORDS[pose].replace("{raised}", lengthWords(RAISED_MM, f));
 
 const POSE_WORDS: Readonly<Record<Pose, string>> = {
   "high-plank": "in a plank on straight arms",
   "forearm-plank": "in a plank on the forearms",
   knees: "on the knees, feet off the ground or down",
-  "hands-raised": "in a plank with the hands 30 cm up",
-  "feet-raised": "in a plank with the feet 30 cm up",
+  "hands-raised": "in a plank with the hands {raised} up",
+  "feet-raised": "in a plank with the feet {raised} up",
   "push-up-low": "at the bottom of a push-up",
 };
 
 /** The wrist load of a pose: "The hands carry about ", "38%", " of the body's weight …", and what that holds for. */
-export function wristLoadWords(pose: Pose) {
+export function wristLoadWords(pose: Pose, f: Formats) {
   const { share, low, high } = handsShare(pose);
   const whole = (part: number) => Math.round(part * 100);
-  const perKg = plainNumber(handsNPerKg(pose).newtons);
+  const perKg = handsNPerKg(pose).newtons;
   return {
     before: `The ${pose === "forearm-plank" ? "forearms" : "hands"} carry about `,
     share: `${whole(share)}%`,
-    after: ` of the body's weight (${whole(low)} to ${whole(high)}%): ${perKg} N for each kilogram of the person.`,
-    holdsFor: ` For holding still ${POSE_WORDS[pose]} on firm ground. Calculated, not measured.`,
+    after: ` of the body's weight (${whole(low)} to ${whole(high)}%): ${perMassWords(perKg, f)} of the person.`,
+    holdsFor: ` For holding still ${poseWords(pose, f)} on firm ground. Calculated, not measured.`,
   };
 }
 

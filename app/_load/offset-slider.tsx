@@ -1,11 +1,15 @@
 "use client";
-/**
- * Where the person starts, in centimetres from the move's usual place: nearer to the anchor pulls less, further more.
- * What is tried while the slider moves is shown at once and written when it is let go, as one step of undo.
- */
 import { useCallback, useEffect, useId, useRef } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
+import type { LengthUnit } from "#lib/formats/formats.ts";
+import { lengthWords, MM_PER_INCH } from "#lib/formats/units.ts";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
 import { usualPlaceWords } from "#lib/load/load-words.ts";
+/**
+ * Where the person starts, by centimetres or half inches from the move's usual place: nearer to the anchor pulls less, further more.
+ * What is tried while the slider moves is shown at once and written when it is let go, as one step of undo.
+ */
+import { withoutNoise } from "#lib/numbers/round.ts";
 import styles from "./load.module.css";
 
 interface SliderProps {
@@ -18,12 +22,16 @@ interface SliderProps {
   readonly onTake: (mm: number) => void;
 }
 
-const CM = 10;
+/** A step of the slider, mm: a centimetre, or half an inch. */
+const STEP_MM: Readonly<Record<LengthUnit, number>> = { cm: 10, in: MM_PER_INCH / 2 };
 
 export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: SliderProps) {
   const id = useId();
-  const words = usualPlaceWords(offsetMm);
-  const step = (by: number) => onTake(held(Math.round(offsetMm / CM) * CM + by));
+  const f = useFormats();
+  const words = usualPlaceWords(offsetMm, f);
+  const stepMm = STEP_MM[f.length];
+  const stepWords = lengthWords(stepMm, f);
+  const step = (by: number) => onTake(held(withoutNoise((Math.round(offsetMm / stepMm) + by) * stepMm)));
   return (
     <div className={styles.offset}>
       <label htmlFor={id}>Start</label>
@@ -34,19 +42,19 @@ export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: Slider
         <button
           type="button"
           className="square-button"
-          aria-label="1 cm nearer"
+          aria-label={`${stepWords} nearer`}
           disabled={disabled}
-          onClick={() => step(-CM)}
+          onClick={() => step(-1)}
         >
           −
         </button>
-        <Range id={id} {...{ offsetMm, disabled, onTry, onTake }} valueText={`${words}, ${says}`} />
+        <Range id={id} {...{ offsetMm, stepMm, disabled, onTry, onTake }} valueText={`${words}, ${says}`} />
         <button
           type="button"
           className="square-button"
-          aria-label="1 cm further"
+          aria-label={`${stepWords} further`}
           disabled={disabled}
-          onClick={() => step(CM)}
+          onClick={() => step(1)}
         >
           +
         </button>
@@ -61,25 +69,26 @@ export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: Slider
 
 interface RangeProps extends Omit<SliderProps, "says"> {
   readonly id: string;
+  readonly stepMm: number;
   readonly valueText: string;
 }
 
-function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps) {
-  const { input, onMoved, onKeyDown, letGo } = useLetGo(onTake);
+function Range({ id, offsetMm, stepMm, disabled, onTry, onTake, valueText }: RangeProps) {
+  const { input, onMoved, onKeyDown, letGo } = useLetGo(onTake, stepMm);
   return (
     <input
       ref={input}
       id={id}
       type="range"
-      min={-OFFSET_LIMIT_MM / CM}
-      max={OFFSET_LIMIT_MM / CM}
+      min={-Math.floor(OFFSET_LIMIT_MM / stepMm)}
+      max={Math.floor(OFFSET_LIMIT_MM / stepMm)}
       step={1}
-      value={Math.round(offsetMm / CM)}
+      value={Math.round(offsetMm / stepMm)}
       disabled={disabled}
       aria-valuetext={valueText}
       onChange={(event) => {
         onMoved();
-        onTry(Number(event.target.value) * CM);
+        onTry(withoutNoise(Number(event.target.value) * stepMm));
       }}
       onKeyDown={onKeyDown}
       onKeyUp={letGo}
@@ -90,9 +99,9 @@ function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps)
 
 /**
  * A held-down arrow key is one step of undo, and so is one drag: the offset is written when the key or the pointer is let
- * go, and only if the slider moved. An offset between two centimetres is not rounded by walking past the slider.
+ * go, and only if the slider moved. An offset between two steps is not rounded by walking past the slider.
  */
-function useLetGo(onTake: (mm: number) => void) {
+function useLetGo(onTake: (mm: number) => void, stepMm: number) {
   const input = useRef<HTMLInputElement>(null);
   const byKey = useRef(false);
   const moved = useRef(false);
@@ -102,9 +111,9 @@ function useLetGo(onTake: (mm: number) => void) {
   }, [onTake]);
   const letGo = useCallback(() => {
     byKey.current = false;
-    if (moved.current && input.current) take.current(Number(input.current.value) * CM);
+    if (moved.current && input.current) take.current(withoutNoise(Number(input.current.value) * stepMm));
     moved.current = false;
-  }, []);
+  }, [stepMm]);
   useEffect(() => {
     const slider = input.current;
     // React's change event comes with every movement; the element's own comes when it is let go.

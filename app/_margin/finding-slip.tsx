@@ -1,16 +1,18 @@
 "use client";
-/** One finding: what is wrong, its level, and the act that fixes it. One that a lead accepted is folded, with who and why. */
 import { useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { LatePart } from "#app/_parts/late-part.tsx";
-import { momentWords } from "#app/_parts/time-words.ts";
 import { useAccepted } from "#app/_session/accepted-now.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useTypedList } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+/** One finding: what is wrong, its level, and the act that fixes it. One that a lead accepted is folded, with who and why. */
+import { momentWords } from "#lib/formats/dates.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { findingWords } from "#lib/rules/finding-words.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { standsAgainWords } from "./accept-words.ts";
@@ -31,6 +33,7 @@ interface Props {
 
 export function FindingSlip({ session, finding, from, isGone = false }: Props) {
   const { run } = usePageActs();
+  const f = useFormats();
   const now = useAccepted(useSnapshot(session));
   const accepted = now.of.get(finding);
   const again = now.again.get(finding);
@@ -56,11 +59,11 @@ export function FindingSlip({ session, finding, from, isGone = false }: Props) {
         <p className={styles.name}>{title}</p>
       </header>
       {accepted ? (
-        <LatePart part={lateAcceptedFinding} props={{ session, accepted, message: finding.message }} />
+        <LatePart part={lateAcceptedFinding} props={{ session, accepted, message: findingWords(finding, f) }} />
       ) : (
-        <p>{finding.message}</p>
+        <p>{findingWords(finding, f)}</p>
       )}
-      {again && <p className={styles.pin}>{standsAgainWords(again, momentWords(again.at))}</p>}
+      {again && <p className={styles.pin}>{standsAgainWords(again, momentWords(again.at, f))}</p>}
       <p role="status" className={isGone ? styles.pin : "visually-hidden"}>
         {isGone && FINDING_GONE}
       </p>

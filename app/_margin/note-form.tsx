@@ -1,9 +1,10 @@
 "use client";
+import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
 /**
  * A note that goes with a step, and the step's button. What was typed stays until the server has accepted it, also when the dialog
  * is closed.
  */
-import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { TypedField } from "#app/_session/typed/use-typed.ts";
 import type { RefusedRequest, Sent } from "../_parts/send.ts";
 import styles from "./margin.module.css";
@@ -80,6 +81,7 @@ const Send = ({ busy, blockedBy, verb }: SendProps) => (
 
 /** The note as typed, and its sending: asked for where it is required, sent once at a time. */
 function useNote({ note, required, submit, onDone, onRefused, blockedBy }: Props) {
+  const f = useFormats();
   const [wasKept] = useState(note.words !== "");
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
@@ -100,7 +102,7 @@ function useNote({ note, required, submit, onDone, onRefused, blockedBy }: Props
       note.drop();
       return onDone();
     }
-    setProblem(stepRefusedWords(sent));
+    setProblem(stepRefusedWords(sent, f));
     onRefused?.(sent);
   }
   return { wasKept, problem, busy, field, go };

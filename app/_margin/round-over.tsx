@@ -1,7 +1,8 @@
 "use client";
 /** A return and a sign-off belong to the round in which their dialog was opened; one that is over is said at once. */
 import { useState } from "react";
-import { momentWords } from "#app/_parts/time-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { momentWords } from "#lib/formats/dates.ts";
 import type { StateNews } from "#lib/protocol/messages.ts";
 import { ROUND_OVER } from "./hand-words.ts";
 import { endedWords } from "./step-words.ts";
@@ -26,13 +27,14 @@ export function useRoundHere(state: StateNews, me: string): RoundHere {
 }
 
 export function RoundOver({ state, round }: { readonly state: StateNews; readonly round: RoundHere }) {
+  const f = useFormats();
   if (!round.isOver) return null;
   const { state: now, round: news } = state;
   const ended = news?.ended ?? news?.before;
   const isAgain = now === "handed-in" && news !== undefined;
   return (
     <p role="alert" id={ROUND_OVER_ID} className="notice">
-      {ended && `${endedWords(ended, momentWords(ended.at))} `}
+      {ended && `${endedWords(ended, momentWords(ended.at, f))} `}
       {isAgain ? ROUND_OVER.again(news.number) : ROUND_OVER.keep}
     </p>
   );

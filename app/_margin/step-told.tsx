@@ -2,10 +2,10 @@
 /** Tells this person what others do to the plan's state while they have it open, and what their own change does to it. */
 import { useEffect, useRef } from "react";
 import type { Transaction } from "yjs";
-import { momentWords } from "#app/_parts/time-words.ts";
 import { useAccepted } from "#app/_session/accepted-now.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { momentWords } from "#lib/formats/dates.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { tellLine } from "../_session/typed/told-notices.tsx";
 import { PLACE } from "../_session/typed/typed-words.ts";
@@ -18,7 +18,9 @@ export function StepTold({ session }: { readonly session: PlanSession }) {
   const before = useRef(state);
   useEffect(() => {
     const hasNote = session.typed.wordsAt(PLACE.returning).trim() !== "";
-    const line = stepTold(before.current, state, { id: session.me.id, hasNote }, momentWords);
+    const line = stepTold(before.current, state, { id: session.me.id, hasNote }, (at) =>
+      momentWords(at, session.formats),
+    );
     before.current = state;
     if (line) tellLine(session, line);
   }, [session, state]);

@@ -1,7 +1,9 @@
 "use client";
-/** The comments of a thread, with who and when; those that name this person are marked, and told as seen. */
 import { useEffect } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
+/** The comments of a thread, with who and when; those that name this person are marked, and told as seen. */
+import { shortMoment } from "#lib/formats/dates.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { postSeen } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
@@ -45,12 +47,10 @@ function Comment({ session, comment, threadId, named }: CommentProps) {
     <>
       <p className={styles.byline}>
         {named && <strong>{comment.authorName} </strong>}
-        <time dateTime={at.toISOString()}>{WHEN.format(at)}</time>
+        <time dateTime={at.toISOString()}>{shortMoment(comment.at, useFormats())}</time>
         {namesMe && <strong> · {THREAD.namesYou}</strong>}
       </p>
       <p className={styles.words}>{comment.body}</p>
     </>
   );
 }
-
-const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });

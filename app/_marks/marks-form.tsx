@@ -1,12 +1,14 @@
 "use client";
-/** The form of marks: what is marked, a level for each criterion, and a sentence. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type FormEvent, useId, useState } from "react";
 import { textOf } from "#app/_parts/form-field.tsx";
+/** The form of marks: what is marked, a level for each criterion, and a sentence. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { Criterion } from "#lib/rubric/rubric.ts";
 import type { PlanMarks } from "#server/marks/plan-marks.ts";
 import styles from "./marks.module.css";
@@ -24,7 +26,7 @@ interface Choice {
 }
 
 export function MarksForm({ marks, of }: FormProps) {
-  const choices = choicesOf(marks);
+  const choices = choicesOf(marks, useFormats());
   const [key, setKey] = useState(choices.find((choice) => choice.key === of)?.key ?? choices[0]?.key ?? "");
   const [said, setSaid] = useState("");
   const [sent, setSent] = useState(0);
@@ -69,12 +71,12 @@ const Acts = ({ busy }: { readonly busy: boolean }) => (
   </div>
 );
 
-const choicesOf = ({ rounds, classes }: PlanMarks): Choice[] => [
+const choicesOf = ({ rounds, classes }: PlanMarks, f: Formats): Choice[] => [
   ...rounds.map(({ number, offererName, offeredAt }) => ({
     key: `round-${number}`,
-    words: roundWords(number, offererName, offeredAt),
+    words: roundWords(number, offererName, offeredAt, f),
   })),
-  ...classes.map(({ sessionId, edition, at }) => ({ key: `class-${sessionId}`, words: classWords(edition, at) })),
+  ...classes.map(({ sessionId, edition, at }) => ({ key: `class-${sessionId}`, words: classWords(edition, at, f) })),
 ];
 
 function bodyOf(form: FormData, key: string, { rubric }: PlanMarks) {

@@ -1,5 +1,6 @@
 /** The sentences of marks. */
-import { dayOfMoment } from "#app/_parts/time-words.ts";
+import { dateOfMoment } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 
 export const MARKS = {
   title: "Marks",
@@ -21,8 +22,9 @@ export const MARKS = {
   rubric: "Change the rubric",
 } as const;
 
-export const roundWords = (number: number, name: string, at: number): string =>
-  `Round ${number}, offered by ${name} on ${dayOfMoment(at)}`;
-export const classWords = (edition: number, at: number): string => `Class of ${dayOfMoment(at)}, edition ${edition}`;
+export const roundWords = (number: number, name: string, at: number, f: Formats): string =>
+  `Round ${number}, offered by ${name} on ${dateOfMoment(at, f)}`;
+export const classWords = (edition: number, at: number, f: Formats): string =>
+  `Class of ${dateOfMoment(at, f)}, edition ${edition}`;
 export const setWords = (name: string): string => `Marks set. ${name} is told.`;
 export const levelWords = (level: number, of: number): string => `${level} of ${of}`;

@@ -1,6 +1,8 @@
+"use client";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { dateOfMoment } from "#lib/formats/dates.ts";
 /** Marks over time as small multiples: for each criterion a row of steps, one for each time, the newest at the right. */
 import type { MarkSeries } from "#lib/progress/series.ts";
-import { dayOfMoment } from "../_parts/time-words.ts";
 import { levelWords } from "./marks-words.ts";
 import styles from "./series.module.css";
 
@@ -24,10 +26,11 @@ export function SeriesView({ series }: { readonly series: readonly MarkSeries[] 
 
 /** Each level is one step up; what is not reached is drawn as a line, so that the height says "of how many". */
 function Steps({ name, levels, points }: MarkSeries) {
+  const f = useFormats();
   const shown = points.slice(-MOST_POINTS);
   const height = levels * STEP.high;
   const width = shown.length * (STEP.wide + STEP.gap);
-  const words = shown.map(({ at, level, of }) => `${dayOfMoment(at)}: ${levelWords(level, of)}`).join("; ");
+  const words = shown.map(({ at, level, of }) => `${dateOfMoment(at, f)}: ${levelWords(level, of)}`).join("; ");
   return (
     <svg
       className={styles.steps}

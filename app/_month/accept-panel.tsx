@@ -1,11 +1,12 @@
 "use client";
-/** A lead accepts what was found as it stands, with a reason; what was accepted is listed apart. */
 import { type FormEvent, useRef, useState } from "react";
 import { FormField, textOf } from "#app/_parts/form-field.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { send } from "#app/_parts/send.ts";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
+/** A lead accepts what was found as it stands, with a reason; what was accepted is listed apart. */
+import { timesIn } from "#lib/formats/canonical-times.ts";
 import type { MonthFinding } from "#lib/month/types.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
@@ -71,13 +72,13 @@ export function AcceptedPanel({ desk }: { readonly desk: MonthDesk }) {
       <ul className={styles.rows}>
         {accepted.map(({ finding, by }) => (
           <li key={by.id}>
-            <p>{finding.message}</p>
+            <p>{timesIn(finding.message, desk.formats)}</p>
             <p className="quiet">
               {by.byName}: “{by.reason}”
             </p>
             {props.may.sign && (
               <button type="button" className="act" onClick={() => end(by.id)}>
-                Accept it no longer<span className="visually-hidden">: {finding.message}</span>
+                Accept it no longer<span className="visually-hidden">: {timesIn(finding.message, desk.formats)}</span>
               </button>
             )}
           </li>

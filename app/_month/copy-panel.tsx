@@ -1,8 +1,9 @@
 "use client";
 /** Classes from elsewhere: a week copied to another, last month taken over, a month file brought in. */
 import { useMemo, useState } from "react";
-import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
-import { addMonths, dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
+import { addMonths } from "#lib/calendar/days.ts";
+import { dayWords, monthTitle, weekBegins } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { copiesOfLastMonth } from "#lib/programme/copies.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
@@ -25,8 +26,8 @@ export function CopyPanel({ desk }: { readonly desk: MonthDesk }) {
   );
 }
 
-function CopyWeek({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
-  const weeks = weeksOf(month.file.dates);
+function CopyWeek({ desk: { month, acts, formats } }: { readonly desk: MonthDesk }) {
+  const weeks = weeksOf(month.file.dates, formats);
   const [from, setFrom] = useState(weeks[0]?.[0] ?? "");
   const [problem, setProblem] = useState("");
   const [to, setTo] = useState(weeks[1]?.[0] ?? "");
@@ -80,7 +81,7 @@ function LastMonth({ desk }: { readonly desk: MonthDesk }) {
   const themes = month.file.themes ?? {};
   return (
     <section className={styles.form} aria-label="Last month">
-      <h3>Take {monthTitle(before)} over</h3>
+      <h3>Take {monthTitle(before, desk.formats)} over</h3>
       <NumberOrNone
         label="Themes further on by"
         hint="in the order of their names, among those that last month had more than once; 0 leaves all as they were"
@@ -103,7 +104,7 @@ function LastMonth({ desk }: { readonly desk: MonthDesk }) {
 }
 
 /** The Mondays of the month's weeks; the first may lie before it. */
-function weeksOf(dates: MonthDesk["month"]["file"]["dates"]): [string, string][] {
-  const mondays = new Set(daysBetween(dates).map((date) => dateOfDay(dayNumber(date) - isoWeekday(date) + 1)));
-  return [...mondays].map((monday) => [monday, dayWords(monday)]);
+function weeksOf(dates: MonthDesk["month"]["file"]["dates"], f: Formats): [string, string][] {
+  const begins = new Set(daysBetween(dates).map((date) => weekBegins(date, f)));
+  return [...begins].map((first) => [first, dayWords(first, f)]);
 }

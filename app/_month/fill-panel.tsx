@@ -2,7 +2,7 @@
 /** The empty classes filled: each with its plan, the next best, and what the month would then find. One step of undo. */
 import { useMemo } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
-import { dayWords } from "#lib/calendar/day-words.ts";
+import { dayAndTime } from "#lib/formats/dates.ts";
 import { changedSinceFill } from "#lib/month/fill/changed-since.ts";
 import type { ExplainedSlot } from "#lib/month/fill/explain.ts";
 import type { MonthFile } from "#lib/month/types.ts";
@@ -158,10 +158,10 @@ function Proposed({ desk, one, changed, onTake, onDrop }: ProposedProps) {
 }
 
 /** "Friday 20 March, 18:00, Arms, chest" */
-function classWords({ slot: slotOf, month: { file } }: MonthDesk, id: string): string {
+function classWords({ slot: slotOf, month: { file }, formats: f }: MonthDesk, id: string): string {
   const slot = slotOf(id);
   return slot
-    ? `${dayWords(slot.date)}, ${slot.start}, ${classTitle(file, { ...slot, plan: null })}`
+    ? `${dayAndTime(slot.date, slot.start, f)}, ${classTitle(file, { ...slot, plan: null })}`
     : "A class that is gone";
 }
 

@@ -1,7 +1,7 @@
 "use client";
 /** What a fill keeps to: how often a plan may come, from which plans and for which classes it chooses, wishes, locked classes. */
 import { useMemo, useState } from "react";
-import { dayWords } from "#lib/calendar/day-words.ts";
+import { dayAndTime } from "#lib/formats/dates.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -53,12 +53,12 @@ export function FillSettings({ desk }: { readonly desk: MonthDesk }) {
   );
 }
 
-function useOffered({ month: { file, look } }: MonthDesk) {
+function useOffered({ month: { file, look }, formats: f }: MonthDesk) {
   return useMemo(() => {
     const on = look.slots.flatMap(({ slot }) => (slot.out || slot.date < file.dates.from ? [] : [slot]));
     const named = (slot: MonthSlot): Named => [
       slot.id,
-      `${dayWords(slot.date)}, ${slot.start}, ${classTitle(file, { ...slot, plan: null })}`,
+      `${dayAndTime(slot.date, slot.start, f)}, ${classTitle(file, { ...slot, plan: null })}`,
     ];
     const plans = Object.entries(file.plans).flatMap(([id, plan]): Named[] =>
       plan.known !== false && plan.signed ? [[id, planTitle(plan.title)]] : [],
@@ -68,7 +68,7 @@ function useOffered({ month: { file, look } }: MonthDesk) {
       locked: on.filter(({ locked }) => locked).map(named),
       plans: plans.sort(([, a], [, b]) => (a < b ? -1 : 1)),
     };
-  }, [file, look]);
+  }, [file, look, f]);
 }
 
 interface MembersProps {
@@ -115,7 +115,7 @@ interface WishesProps {
 }
 
 /** That a class gets a certain plan, if nothing worse comes of it. Long because: the list and its two choices. */
-function Wishes({ desk: { month, acts, slot: slotOf }, empty, plans }: WishesProps) {
+function Wishes({ desk: { month, acts, slot: slotOf, formats: f }, empty, plans }: WishesProps) {
   const [slot, setSlot] = useState<string | null>(null);
   const [plan, setPlan] = useState<string | null>(null);
   const wishes = month.file.fill?.wishes ?? [];
@@ -127,7 +127,7 @@ function Wishes({ desk: { month, acts, slot: slotOf }, empty, plans }: WishesPro
   const words = (wish: (typeof wishes)[number]) => {
     const at = slotOf(wish.slot);
     const title = planTitle(own(month.file.plans, wish.plan)?.title ?? "");
-    return `${at ? `${dayWords(at.date)}, ${at.start}` : "A class"}: ${title}`;
+    return `${at ? dayAndTime(at.date, at.start, f) : "A class"}: ${title}`;
   };
   return (
     <fieldset className={styles.form}>

@@ -8,11 +8,16 @@ import type { MonthDesk } from "./month-desk.ts";
 import { useTriedPlans } from "./use-tried-plans.ts";
 
 export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
-  const { chosen, shown, choice, choose } = desk;
+  const { chosen, shown, choice, choose, formats } = desk;
   const sentence = useMemo(() => {
     const slots = new Map(shown.look.slots.map(({ slot }) => [slot.id, slot]));
-    return findingSentence(chosen, { month: shown.file, regulars: choice.regulars, slot: (id) => slots.get(id) });
-  }, [chosen, shown, choice.regulars]);
+    return findingSentence(chosen, {
+      formats,
+      month: shown.file,
+      regulars: choice.regulars,
+      slot: (id) => slots.get(id),
+    });
+  }, [chosen, shown, choice.regulars, formats]);
   const [first] = chosen;
   if (!first) return null;
   return (

@@ -1,7 +1,7 @@
 "use client";
 /** Days on which the pattern gives no class. */
 import { type FormEvent, useState } from "react";
-import { dayWords } from "#lib/calendar/day-words.ts";
+import { dayWords } from "#lib/formats/dates.ts";
 import { MOST_HOLIDAY_NAME } from "#lib/programme/read-lists.ts";
 import { setHoliday } from "#lib/programme/write-lists.ts";
 import { DateField } from "./coaches-panel.tsx";
@@ -10,13 +10,16 @@ import type { MonthDesk } from "./month-desk.ts";
 import styles from "./panel.module.css";
 
 /** Long because: the list and the form that adds to it are one. */
-export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
+export function HolidaysPanel({ desk: { month, acts, formats: f } }: { readonly desk: MonthDesk }) {
   const [date, setDate] = useState(month.file.dates.from);
   const [name, setName] = useState("");
   const add = (event: FormEvent) => {
     event.preventDefault();
     if (
-      acts.run((w) => setHoliday(w, date, name.trim() || "Closed"), `${name.trim() || "Closed"} on ${dayWords(date)}.`)
+      acts.run(
+        (w) => setHoliday(w, date, name.trim() || "Closed"),
+        `${name.trim() || "Closed"} on ${dayWords(date, f)}.`,
+      )
     )
       setName("");
   };
@@ -29,15 +32,15 @@ export function HolidaysPanel({ desk: { month, acts } }: { readonly desk: MonthD
         {Object.entries(month.state.holidays).map(([day, words]) => (
           <li key={day} className="spread">
             <span className={styles.long}>
-              {dayWords(day)}: {words}
+              {dayWords(day, f)}: {words}
             </span>
             {month.writes && (
               <button
                 type="button"
                 className="act"
-                onClick={() => acts.run((w) => setHoliday(w, day, null), `No holiday on ${dayWords(day)} any more.`)}
+                onClick={() => acts.run((w) => setHoliday(w, day, null), `No holiday on ${dayWords(day, f)} any more.`)}
               >
-                Take out<span className="visually-hidden"> {dayWords(day)}</span>
+                Take out<span className="visually-hidden"> {dayWords(day, f)}</span>
               </button>
             )}
           </li>

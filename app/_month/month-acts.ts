@@ -1,6 +1,8 @@
 /** What a person does to a month, each one step of undo, with the sentence that says what was done. */
-import { dayWords } from "#lib/calendar/day-words.ts";
+
 import type { Writer } from "#lib/doc/write.ts";
+import { dayAndTime, dayWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { MOST_SLOTS } from "#lib/month/file/cross-check.ts";
 import type { MonthFile, MonthSlot, PatternLine } from "#lib/month/types.ts";
 import { plural } from "#lib/plan/format.ts";
@@ -47,9 +49,9 @@ interface ListedPlans {
 }
 
 /** Long because: every act with its sentence, side by side. */
-export function monthActs(session: MonthSession): MonthActs {
+export function monthActs(session: MonthSession, f: Formats): MonthActs {
   const file = (): MonthFile => session.getSnapshot().file;
-  const name = (slot: MonthSlot) => `${classTitle(file(), slot)} on ${dayWords(slot.date)}`;
+  const name = (slot: MonthSlot) => `${classTitle(file(), slot)} on ${dayWords(slot.date, f)}`;
   const run: MonthActs["run"] = (act, sentence) => {
     const did = session.act(act);
     if (did && sentence !== undefined) session.say(sentence);
@@ -93,7 +95,7 @@ export function monthActs(session: MonthSession): MonthActs {
       if (!slot || (slot.date === to.date && slot.start === to.start)) return;
       run(
         (w) => changeSlot(w, to.slot, { date: to.date, start: to.start }),
-        `Moved: ${classTitle(file(), slot)} to ${dayWords(to.date)}, ${to.start}.`,
+        `Moved: ${classTitle(file(), slot)} to ${dayAndTime(to.date, to.start, f)}.`,
       );
     },
     takeOut: (slot) =>
@@ -102,13 +104,14 @@ export function monthActs(session: MonthSession): MonthActs {
         `Taken out of the month: ${name(slot)}.`,
       ),
     putBack: (slot) => run((w) => putBackSlot(w, slot.id), `Put back: ${name(slot)}.`),
-    bringBack: (slot) => unless(noRoom(), () => run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot)}.`)),
+    bringBack: (slot) => unless(noRoom(), () => run((w) => putBackSlot(w, slot.id), `Put back: ${slotName(slot, f)}.`)),
     fill: (plans) =>
       run(
         (w) => applyFill(w, plans),
         `${plural(Object.values(plans).filter((plan) => plan !== null).length, "plan")} put in.`,
       ),
-    copyWeek: (from, to) => copied((w) => copyWeek(w, from, to, { newId, now: Date.now(), room: roomLeft(file()) })),
+    copyWeek: (from, to) =>
+      copied((w) => copyWeek(w, from, to, { newId, now: Date.now(), room: roomLeft(file()), weekStart: f.weekStart })),
     takeLastMonth: (last, shiftThemes) => {
       const before = asState(last, session.getSnapshot().state);
       const room = roomLeft(file());

@@ -1,4 +1,5 @@
 /** What the parts of the month's page share: the month as it is shown, what is chosen in it, and what can be done. */
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthLook } from "#lib/month/check/analyst.ts";
 import type { MonthFile, MonthFinding, MonthSlot } from "#lib/month/types.ts";
 import type { Moving } from "#lib/tide/preview.ts";
@@ -40,6 +41,8 @@ export interface MonthDesk {
   readonly month: MonthSnapshot;
   readonly props: MonthPageProps;
   readonly acts: MonthActs;
+  /** The reader's. */
+  readonly formats: Formats;
   readonly choice: MonthChoice;
   readonly choose: (part: Partial<MonthChoice>) => void;
   /** The month with what is on its way: a class being moved, plans that are proposed. */

@@ -1,8 +1,8 @@
 "use client";
 /** Under the sheet: what its drawing means, what themes were promised, the months beside it; on a phone the bar by the thumb. */
 import Link from "next/link";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { addMonths } from "#lib/calendar/days.ts";
+import { monthName } from "#lib/formats/dates.ts";
 import { limitsOfMonth } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
@@ -22,7 +22,7 @@ export function MonthFoot({ desk }: { readonly desk: MonthDesk }) {
           const other = addMonths(props.month, step);
           return (
             <Link key={other} href={`/programme/${other}`}>
-              {monthTitle(other).split(" ")[0]}
+              {monthName(other, desk.formats)}
             </Link>
           );
         })}

@@ -1,9 +1,10 @@
 "use client";
-/** Over the sheet: the month's name and what can be done with it, its counts, whose work is shown, who is here. */
 import Link from "next/link";
 import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
+/** Over the sheet: the month's name and what can be done with it, its counts, whose work is shown, who is here. */
+import { timesIn } from "#lib/formats/canonical-times.ts";
+import { monthTitle } from "#lib/formats/dates.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import type { TideLayout } from "#lib/tide/layout.ts";
 import { monthCounts, openCounts } from "#lib/tide/month-counts.ts";
@@ -33,7 +34,7 @@ export function MonthHead({ desk, layout }: HeadProps) {
     >
       <div className={styles.name}>
         <div className={styles.titleRow}>
-          <h1>{monthTitle(props.month)}</h1>
+          <h1>{monthTitle(props.month, desk.formats)}</h1>
           {month.writes && layout.kind !== "phone" && counts.empty > 0 && (
             <FillButton desk={desk} empty={counts.empty} />
           )}
@@ -127,7 +128,9 @@ function SignButton({ desk, must }: { readonly desk: MonthDesk; readonly must: n
     );
   const press = () => {
     desk.choose({ finding: first.id });
-    desk.session.say(`Not yet, ${plural(must, "finding")} must be fixed first: ${first.message}`);
+    desk.session.say(
+      `Not yet, ${plural(must, "finding")} must be fixed first: ${timesIn(first.message, desk.formats)}`,
+    );
   };
   return (
     <button type="button" className={`button ${styles.sign}`} data-open="" onClick={press}>

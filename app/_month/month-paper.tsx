@@ -1,7 +1,9 @@
 "use client";
-/** The month on one A4 page: its sheet, and below it what is open, in words. */
 import { useMemo, useRef } from "react";
-import { dayName, dayOfMonth, monthTitle } from "#lib/calendar/day-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+/** The month on one A4 page: its sheet, and below it what is open, in words. */
+import { isoWeekday } from "#lib/calendar/days.ts";
+import { dayOfMonth, monthTitle, tinyWeekday } from "#lib/formats/dates.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { findingsByDay } from "#lib/tide/day-findings.ts";
@@ -32,7 +34,7 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
   const paper = useRef({ width: PAPER_WIDTH }).current;
   const measured = useTideSheet({
     ...{ month: file, sums: look.sums, findings: desk.open.findings, regulars, rooms },
-    ...{ allGroups: true, allCoaches: true, paper },
+    ...{ allGroups: true, allCoaches: true, paper, formats: desk.formats },
   });
   const { sheet, layout, tops, box, body } = measured;
   const shown: SheetShown = {
@@ -42,7 +44,7 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
   const counts = monthCounts(file, look.sums, desk.open.findings);
   return (
     <article className={styles.paper} style={{ width: PAPER_WIDTH }}>
-      <h1>{monthTitle(props.month)}</h1>
+      <h1>{monthTitle(props.month, desk.formats)}</h1>
       <p>
         {file.studio.name}. {plural(counts.classes, "class", "classes")}.
         {regulars !== null && (
@@ -53,7 +55,13 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
         )}
       </p>
       <div ref={box}>
-        <TideTable shown={shown} hands={NO_HANDS} body={body} title={monthTitle(props.month)} onCoach={nothing} />
+        <TideTable
+          shown={shown}
+          hands={NO_HANDS}
+          body={body}
+          title={monthTitle(props.month, desk.formats)}
+          onCoach={nothing}
+        />
       </div>
       <SinceInWords desk={desk} />
       <OpenInWords desk={desk} />
@@ -65,14 +73,14 @@ export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
 }
 
 /** What the dots under a class mean, and every change in words: paper has no place to point at. */
-function SinceInWords({ desk: { month, since } }: { readonly desk: MonthDesk }) {
-  const { signed, file } = month;
+function SinceInWords({ desk: { month, since, formats } }: { readonly desk: MonthDesk }) {
+  const { signed } = month;
   if (!signed) return null;
   return (
     <section className={styles.since} aria-label="Since it was signed">
       <h2>Since it was signed</h2>
       <p>
-        {signingWords(signed, file.zone)} {sinceWords(since)}
+        {signingWords(signed, formats)} {sinceWords(since)}
       </p>
       <ul>
         {[...since.renamed, ...since.changes].map(({ id, sentence }) => (
@@ -88,16 +96,16 @@ const LEVELS = [
   ["look", "Look again"],
 ] as const;
 
-function OpenInWords({ desk: { month, choice, open: look } }: { readonly desk: MonthDesk }) {
+function OpenInWords({ desk: { month, choice, open: look, formats } }: { readonly desk: MonthDesk }) {
   const { file } = month;
   const lines = useMemo(() => {
     const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
-    const place = { month: file, regulars: choice.regulars, slot: (id: string) => slots.get(id) };
+    const place = { formats, month: file, regulars: choice.regulars, slot: (id: string) => slots.get(id) };
     const { byDay } = findingsByDay(look.findings, place, daysBetween(file.dates), true);
     return [...byDay]
       .sort(([a], [b]) => (a < b ? -1 : 1))
       .flatMap(([date, all]) => all.map((line) => ({ date, line })));
-  }, [file, look, choice.regulars]);
+  }, [file, look, choice.regulars, formats]);
   const promised = promiseWords(look.sums);
   return (
     <section className={styles.open} aria-label="What is open">
@@ -116,6 +124,7 @@ function Level({
   readonly title: string;
   readonly lines: readonly { date: string; line: FindingLine }[];
 }) {
+  const f = useFormats();
   if (lines.length === 0) return null;
   return (
     <div>
@@ -124,7 +133,7 @@ function Level({
         {lines.map(({ date, line }) => (
           <li key={line.id}>
             <span className="mono">
-              {dayName(date).slice(0, 2)} {dayOfMonth(date)}
+              {tinyWeekday(isoWeekday(date), f)} {dayOfMonth(date)}
             </span>{" "}
             {line.words}
           </li>

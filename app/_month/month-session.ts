@@ -47,7 +47,8 @@ function monthDescription(props: MonthSessionProps, today: Today): DocDescriptio
     has: ({ state }, id) => monthClasses(state).some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
-    words: (at, doc, { file }) => monthValueWords(at, doc, { studio: file, plans: props.plans }),
+    words: (at, doc, { file }) =>
+      monthValueWords(at, doc, { studio: file, plans: props.plans, formats: props.formats }),
   };
 }
 

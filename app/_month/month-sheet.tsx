@@ -1,7 +1,8 @@
 "use client";
 /** The sheet with its head: the month's name and counts, whose work is shown, the lying body, the chosen finding. */
 import { useMemo } from "react";
-import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
+import { dayAndTime, monthTitle } from "#lib/formats/dates.ts";
+
 import { tideHours } from "#lib/tide/hours.ts";
 import { FindingCorner } from "./finding-corner.tsx";
 import styles from "./month.module.css";
@@ -18,7 +19,7 @@ export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
   const { regulars, rooms, allGroups, allCoaches } = choice;
   const measured = useTideSheet({
     ...{ month: shown.file, sums: shown.look.sums, findings: shown.look.findings },
-    ...{ regulars, rooms, allGroups, allCoaches, holdsHours: choice.moving !== null },
+    ...{ regulars, rooms, allGroups, allCoaches, formats: desk.formats, holdsHours: choice.moving !== null },
   });
   const hands = useHands(desk, measured);
   const drawn = useDrawn(desk, measured);
@@ -30,7 +31,7 @@ export function MonthSheet({ desk }: { readonly desk: MonthDesk }) {
           shown={drawn}
           hands={hands}
           body={measured.body}
-          title={`The classes of ${monthTitle(props.month)}, day by day`}
+          title={`The classes of ${monthTitle(props.month, desk.formats)}, day by day`}
           onCoach={(onlyCoach) => choose({ onlyCoach })}
         />
       </div>
@@ -85,5 +86,5 @@ export function movingWords(desk: MonthDesk): string {
   if (!moving) return "";
   const count = desk.shown.look.findings.filter(({ slots }) => slots.includes(moving.slot)).length;
   const found = count === 0 ? "nothing to fix" : count === 1 ? "one finding" : `${count} findings`;
-  return `${dayWords(moving.date)}, ${moving.start}: ${found}`;
+  return `${dayAndTime(moving.date, moving.start, desk.formats)}: ${found}`;
 }

@@ -1,6 +1,8 @@
 /** What the server gives the month's page, and what its parts read. */
+
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthLook } from "#lib/month/check/analyst.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import type { MonthStudio } from "#lib/programme/month-file.ts";
@@ -12,6 +14,7 @@ export interface MonthPageProps {
   readonly month: string;
   readonly generation: string;
   readonly me: { readonly id: string; readonly name: string };
+  readonly formats: Formats;
   readonly writes: boolean;
   /** Rooms, coaches, plans and limits, as this reader may know them. */
   readonly studio: MonthStudio;

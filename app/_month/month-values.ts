@@ -1,7 +1,8 @@
 /** The plain values of a month in words, for what an undo did and for what somebody else set over one's own. */
 import type * as Y from "yjs";
-import { dayWords } from "#lib/calendar/day-words.ts";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
+import { dayWords, timeWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
@@ -18,6 +19,7 @@ export const monthValues = (doc: Y.Doc): ValuePlaces => {
 
 /** The studio's rooms and coaches as they are known now. */
 interface Named extends Pick<MonthSessionProps, "plans"> {
+  readonly formats: Formats;
   readonly studio: Pick<MonthFile, "rooms" | "coaches">;
 }
 const named = (list: Readonly<Record<string, { readonly name: string }>>, id: unknown): string =>
@@ -26,8 +28,11 @@ const named = (list: Readonly<Record<string, { readonly name: string }>>, id: un
 const FIELDS: Readonly<
   Record<string, readonly [name: string, says: (value: unknown, of: Named, doc: Y.Doc) => string]>
 > = {
-  date: ["the day", (value) => (typeof value === "string" ? dayWords(value) : "the pattern's")],
-  time: ["the beginning", (value) => (value === undefined ? "the pattern's" : String(value))],
+  date: ["the day", (value, { formats }) => (typeof value === "string" ? dayWords(value, formats) : "the pattern's")],
+  time: [
+    "the beginning",
+    (value, { formats }) => (value === undefined ? "the pattern's" : timeWords(String(value), formats)),
+  ],
   minutes: ["the length", (value) => (value === undefined ? "the pattern's" : `${value} min`)],
   people: ["the people", (value) => (value === undefined || value === null ? "not said" : String(value))],
   locked: ["the lock", (value) => (value === true ? "on" : "off")],
@@ -42,9 +47,9 @@ export function monthValueWords(at: ValueAt, doc: Y.Doc, of: Named): ValueWords 
   const living = readSlotById(doc, id);
   const slot = living ?? readDeletedSlots(doc).find((gone) => gone.slot.id === id)?.slot;
   if (!slot) return undefined;
-  if (key === "deleted" || key === "out") return takenOutWords(slotName(slot), at.value);
+  if (key === "deleted" || key === "out") return takenOutWords(slotName(slot, of.formats), at.value);
   const field = own(FIELDS, key);
-  return field && living && { name: `${field[0]} of ${slotName(slot)}`, says: field[1](at.value, of, doc) };
+  return field && living && { name: `${field[0]} of ${slotName(slot, of.formats)}`, says: field[1](at.value, of, doc) };
 }
 
 function splitKey(key: string): [string, string] {

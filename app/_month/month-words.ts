@@ -1,5 +1,7 @@
-/** What the month's page says: fields of a class, plans and where they stand. Pure; English on every device. */
-import { dayWords } from "#lib/calendar/day-words.ts";
+/** What the month's page says: fields of a class, plans and where they stand. Pure; the same on every device. */
+import { dayAndTime, dayWords, timeWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
@@ -29,10 +31,11 @@ export const SLOT_WORDS = {
 export const NOT_SHOWN = "one you cannot see";
 
 /** "Pull and press on Tuesday 3 November" */
-export const slotName = (slot: Slot): string => `${slot.theme || `the ${slot.time} class`} on ${dayWords(slot.date)}`;
+export const slotName = (slot: Slot, f: Formats): string =>
+  `${slot.theme || `the ${timeWords(slot.time, f)} class`} on ${dayWords(slot.date, f)}`;
 /** "Tuesday 3 November, 18:00, Pull and press" */
-export const slotLine = (slot: Slot): string =>
-  `${dayWords(slot.date)}, ${slot.time}, ${slot.theme || SLOT_WORDS.noTheme}`;
+export const slotLine = (slot: Slot, f: Formats): string =>
+  `${dayAndTime(slot.date, slot.time, f)}, ${slot.theme || SLOT_WORDS.noTheme}`;
 
 /** A plan in the list of those that a class can be given. */
 export const planOption = (plan: PlanSummary): string =>

@@ -3,8 +3,8 @@
 import type { KeyboardEvent, ReactNode } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
-import { dayWords } from "#lib/calendar/day-words.ts";
 import { type SaveState, saveWords } from "#lib/client/doc-session/save-state.ts";
+import { dayWords } from "#lib/formats/dates.ts";
 import { classTitle } from "#lib/tide/day-marks.ts";
 import { AcceptedPanel, AcceptPanel } from "./accept-panel.tsx";
 import { ChangesPanel } from "./changes-panel.tsx";
@@ -48,11 +48,11 @@ const TITLES = {
   accepted: "Accepted as they stand",
 } as const;
 
-function titleOf({ slot: slotOf, month: { file } }: MonthDesk, panel: PanelOf): string {
-  if (panel.kind === "new") return `New class, ${dayWords(panel.date)}`;
+function titleOf({ slot: slotOf, month: { file }, formats: f }: MonthDesk, panel: PanelOf): string {
+  if (panel.kind === "new") return `New class, ${dayWords(panel.date, f)}`;
   if (panel.kind !== "class") return TITLES[panel.kind];
   const slot = slotOf(panel.slot);
-  return slot ? `${classTitle(file, slot)}, ${dayWords(slot.date)}` : "Taken out of the month";
+  return slot ? `${classTitle(file, slot)}, ${dayWords(slot.date, f)}` : "Taken out of the month";
 }
 
 function contentOf(desk: MonthDesk, panel: PanelOf): ReactNode {

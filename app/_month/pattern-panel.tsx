@@ -1,6 +1,7 @@
 "use client";
-/** The weekly pattern: each line gives a class on its days. A change here counts for all classes of the line. */
 import { useState } from "react";
+/** The weekly pattern: each line gives a class on its days. A change here counts for all classes of the line. */
+import { timeWords, tinyWeekday } from "#lib/formats/dates.ts";
 import type { PatternLine } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { changeLine, type LineRuleChange, takeOutLine } from "#lib/programme/write-pattern.ts";
@@ -47,15 +48,18 @@ export function PatternPanel({ desk }: { readonly desk: MonthDesk }) {
   );
 }
 
-const DAYS = ["Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"];
-
 /** "Mo, We 18:00, Arms, chest, Loft, every second week" */
-function lineWords({ month: { file } }: MonthDesk, line: PatternLine): string {
+function lineWords({ month: { file }, formats }: MonthDesk, line: PatternLine): string {
   const theme = line.theme == null ? undefined : own(file.themes ?? {}, line.theme)?.name;
   const room = line.room == null ? undefined : own(file.rooms, line.room)?.name;
   const every = (line.every ?? 1) > 1 ? [`every ${line.every} weeks`] : [];
-  const days = line.days.map((day) => DAYS[day - 1]).join(", ");
-  return [`${days} ${line.start}`, ...(theme ? [theme] : []), ...(room ? [room] : []), ...every].join(", ");
+  const days = line.days.map((day) => tinyWeekday(day, formats)).join(", ");
+  return [
+    `${days} ${timeWords(line.start, formats)}`,
+    ...(theme ? [theme] : []),
+    ...(room ? [room] : []),
+    ...every,
+  ].join(", ");
 }
 
 const NTH = [

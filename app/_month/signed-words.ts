@@ -1,11 +1,12 @@
 /** Where a printed month stands beside its signed edition. Pure. */
-import { dayInZone } from "#lib/calendar/local-day.ts";
+import { dayOfMoment } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { agree, listWords, plural } from "#lib/plan/format.ts";
 import type { SignedMonth } from "#lib/protocol/messages.ts";
 
 /** "Edition 2, signed by Ines Duarte, Tuesday 3 November." */
-export const signingWords = ({ number, byName, at }: SignedMonth, zone: string): string =>
-  `Edition ${number}, signed by ${byName}, ${dayInZone(at, zone)}.`;
+export const signingWords = ({ number, byName, at }: SignedMonth, f: Formats): string =>
+  `Edition ${number}, signed by ${byName}, ${dayOfMoment(at, f)}.`;
 
 const UNKNOWN = "What has changed since is not shown: the signed edition is not here yet.";
 

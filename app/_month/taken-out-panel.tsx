@@ -5,7 +5,7 @@ import type { MonthDesk } from "./month-desk.ts";
 import { slotLine } from "./month-words.ts";
 import styles from "./panel.module.css";
 
-export function TakenOutPanel({ desk: { month, acts } }: { readonly desk: MonthDesk }) {
+export function TakenOutPanel({ desk: { month, acts, formats } }: { readonly desk: MonthDesk }) {
   const [problem, setProblem] = useState("");
   if (month.deleted.length === 0) return <p className="quiet">No class has been taken out.</p>;
   return (
@@ -18,10 +18,10 @@ export function TakenOutPanel({ desk: { month, acts } }: { readonly desk: MonthD
       <ul className={styles.rows}>
         {month.deleted.map(({ slot }) => (
           <li key={slot.id} className="spread">
-            <span>{slotLine(slot)}</span>
+            <span>{slotLine(slot, formats)}</span>
             {month.writes && (
               <button type="button" className="act" onClick={() => setProblem(acts.bringBack(slot))}>
-                Put back<span className="visually-hidden"> {slotLine(slot)}</span>
+                Put back<span className="visually-hidden"> {slotLine(slot, formats)}</span>
               </button>
             )}
           </li>

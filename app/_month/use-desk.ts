@@ -1,6 +1,7 @@
 "use client";
-/** The state of the month's page: what is chosen, what is on its way, and the month as it then is. */
 import { useEffect, useMemo, useRef, useState } from "react";
+/** The state of the month's page: what is chosen, what is on its way, and the month as it then is. */
+import type { Formats } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { togetherKey } from "#lib/tide/finding-words.ts";
@@ -16,8 +17,9 @@ import { useSinceSigned } from "./use-since-signed.ts";
 
 export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk {
   const month = useMonth(session);
+  const { formats } = props;
   const [choice, setChoice] = useState<MonthChoice>(() => firstChoice(props));
-  const acts = useMemo(() => monthActs(session), [session]);
+  const acts = useMemo(() => monthActs(session, formats), [session, formats]);
   const tried = useShown(month, choice);
   const { look: open, accepted } = useOpenFindings(month.look, month.accepted);
   const { look } = useOpenFindings(tried.look, month.accepted);
@@ -25,13 +27,13 @@ export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk
     () => ({ file: tried.file, look: tried.look === month.look ? open : look }),
     [tried, look, month.look, open],
   );
-  const since = useSinceSigned(month, props.month);
+  const since = useSinceSigned(month, props.month, formats);
   const slots = useMemo(() => new Map(month.look.slots.map(({ slot }) => [slot.id, slot])), [month.look]);
-  const chosen = useChosen(shown, choice);
+  const chosen = useChosen(shown, choice, formats);
   const settled = useSettled(month, choice);
   useSharedPlace(session, settled);
   return {
-    ...{ session, month, props, acts, shown, chosen, open, accepted, since },
+    ...{ session, month, props, acts, formats, shown, chosen, open, accepted, since },
     choice: settled,
     choose: (part) => setChoice((now) => withoutTrial({ ...now, ...part })),
     slot: (id) => slots.get(id),
@@ -112,15 +114,19 @@ function useShown({ file, look }: Month, { moving, proposed }: MonthChoice): Mon
   }, [file, look, moving, proposed]);
 }
 
-function useChosen({ file, look }: MonthDesk["shown"], { finding, regulars }: MonthChoice): MonthDesk["chosen"] {
+function useChosen(
+  { file, look }: MonthDesk["shown"],
+  { finding, regulars }: MonthChoice,
+  formats: Formats,
+): MonthDesk["chosen"] {
   return useMemo(() => {
     const slots = new Map(look.slots.map(({ slot }) => [slot.id, slot]));
-    const place = { month: file, regulars, slot: (id: string) => slots.get(id) };
+    const place = { formats, month: file, regulars, slot: (id: string) => slots.get(id) };
     const first = look.findings.find(({ id }) => id === finding) ?? look.findings[0];
     if (!first) return [];
     const key = togetherKey(first, place);
     return look.findings.filter((other) => other.rule === first.rule && togetherKey(other, place) === key);
-  }, [file, look, finding, regulars]);
+  }, [file, look, finding, regulars, formats]);
 }
 
 /** Others see which class is open here, and coming back to this address opens it again. */

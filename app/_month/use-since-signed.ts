@@ -1,6 +1,8 @@
 "use client";
-/** What became of each class since the month was signed off, for marks on the sheet and for the list of changes. */
 import { useEffect, useMemo, useState } from "react";
+/** What became of each class since the month was signed off, for marks on the sheet and for the list of changes. */
+import { timesIn } from "#lib/formats/canonical-times.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { changeMarks, changeSentence } from "#lib/month/changes/change-words.ts";
 import { type RenamedPart, renamedSince } from "#lib/month/changes/renamed-since.ts";
 import { type ChangedSlot, slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
@@ -25,22 +27,22 @@ export interface SinceSigned {
 const NOTHING: SinceSigned = { known: false, marks: new Map(), changes: [], renamed: [], slots: [] };
 
 /** Empty until the signed edition is here. */
-export function useSinceSigned(month: MonthSnapshot, name: string): SinceSigned {
+export function useSinceSigned(month: MonthSnapshot, name: string, f: Formats): SinceSigned {
   const was = useSignedFile(month, name);
   const { file } = month;
-  return useMemo(() => (was ? sinceSigned(was, file) : NOTHING), [was, file]);
+  return useMemo(() => (was ? sinceSigned(was, file, f) : NOTHING), [was, file, f]);
 }
 
-function sinceSigned(was: MonthFile, now: MonthFile): SinceSigned {
+function sinceSigned(was: MonthFile, now: MonthFile, f: Formats): SinceSigned {
   const changes = withinMonth(slotChanges(was, now), now.dates);
   const marked = changes.flatMap((change) => {
     const marks = changeMarks(change);
-    return marks.length > 0 ? [[change.id, `${listWords(marks)} since it was signed`] as const] : [];
+    return marks.length > 0 ? [[change.id, `${timesIn(listWords(marks), f)} since it was signed`] as const] : [];
   });
   return {
     known: true,
     marks: new Map(marked),
-    changes: changes.map((change) => ({ id: change.id, sentence: changeSentence(change, { was, now }) })),
+    changes: changes.map((change) => ({ id: change.id, sentence: timesIn(changeSentence(change, { was, now }), f) })),
     renamed: renamedSince(was, now),
     slots: changes,
   };

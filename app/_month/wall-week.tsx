@@ -1,7 +1,9 @@
 "use client";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { dateOfDay, dayNumber, isDate } from "#lib/calendar/days.ts";
 /** A room's week for the wall: one page, its days one under another, with what is different from the signed month. */
-import { dayWords } from "#lib/calendar/day-words.ts";
-import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
+import { timesIn } from "#lib/formats/canonical-times.ts";
+import { dayWords, timeWords, weekBegins } from "#lib/formats/dates.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { firstName } from "#lib/tide/day-marks.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
@@ -18,14 +20,15 @@ interface WallProps {
   readonly wall: { readonly room: string | null; readonly week: string | null };
 }
 
-const mondayOf = (date: string): string => dateOfDay(dayNumber(date) - isoWeekday(date) + 1);
-
 export function WallWeek({ desk, wall }: WallProps) {
-  const { month, since } = desk;
+  const { month, since, formats: f } = desk;
   const { file, look, today, signed } = month;
-  const mondays = [...new Set(daysBetween(file.dates).map(mondayOf))];
+  const weeks = [...new Set(daysBetween(file.dates).map((date) => weekBegins(date, f)))];
   const room = wall.room !== null && own(file.rooms, wall.room) ? wall.room : (Object.keys(file.rooms)[0] ?? "");
-  const week = mondays.find((monday) => monday === mondayOf(wall.week ?? today)) ?? mondays[0] ?? file.dates.from;
+  const week =
+    weeks.find((first) => first === weekBegins(isDate(wall.week ?? "") ? (wall.week ?? "") : today, f)) ??
+    weeks[0] ??
+    file.dates.from;
   const days = Array.from({ length: 7 }, (_, i) => dateOfDay(dayNumber(week) + i));
   const slots = look.slots.map(({ slot }) => slot);
   const { after, problem } = useMonthAfter(desk.props.month, (days.at(-1) ?? "") > file.dates.to);
@@ -39,13 +42,13 @@ export function WallWeek({ desk, wall }: WallProps) {
   };
   return (
     <article className={styles.wall}>
-      <WallChoice desk={desk} room={room} week={week} mondays={mondays} />
+      <WallChoice desk={desk} room={room} week={week} weeks={weeks} />
       <h1>
-        {own(file.rooms, room)?.name}, week of {dayWords(week)}
+        {own(file.rooms, room)?.name}, week of {dayWords(week, f)}
       </h1>
       {signed && (
         <p className="quiet">
-          {signingWords(signed, file.zone)} {weekSinceWords(since, lines.filter(({ since: is }) => is !== null).length)}
+          {signingWords(signed, f)} {weekSinceWords(since, lines.filter(({ since: is }) => is !== null).length)}
         </p>
       )}
       <ProblemLine say={problem} />
@@ -58,12 +61,13 @@ export function WallWeek({ desk, wall }: WallProps) {
 
 interface ChoiceProps extends Pick<WallProps, "desk"> {
   readonly room: string;
-  /** The Monday that is shown, and all there are. */
+  /** The first day of the week that is shown, and of all there are. */
   readonly week: string;
-  readonly mondays: readonly string[];
+  readonly weeks: readonly string[];
 }
 
-function WallChoice({ desk: { month, props }, room, week, mondays }: ChoiceProps) {
+function WallChoice({ desk: { month, props }, room, week, weeks }: ChoiceProps) {
+  const f = useFormats();
   const go = (to: { room?: string | null; week?: string | null }) => {
     const query = new URLSearchParams({ view: "wall", room: to.room ?? room, week: to.week ?? week });
     window.location.assign(`/programme/${props.month}?${query}`);
@@ -81,8 +85,8 @@ function WallChoice({ desk: { month, props }, room, week, mondays }: ChoiceProps
         label="Week of"
         none="choose a week"
         value={week}
-        options={mondays.map((monday) => [monday, dayWords(monday)])}
-        onChange={(monday) => go({ week: monday })}
+        options={weeks.map((first) => [first, dayWords(first, f)])}
+        onChange={(first) => go({ week: first })}
       />
       <button type="button" className="button button-strong" onClick={() => window.print()}>
         Print
@@ -102,16 +106,17 @@ interface DayProps {
 }
 
 function WallDay({ date, lines, without }: DayProps) {
+  const f = useFormats();
   return (
     <section className={styles.day}>
-      <h2>{dayWords(date)}</h2>
+      <h2>{dayWords(date, f)}</h2>
       <div>
         {!lines.some(({ gone }) => !gone) && <p className="quiet">{without}</p>}
         <ul>
           {lines.map((line) => (
             <li key={`${line.id} ${line.gone}`}>
               <LineWords line={line} />
-              {line.since !== null && <span className={styles.since}>{line.since}</span>}
+              {line.since !== null && <span className={styles.since}>{timesIn(line.since, f)}</span>}
             </li>
           ))}
         </ul>
@@ -121,9 +126,10 @@ function WallDay({ date, lines, without }: DayProps) {
 }
 
 function LineWords({ line: { gone, start, title, coach, minutes } }: { readonly line: WallLine }) {
+  const f = useFormats();
   const words = (
     <>
-      <time>{start}</time> <b>{title}</b>
+      <time>{timeWords(start, f)}</time> <b>{title}</b>
       {coach === null ? "" : `, ${firstName(coach)}`}, {minutes} min
     </>
   );

@@ -1,7 +1,8 @@
-/** Days of the week to choose from, Monday first. */
-import styles from "./panel.module.css";
+/** Days of the week to choose from, in the order of the reader's week. */
 
-const NAMES = ["Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"];
+import { useFormats } from "#app/_parts/formats.tsx";
+import { tinyWeekday, weekdaysInOrder } from "#lib/formats/dates.ts";
+import styles from "./panel.module.css";
 
 interface WeekdayChoiceProps {
   readonly legend: string;
@@ -11,6 +12,7 @@ interface WeekdayChoiceProps {
 }
 
 export function WeekdayChoice({ legend, days, onChange }: WeekdayChoiceProps) {
+  const f = useFormats();
   const toggle = (day: number) => {
     const next = days.includes(day) ? days.filter((one) => one !== day) : [...days, day].sort();
     if (next.length > 0) onChange(next);
@@ -19,10 +21,10 @@ export function WeekdayChoice({ legend, days, onChange }: WeekdayChoiceProps) {
     <fieldset>
       <legend>{legend}</legend>
       <div className={styles.checks}>
-        {NAMES.map((name, i) => (
-          <label key={name} className="check">
-            <input type="checkbox" checked={days.includes(i + 1)} onChange={() => toggle(i + 1)} />
-            {name}
+        {weekdaysInOrder(f).map((day) => (
+          <label key={day} className="check">
+            <input type="checkbox" checked={days.includes(day)} onChange={() => toggle(day)} />
+            {tinyWeekday(day, f)}
           </label>
         ))}
       </div>

@@ -1,12 +1,7 @@
 "use client";
-/**
- * A time in the reader's own zone. The server does not know the zone, so its page shows the day and leaves room for the
- * hour, which the browser fills in: no line breaks differently when it does.
- */
-import { useSyncExternalStore } from "react";
-import { dayOfMoment, momentWords } from "./time-words.ts";
-
-const never = () => () => {};
+/** A moment in the reader's own zone, language and clock, the same on the server and in the browser. */
+import { momentWords } from "#lib/formats/dates.ts";
+import { useFormats } from "./formats.tsx";
 
 interface LocalTimeProps {
   /** ms since the epoch. */
@@ -16,21 +11,10 @@ interface LocalTimeProps {
 }
 
 export function LocalTime({ at, year = false }: LocalTimeProps) {
-  const words = useSyncExternalStore(
-    never,
-    () => momentWords(at, year),
-    () => null,
-  );
+  const f = useFormats();
   return (
-    <time style={{ fontFamily: "inherit" }} dateTime={new Date(at).toISOString()}>
-      {words ?? (
-        <>
-          {dayOfMoment(at, year)}
-          <span style={{ visibility: "hidden" }} aria-hidden="true">
-            , 00:00
-          </span>
-        </>
-      )}
+    <time style={{ fontFamily: "inherit" }} lang={f.dates} dateTime={new Date(at).toISOString()}>
+      {momentWords(at, f, year)}
     </time>
   );
 }

@@ -19,6 +19,8 @@ interface NumberFieldProps {
   readonly hint?: string;
   /** Shown and read as minutes and seconds; a bare number is minutes. */
   readonly clock?: boolean;
+  /** How a number is shown; left out: with at most one decimal. */
+  readonly show?: (value: number) => string;
 }
 
 /** "25:30" is 1530, "25" is 25 minutes; undefined when it is neither. */
@@ -59,8 +61,8 @@ export function NumberField(props: NumberFieldProps) {
 }
 
 function useNumber(props: NumberFieldProps) {
-  const { value, clock = false } = props;
-  const draft = useDraft(value === undefined ? "" : clock ? clockTime(value) : plainNumber(value));
+  const { value, clock = false, show = plainNumber } = props;
+  const draft = useDraft(value === undefined ? "" : clock ? clockTime(value) : show(value));
   const [problem, setProblem] = useState<string | null>(null);
   const commit = () => {
     if (!draft.isOpen) return;
@@ -106,14 +108,17 @@ function Below({ id, problem, help, isNews }: BelowProps) {
 
 type Read = { readonly value: number | undefined } | { readonly problem: string };
 
-function readNumber(draft: string, { clock, min = 0, max = 14400, optional }: NumberFieldProps): Read {
+function readNumber(
+  draft: string,
+  { clock, min = 0, max = 14400, optional, show = plainNumber }: NumberFieldProps,
+): Read {
   const text = draft.trim().replace(",", ".");
   if (text === "") return optional ? { value: undefined } : { problem: "Type a number." };
   const value = clock ? parseClock(text) : Number(text);
   if (value === undefined || !Number.isFinite(value)) {
     return { problem: clock ? "Type minutes and seconds, like 25:00." : "Type a number, like 12 or 2.5." };
   }
-  const say = (n: number) => (clock ? clockTime(n) : plainNumber(n));
+  const say = (n: number) => (clock ? clockTime(n) : show(n));
   if (value < min || value > max) return { problem: `Type a value from ${say(min)} to ${say(max)}.` };
   return { value };
 }

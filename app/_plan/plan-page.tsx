@@ -1,5 +1,6 @@
 "use client";
 /** A plan's page: its words until the document is read, then the plan itself. */
+import { FormatsProvider } from "#app/_parts/formats.tsx";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { usePlanSession, useSnapshotOnce } from "#app/_session/use-session.ts";
@@ -19,9 +20,13 @@ export function PlanPage(props: PlanPageProps) {
       {session && snap && <Notices session={session} snap={snap} />}
     </Opening>
   );
-  return session && snap && session.canBeDrawn(snap) ? (
-    <LatePart part={opened} props={{ session }} meanwhile={opening} />
-  ) : (
-    opening
+  return (
+    <FormatsProvider formats={props.formats}>
+      {session && snap && session.canBeDrawn(snap) ? (
+        <LatePart part={opened} props={{ session }} meanwhile={opening} />
+      ) : (
+        opening
+      )}
+    </FormatsProvider>
   );
 }

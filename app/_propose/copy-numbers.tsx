@@ -1,6 +1,7 @@
 "use client";
-/** Time, side, springs and set-up of the copy of a plate. */
 import { ChoiceField, SelectField } from "#app/_parts/choice.tsx";
+/** Time, side, springs and set-up of the copy of a plate. */
+import { LengthField } from "#app/_parts/length-field.tsx";
 import { NumberField } from "#app/_parts/number-field.tsx";
 import panel from "#app/_parts/panel.module.css";
 import { SpringStepper } from "#app/_parts/spring-stepper.tsx";
@@ -105,9 +106,8 @@ function SetUp({ plan, item, onChange }: CopyNumbersProps<MoveItem>) {
         options={[own, ...FACINGS.map((value) => ({ value, label: FACING_WORDS[value] }))]}
         onChoose={(facing) => set("facing", facing === "usual" ? undefined : facing)}
       />
-      <NumberField
+      <LengthField
         label="Starting place"
-        unit="mm"
         value={item.offsetMm}
         min={-2000}
         max={2000}

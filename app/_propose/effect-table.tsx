@@ -1,8 +1,10 @@
 "use client";
-/** The effect of a proposal: numbers now and with it, with the sign of the change, and findings that go and come. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { Effect } from "#lib/proposal/effect.ts";
 import { effectChange, effectValue } from "#lib/proposal/part-words.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+/** The effect of a proposal: numbers now and with it, with the sign of the change, and findings that go and come. */
+import { findingWords } from "#lib/rules/finding-words.ts";
 import styles from "./propose.module.css";
 import { EFFECT } from "./propose-words.ts";
 
@@ -20,6 +22,7 @@ export function EffectTable({ effect }: { readonly effect: Effect }) {
 }
 
 function Numbers({ numbers }: Pick<Effect, "numbers">) {
+  const f = useFormats();
   return (
     <table>
       <caption>{EFFECT.caption}</caption>
@@ -37,9 +40,9 @@ function Numbers({ numbers }: Pick<Effect, "numbers">) {
         {numbers.map((one) => (
           <tr key={one.name}>
             <th scope="row">{one.name}</th>
-            <td className="number">{effectValue(one.before, one.unit)}</td>
-            <td className="number">{effectValue(one.after, one.unit)}</td>
-            <td className="number">{effectChange(one)}</td>
+            <td className="number">{effectValue(one.before, one.unit, f)}</td>
+            <td className="number">{effectValue(one.after, one.unit, f)}</td>
+            <td className="number">{effectChange(one, f)}</td>
           </tr>
         ))}
       </tbody>
@@ -56,6 +59,7 @@ interface FindingsProps {
 }
 
 function Findings({ title, sign = "", findings }: FindingsProps) {
+  const f = useFormats();
   if (findings.length === 0) return null;
   return (
     <div>
@@ -66,7 +70,7 @@ function Findings({ title, sign = "", findings }: FindingsProps) {
       <ul className={styles.findings}>
         {findings.map((finding) => (
           <li key={`${finding.key ?? finding.rule} ${finding.message}`}>
-            <b>{LEVELS[finding.level]}</b> {finding.message}
+            <b>{LEVELS[finding.level]}</b> {findingWords(finding, f)}
           </li>
         ))}
       </ul>

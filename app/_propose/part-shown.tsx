@@ -1,5 +1,6 @@
 "use client";
 /** What a part changes: the value now beside the proposed one, the words that go and come, or both orders. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { placedName } from "#app/_session/placed-name.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -20,9 +21,10 @@ interface PartShownProps {
 
 export function PartShown({ plan, one }: PartShownProps) {
   const { part, step } = one;
+  const f = useFormats();
   if (part.kind === "order") return <Orders plan={plan} part={part} fitting={step?.on === "order" ? step.ids : null} />;
-  const values = partValues(part);
-  if (values !== null) return <Values now={currentValue(plan, part) ?? values[0]} proposed={values[1]} />;
+  const values = partValues(part, f);
+  if (values !== null) return <Values now={currentValue(plan, part, f) ?? values[0]} proposed={values[1]} />;
   const item = itemById(plan, part.item);
   return item?.kind === "move" ? <Line {...{ plan, item, one }} /> : null;
 }

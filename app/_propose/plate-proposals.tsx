@@ -1,8 +1,9 @@
 "use client";
-/** What is proposed for the open plate, and what was taken for it. */
 import { standingFor, takenLast } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+/** What is proposed for the open plate, and what was taken for it. */
+import { shortDateOf } from "#lib/formats/dates.ts";
 import { takenInPart } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
 import { focusNear } from "./focus-near.ts";
@@ -42,7 +43,7 @@ function TakenSign({ session, proposal }: { readonly session: PlanSession; reado
   };
   return (
     <p tabIndex={-1} className={styles.taken} data-taken-here={mine || undefined}>
-      {TAKE.sign(proposal.byName, proposal.endedAt ?? proposal.at, part)}
+      {TAKE.sign(proposal.byName, shortDateOf(proposal.endedAt ?? proposal.at, session.formats), part)}
       {mine && canUndo && (
         <button type="button" className="act" onClick={undo}>
           {TAKE.undo}

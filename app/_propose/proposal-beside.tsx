@@ -1,12 +1,14 @@
 "use client";
-/** One proposal beside the plate as it is: its parts with boxes to tick, its effect, and what can be done with it. */
 import { useMemo, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
-import { momentWords } from "#app/_parts/time-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { tellLine } from "#app/_session/typed/told-notices.tsx";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
+import { momentWords } from "#lib/formats/dates.ts";
+/** One proposal beside the plate as it is: its parts with boxes to tick, its effect, and what can be done with it. */
+import { offsetIn } from "#lib/formats/units.ts";
 import { applied, fits, type JudgedPart } from "#lib/proposal/fits.ts";
 import { partName } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
@@ -26,6 +28,7 @@ interface ProposalBesideProps {
 
 export function ProposalBeside({ session, proposal }: ProposalBesideProps) {
   const snap = useSnapshot(session);
+  const f = useFormats();
   const { plan } = snap;
   const [unticked, setUnticked] = useState<ReadonlySet<string>>(new Set());
   // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the document has changed
@@ -49,7 +52,7 @@ export function ProposalBeside({ session, proposal }: ProposalBesideProps) {
     <section className={styles.proposal} aria-label={TAKE.label(proposal.byName)} data-proposal={proposal.id}>
       <header className={styles.head}>
         <h3>{TAKE.heading(proposal.byName)}</h3>
-        <time dateTime={new Date(proposal.at).toISOString()}>{momentWords(proposal.at)}</time>
+        <time dateTime={new Date(proposal.at).toISOString()}>{momentWords(proposal.at, f)}</time>
       </header>
       {proposal.note && <p className={styles.note}>{proposal.note}</p>}
       <ul className={styles.parts}>
@@ -86,7 +89,7 @@ function Part({ session, one, ticked, onTick }: PartProps) {
         <p className={styles.partName}>{name}</p>
       )}
       <PartShown plan={plan} one={one} />
-      {why !== null && <p className={styles.why}>{why}</p>}
+      {why !== null && <p className={styles.why}>{offsetIn(why, session.formats)}</p>}
     </li>
   );
 }

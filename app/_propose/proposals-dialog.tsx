@@ -1,5 +1,4 @@
 "use client";
-/** All proposals of the plan that wait for an answer, each to be opened here, and those that were answered. */
 import { useEffect, useState } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { send } from "#app/_parts/send.ts";
@@ -7,6 +6,9 @@ import { placedName } from "#app/_session/placed-name.ts";
 import { standingProposals } from "#app/_session/proposals.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+/** All proposals of the plan that wait for an answer, each to be opened here, and those that were answered. */
+import { shortDateOf } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { plural, sentenceCase } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -14,7 +16,7 @@ import { type TakenInPart, takenInPart } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
 import { ProposalBeside } from "./proposal-beside.tsx";
 import styles from "./propose.module.css";
-import { LIST, PROPOSE, shortDay } from "./propose-words.ts";
+import { LIST, PROPOSE } from "./propose-words.ts";
 
 interface ProposalsDialogProps {
   readonly session: PlanSession;
@@ -56,7 +58,7 @@ function Standing({ session, plan, proposal, onGo }: StandingProps) {
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <b>{placeWords(plan, itemId)}</b> {plural(proposal.parts.length, "part")}, {proposal.byName},{" "}
-        {shortDay(proposal.at)}
+        {shortDateOf(proposal.at, session.formats)}
       </summary>
       {open && (
         <>
@@ -103,7 +105,11 @@ function Answered({ session }: { readonly session: PlanSession }) {
         {answered.toReversed().map((proposal) => (
           <li key={proposal.id}>
             <b>{placeWords(plan, proposal.itemId)}</b>, {proposal.byName}:{" "}
-            {answerWords(proposal, takenInPart(plan, proposal.parts, taken.get(proposal.id)?.parts ?? []))}
+            {answerWords(
+              proposal,
+              takenInPart(plan, proposal.parts, taken.get(proposal.id)?.parts ?? []),
+              session.formats,
+            )}
             {proposal.word && <q>{proposal.word}</q>}
           </li>
         ))}
@@ -112,8 +118,8 @@ function Answered({ session }: { readonly session: PlanSession }) {
   );
 }
 
-function answerWords({ state, endedByName, endedAt, at }: Proposal, part: TakenInPart | null): string {
-  const [by, when] = [endedByName ?? "", endedAt ?? at];
+function answerWords({ state, endedByName, endedAt, at }: Proposal, part: TakenInPart | null, f: Formats): string {
+  const [by, when] = [endedByName ?? "", shortDateOf(endedAt ?? at, f)];
   if (state === "taken") return LIST.taken(by, when, part);
   return state === "declined" ? LIST.declined(by, when) : LIST.withdrawn(when);
 }

@@ -2,9 +2,6 @@
 import { sentenceCase } from "#lib/plan/format.ts";
 import { shareWords, type TakenInPart } from "#lib/proposal/part-words.ts";
 
-const DAY = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" });
-export const shortDay = (ms: number): string => DAY.format(new Date(ms));
-
 /** "Taken", or "2 of 4 parts taken", and after the rest of the sentence which. `part`: null for all of it. */
 const takenWords = (part: TakenInPart | null, rest: string): string =>
   part ? `${shareWords(part)} taken ${rest}: ${part.named.join(", ")}` : `taken ${rest}`;
@@ -65,7 +62,7 @@ export const TAKE = {
     "The plan cannot be written in at the moment. Nothing was changed: try again when it says that it is saved.",
   taken: (by: string, part: TakenInPart | null) =>
     `${sentenceCase(takenWords(part, `from ${by}`))}. Undo takes it back.`,
-  sign: (by: string, at: number, part: TakenInPart | null) => takenWords(part, `from ${by}, ${shortDay(at)}`),
+  sign: (by: string, when: string, part: TakenInPart | null) => takenWords(part, `from ${by}, ${when}`),
   undo: "Undo",
 } as const;
 
@@ -85,9 +82,9 @@ export const LIST = {
   none: "No proposal waits for an answer.",
   go: "Go to the plate",
   answered: "Answered",
-  taken: (by: string, at: number, part: TakenInPart | null) => takenWords(part, `by ${by}, ${shortDay(at)}`),
-  declined: (by: string, at: number) => `declined by ${by}, ${shortDay(at)}`,
-  withdrawn: (at: number) => `withdrawn, ${shortDay(at)}`,
+  taken: (by: string, when: string, part: TakenInPart | null) => takenWords(part, `by ${by}, ${when}`),
+  declined: (by: string, when: string) => `declined by ${by}, ${when}`,
+  withdrawn: (when: string) => `withdrawn, ${when}`,
   undone: "taken, then undone",
   gone: "an item that was taken out",
   loading: "Loading what was answered…",

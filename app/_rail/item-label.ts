@@ -1,8 +1,11 @@
 /** An item of the rail in words. */
+
 import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import type { HoldMark } from "#app/_session/hold-sign.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
-import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
+import { plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
@@ -19,12 +22,12 @@ export interface LabelFacts {
 }
 
 /** What a screen reader says of an item. */
-export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
+export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts, f: Formats): string {
   const parts = [item.kind === "heading" ? `Heading: ${nameOf(plan, item)}` : nameOf(plan, item)];
   if (item.kind === "move" && item.side !== "both") parts.push(item.side);
   if (item.kind !== "heading") parts.push(`${plainNumber(item.seconds)} seconds from ${row.start}`);
   if (item.kind === "move") parts.push(springWords(plan.equipment, item.springs));
-  if (item.kind === "move" && (item.offsetMm ?? 0) !== 0) parts.push(`starting ${offsetWords(item.offsetMm ?? 0)}`);
+  if (item.kind === "move" && (item.offsetMm ?? 0) !== 0) parts.push(`starting ${offsetWords(item.offsetMm ?? 0, f)}`);
   const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
   if (pattern) parts.push(pattern);
   if (row.reps !== null) parts.push(repsWords(row.reps));

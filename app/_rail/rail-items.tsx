@@ -1,6 +1,6 @@
 "use client";
-/** Every item of the plan, hung in its place on the rail. */
 import { useMemo, useRef, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { ChangeMark } from "#app/_session/changes-shown.ts";
 import { type HoldMark, holdMarks } from "#app/_session/hold-sign.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
@@ -9,6 +9,8 @@ import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { FirstDraft } from "#lib/draft/first-draft.ts";
+/** Every item of the plan, hung in its place on the rail. */
+import type { Formats } from "#lib/formats/formats.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -41,6 +43,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, changes
   const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
   const tabbableId = snap.selectedId ?? snap.plan.items[0]?.id;
+  const f = useFormats();
   const hands = useHands(drag);
   const linesOf = useRestLines(snap, draft);
   const saidIn = useSaid(snap);
@@ -67,7 +70,7 @@ export function RailItems({ session, snap, layout, drag, measure, marks, changes
         {...{ selected: snap.selectedId === item.id, open: openId === item.id, tabbable: item.id === tabbableId }}
         editable={session.canWrite}
         dragged={draggedBy(item, drag.preview)}
-        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id), change: changes.get(item.id) })}
+        label={labelOf(snap, item, { row, holds, marks: marks.get(item.id), change: changes.get(item.id) }, f)}
         measure={measure(item.id)}
         {...hands}
       />
@@ -79,8 +82,8 @@ interface LabelOf extends Pick<LabelFacts, "holds" | "marks" | "change"> {
   readonly row: ClockRow;
 }
 
-const labelOf = ({ plan, talk }: SessionSnapshot, item: PlanItem, { row, ...facts }: LabelOf): string =>
-  itemLabel(plan, item, { ...facts, start: clockTime(row.start), reps: row.reps, talk: talk.get(item.id) });
+const labelOf = ({ plan, talk }: SessionSnapshot, item: PlanItem, { row, ...facts }: LabelOf, f: Formats): string =>
+  itemLabel(plan, item, { ...facts, start: clockTime(row.start), reps: row.reps, talk: talk.get(item.id) }, f);
 
 /** What a plate takes from its plan. The plan itself is another after every letter, so no plate is given it. */
 const factsOf = (plan: Plan, item: PlanItem) => ({

@@ -1,11 +1,12 @@
 "use client";
 /** What changed between any two moments of a plan, or since one of them. */
 import { useId, useState } from "react";
-import { momentWords } from "#app/_parts/time-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { useChangesShown } from "#app/_session/changes-shown.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { momentWords } from "#lib/formats/dates.ts";
 import type { ComparePoint } from "#lib/rounds/rounds.ts";
 import type { ThenOrProblem } from "./fetch-rounds.ts";
 import { PlateChangeList } from "./plate-change-list.tsx";
@@ -75,6 +76,7 @@ interface PointChoiceProps {
 }
 
 function PointChoice({ label, points, value, onChoose, none }: PointChoiceProps) {
+  const f = useFormats();
   const id = useId();
   return (
     <div className="field">
@@ -83,7 +85,7 @@ function PointChoice({ label, points, value, onChoose, none }: PointChoiceProps)
         {none !== undefined && <option value="">{none}</option>}
         {points.toReversed().map((point) => (
           <option key={point.id} value={point.id}>
-            {atPointWords(point)}, {momentWords(point.at)}
+            {atPointWords(point)}, {momentWords(point.at, f)}
           </option>
         ))}
       </select>

@@ -1,15 +1,17 @@
 "use client";
 /** Over the rail: what the plates are compared with, how many changed and are read, and the way from one to the next. */
 import { useId } from "react";
-import { momentWords } from "#app/_parts/time-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { type ChangesNow, useChangesShown } from "#app/_session/changes-shown.ts";
 import { PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+import { momentWords } from "#lib/formats/dates.ts";
 import styles from "./rounds.module.css";
 import { CHANGES, changedCountWords, pointWords, removedWords } from "./rounds-words.ts";
 
 export function ChangesBar({ session }: { readonly session: PlanSession }) {
+  const f = useFormats();
   const now = useChangesShown(session.changes);
   const { selectedId } = useSnapshot(session); // which plate is chosen decides what can be marked
   const { rounds, point, choose, order, marks } = now;
@@ -24,7 +26,7 @@ export function ChangesBar({ session }: { readonly session: PlanSession }) {
         <option value="">{CHANGES.nothing}</option>
         {points.map((one) => (
           <option key={one.id} value={one.id}>
-            {pointWords(one, session.me.id)}, {momentWords(one.at)}
+            {pointWords(one, session.me.id)}, {momentWords(one.at, f)}
           </option>
         ))}
       </select>

@@ -152,13 +152,14 @@ export function setSprings(s: PlanSession, item: MoveItem, springs: MoveItem["sp
   });
   if (!acted) return;
   const on = springWords(s.getSnapshot().plan.equipment, springs);
-  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${usualPlaceWords(offsetMm)}.`);
+  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${usualPlaceWords(offsetMm, s.formats)}.`);
 }
 
 /** Where the person starts, mm from the move's usual place. */
 export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): void {
   if (offsetMm === (item.offsetMm ?? 0)) return;
-  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${usualPlaceWords(offsetMm)}.`);
+  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm)))
+    s.say(`Started ${usualPlaceWords(offsetMm, s.formats)}.`);
 }
 
 /** Puts another move in the place of an item’s. A side that the new move does not have becomes one that it has. */

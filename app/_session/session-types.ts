@@ -1,10 +1,12 @@
 /** What a plan's page knows at one moment: plain frozen data that `PlanSession` makes and components read. */
+
 import type { PlanAnalysis } from "#lib/analysis/analysis.ts";
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClassClock } from "#lib/clock/clock.ts";
 import type { TakenProposal } from "#lib/doc/proposal-marks.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { AcceptanceView, ProposalView, StateNews, ThreadView } from "#lib/protocol/messages.ts";
@@ -24,6 +26,7 @@ export interface PlanPageProps {
   readonly planId: string;
   readonly generation: string;
   readonly me: Me;
+  readonly formats: Formats;
   /** As it was when the page was made; `PlanSession.studio` is what it is now. */
   readonly studio: PlanStudio;
   /** As the lists show it; the document's own title wins as soon as it is read. */

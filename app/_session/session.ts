@@ -11,6 +11,7 @@ import type { Edge } from "#lib/client/doc-session/edge.ts";
 import type { SaveState } from "#lib/client/doc-session/save-state.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import { loadLater } from "#lib/client/late.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { News, ThreadView } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 import { ChangesShown } from "./changes-shown.ts";
@@ -48,6 +49,8 @@ const JOINING: ReadonlySet<SaveState> = new Set(["opening", "sending"]);
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
+  /** The reader's, for what is said. */
+  readonly formats: Formats;
   /** The edition that it was made from; null for none. */
   readonly origin: NonNullable<PlanPageProps["origin"]> | null;
   /** The person may propose changes of the plan: a lead, of a plan that is not their own. */
@@ -79,6 +82,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     const now: StudioNow = { studio: props.studio, served: null };
     super(planDescription(props, now), edge);
     this.planId = props.planId;
+    this.formats = props.formats;
     this.origin = props.origin ?? null;
     this.proposes = props.may.propose;
     this.typed = new TypedWords(typedWordsKey(props.me.id, props.planId), tabStore());

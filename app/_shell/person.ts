@@ -3,9 +3,11 @@
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import type { Studio } from "#db/repos/studio-repo.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { SignedIn } from "#server/auth/actor.ts";
 import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { type Springline, springline } from "#server/context/springline.ts";
+import { personFormats, studioFormats } from "#server/formats/formats.ts";
 import { countUnseen } from "#server/notices/list-notices.ts";
 import { presentStudio } from "#server/people/first-run.ts";
 
@@ -13,6 +15,8 @@ export interface Visit {
   readonly app: Springline;
   readonly who: SignedIn;
   readonly studio: Studio;
+  /** How they are shown days, times, weeks, forces and lengths. */
+  readonly formats: Formats;
   /** How many notices they have not seen. */
   readonly unseen: number;
 }
@@ -24,7 +28,15 @@ export async function requirePerson(path: string): Promise<Visit> {
   if (!studio) redirect("/first-run");
   const who = await actorFromHeaders(await headers(), app);
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(path)}`);
-  return { app, who, studio, unseen: countUnseen(app, who.actor) };
+  const formats = personFormats(app, who.actor.id);
+  return { app, who, studio, formats, unseen: countUnseen(app, who.actor) };
+}
+
+/** The same formats for the title of a page, which is asked for apart; the studio's for who is not signed in. */
+export async function readerFormats(): Promise<Formats> {
+  const app = springline();
+  const who = await actorFromHeaders(await headers(), app);
+  return who ? personFormats(app, who.actor.id) : studioFormats(app);
 }
 
 /** A path of this program to go on to after signing in; anything else (another site, a loop) leads to the desk. */

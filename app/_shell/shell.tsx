@@ -2,11 +2,13 @@
  * The frame of a workspace page: skip link, navigation, who is signed in, and the page's content. The floor, the
  * print sheet and the plan page have frames of their own.
  */
+
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { newWords } from "#lib/notices/notice-words.ts";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { FormatsProvider } from "../_parts/formats.tsx";
 import { NewerVersion } from "../_parts/newer-version.tsx";
 import { ProgramMark } from "../_parts/program-mark.tsx";
 import { AccountMenu } from "./account-menu.tsx";
@@ -50,7 +52,7 @@ interface ShellProps {
 }
 
 export function Shell({ visit, section, wide = false, children }: ShellProps) {
-  const { who, studio, unseen } = visit;
+  const { who, studio, unseen, formats } = visit;
   return (
     <div className={styles.page}>
       <a className="skip" href="#content">
@@ -75,7 +77,7 @@ export function Shell({ visit, section, wide = false, children }: ShellProps) {
       </header>
       <main id="content" className={`${styles.content} ${wide ? styles.wide : ""}`} tabIndex={-1}>
         <NewerVersion />
-        {children}
+        <FormatsProvider formats={formats}>{children}</FormatsProvider>
       </main>
     </div>
   );

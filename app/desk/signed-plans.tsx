@@ -1,5 +1,5 @@
 /** Signed editions for those who do not write: the sheet for the wall and the tracks for a recording. */
-import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import { WithdrawnText } from "#app/_parts/reader-words.tsx";
 import type { SignedPlan } from "#server/editions/editions.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { NothingYet } from "../_parts/nothing-yet.tsx";
@@ -36,7 +36,12 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
                 {plan.damaged ? (
                   <strong> · damaged: it is not what was signed, so it is not used anywhere</strong>
                 ) : null}
-                {plan.withdrawn ? <strong> · {withdrawnWords(plan.withdrawn)}</strong> : null}
+                {plan.withdrawn ? (
+                  <strong>
+                    {" "}
+                    · <WithdrawnText of={plan.withdrawn} />
+                  </strong>
+                ) : null}
               </>
             }
           >

@@ -1,6 +1,8 @@
 /** What waits for this person, the most urgent first, with the date of the class that it is for. */
+
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { Waiting } from "#lib/desk/waiting.ts";
 import { plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
@@ -69,11 +71,12 @@ interface RowProps {
 }
 
 function WaitingRow({ one, count, plan, isNew, me }: RowProps) {
+  const f = useFormats();
   return (
     <li className={styles.line}>
       <span className={styles.length}>
         {one.classAt !== null ? (
-          <span className={styles.classAt}>{comingWords(one.classAt)}</span>
+          <span className={styles.classAt}>{comingWords(one.classAt, f)}</span>
         ) : (
           one.kind !== "log" && <span>{WAITING.noClass}</span>
         )}

@@ -1,4 +1,6 @@
 /** The sentences of what waits at the desk. */
+import { shortDayWords, timeWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
@@ -10,11 +12,8 @@ export const WAITING = {
 } as const;
 
 /** "Tue 1 Dec, 07:00" of "2026-12-01 07:00": the studio's own time, whatever the reader's zone. */
-export function comingWords(at: string): string {
-  const day = new Date(`${at.slice(0, 10)}T12:00:00Z`);
-  const words = day.toLocaleDateString("en-GB", { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
-  return `${words}, ${at.slice(11)}`;
-}
+export const comingWords = (at: string, f: Formats): string =>
+  `${shortDayWords(at.slice(0, 10), f)}, ${timeWords(at.slice(11), f)}`;
 
 export const readBy = (name: string, isMe: boolean): string => (isMe ? "You are reading it" : `${name} is reading it`);
 

@@ -1,28 +1,27 @@
 "use client";
 /** Notices by day, the newest first; each is a sentence that opens the place it is about. */
 import Link from "next/link";
-import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { dayOfMoment, timeOfMoment } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { ToldNotice } from "#server/notices/told-notice.ts";
 import styles from "./notices.module.css";
-import { useZone } from "./use-zone.ts";
 
 interface ListProps {
   /** The newest first. */
   readonly notices: readonly ToldNotice[];
-  /** The zone that days are told in until the browser's is known. */
-  readonly zone: string;
 }
 
-export function NoticeList({ notices, zone: before }: ListProps) {
-  const zone = useZone(before);
+export function NoticeList({ notices }: ListProps) {
+  const f = useFormats();
   return (
     <>
-      {byDay(notices, zone).map(({ day, of }) => (
+      {byDay(notices, f).map(({ day, of }) => (
         <section key={day} className={styles.day}>
           <h2>{day}</h2>
           <ul className={`hung ${styles.lines}`}>
             {of.map((notice) => (
-              <Line key={notice.id} notice={notice} zone={zone} />
+              <Line key={notice.id} notice={notice} />
             ))}
           </ul>
         </section>
@@ -31,7 +30,8 @@ export function NoticeList({ notices, zone: before }: ListProps) {
   );
 }
 
-function Line({ notice, zone }: { readonly notice: ToldNotice; readonly zone: string }) {
+function Line({ notice }: { readonly notice: ToldNotice }) {
+  const f = useFormats();
   const { at, seen, sentence, lines, path } = notice;
   return (
     <li data-new={!seen || undefined}>
@@ -42,7 +42,7 @@ function Line({ notice, zone }: { readonly notice: ToldNotice; readonly zone: st
       <span className={styles.when}>
         {seen ? null : <b>new</b>}
         <time className="quiet small" dateTime={new Date(at).toISOString()}>
-          {timeInZone(at, zone)}
+          {timeOfMoment(at, f)}
         </time>
       </span>
       {lines.length > 0 && (
@@ -68,10 +68,10 @@ interface Day {
   readonly of: ToldNotice[];
 }
 
-function byDay(notices: readonly ToldNotice[], zone: string): Day[] {
+function byDay(notices: readonly ToldNotice[], f: Formats): Day[] {
   const days: Day[] = [];
   for (const notice of notices) {
-    const day = dayInZone(notice.at, zone);
+    const day = dayOfMoment(notice.at, f);
     const last = days.at(-1);
     if (last?.day === day) last.of.push(notice);
     else days.push({ day, of: [notice] });

@@ -26,7 +26,6 @@ export default async function NoticesPage({ searchParams }: PageProps) {
   const before = idOf((await searchParams).before);
   const listed = listNotices(visit.app, visit.who.actor, before);
   const page: NoticePage = listed.ok ? listed.value : { notices: [], older: null };
-  const choice = noticeChoiceOf(visit.app, visit.who.actor);
   const newest = page.notices[0]?.id ?? 0;
   return (
     <Shell visit={visit} section="notices">
@@ -39,7 +38,7 @@ export default async function NoticesPage({ searchParams }: PageProps) {
           </p>
         </NothingYet>
       ) : (
-        <NoticeList notices={page.notices} zone={choice.timeZone} />
+        <NoticeList notices={page.notices} />
       )}
       <p className={styles.pages}>
         {before === undefined ? null : <Link href="/notices">The newest notices</Link>}

@@ -1,7 +1,10 @@
-/** A rule's example as a small class, and what the rule finds in it. */
+"use client";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+/** A rule's example as a small class, and what the rule finds in it. */
+import { findingWords } from "#lib/rules/finding-words.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { type ExcerptItem, excerptOf } from "./excerpt.ts";
 import styles from "./rules.module.css";
@@ -19,7 +22,7 @@ interface ExampleProps {
 }
 
 export function Example({ say, plan, lines, findings, here }: ExampleProps) {
-  const { facts, items } = excerptOf(plan, lines);
+  const { facts, items } = excerptOf(plan, lines, useFormats());
   const concerned = new Set(findings.flatMap((f) => f.items));
   return (
     <figure className={styles.example}>
@@ -52,7 +55,7 @@ function Said({ finding }: { readonly finding: Finding }) {
   return (
     <p className={styles.said} data-level={finding.level}>
       <span className={styles.level}>{LEVEL_WORDS[finding.level]}</span>
-      {finding.message}
+      {findingWords(finding, useFormats())}
     </p>
   );
 }

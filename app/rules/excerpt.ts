@@ -1,7 +1,10 @@
 /** A rule's example as a small class to read: its items, when they begin, with which springs, and the changes between. Pure. */
+
 import { actionsWords, doTellWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+import { lengthWords } from "#lib/formats/units.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import {
   clockTime,
@@ -42,7 +45,7 @@ interface Excerpt {
 }
 
 /** `lines`: show what is said. */
-export function excerptOf(plan: Plan, lines: boolean): Excerpt {
+export function excerptOf(plan: Plan, lines: boolean, f: Formats): Excerpt {
   const clock = classClock(plan);
   const { rows } = clock;
   const asRead = readerOf(plan, clock);
@@ -54,7 +57,7 @@ export function excerptOf(plan: Plan, lines: boolean): Excerpt {
       at: clockTime(row?.start ?? 0),
       name: sentenceCase(titleOf(item) || itemName(plan, item)),
       lasts: item.kind === "heading" ? "" : secondsWords(item.seconds),
-      details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null) : "",
+      details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null, f) : "",
       change: row && item.kind === "move" ? changeWords(row.transition) : "",
       lines:
         item.kind === "move" && lines
@@ -81,11 +84,11 @@ function changeWords(transition: ReturnType<typeof classClock>["rows"][number]["
   return takes;
 }
 
-function moveDetails(plan: Plan, item: MoveItem, reps: number | null): string {
+function moveDetails(plan: Plan, item: MoveItem, reps: number | null, f: Formats): string {
   const move = moveOf(plan, item);
   const parts = [
     move?.resistance === "bodyweight" ? "" : springWords(plan.equipment, item.springs),
-    item.offsetMm ? `${plainNumber(item.offsetMm / 10)} cm from the anchor` : "",
+    item.offsetMm ? `${lengthWords(item.offsetMm, f)} from the anchor` : "",
     reps === null ? "" : `${plainNumber(reps)} repetitions`,
     item.locked ? "locked" : "",
     item.range ? `from ${secondsRange(...item.range)}` : "",

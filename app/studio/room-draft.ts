@@ -1,4 +1,19 @@
 /** A room as it is typed: texts until it is sent, so that half a number is kept while it is being written. Pure. */
+
+import type { Formats } from "#lib/formats/formats.ts";
+import {
+  FORCE_NAMES,
+  LENGTH_NAMES,
+  lengthNumber,
+  lengthWords,
+  stiffnessNumber,
+  stiffnessUnit,
+  toMm,
+  toNewtons,
+  toNPerMm,
+  typedForce,
+  typedLength,
+} from "#lib/formats/units.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 
 export interface RoomSpringDraft {
@@ -10,27 +25,36 @@ export interface RoomSpringDraft {
   readonly stiffness: string;
   readonly preload: string;
 }
+export type RoomUnits = Pick<Formats, "force" | "length">;
 export interface RoomDraft {
   readonly name: string;
-  readonly travelCm: string;
+  /** Of the carriage. */
+  readonly travel: string;
+  /** In which travel, stiffness and preload are typed. */
+  readonly units: RoomUnits;
   readonly springs: readonly RoomSpringDraft[];
 }
 
 /** A length outside these was typed in another unit. */
-const SHORTEST_CM = 20;
-const LONGEST_CM = 500;
+const SHORTEST_MM = 200;
+const LONGEST_MM = 5000;
 
-export function roomDraftOf(name: string, equipment: Equipment): RoomDraft {
+/** What the form of a new room begins with. The travel is common practice, no source. */
+export const EMPTY_ROOM: Equipment = { name: "", carriageTravelMm: 900, springs: [] };
+
+export function roomDraftOf(name: string, equipment: Equipment, { force, length }: RoomUnits): RoomDraft {
+  const units = { force, length };
   return {
+    units,
     name,
-    travelCm: String(equipment.carriageTravelMm / 10),
+    travel: travelText(equipment.carriageTravelMm, units),
     springs: equipment.springs.map((spring, row) => ({
       id: spring.id,
       row,
       label: spring.label,
       count: String(spring.count),
-      stiffness: String(spring.stiffnessNPerMm),
-      preload: String(spring.preloadN),
+      stiffness: stiffnessText(spring.stiffnessNPerMm, units),
+      preload: preloadText(spring.preloadN, units),
     })),
   };
 }
@@ -50,26 +74,36 @@ type DraftRead =
 
 /** Numbers may be written with a point or a comma. `base` keeps what the form does not show (timings). */
 export function readRoomDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
-  const travel = number(draft.travelCm);
-  if (travel === null || travel <= 0) return { ok: false, say: "Type how far the carriage travels, in centimetres." };
-  if (travel < SHORTEST_CM || travel > LONGEST_CM) {
+  const { units } = draft;
+  const travel = number(draft.travel);
+  if (travel === null || travel <= 0)
+    return { ok: false, say: `Type how far the carriage travels, in ${LENGTH_NAMES[units.length]}.` };
+  const mm = draft.travel === (base && travelText(base.carriageTravelMm, units)) ? base?.carriageTravelMm : undefined;
+  const typedMm = mm ?? toMm(travel, units.length);
+  if (typedMm < SHORTEST_MM || typedMm > LONGEST_MM) {
     return {
       ok: false,
-      say: `A carriage travels between ${SHORTEST_CM} and ${LONGEST_CM} cm, and this says ${travel}. Check the unit.`,
+      say: `A carriage travels between ${lengthNumber(SHORTEST_MM, units)} and ${lengthWords(LONGEST_MM, units)}, and this says ${travel}. Check the unit.`,
     };
   }
   const springs: Spring[] = [];
   for (const typed of draft.springs) {
-    const spring = readSpring(typed, springs);
+    const spring = readSpring(typed, springs, { units, base });
     if (typeof spring === "string") return { ok: false, say: spring };
     springs.push(spring);
   }
   const name = draft.name.trim();
-  const equipment = { ...base, name: base?.name ?? name, carriageTravelMm: Math.round(travel * 10), springs };
+  const equipment = { ...base, name: base?.name ?? name, carriageTravelMm: typedMm, springs };
   return { ok: true, name, equipment };
 }
 
-function readSpring(typed: RoomSpringDraft, before: readonly Spring[]): Spring | string {
+interface SpringGround {
+  readonly units: RoomUnits;
+  readonly base: Equipment | null;
+}
+
+/** A number that reads as the room's own does is the room's own: what was not typed anew is never converted. */
+function readSpring(typed: RoomSpringDraft, before: readonly Spring[], { units, base }: SpringGround): Spring | string {
   const label = typed.label.trim();
   if (label === "") return "Every spring needs a name. Use your studio’s own.";
   const [count, stiffness, preload] = [typed.count, typed.stiffness, typed.preload].map(number);
@@ -77,11 +111,27 @@ function readSpring(typed: RoomSpringDraft, before: readonly Spring[]): Spring |
     return `Type how many ${label} springs each machine has, as a whole number.`;
   }
   if (stiffness === null || stiffness === undefined || stiffness <= 0)
-    return `Type the stiffness of ${label} in N per mm. It is above 0: a spring pulls harder the further it is stretched.`;
-  if (preload === null || preload === undefined || preload < 0) return `Type the preload of ${label} in N, 0 or more.`;
+    return `Type the stiffness of ${label} in ${stiffnessUnit(units)}. It is above 0: a spring pulls harder the further it is stretched.`;
+  if (preload === null || preload === undefined || preload < 0)
+    return `Type the preload of ${label} in ${FORCE_NAMES[units.force]}, 0 or more.`;
   const id = typed.id || freshId(label, before);
-  return { id, label, count, stiffnessNPerMm: stiffness, preloadN: preload };
+  const was = base?.springs.find((spring) => spring.id === typed.id);
+  const asWas = (text: string, shown: string | undefined) => text.trim() === shown;
+  return {
+    ...{ id, label, count },
+    stiffnessNPerMm:
+      was && asWas(typed.stiffness, stiffnessText(was.stiffnessNPerMm, units))
+        ? was.stiffnessNPerMm
+        : toNPerMm(stiffness, units.force),
+    preloadN:
+      was && asWas(typed.preload, preloadText(was.preloadN, units)) ? was.preloadN : toNewtons(preload, units.force),
+  };
 }
+
+const travelText = (mm: number, units: RoomUnits): string => String(typedLength(mm, units));
+const preloadText = (newtons: number, units: RoomUnits): string => String(typedForce(newtons, units));
+const stiffnessText = (nPerMm: number, units: RoomUnits): string =>
+  String(units.force === "N" ? nPerMm : stiffnessNumber(nPerMm, units));
 
 function number(text: string): number | null {
   const plain = text.trim().replace(",", ".");

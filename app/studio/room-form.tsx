@@ -1,12 +1,22 @@
 "use client";
-/** Editing a room: its name, its carriage, its springs as measured. */
 import { type FormEvent, useId, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
+/** Editing a room: its name, its carriage, its springs as measured. */
+import { LENGTH_NAMES, stiffnessUnit } from "#lib/formats/units.ts";
 import { Dialog } from "../_parts/dialog.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { emptySpring, type RoomDraft, type RoomSpringDraft, readRoomDraft, roomDraftOf } from "./room-draft.ts";
+import {
+  EMPTY_ROOM,
+  emptySpring,
+  type RoomDraft,
+  type RoomSpringDraft,
+  type RoomUnits,
+  readRoomDraft,
+  roomDraftOf,
+} from "./room-draft.ts";
 import styles from "./studio.module.css";
 
 interface RoomFormProps {
@@ -24,13 +34,13 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
         <div className={styles.pair}>
           <TextField label="Name" value={draft.name} onChange={(name) => setDraft({ ...draft, name })} />
           <TextField
-            label="Carriage travel in cm"
-            value={draft.travelCm}
+            label={`Carriage travel in ${LENGTH_NAMES[draft.units.length]}`}
+            value={draft.travel}
             decimal
-            onChange={(travelCm) => setDraft({ ...draft, travelCm })}
+            onChange={(travel) => setDraft({ ...draft, travel })}
           />
         </div>
-        <Springs springs={draft.springs} onChange={(springs) => setDraft({ ...draft, springs })} />
+        <Springs units={draft.units} springs={draft.springs} onChange={(springs) => setDraft({ ...draft, springs })} />
         <p className="quiet small">
           To measure a spring with a luggage scale, open its scale readings. Once saved, plans in this room are checked
           against these numbers; signed editions keep the numbers they were signed with.
@@ -45,9 +55,10 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
 }
 
 function useRoomForm(room: StudioRoom | null, onDone: () => void) {
+  const f = useFormats();
   const sending = useSend();
   const [draft, setDraft] = useState<RoomDraft>(() =>
-    room ? roomDraftOf(room.name, room.equipment) : { name: "", travelCm: "90", springs: [emptySpring(0)] },
+    room ? roomDraftOf(room.name, room.equipment, f) : { ...roomDraftOf("", EMPTY_ROOM, f), springs: [emptySpring(0)] },
   );
   const [problem, setProblem] = useState<string | null>(null);
   const submit = async (event: FormEvent) => {
@@ -65,11 +76,12 @@ function useRoomForm(room: StudioRoom | null, onDone: () => void) {
 }
 
 interface SpringsProps {
+  readonly units: RoomUnits;
   readonly springs: readonly RoomSpringDraft[];
   readonly onChange: (springs: readonly RoomSpringDraft[]) => void;
 }
 
-function Springs({ springs, onChange }: SpringsProps) {
+function Springs({ springs, units, onChange }: SpringsProps) {
   const change = (row: number, part: Partial<RoomSpringDraft>) =>
     onChange(springs.map((spring) => (spring.row === row ? { ...spring, ...part } : spring)));
   const nextRow = Math.max(-1, ...springs.map((spring) => spring.row)) + 1;
@@ -80,6 +92,7 @@ function Springs({ springs, onChange }: SpringsProps) {
         <SpringFields
           key={spring.row}
           spring={spring}
+          units={units}
           onChange={(part) => change(spring.row, part)}
           onRemove={() => onChange(springs.filter((other) => other.row !== spring.row))}
         />
@@ -92,23 +105,25 @@ function Springs({ springs, onChange }: SpringsProps) {
 }
 
 interface SpringFieldsProps {
+  readonly units: RoomUnits;
   readonly spring: RoomSpringDraft;
   readonly onChange: (part: Partial<RoomSpringDraft>) => void;
   readonly onRemove: () => void;
 }
 
-const NUMBERS = [
-  ["count", "How many"],
-  ["stiffness", "Stiffness, N per mm"],
-  ["preload", "Preload, N"],
-] as const;
+const numbers = (units: RoomUnits) =>
+  [
+    ["count", "How many"],
+    ["stiffness", `Stiffness, ${stiffnessUnit(units)}`],
+    ["preload", `Preload, ${units.force}`],
+  ] as const;
 
-function SpringFields({ spring, onChange, onRemove }: SpringFieldsProps) {
+function SpringFields({ spring, units, onChange, onRemove }: SpringFieldsProps) {
   const name = spring.label || "new spring";
   return (
     <div className={styles.spring}>
       <TextField label="Name" of={name} value={spring.label} onChange={(label) => onChange({ label })} />
-      {NUMBERS.map(([key, label]) => (
+      {numbers(units).map(([key, label]) => (
         <TextField
           key={key}
           label={label}

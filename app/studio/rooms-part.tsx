@@ -1,9 +1,11 @@
 "use client";
-/** The rooms, each with the springs of its machines as they were measured. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
+/** The rooms, each with the springs of its machines as they were measured. */
+import { forceNumber, lengthWords, stiffnessNumber, stiffnessUnit } from "#lib/formats/units.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import { CoilMark } from "../_parts/coils/coil.tsx";
@@ -56,7 +58,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {room.equipment.carriageTravelMm / 10} cm
+        {room.equipment.name} · carriage travels {lengthWords(room.equipment.carriageTravelMm, useFormats())}
       </p>
       <p className="quiet small">
         <Link className="link-line" href={`/studio/rooms/${room.id}/timings`}>
@@ -70,6 +72,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
 }
 
 function Springs({ room }: { readonly room: StudioRoom }) {
+  const f = useFormats();
   return (
     <div className="table-scroll">
       <table className={styles.springs}>
@@ -78,10 +81,10 @@ function Springs({ room }: { readonly room: StudioRoom }) {
             <th scope="col">Spring</th>
             <th scope="col">On each machine</th>
             <th scope="col" className="number">
-              Stiffness, N per mm
+              Stiffness, {stiffnessUnit(f)}
             </th>
             <th scope="col" className="number">
-              Preload, N
+              Preload, {f.force}
             </th>
             <th scope="col">Scale readings</th>
           </tr>
@@ -97,6 +100,7 @@ function Springs({ room }: { readonly room: StudioRoom }) {
 }
 
 function SpringRow({ room, spring }: { readonly room: StudioRoom; readonly spring: Spring }) {
+  const f = useFormats();
   return (
     <tr>
       <th scope="row">{spring.label}</th>
@@ -109,8 +113,8 @@ function SpringRow({ room, spring }: { readonly room: StudioRoom; readonly sprin
           <span className="visually-hidden">{plural(spring.count, "spring")}</span>
         </span>
       </td>
-      <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
-      <td className="number">{spring.preloadN.toFixed(1)}</td>
+      <td className="number">{stiffnessNumber(spring.stiffnessNPerMm, f).toFixed(3)}</td>
+      <td className="number">{forceNumber(spring.preloadN, f, true).toFixed(1)}</td>
       <td>
         <Link className="link-line" href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
           {readingsWords(room, spring.id)}

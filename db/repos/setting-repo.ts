@@ -3,7 +3,15 @@ import { eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { studioSettingTable } from "#db/review-schema.ts";
 
-export type SettingName = "rubric" | "mail" | "month" | "told-classes" | "backups" | "backup-state" | "first-steps";
+export type SettingName =
+  | "rubric"
+  | "mail"
+  | "month"
+  | "told-classes"
+  | "backups"
+  | "backup-state"
+  | "first-steps"
+  | "formats";
 
 interface StoredSetting {
   /** Plain data, as its subject wrote it. */

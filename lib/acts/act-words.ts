@@ -2,7 +2,9 @@
  * Each act as a clause that a coach would say: lower case, no full stop. The only source of these words, for set-up lines
  * that are offered, heads-ups and the floor. Springs and sides are live fields, so they stay right when the plan changes.
  */
-import { countWord, offsetWords, sideWords, spokenSprings, springLabel } from "#lib/plan/format.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
+import { countWord, sideWords, spokenSprings, springLabel } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { handlesHeld, type Setup } from "#lib/transitions/transitions.ts";
 import type { PlannedAct } from "./planned.ts";
@@ -114,7 +116,7 @@ export const movedMm = (before: MoveItem | undefined, after: MoveItem): number =
 export function startPlaceWords(before: MoveItem | undefined, after: MoveItem): string | null {
   const by = movedMm(before, after);
   if (!Number.isFinite(by) || by === 0) return null;
-  return (after.offsetMm ?? 0) === 0 ? "back to the usual place" : offsetWords(by);
+  return (after.offsetMm ?? 0) === 0 ? "back to the usual place" : offsetWords(by, STANDARD_FORMATS);
 }
 
 /** Words as they are read out in this item, with its springs and side filled in. */

@@ -1,4 +1,4 @@
-/** Times of day by the wall clock of a zone, for what is sent once a day and for words. */
+/** Times of day by the wall clock of a zone, for what is sent once a day. */
 import { isTimeZone, momentOf, wallTimeAt } from "./zone.ts";
 
 const MINUTE_MS = 60_000;
@@ -31,11 +31,3 @@ export function nextTimeOfDay(time: string, zone: string, now: number): number |
   const days = [today - DAY_MS, today, today + DAY_MS, today + 2 * DAY_MS];
   return days.map((day) => momentOf(day + ofDay, zone).at).find((at) => at > now);
 }
-
-/** "Monday, 30 November" in `zone`. */
-export const dayInZone = (at: number, zone: string): string =>
-  new Date(at).toLocaleDateString("en-GB", { weekday: "long", day: "numeric", month: "long", timeZone: zone });
-
-/** "14:05" in `zone`. */
-export const timeInZone = (at: number, zone: string): string =>
-  new Date(at).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit", timeZone: zone });

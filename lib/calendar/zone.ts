@@ -30,6 +30,9 @@ export function isTimeZone(zone: string): boolean {
   }
 }
 
+/** The zone of this browser, or of this server. */
+export const deviceZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";
+
 /** What the wall clock shows at `at` (ms since the epoch), written as if it were UTC, to the minute. */
 export function wallTimeAt(at: number, zone: string): number {
   const part = new Map(

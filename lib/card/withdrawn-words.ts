@@ -1,11 +1,15 @@
 /** A withdrawal in words, the same on every screen. */
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
-/** "Withdrawn by Ines, 29 Nov: the firm spring is being replaced." The date is in the reader's time zone. */
-export function withdrawnWords(of: { readonly byName: string; readonly at: number; readonly reason: string }): string {
-  const day = new Date(of.at);
+import { shortDateOf } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+
+/** "Withdrawn by Ines, 29 Nov: the firm spring is being replaced." */
+export function withdrawnWords(
+  of: { readonly byName: string; readonly at: number; readonly reason: string },
+  f: Formats,
+): string {
   const end = /[.!?]$/.test(of.reason) ? "" : ".";
-  return `Withdrawn by ${of.byName}, ${day.getDate()} ${MONTHS[day.getMonth()]}: ${of.reason}${end}`;
+  return `Withdrawn by ${of.byName}, ${shortDateOf(of.at, f)}: ${of.reason}${end}`;
 }
 
 /** What devices go on with once the newest edition of a plan is withdrawn: nothing. */

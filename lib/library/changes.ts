@@ -2,6 +2,9 @@
  * What differs between two states of a move, fact by fact in words, and how two people's changes of one move are
  * merged.
  */
+
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { forceRange, lengthRange } from "#lib/formats/units.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -17,7 +20,6 @@ import {
   STATION_WORDS,
   springLimitWords,
   tempoWords,
-  travelWords,
   weightWords,
 } from "./move-words.ts";
 
@@ -53,9 +55,9 @@ const FACTS: Readonly<Record<MoveKey, Fact>> = {
   muscles: { label: "muscles", say: (m) => weightWords(m.muscles) },
   spine: { label: "spine", say: (m) => tags(m.spine) },
   resistance: { label: "resistance", say: (m) => RESISTANCE_WORDS[m.resistance] },
-  loadN: { label: "load", say: (m) => (m.loadN ? `${fromToWords(m.loadN)} N` : "") },
+  loadN: { label: "load", say: (m) => (m.loadN ? forceRange(m.loadN, STANDARD_FORMATS) : "") },
   springs: { label: "springs", say: (m, names) => springLimitWords(m, names) },
-  travelMm: { label: "travel", say: (m) => (m.travelMm ? travelWords(m.travelMm) : "") },
+  travelMm: { label: "travel", say: (m) => (m.travelMm ? lengthRange(m.travelMm, STANDARD_FORMATS) : "") },
   tempo: { label: "tempo", say: (m) => tempoWords(m) },
   exhaleOn: { label: "breath", say: (m) => breathWords(m) },
   seconds: { label: "time", say: (m) => (m.seconds ? `${fromToWords(m.seconds)} s` : "") },
@@ -80,6 +82,14 @@ export function moveChanges(before: Move, after: Move, names: SpringNames = NO_N
     const { label, say } = FACTS[key];
     return { key, label, before: say(before, names) || "nothing", after: say(after, names) || "nothing" };
   });
+}
+
+/** A fact's words, which are the same for everybody, in a reader's units. */
+export function factIn(key: MoveKey, words: string, f: Formats): string {
+  const [low, high] = (words.match(/\d+(?:\.\d+)?/g) ?? []).map(Number);
+  if (low === undefined || (key !== "loadN" && key !== "travelMm")) return words;
+  const range = [low, high ?? low] as const;
+  return key === "loadN" ? forceRange(range, f) : lengthRange([range[0] * 10, range[1] * 10], f);
 }
 
 export interface Merged {

@@ -4,6 +4,8 @@
  */
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+import { lengthWords } from "#lib/formats/units.ts";
 import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -32,8 +34,8 @@ const FLAT_HANDS: readonly Move["hands"][] = ["front-platform", "back-platform",
 const ON_HANDS: readonly Move["position"][] = ["plank", "quadruped", "inverted"];
 
 /** In the order of the form. `rooms`: all rooms of the studio, possibly none. */
-export function moveDoubts(move: Move, rooms: readonly RoomMachines[]): MoveDoubt[] {
-  return [...muscles(move), ...load(move, rooms), ...travel(move, rooms), ...time(move), ...care(move)];
+export function moveDoubts(move: Move, rooms: readonly RoomMachines[], f: Formats): MoveDoubt[] {
+  return [...muscles(move), ...load(move, rooms), ...travel(move, rooms, f), ...time(move), ...care(move)];
 }
 
 function* muscles({ muscles }: Move): Iterable<MoveDoubt> {
@@ -82,13 +84,12 @@ function* load(move: Move, allRooms: readonly RoomMachines[]): Iterable<MoveDoub
   }
 }
 
-function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[]): Iterable<MoveDoubt> {
+function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[], f: Formats): Iterable<MoveDoubt> {
   const shortest = Math.min(...rooms.map(({ equipment }) => equipment.carriageTravelMm));
   if (travelMm && travelMm[1] > shortest) {
-    const [reach, has] = [travelMm[1], shortest].map((mm) => plainNumber(mm / 10));
     yield {
       key: "travelMm",
-      say: `The travel goes to ${reach} cm, but the shortest carriage in your rooms has ${has} cm.`,
+      say: `The travel goes to ${lengthWords(travelMm[1], f)}, but the shortest carriage in your rooms has ${lengthWords(shortest, f)}.`,
     };
   }
   if (!travelMm && resistance !== "bodyweight") {

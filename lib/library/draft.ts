@@ -3,6 +3,9 @@
  * typed, right or wrong; reading it gives the move, or the fault of each field. `readDraft(draftOf(move), move)` equals
  * `move`.
  */
+
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { toMm, toNewtons, typedForce, typedLength } from "#lib/formats/units.ts";
 import { own } from "#lib/plan/lookup.ts";
 import {
   GROUPS,
@@ -40,6 +43,11 @@ export interface SpringLimitDraft {
 /** From and to, as typed. */
 type RangeDraft = readonly [string, string];
 
+/** In the reader's units. */
+export const emptyDraft = ({ force, length }: DraftUnits): MoveDraft => ({ ...EMPTY_DRAFT, units: { force, length } });
+
+export type DraftUnits = Pick<Formats, "force" | "length">;
+
 export interface MoveDraft extends Choices {
   readonly name: string;
   /** Weight by group; an empty one is not trained. */
@@ -48,7 +56,9 @@ export interface MoveDraft extends Choices {
   readonly loadN: RangeDraft;
   readonly springs: Readonly<Record<string, SpringLimitDraft>>;
   /** Centimetres, as on a tape measure along the rail. The move itself holds millimetres. */
-  readonly travelCm: RangeDraft;
+  readonly travel: RangeDraft;
+  /** In which load and travel are typed: a draft that is kept in a browser outlives a change of its person's units. */
+  readonly units: DraftUnits;
   readonly tempo: "" | "moving" | "held";
   readonly times: Readonly<Record<TempoKey, string>>;
   readonly exhaleOn: "" | "out" | "back";
@@ -78,7 +88,8 @@ export const EMPTY_DRAFT: MoveDraft = {
   spine: [],
   loadN: NO_RANGE,
   springs: {},
-  travelCm: NO_RANGE,
+  travel: NO_RANGE,
+  units: STANDARD_FORMATS,
   tempo: "moving",
   times: NO_TIMES,
   exhaleOn: "",
@@ -90,7 +101,8 @@ export const EMPTY_DRAFT: MoveDraft = {
   pose: "",
 };
 
-export function moveDraft(move: Move): MoveDraft {
+export function moveDraft(move: Move, { force, length }: DraftUnits): MoveDraft {
+  const units = { force, length };
   const held = "holdSeconds" in move.tempo;
   const tempo: Partial<Record<TempoKey, number>> = "holdSeconds" in move.tempo ? {} : move.tempo;
   const ids = [...Object.keys(move.springs?.min ?? {}), ...Object.keys(move.springs?.max ?? {})];
@@ -107,9 +119,10 @@ export function moveDraft(move: Move): MoveDraft {
     resistance: move.resistance,
     muscles: Object.fromEntries(Object.entries(move.muscles).map(([group, weight]) => [group, text(weight)])),
     spine: move.spine ?? [],
-    loadN: range(move.loadN),
+    loadN: loadRange(move.loadN, units),
     springs: Object.fromEntries(ids.map((id) => [id, spring(id)])),
-    travelCm: travelRange(move.travelMm),
+    travel: travelRange(move.travelMm, units),
+    units,
     tempo: held ? "held" : "moving",
     times: {
       outSeconds: text(tempo.outSeconds),
@@ -149,9 +162,9 @@ function candidateOf(draft: MoveDraft, base: Move | null): unknown {
     ...Object.fromEntries(CHOICE_KEYS.map((key) => [key, draft[key] || undefined])),
     muscles: filled(Object.fromEntries(GROUPS.map((group) => [group, number(draft.muscles[group] ?? "")]))),
     spine: list(draft.spine, base?.spine),
-    loadN: pair(draft.loadN),
+    loadN: load(draft, base?.loadN),
     springs: springs(draft.springs, base?.springs),
-    travelMm: travel(draft.travelCm, base?.travelMm),
+    travelMm: travel(draft, base?.travelMm),
     tempo: tempo(draft),
     exhaleOn: draft.exhaleOn || undefined,
     met: number(draft.met),
@@ -181,11 +194,16 @@ function springs(drafts: MoveDraft["springs"], base: Move["springs"]): unknown {
 const list = <T>(now: readonly T[], base: readonly T[] | undefined): readonly T[] | undefined =>
   now.length > 0 || base?.length === 0 ? now : undefined;
 
-/** Values that were not changed are kept as they were: millimetres go to centimetres and back without loss. */
-function travel(typed: RangeDraft, base: Move["travelMm"]): unknown {
-  const [from, to] = travelRange(base);
-  return typed[0] === from && typed[1] === to ? base : pair(typed, (cm) => Math.round(cm * 1e7) / 1e6);
+/** A range that reads as the base does is the base's own: what was not typed anew is never converted. */
+function load({ loadN, units }: MoveDraft, base: Move["loadN"]): unknown {
+  return isAsShown(loadN, loadRange(base, units)) ? base : pair(loadN, (typed) => toNewtons(typed, units.force));
 }
+
+function travel({ travel: typed, units }: MoveDraft, base: Move["travelMm"]): unknown {
+  return isAsShown(typed, travelRange(base, units)) ? base : pair(typed, (n) => toMm(n, units.length));
+}
+
+const isAsShown = (a: RangeDraft, b: RangeDraft): boolean => a[0] === b[0] && a[1] === b[1];
 
 const same = (n: number): number => n;
 
@@ -206,11 +224,13 @@ function number(typed: string): number | undefined {
 }
 
 const text = (n: number | undefined): string => (n === undefined ? "" : String(n));
-const inCm = (mm: number): number => Math.round(mm * 1e5) / 1e6;
 const range = (pair: readonly [number, number] | undefined): RangeDraft =>
   pair ? [text(pair[0]), text(pair[1])] : NO_RANGE;
 
-const travelRange = (mm: Move["travelMm"]): RangeDraft => range(mm && [inCm(mm[0]), inCm(mm[1])]);
+const loadRange = (n: Move["loadN"], units: DraftUnits): RangeDraft =>
+  range(n && [typedForce(n[0], units), typedForce(n[1], units)]);
+const travelRange = (mm: Move["travelMm"], units: DraftUnits): RangeDraft =>
+  range(mm && [typedLength(mm[0], units), typedLength(mm[1], units)]);
 
 const isEmpty = (value: object | undefined): boolean => value !== undefined && Object.keys(value).length === 0;
 

@@ -1,6 +1,8 @@
 /** A move's facts in words, for the library's pages, the form, the record of changes and the search. */
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+import { forceRange } from "#lib/formats/units.ts";
 import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Move, type MoveCaution } from "#lib/plan/schema.ts";
@@ -98,9 +100,9 @@ export const breathWords = (move: Pick<Move, "exhaleOn">): string => {
 };
 
 /** "10 to 160 N at mid-travel"; "body weight alone". */
-export function loadWords(move: Pick<Move, "resistance" | "loadN">): string {
+export function loadWords(move: Pick<Move, "resistance" | "loadN">, f: Formats): string {
   if (move.resistance === "bodyweight") return RESISTANCE_WORDS.bodyweight;
-  const range = move.loadN ? `${fromToWords(move.loadN)} N at mid-travel` : "no range given";
+  const range = move.loadN ? `${forceRange(move.loadN, f)} at mid-travel` : "no range given";
   return `${RESISTANCE_WORDS[move.resistance]}, ${range}`;
 }
 
@@ -114,10 +116,6 @@ export function springLimitWords(move: Pick<Move, "springs">, names: SpringNames
     .filter(Boolean)
     .join("; ");
 }
-
-/** Millimetres as "0 to 40 cm". */
-export const travelWords = ([from, to]: readonly [number, number]): string =>
-  `${plainNumber(from / 10)} to ${plainNumber(to / 10)} cm`;
 
 /** "30 to 60"; "30" when both are the same. */
 export const fromToWords = ([from, to]: readonly [number, number]): string =>

@@ -42,11 +42,14 @@ const WORDS: Readonly<Record<Deed, (who: string, classes: string) => string>> = 
   changed: (who, classes) => `${who} changed ${classes} of yours`,
 };
 
-/** "Marta gave you 12 classes: the first on Friday, 20 November, at 07:00." */
-export function bundleSentence(who: string, classes: readonly ChangedClass[], readerId: string): string {
+/** "Marta gave you 12 classes: the first on Friday 20 November, at 07:00." */
+export function bundleSentence(who: string, classes: readonly ChangedClass[], names: ClassNames): string {
   const [first] = classes;
-  const words = WORDS[first ? deedOf(first, readerId) : "changed"](who, plural(classes.length, "class", "classes"));
-  return first ? `${words}: the first on ${whenWords(shownAt(first))}.` : `${words}.`;
+  const words = WORDS[first ? deedOf(first, names.readerId) : "changed"](
+    who,
+    plural(classes.length, "class", "classes"),
+  );
+  return first ? `${words}: the first on ${whenWords(shownAt(first), names.formats)}.` : `${words}.`;
 }
 
 export interface BundleLine {

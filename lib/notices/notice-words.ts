@@ -1,5 +1,6 @@
 /** A notice as one sentence, and the place that it opens. Pure. */
-import { monthTitle } from "#lib/calendar/day-words.ts";
+import { monthTitle } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { type BundleLine, bundleLines, bundleSentence, classPath } from "./class-bundle.ts";
 import { type ClassNames, changedClassSentence } from "./class-words.ts";
@@ -9,6 +10,8 @@ import type { NoticeData, NoticeKind } from "./kinds.ts";
 export interface NoticeNames {
   /** Who did it; null for the program itself. */
   readonly by: string | null;
+  /** Its reader's. */
+  readonly formats: Formats;
   /** The plan's title; null where there is no plan, or one that its reader may not see. */
   readonly title: string | null;
   /** For a changed class: its reader, and the names of people and rooms. */
@@ -49,8 +52,8 @@ const SENTENCES: Readonly<
   marks: (who, plan, _, { title }) => `${who} set marks for you${title === null ? "" : `, on ${plan}`}.`,
   "class-changed": changedClassWords,
   "class-ahead": changedClassWords,
-  "month-signed": (who, _, { month, edition }) =>
-    `${who} signed off ${month ? monthTitle(month) : "a month"}${edition ? ` as edition ${edition}` : ""}.`,
+  "month-signed": (who, _, { month, edition }, { formats }) =>
+    `${who} signed off ${month ? monthTitle(month, formats) : "a month"}${edition ? ` as edition ${edition}` : ""}.`,
   "backup-failed": (_, __, { why }) => `No backup could be made. ${oneLine(why ?? "The server's log says why.", 400)}`,
   "mail-failed": (_, __, ___, { mail }) =>
     mail ? `A mail to ${oneLine(mail.to)} could not be sent: ${oneLine(mail.why, 300)}` : "A mail could not be sent.",
@@ -62,7 +65,7 @@ function changedClassWords(
   { changedClass, changedClasses }: NoticeData,
   { classes }: NoticeNames,
 ): string {
-  if (changedClasses && classes) return bundleSentence(who, changedClasses, classes.readerId);
+  if (changedClasses && classes) return bundleSentence(who, changedClasses, classes);
   return changedClass && classes
     ? changedClassSentence(who, changedClass, classes)
     : `${who} changed a class of yours.`;

@@ -133,10 +133,6 @@ export function itemName(plan: Plan, item: PlanItem): string {
   return item.side === "both" ? name : `${name}, ${sideWords(item.side)}`;
 }
 
-/** Millimetres along the travel of the carriage: "8 cm further from the anchor", "2.5 cm nearer to the anchor" below 0. */
-export const offsetWords = (mm: number): string =>
-  `${plainNumber(Math.abs(mm) / 10)} cm ${mm > 0 ? "further from" : "nearer to"} the anchor`;
-
 /** The verb for taking the starting place of a move: "sit", "kneel". */
 export function placeVerb({ position }: Move): string {
   switch (position) {

@@ -1,5 +1,8 @@
 /** What copying classes into a month would bring. Pure, so that a page can say it before anything is written. */
+
 import { dateOfDay, dayNumber, daysOfMonth, isoWeekday } from "#lib/calendar/days.ts";
+import { weekBegins } from "#lib/formats/dates.ts";
+import type { WeekStart } from "#lib/formats/formats.ts";
 import { areSame } from "#lib/memo/kept.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { occurrenceId, occurrenceOf } from "./layout.ts";
@@ -26,13 +29,13 @@ export interface TakenOver extends ClassCopies {
 }
 
 /**
- * The classes of the week of one date in the week of another. Where the pattern gives the same class there, that one gets what
+ * The classes of the week of one date in the week of another, weeks as the reader has them. Where the pattern gives the same class there, that one gets what
  * was changed in this one; others are added, unless one stands there at that time in that room. Plans come along, notes do not.
  */
-export function copiesOfWeek(state: MonthState, from: string, to: string): ClassCopies {
-  const monday = (date: string) => dayNumber(date) - isoWeekday(date) + 1;
-  const by = monday(to) - monday(from);
-  const week = monthClasses(state).filter((slot) => slot.out !== true && monday(slot.date) === monday(from));
+export function copiesOfWeek(state: MonthState, from: string, to: string, weekStart: WeekStart): ClassCopies {
+  const first = (date: string) => dayNumber(weekBegins(date, { weekStart }));
+  const by = first(to) - first(from);
+  const week = monthClasses(state).filter((slot) => slot.out !== true && first(slot.date) === first(from));
   return copiesOf(state, week, (slot) => dateOfDay(dayNumber(slot.date) + by), differences);
 }
 

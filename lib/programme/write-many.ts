@@ -1,5 +1,7 @@
 /** What a person can do to many classes at once, each act one step of undo: a copied week, last month's classes, a filling. */
+
 import { act, type Writer } from "#lib/doc/write.ts";
+import type { WeekStart } from "#lib/formats/formats.ts";
 import { type ClassCopies, copiesOfLastMonth, copiesOfWeek } from "./copies.ts";
 import type { MonthState } from "./month-reader.ts";
 import { monthClasses, readMonthState } from "./read.ts";
@@ -24,9 +26,13 @@ export interface CopyOptions {
   readonly now: number;
 }
 
-/** See `copiesOfWeek`. */
-export const copyWeek = (w: Writer, from: string, to: string, options: CopyOptions): Copied =>
-  writeCopies(w, copiesOfWeek(readMonthState(w.doc), from, to), options);
+/** See `copiesOfWeek`. Weeks begin on Monday unless said otherwise. */
+export const copyWeek = (
+  w: Writer,
+  from: string,
+  to: string,
+  options: CopyOptions & { readonly weekStart?: WeekStart },
+): Copied => writeCopies(w, copiesOfWeek(readMonthState(w.doc), from, to, options.weekStart ?? 1), options);
 
 /** See `copiesOfLastMonth`. */
 export const takeLastMonth = (

@@ -2,7 +2,10 @@
  * Which parts of a proposal still fit the plan as it is now, why the others do not, and the plan with those that do. A part
  * that does not fit is never applied, nor is one twice (INV-29).
  */
-import { offsetWords, secondsWords, sentenceCase, sideWords, springLabel } from "#lib/plan/format.ts";
+
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
+import { secondsWords, sentenceCase, sideWords, springLabel } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type MoveItem, moveItemSchema, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { blockIds, judgeOrder, withBlockInOrder } from "./block-order.ts";
@@ -118,7 +121,7 @@ export function valueWords(field: ProposedField, value: PartOf<"field">["was"]):
     case "transitionSeconds":
       return typeof value === "number" ? secondsWords(value) : "as estimated";
     case "offsetMm":
-      return typeof value === "number" && value !== 0 ? offsetWords(value) : "the usual one";
+      return typeof value === "number" && value !== 0 ? offsetWords(value, STANDARD_FORMATS) : "the usual one";
     case "side":
       return typeof value === "string" ? sideWords(value as MoveItem["side"]) : "not set";
     case "facing":

@@ -1,4 +1,7 @@
 /** Parts and effects in words. */
+
+import type { Formats } from "#lib/formats/formats.ts";
+import { forceWords, offsetIn } from "#lib/formats/units.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber, sentenceCase, springLabel } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -52,15 +55,16 @@ export const shareWords = ({ count, of }: Pick<TakenInPart, "count" | "of">): st
 const kindWord = (kind: keyof typeof KIND_WORDS): string => KIND_WORDS[kind].toLowerCase();
 
 /** What a value is and what it would become; null for what is not one value. */
-export function partValues(part: ProposalPart): readonly [was: string, becomes: string] | null {
-  if (part.kind === "field") return [valueWords(part.field, part.was), valueWords(part.field, part.becomes)];
+export function partValues(part: ProposalPart, f: Formats): readonly [was: string, becomes: string] | null {
+  if (part.kind === "field")
+    return [offsetIn(valueWords(part.field, part.was), f), offsetIn(valueWords(part.field, part.becomes), f)];
   if (part.kind === "spring") return [countWords(part.was), countWords(part.becomes)];
   return null;
 }
 const countWords = (n: number): string => (n === 0 ? "none" : String(n));
 
 /** "4:30", "45 s", "23.5%", "180 N". */
-export function effectValue(value: number, unit: EffectNumber["unit"]): string {
+export function effectValue(value: number, unit: EffectNumber["unit"], f: Formats): string {
   switch (unit) {
     case "clock":
       return clockTime(value);
@@ -69,26 +73,26 @@ export function effectValue(value: number, unit: EffectNumber["unit"]): string {
     case "share":
       return `${plainNumber(value * 100)}%`;
     case "newtons":
-      return `${Math.round(value)} N`;
+      return forceWords(value, f);
     case "joules":
       return `${plainNumber(value)} J`;
   }
 }
 
 /** The difference with its sign: "+15 s", "−3%", "0". */
-export function effectChange({ before, after, unit }: EffectNumber): string {
+export function effectChange({ before, after, unit }: EffectNumber, f: Formats): string {
   const by = after - before;
-  const size = unit === "clock" ? `${plainNumber(Math.abs(by))} s` : effectValue(Math.abs(by), unit);
+  const size = unit === "clock" ? `${plainNumber(Math.abs(by))} s` : effectValue(Math.abs(by), unit, f);
   if (/^0(\.0)?\D*$/.test(size)) return "no change";
   return by > 0 ? `+${size}` : `−${size}`;
 }
 
 /** What the plan has now in the place of a part's value; undefined where it has none. */
-export function currentValue(plan: Pick<Plan, "items">, part: ProposalPart): string | undefined {
+export function currentValue(plan: Pick<Plan, "items">, part: ProposalPart, f: Formats): string | undefined {
   if (part.kind !== "field" && part.kind !== "spring") return undefined;
   const item = plan.items.find(({ id }) => id === part.item);
   if (!item || item.kind === "heading") return undefined;
   if (part.kind === "spring") return item.kind === "move" ? countWords(item.springs[part.spring] ?? 0) : undefined;
   const value = item.kind === "pause" && part.field !== "seconds" ? undefined : (item as MoveItem)[part.field];
-  return valueWords(part.field, value ?? null);
+  return offsetIn(valueWords(part.field, value ?? null), f);
 }

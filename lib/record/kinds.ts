@@ -121,6 +121,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
   ],
   "mail-settings": ["studio", () => "changed how the studio sends e-mail"],
   "backup-settings": ["studio", () => "changed when and where backups are made, and how long they are kept"],
+  "studio-formats": ["studio", () => "changed the studio's time zone, week, dates or units"],
   "month-settings": ["studio", () => "changed what a month says of the studio"],
   "sole-author": [
     "studio",

@@ -1,17 +1,46 @@
 /** Puts a finding's values into its message. */
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { forceNumber, forceWords, lengthWords, massWords, offsetIn, smallLength } from "#lib/formats/units.ts";
 import { countWord, listWords, percent, plainNumber, secondsWords, sentenceCase } from "#lib/plan/format.ts";
 
 /**
  * Fills the `{holes}` of a message. The ending of a name says how its number is worded: `...Seconds` as a length of time,
  * `...Share` (0..1) as a percentage, `countInWords` as the value `count` in words ("no", "one", "two"), others as a plain
- * number. Lists are joined with commas and "and". A hole without a value stays, so that the tests of all rules find it.
+ * number. After a colon stands the unit that the value is in, for a reader who has others: `N`, `cm`, `mm` and `kg` with the
+ * unit behind, `force` without, `place` for words about where people start. Lists are joined with commas and "and". A hole without a value stays, so that the tests of all rules find it.
  * The first letter becomes a capital.
  */
-export function fillMessage(template: string, values: Readonly<Record<string, unknown>>): string {
-  const filled = template.replace(/\{([a-zA-Z]+)\}/g, (hole, name: string) =>
-    Object.hasOwn(values, name.replace(IN_WORDS, "")) ? wordsOf(name, values[name.replace(IN_WORDS, "")]) : hole,
-  );
+export function fillMessage(
+  template: string,
+  values: Readonly<Record<string, unknown>>,
+  f: Pick<Formats, "force" | "length"> = STANDARD_FORMATS,
+): string {
+  const filled = template.replace(HOLE, (hole, name: string, unit: string | undefined) => {
+    const key = name.replace(IN_WORDS, "");
+    if (!Object.hasOwn(values, key)) return hole;
+    return unit === undefined ? wordsOf(name, values[key]) : inUnit(values[key], unit, f);
+  });
   return sentenceCase(filled.replace(/\s+/gu, " ").trim());
+}
+
+const HOLE = /\{([a-zA-Z]+)(?::([a-zA-Z]+))?\}/g;
+
+/** Numbers that an older check kept as texts are read as numbers. */
+function inUnit(value: unknown, unit: string, f: Pick<Formats, "force" | "length">): string {
+  if (unit === "place") return offsetIn(String(value), f);
+  const n = Number(value);
+  switch (unit) {
+    case "N":
+      return forceWords(n, f, true);
+    case "force":
+      return String(forceNumber(n, f, true));
+    case "cm":
+      return lengthWords(n * 10, f);
+    case "mm":
+      return smallLength(n, f);
+    default:
+      return massWords(n, f);
+  }
 }
 
 const IN_WORDS = /InWords$/;

@@ -2,7 +2,8 @@
  * Readings copied from a spreadsheet or a message: two numbers a line, travel and force, in whatever units and with whatever
  * decimal sign. What is read is text still, with a point, so that the form can show it before it is taken. Pure.
  */
-import type { ForceUnit, TravelUnit } from "./readings.ts";
+import type { ForceUnit } from "#lib/formats/formats.ts";
+import type { TravelUnit } from "./readings.ts";
 
 export interface PastedRow {
   /** Of the pasted text, from 1. */

@@ -4,30 +4,20 @@
  */
 
 import * as z from "zod/mini";
+import { FORCE_UNITS, type ForceUnit } from "#lib/formats/formats.ts";
+import { toMm, toNewtons } from "#lib/formats/units.ts";
 import { tenth } from "#lib/numbers/round.ts";
 import { numberFrom } from "#lib/plan/number-fields.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { SpringReading } from "./spring-fit.ts";
 
-/** Newtons in one kilogram-force: the standard acceleration of free fall, 9.80665 m/s2 (3rd CGPM 1901; ISO 80000-4). */
-export const NEWTONS_PER_KGF = 9.80665;
-
-/** Newtons in one pound-force: 0.45359237 kg (the avoirdupois pound of 1959) under that acceleration; NIST SP 811, B.8. */
-export const NEWTONS_PER_LBF = 4.4482216152605;
-
 export const TRAVEL_UNITS = ["mm", "cm", "in"] as const;
-export const FORCE_UNITS = ["N", "kgf", "lbf"] as const;
 export type TravelUnit = (typeof TRAVEL_UNITS)[number];
-export type ForceUnit = (typeof FORCE_UNITS)[number];
 
-const MM: Readonly<Record<TravelUnit, number>> = { mm: 1, cm: 10, in: 25.4 };
-const NEWTONS: Readonly<Record<ForceUnit, number>> = { N: 1, kgf: NEWTONS_PER_KGF, lbf: NEWTONS_PER_LBF };
-export const toMm = (value: number, unit: TravelUnit): number => value * MM[unit];
-export const toNewtons = (value: number, unit: ForceUnit): number => value * NEWTONS[unit];
 /** Rounded to twelve digits, which gives back what was typed. */
-export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[unit]).toPrecision(12));
+export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / toMm(1, unit)).toPrecision(12));
 export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
-  Number((newtons / NEWTONS[unit]).toPrecision(12));
+  Number((newtons / toNewtons(1, unit)).toPrecision(12));
 
 const springReadingSchema = z.strictObject({
   travelMm: numberFrom(0, 5000),

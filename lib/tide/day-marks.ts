@@ -1,10 +1,13 @@
 /** The classes of one day as marks on its rail, each with its words from the longest to the shortest. */
+
 import { minuteOfDay } from "#lib/calendar/days.ts";
+import { timeWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { tintOfSlot } from "./columns.ts";
 import type { ToLabel } from "./rail-labels.ts";
-import { type TideAxis, timeWords, xOfMinute } from "./time-axis.ts";
+import { clockOfMinute, type TideAxis, xOfMinute } from "./time-axis.ts";
 import type { LabelPart, PlanStanding, TideMark } from "./types.ts";
 
 export interface MarksOf {
@@ -13,11 +16,12 @@ export interface MarksOf {
   /** Ids of the rooms shown, in the order of their lanes. */
   readonly rooms: readonly string[];
   readonly regulars: string | null;
+  readonly formats: Formats;
 }
 
 const NARROWEST_PX = 6;
 
-export function markOf({ month, axis, rooms, regulars }: MarksOf, slot: MonthSlot): TideMark {
+export function markOf({ month, axis, rooms, regulars, formats }: MarksOf, slot: MonthSlot): TideMark {
   const from = minuteOfDay(slot.start);
   const x = xOfMinute(axis, from);
   const standing = standingOf(month, slot);
@@ -34,7 +38,7 @@ export function markOf({ month, axis, rooms, regulars }: MarksOf, slot: MonthSlo
     title: classTitle(month, slot),
     who: coach === undefined ? "?" : firstName(coach),
     open: slot.out ? "called off" : OPEN_WORDS[standing],
-    words: slotSentence(month, slot),
+    words: slotSentence(month, slot, formats),
   };
 }
 
@@ -85,7 +89,7 @@ export function toLabel({ slot, title, who, open, chosen, x, width }: TideMark):
 }
 
 /** "18:00 to 18:50, Upper, trunk, Marta, Loft, Evening regulars, signed". */
-function slotSentence(month: MonthFile, slot: MonthSlot): string {
+function slotSentence(month: MonthFile, slot: MonthSlot, f: Formats): string {
   const end = (minuteOfDay(slot.start) + slot.minutes) % (24 * 60);
   const regulars = (slot.regulars ?? []).flatMap((id) => own(month.regulars, id)?.name ?? []);
   const said: Record<PlanStanding, string> = {
@@ -96,7 +100,7 @@ function slotSentence(month: MonthFile, slot: MonthSlot): string {
   };
   const room = slot.room == null ? "no room" : (own(month.rooms, slot.room)?.name ?? "another room");
   return [
-    `${slot.start} to ${timeWords(end)}`,
+    `${timeWords(slot.start, f)} to ${timeWords(clockOfMinute(end), f)}`,
     classTitle(month, slot),
     coachName(month, slot.coach) ?? "no coach",
     room,

@@ -1,7 +1,7 @@
 /** Where a class that is dragged would be: its time by how far the hand went across, its day by where the hand is. */
 import { minuteOfDay } from "#lib/calendar/days.ts";
 import type { Moving } from "./preview.ts";
-import { minuteOfX, timeWords, xOfMinute } from "./time-axis.ts";
+import { clockOfMinute, minuteOfX, xOfMinute } from "./time-axis.ts";
 import type { TideSheet } from "./types.ts";
 
 const STEP_MINUTES = 5;
@@ -26,5 +26,5 @@ export function draggedTo(
   const date = days[Math.min(days.length - 1, Math.max(0, under))]?.date;
   if (date === undefined) return null;
   const minute = minuteOfX(axis, xOfMinute(axis, minuteOfDay(start)) + dx, STEP_MINUTES);
-  return { slot, date, start: timeWords(minute) };
+  return { slot, date, start: clockOfMinute(minute) };
 }

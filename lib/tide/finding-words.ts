@@ -1,5 +1,8 @@
 /** What each rule found, in the few words that a day's line has room for. The whole sentence is the finding's message. */
+
 import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
+import { timesIn } from "#lib/formats/canonical-times.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthFile, MonthFinding, MonthSlot } from "#lib/month/types.ts";
 import { plural, secondsWords, signedPercent } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -13,6 +16,7 @@ export interface FindingPlace {
   readonly slot: (id: string) => MonthSlot | undefined;
   /** Whose work is shown: others are named. */
   readonly regulars: string | null;
+  readonly formats: Formats;
   /** Whether there is room for these words; left out: there always is. */
   readonly fits?: (words: string) => boolean;
 }
@@ -79,7 +83,7 @@ function toldOf(finding: MonthFinding, place: FindingPlace): Told {
 }
 
 const shortFinding = (finding: MonthFinding, place: FindingPlace): string =>
-  own(WORDS, finding.rule)?.(toldOf(finding, place)) ?? finding.message;
+  timesIn(own(WORDS, finding.rule)?.(toldOf(finding, place)) ?? finding.message, place.formats);
 
 /** Several findings that are one thing to mend, in one line: muscles of one pair of classes, one coach's classes. */
 export function shortTogether(findings: readonly MonthFinding[], place: FindingPlace): string {

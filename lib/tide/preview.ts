@@ -1,7 +1,7 @@
 /** A month as it would be: with a class elsewhere or another plan, before anything is written. */
 import { minuteOfDay } from "#lib/calendar/days.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
-import { timeWords } from "./time-axis.ts";
+import { clockOfMinute } from "./time-axis.ts";
 
 /** A class on its way: where it would be. */
 export interface Moving {
@@ -24,5 +24,5 @@ const STEP = 5;
 /** So many steps of five minutes later, within its day. */
 export function startLater(start: string, steps: number): string {
   const minute = Math.round(minuteOfDay(start) / STEP) * STEP + steps * STEP;
-  return timeWords(Math.min(DAY - STEP, Math.max(0, minute)));
+  return clockOfMinute(Math.min(DAY - STEP, Math.max(0, minute)));
 }

@@ -27,9 +27,9 @@ export class SheetKept {
   }
 
   mark(of: MarksOf, slot: MonthSlot): TideMark {
-    const { month, axis, rooms, regulars } = of;
+    const { month, axis, rooms, regulars, formats } = of;
     const named = [month.plans, month.coaches, month.themes, month.rooms, month.regulars];
-    return this.marks.get(slot.id, [slot, axis, rooms, regulars, ...named], () => markOf(of, slot));
+    return this.marks.get(slot.id, [slot, axis, rooms, regulars, formats, ...named], () => markOf(of, slot));
   }
 
   /** A class taken out leaves room for those that are on: it has a mark, and its words are in the day's list. */

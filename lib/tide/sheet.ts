@@ -1,5 +1,7 @@
 /** The month's sheet, put together: marks and words on each day's rail, drops and collisions, coaches, what to mend. */
+
 import { dateOfDay, dayNumber, isoWeek, isoWeekday } from "#lib/calendar/days.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { MonthSums } from "#lib/month/sums-types.ts";
 import { limitsOfMonth, type MonthFile, type MonthFinding, type MonthSlot } from "#lib/month/types.ts";
 import { plural, signedPercent, wholePercent } from "#lib/plan/format.ts";
@@ -24,6 +26,7 @@ export interface TideOf {
   /** Ids of the rooms that are shown; classes without a room always are. */
   readonly rooms: readonly string[];
   readonly groups: readonly Group[];
+  readonly formats: Formats;
   /** A class is on its way: the hours across stay those of the laying out before, so that they do not move under a hand. */
   readonly holdsHours?: boolean;
 }
@@ -52,7 +55,7 @@ export function tideSheet(of: TideOf, sizes: TideSizes, kept: SheetKept = new Sh
   const shown = sums.slots.map(({ slot }) => slot).filter((slot) => isShown(of, slot));
   const held = of.holdsHours ? kept.hoursAt(sizes.railWidth) : undefined;
   const wide = held ?? timeAxis(shown, sizes.railWidth, sizes.kind === "laptop" ? undefined : UNDER_ROOM);
-  const marks = kept.begin({ month, axis: wide, rooms: of.rooms, regulars });
+  const marks = kept.begin({ month, axis: wide, rooms: of.rooms, regulars, formats: of.formats });
   const columns = columnsOf(of, sizes);
   const rooms = of.rooms.map((id) => ({ id, name: own(month.rooms, id)?.name ?? id }));
   const scale = { first: month.dates.from, zone: month.zone, tops: sizes.tops };
@@ -87,7 +90,13 @@ interface DaysOf {
 function daysOf(of: TideOf, { shown, marks, kept }: DaysOf, sizes: TideSizes): TideDay[] {
   const dates = daysBetween(of.month.dates);
   const slots = new Map(of.sums.slots.map(({ slot }) => [slot.id, slot]));
-  const place = { month: of.month, regulars: of.regulars, slot: (id: string) => slots.get(id), fits: fitsIn(sizes) };
+  const place = {
+    month: of.month,
+    regulars: of.regulars,
+    formats: of.formats,
+    slot: (id: string) => slots.get(id),
+    fits: fitsIn(sizes),
+  };
   const [shownOn, allOn] = [byDate(shown), byDate([...slots.values()])];
   const { byDay } = findingsByDay(of.findings, place, dates);
   const recovery = new Map<string, number>();
@@ -163,13 +172,16 @@ function likeOf(of: TideOf, date: string, slots: ReadonlyMap<string, MonthSlot>)
   };
 }
 
-/** On a Sunday, and on the month's last day, what the week came to: "Week: 17 moves, work +1%". */
-function weekWords({ sums, regulars }: TideOf, date: string, last: string): string {
+/**
+ * On a Sunday, and on the month's last day, what the week came to: "Week: 17 moves, work +1%". It is the ISO week that is
+ * computed, from Monday on, which is said where the reader's weeks begin on another day.
+ */
+function weekWords({ sums, regulars, formats }: TideOf, date: string, last: string): string {
   if (regulars === null || (isoWeekday(date) !== 7 && date !== last)) return "";
   const { year, week } = isoWeek(date);
   const id = `${year}-W${String(week).padStart(2, "0")}`;
   const sum = own(sums.regulars, regulars)?.weeks.find((one) => one.week === id);
   if (!sum?.whole || sum.distinct === 0) return "";
   const change = sum.change === null ? "" : `, work ${signedPercent(sum.change)}`;
-  return `Week: ${plural(sum.distinct, "move")}${change}`;
+  return `${formats.weekStart === 1 ? "Week" : "Monday to Sunday"}: ${plural(sum.distinct, "move")}${change}`;
 }

@@ -14,7 +14,7 @@ export interface TideAxis {
   readonly pieces: readonly AxisPiece[];
   /** Middle of each cut. */
   readonly cuts: readonly number[];
-  readonly ticks: readonly { readonly minute: number; readonly x: number; readonly words: string }[];
+  readonly ticks: readonly { readonly minute: number; readonly x: number; readonly time: string }[];
 }
 
 /** An idle stretch this long is cut out. */
@@ -79,17 +79,17 @@ function ticksOf(pieces: readonly AxisPiece[], width: number): TideAxis["ticks"]
     const scale = (piece.x1 - piece.x0) / (piece.to - piece.from);
     const step = [60, 120, 180, 240, 360].find((minutes) => minutes * scale >= TICK_GAP) ?? DAY;
     const end = pieces[i + 1]?.x0 ?? width + TICK_GAP / 2;
-    const ticks: { minute: number; x: number; words: string }[] = [];
+    const ticks: { minute: number; x: number; time: string }[] = [];
     for (let minute = piece.from; minute <= piece.to; minute += step) {
       const x = piece.x0 + (minute - piece.from) * scale;
-      if (end - x >= TICK_GAP) ticks.push({ minute, x, words: timeWords(minute) });
+      if (end - x >= TICK_GAP) ticks.push({ minute, x, time: clockOfMinute(minute) });
     }
     return ticks;
   });
 }
 
 /** Minutes of the day as 'HH:MM'. */
-export const timeWords = (minute: number): string =>
+export const clockOfMinute = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, "0")}:${String(minute % 60).padStart(2, "0")}`;
 
 /**

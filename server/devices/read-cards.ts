@@ -1,4 +1,5 @@
 /** What a paired device receives: the signed cards of its room. */
+
 import { markDeviceSeen } from "#db/repos/device-repo.ts";
 import { newestEdition, newestEditionsOfRoom } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
@@ -8,10 +9,12 @@ import { readWithdrawal, withdrawalsOfRoom } from "#db/repos/withdrawal-repo.ts"
 import { sealCard } from "#lib/card/build-card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { readSoundEdition } from "#server/editions/sound-edition.ts";
+import { studioFormats } from "#server/formats/formats.ts";
 import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
 
@@ -26,6 +29,8 @@ export interface CardsForRoom {
   readonly slotMarks: Readonly<Record<string, readonly string[]>>;
   /** Editions that this room's devices may have but must not start any more. */
   readonly withdrawn: readonly WithdrawnCard[];
+  /** In which the device writes days, times and lengths: the studio's. */
+  readonly formats: Formats;
   /** ms since the epoch, so that a device can notice that its clock is wrong. */
   readonly serverTime: number;
 }
@@ -52,6 +57,7 @@ export function readRoomCards(
     nextSlots: Object.fromEntries(next.map(([planId, { at }]) => [planId, at])),
     slotMarks: Object.fromEntries(next.flatMap(([id, { marks }]) => (marks.length > 0 ? [[id, marks]] : []))),
     withdrawn: withdrawnCards(app, device.roomId, [...slots.keys()]),
+    formats: studioFormats(app),
     serverTime: now,
   });
 }

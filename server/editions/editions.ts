@@ -1,4 +1,5 @@
 /** Signed editions for people who may read them: lists, and each one as a plan, a cue card and tracks. */
+
 import { type Edition, type EditionHead, listEditions } from "#db/repos/edition-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
@@ -7,6 +8,7 @@ import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { classStrip, stripText } from "#lib/clock/class-strip.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
 import type { RecordHead } from "#lib/record/chain.ts";
@@ -114,7 +116,12 @@ export function editionFile(
       return ok({ text: planJson, type: "application/json", fileName: `${base}.plan.json` });
     case "card":
       // Withdrawn: no class may be started from it.
-      if (withdrawn) return fail(409, "withdrawn", `${withdrawnWords(withdrawn)} Its card is no longer available.`);
+      if (withdrawn)
+        return fail(
+          409,
+          "withdrawn",
+          `${withdrawnWords(withdrawn, STANDARD_FORMATS)} Its card is no longer available.`,
+        );
       return ok({ text: JSON.stringify(card), type: "application/json", fileName: `${base}.card.json` });
     case "cues.vtt":
       return ok({ text: cuesVtt(card.card), type: "text/vtt; charset=utf-8", fileName: `${base}.cues.vtt` });

@@ -1,7 +1,9 @@
 /** How the server is, for its manager: one line a subject, each with what was found and, where something is wrong, what to do. */
+
 import { freemem, totalmem } from "node:os";
 import { join } from "node:path";
-import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
+import { deviceZone } from "#lib/calendar/zone.ts";
+import { dayOfMoment, timeOfMoment } from "#lib/formats/dates.ts";
 import { sizeWords } from "#lib/numbers/size-words.ts";
 import { plural, secondsWords } from "#lib/plan/format.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
@@ -13,6 +15,7 @@ import { backupWords } from "#server/doctor/backups.ts";
 import { type Diagnosis, right, unsure, wrong } from "#server/doctor/finding.ts";
 import { diskFinding, rightsFinding } from "#server/doctor/machine.ts";
 import { mailWords } from "#server/doctor/mail.ts";
+import { studioFormats } from "#server/formats/formats.ts";
 import { studioZone } from "#server/month-facts/month-settings.ts";
 import program from "../../package.json" with { type: "json" };
 import { folderFinding } from "./folder-finding.ts";
@@ -53,7 +56,8 @@ export async function wrongNow(app: HealthApp, actor: Actor): Promise<string | n
 async function examineRunning(app: HealthApp): Promise<HealthReport> {
   const { env, db, care } = app;
   const zone = studioZone(app);
-  const when = (at: number): string => `${dayInZone(at, zone)}, ${timeInZone(at, zone)}`;
+  const formats = studioFormats(app);
+  const when = (at: number): string => `${dayOfMoment(at, formats)}, ${timeOfMoment(at, formats)}`;
   const secretFile = join(env.dataDir, "secret");
   const place = { dataDir: env.dataDir, databaseFile: db.file, secretFile, givenSecret: undefined };
   const settings = readBackupSettings(app);
@@ -146,7 +150,7 @@ function savingLine({ documents }: HealthApp): Diagnosis {
 const DAY_MS = 86_400_000;
 
 function clockLine({ now, care }: HealthApp, when: When, zone: string): Diagnosis {
-  const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const here = deviceZone();
   const found = `it is ${when(now())} in the studio (${zone})${here === zone ? "" : `; the server's own zone is ${here}`}`;
   const [jump] = care.clockJumps();
   if (!jump || Math.abs(now() - jump.at) > DAY_MS) return right("clock", `${found}.`);

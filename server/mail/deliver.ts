@@ -3,6 +3,7 @@
  * answered. A process that is killed between the two sends the mail again, under the same Message-ID: SMTP has no way to ask
  * whether a mail has arrived (RFC 5321, 4.5.4.1), and one that is lost would be worse than one that comes twice.
  */
+
 import * as z from "zod";
 import { deleteMail, listDueMails, type MailRow, readMail, setMail } from "#db/repos/mail-repo.ts";
 import { readNoticeChoice } from "#db/repos/notice-choice-repo.ts";
@@ -10,10 +11,10 @@ import { countUnseenNotices, readNoticeRows } from "#db/repos/notice-repo.ts";
 import { listMembers, readPerson, type StudioPerson } from "#db/repos/people-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { isTimeZone } from "#lib/calendar/zone.ts";
 import { toldAs } from "#lib/notices/kinds.ts";
 import { can } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { tell } from "#server/notices/tell.ts";
 import { noticeReader, type ToldNotice } from "#server/notices/told-notice.ts";
 import type { WrittenMail } from "./mail-body.ts";
@@ -137,16 +138,10 @@ function letterOf(app: App, settings: MailSettings, mail: MailRow): WrittenMail 
     id: mail.id,
     to: { name: person.name, address },
     studioName: readStudio(app.db)?.name ?? "Springline",
-    timeZone: zoneOf(app, person.id),
+    formats: personFormats(app, person.id),
     notices,
     now: app.now(),
   });
-}
-
-/** A zone that this machine's Node does not know any more is told in UTC. */
-function zoneOf(app: App, userId: string): string {
-  const zone = readNoticeChoice(app.db, userId)?.timeZone;
-  return zone !== undefined && isTimeZone(zone) ? zone : "UTC";
 }
 
 function stillNew(app: App, person: StudioPerson, mail: MailRow): ToldNotice[] {

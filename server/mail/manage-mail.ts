@@ -1,4 +1,5 @@
 /** The manager's acts: a test mail, and what waits or failed, to be tried again. */
+
 import { countMails, listUnsentMails, type MailCounts, readMail, setMail } from "#db/repos/mail-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
@@ -6,6 +7,7 @@ import { type Actor, can } from "#lib/policy/can.ts";
 import type { SignedIn } from "#server/auth/actor.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { mailProblem, statusLine } from "./mail-problem.ts";
 import { readMailSettings } from "./mail-settings.ts";
 import { type SmtpOptions, sendMail } from "./smtp.ts";
@@ -70,7 +72,7 @@ export async function sendTestMail(
     id: app.newId(),
     to: { name: who.name, address: who.email },
     studioName: readStudio(app.db)?.name ?? "Springline",
-    timeZone: "UTC",
+    formats: personFormats(app, who.actor.id),
     now: app.now(),
   });
   try {

@@ -3,7 +3,8 @@
  * and notes does not, and no subject line names a person or a plan.
  */
 
-import { dayInZone, timeInZone } from "#lib/calendar/local-day.ts";
+import { dayOfMoment, timeOfMoment } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { NoticeKind } from "#lib/notices/kinds.ts";
 import { oneLine } from "#lib/notices/notice-words.ts";
 import type { ToldNotice } from "#server/notices/told-notice.ts";
@@ -11,7 +12,8 @@ import { type Addressed, envelopeOf, linkTo, type MailBody, type WrittenMail } f
 import type { MailSettings } from "./mail-settings.ts";
 
 export interface Letter extends Addressed {
-  readonly timeZone: string;
+  /** The recipient's. */
+  readonly formats: Formats;
   readonly notices: readonly ToldNotice[];
 }
 
@@ -35,9 +37,9 @@ export function subjectLine(notices: readonly Pick<ToldNotice, "kind">[]): strin
 }
 
 export function writeNotices(settings: MailSettings, letter: Letter): WrittenMail {
-  const { notices, to, studioName, timeZone } = letter;
+  const { notices, to, studioName, formats } = letter;
   const lines = notices.slice(0, MOST).map(({ at, sentence, path }) => ({
-    when: `${dayInZone(at, timeZone)}, ${timeInZone(at, timeZone)}`,
+    when: `${dayOfMoment(at, formats)}, ${timeOfMoment(at, formats)}`,
     sentence,
     link: linkTo(settings, path),
   }));

@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import * as z from "zod";
 import { listStudioRooms, type StudioRoom } from "#db/repos/room-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
-import { isTimeZone, wallTimeAt } from "#lib/calendar/zone.ts";
+import { deviceZone, isTimeZone, wallTimeAt } from "#lib/calendar/zone.ts";
 import { keepSame } from "#lib/memo/keep-same.ts";
 import { monthLimitsSchema } from "#lib/month/limits.ts";
 import type { MonthFile } from "#lib/month/types.ts";
@@ -14,9 +14,13 @@ import type { Springline } from "#server/context/springline.ts";
 
 const id = z.string().regex(ID_PATTERN, "An id has small letters, digits and hyphens.");
 const weight = z.number().int().min(0).max(10_000).optional();
+export const timeZoneSchema = z
+  .string()
+  .max(64, "Choose a time zone by its name, such as Europe/Lisbon.")
+  .refine(isTimeZone, "Choose a time zone by its name, such as Europe/Lisbon.");
 export const monthSettingsSchema = z.strictObject({
-  zone: z.string().refine(isTimeZone, "Choose a time zone by its name, such as Europe/Lisbon."),
-  /** On which day a week of the pattern begins: 1 Monday, 7 Sunday. */
+  zone: timeZoneSchema,
+  /** On which day a week begins as it is shown and copied: 1 Monday, 7 Sunday. A person may choose another. */
   weekStart: z.union([z.literal(1), z.literal(7)]),
   /** By room id; a room that is not named has `USUAL_MACHINES`. */
   machines: z.record(z.string(), z.number().int().min(1).max(200)),
@@ -54,10 +58,10 @@ export function monthSettings(app: App): KeptMonthSettings {
 }
 
 function first(app: App): KeptMonthSettings {
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const zone = deviceZone();
   const made = {
     uid: randomUUID(),
-    ...{ zone: isTimeZone(zone) ? zone : "UTC", weekStart: 1 as const },
+    ...{ zone, weekStart: 1 as const },
     ...{ machines: {}, equipment: {}, limits: {}, standards: {}, weights: {} },
   };
   writeSetting(app.db, "month", { data: made, updatedAt: app.now() });
@@ -108,8 +112,12 @@ export function equipmentSlug(name: string): string {
 /** The zone of the studio's classes: as stored, else the server's own. Writes nothing. */
 export function studioZone({ db }: Pick<Springline, "db">): string {
   const zone = (readSetting(db, "month")?.data as MonthSettings | undefined)?.zone;
-  return zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return zone ?? deviceZone();
 }
+
+/** The first day of the studio's weeks, likewise. */
+export const studioWeekStart = ({ db }: Pick<Springline, "db">): MonthSettings["weekStart"] =>
+  (readSetting(db, "month")?.data as MonthSettings | undefined)?.weekStart ?? 1;
 
 /** `2026-05-04T18:00` on the studio's wall clock at `at` (ms since the epoch). */
 export const studioClock = (app: Pick<Springline, "db">, at: number): string => wallClockText(at, studioZone(app));

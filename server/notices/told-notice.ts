@@ -2,16 +2,19 @@
  * A notice as its reader may have it now. Rights are asked each time it is read or mailed: of a plan that somebody may not
  * read any more, nothing is said, not even its title.
  */
+
 import { readMail } from "#db/repos/mail-repo.ts";
 import type { NoticeRow } from "#db/repos/notice-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { BundleLine } from "#lib/notices/class-bundle.ts";
 import type { NoticeKind } from "#lib/notices/kinds.ts";
 import { type NoticeNames, noticeLines, noticePath, noticeSentence, oneLine } from "#lib/notices/notice-words.ts";
 import { can, canPlan, canReadEditions, type Person } from "#lib/policy/can.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 
 export interface ToldNotice {
   readonly id: number;
@@ -30,6 +33,11 @@ export interface ToldNotice {
 export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const plans = new Map<string, PlanRow | undefined>();
   const nameOf = nameLookup(app.db);
+  let read: Formats | undefined;
+  const formatsHere = (): Formats => {
+    read ??= personFormats(app, reader.id);
+    return read;
+  };
   const planOf = (id: string | null): PlanRow | undefined => {
     if (id === null) return undefined;
     if (!plans.has(id)) plans.set(id, readPlanRow(app.db, id));
@@ -40,11 +48,14 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const namesOf = ({ kind, planId, data }: NoticeRow): NoticeNames => {
     const plan = planOf(planId);
     const mail = kind === "mail-failed" && data.mailId ? readMail(app.db, data.mailId) : undefined;
+    const formats = formatsHere();
     return {
+      formats,
       by: data.byId === null ? null : nameOf(data.byId),
       title: plan && canPlan(reader, "plan.read", plan) ? plan.title : null,
       classes: {
         readerId: reader.id,
+        formats,
         person: (id) => oneLine(nameOf(id)),
         room: (id) => oneLine(roomName(app.db, id)),
       },

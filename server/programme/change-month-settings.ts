@@ -3,9 +3,9 @@ import * as z from "zod";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
-import { sameData } from "#lib/plan/same-data.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { changedMeanwhile, overSeen } from "#server/base/seen-values.ts";
 import type { Springline } from "#server/context/springline.ts";
 import {
   type MonthSettings,
@@ -21,7 +21,7 @@ export const monthSettingsChangeSchema = z.strictObject({
   seen: monthSettingsSchema,
 });
 
-/** Errors: 403 no-right, 409 changed-meanwhile. */
+/** Of the settings, those that were changed from what was seen. Errors: 403 no-right, 409 changed-meanwhile. */
 export function changeMonthSettings(
   app: Pick<Springline, "db" | "documents" | "now">,
   actor: Actor,
@@ -30,14 +30,13 @@ export function changeMonthSettings(
   if (actor?.kind !== "person" || !can(actor, "month.manage")) return NO_RIGHT;
   const changed = inTransaction(app.db, () => {
     const now = monthSettings(app);
-    if (!sameData(withoutMarks(now), seen)) {
-      const words = "Somebody else has changed this meanwhile. Reload the page and change it again.";
-      return fail(409, "changed-meanwhile", words);
-    }
+    const merged = overSeen(withoutMarks(now), seen, settings);
+    if (!merged.ok) return changedMeanwhile("this");
     const at = app.now();
-    writeSetting(app.db, "month", { data: { ...settings, uid: now.uid }, updatedAt: at });
-    addToRecord(app.db, { at, actorId: actor.id, subject: "studio", kind: "month-settings", body: settings });
-    return ok(settings);
+    const body = merged.value;
+    writeSetting(app.db, "month", { data: { ...body, uid: now.uid }, updatedAt: at });
+    addToRecord(app.db, { at, actorId: actor.id, subject: "studio", kind: "month-settings", body });
+    return ok(body);
   });
   if (changed.ok) announceToMonths(app);
   return changed;

@@ -3,6 +3,7 @@
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
 import { PlanSession } from "#app/_session/session.ts";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { type DeadLine, deadLine } from "./dead-line.ts";
 import { eventually } from "./eventually.ts";
 import { EMPTY_STUDIO } from "./month-studio.ts";
@@ -74,7 +75,7 @@ export async function docPages(): Promise<DocPages> {
       server.rooms.withDoc({ kind: "month", key: month }, () => undefined);
       const edge = edgeOf(user, options);
       const props = {
-        ...{ month, generation: generation("month", month), me: person(user), writes: true },
+        ...{ month, generation: generation("month", month), me: person(user), writes: true, formats: STANDARD_FORMATS },
         ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [] },
       };
       return page(
@@ -92,7 +93,14 @@ export async function docPages(): Promise<DocPages> {
 
 export function planProps(user: string, generation: string): ConstructorParameters<typeof PlanSession>[0] {
   return {
-    ...{ planId: "p", generation, title: "", outline: [], me: { ...person(user), roles: ["coach"] } },
+    ...{
+      planId: "p",
+      generation,
+      title: "",
+      outline: [],
+      me: { ...person(user), roles: ["coach"] },
+      formats: STANDARD_FORMATS,
+    },
     studio: {
       ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },
     } as unknown as PlanSession["studio"],

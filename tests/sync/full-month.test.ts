@@ -1,9 +1,11 @@
 /** A month with as many classes as it may have: two people at once get no further, each is told in words, and nothing is lost. */
+
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { monthActs } from "#app/_month/month-acts.ts";
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { MonthSlot } from "#lib/month/types.ts";
 import { monthParts } from "#lib/programme/layout.ts";
 import { overFullWords } from "#lib/programme/room-left.ts";
@@ -60,7 +62,15 @@ async function page(who: Who): Promise<MonthSession> {
   const studio = monthStudioOf(s.app, s.people[who], month, must(monthStateOf(s.app, month)));
   const props = {
     ...{ month, generation: s.app.documents.generation(monthDoc(month)) ?? "", me: { id: who, name: who } },
-    ...{ writes: true, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [], studio },
+    ...{
+      writes: true,
+      plans: [],
+      used: { plans: [], hidden: [] },
+      signed: null,
+      accepted: [],
+      studio,
+      formats: STANDARD_FORMATS,
+    },
   };
   // The test's edge sends one cookie of its own before these.
   const edge = testEdge({ origin: url, cookie: `none; ${cookies.get(who)}` });
@@ -100,7 +110,7 @@ test("a page does not put a class back where there is no room, and says so", asy
   const marta = await page("marta");
   const gone = marta.getSnapshot().deleted.find((one) => one.slot.id === "gone")?.slot;
   if (!gone) throw new Error("it was taken out");
-  expect(monthActs(marta).bringBack(gone)).toBe(
+  expect(monthActs(marta, STANDARD_FORMATS).bringBack(gone)).toBe(
     "A month holds at most 1,000 classes, and would have 1,001. Nothing was changed.",
   );
   expect(marta.getSnapshot().deleted).toHaveLength(1);

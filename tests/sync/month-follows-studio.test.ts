@@ -1,9 +1,11 @@
 /** An open month follows its studio through a real socket, without joining again: settings, rooms, people. */
+
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
 import { addMonths } from "#lib/calendar/days.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
@@ -57,7 +59,14 @@ async function page(who: Who, today: (zone: string) => string = () => `${month}-
   const state = must(monthStateOf(s.app, month));
   const props = {
     ...{ month, generation: s.app.documents.generation(monthDoc(month)) ?? "", me: { id: who, name: who } },
-    ...{ writes: true, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [] },
+    ...{
+      writes: true,
+      plans: [],
+      used: { plans: [], hidden: [] },
+      signed: null,
+      accepted: [],
+      formats: STANDARD_FORMATS,
+    },
     studio: monthStudioOf(s.app, s.people[who], month, state),
   };
   // The test's edge sends one cookie of its own before these.

@@ -7,6 +7,7 @@ import { PlanSession } from "#app/_session/session.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { openLine } from "#lib/client/line-link.ts";
 import { LiveCheck } from "#lib/client/live-check.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { noLiveWords } from "#lib/protocol/address.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -47,6 +48,7 @@ function openPlan(made: TestServer, edge: TestEdge): PlanSession {
     {
       ...{ planId: "p", generation: made.rooms.generation({ kind: "plan", key: "p" }) ?? "", title: "" },
       outline: [],
+      formats: STANDARD_FORMATS,
       me: { id: "ines", name: "Ines", roles: ["coach"] },
       studio: {
         ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },
@@ -70,7 +72,14 @@ function openTheMonth(made: TestServer, edge: TestEdge): MonthSession {
       me: { id: "ines", name: "Ines" },
       writes: true,
     },
-    ...{ studio: EMPTY_STUDIO, plans: [], used: { plans: [], hidden: [] }, signed: null, accepted: [] },
+    ...{
+      studio: EMPTY_STUDIO,
+      plans: [],
+      used: { plans: [], hidden: [] },
+      signed: null,
+      accepted: [],
+      formats: STANDARD_FORMATS,
+    },
   };
   return openMonth(month, edge, () => "2026-11-01");
 }

@@ -1,4 +1,7 @@
 /** A day's classes as lines of words, for a phone. */
+
+import { useFormats } from "#app/_parts/formats.tsx";
+import { timeWords } from "#lib/formats/dates.ts";
 import type { TideMark } from "#lib/tide/types.ts";
 import { type DayPlaceProps, markData, markWords } from "./day-rail.tsx";
 import styles from "./sheet.module.css";
@@ -31,10 +34,11 @@ export function ClassLines({ day, shown, hands }: DayPlaceProps) {
 }
 
 function Words({ mark: { slot, title, who, open } }: { readonly mark: TideMark }) {
+  const f = useFormats();
   return (
     <>
       <span className={styles.block} />
-      <span className="mono">{slot.start}</span> <span className={styles.theme}>{title}</span>{" "}
+      <span className="mono">{timeWords(slot.start, f)}</span> <span className={styles.theme}>{title}</span>{" "}
       <span className={styles.who}>{who.slice(0, 2)}</span> {open && <b className={styles.open}>{open}</b>}
     </>
   );

@@ -1,6 +1,7 @@
 /** A day's classes on its rail: a mark each that can be opened, moved and dragged, and their words. */
 import type { CSSProperties } from "react";
-import { dayName, dayOfMonth } from "#lib/calendar/day-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { dayOfMonth, shortDayName, timeWords } from "#lib/formats/dates.ts";
 import { PLUS } from "#lib/tide/rail-labels.ts";
 import type { LabelPart, RailLabel, TideDay, TideMark } from "#lib/tide/types.ts";
 import styles from "./sheet.module.css";
@@ -72,6 +73,7 @@ export function markData({ slot, tint, standing, chosen, out }: TideMark, shown:
 }
 
 function ClassMark({ mark, shown, hands }: MarkProps) {
+  const f = useFormats();
   const { slot, x, width, lane } = mark;
   const two = shown.sheet.rooms.length <= 2;
   return (
@@ -94,7 +96,7 @@ function ClassMark({ mark, shown, hands }: MarkProps) {
       <span className={styles.block} />
       {shown.moving === slot.id && (
         <span className={styles.toward} data-side={x > TOWARD_PX ? "before" : "after"} aria-hidden="true">
-          {dayName(slot.date).slice(0, 3)} {dayOfMonth(slot.date)}, {slot.start}
+          {shortDayName(slot.date, f)} {dayOfMonth(slot.date)}, {timeWords(slot.start, f)}
         </span>
       )}
     </button>

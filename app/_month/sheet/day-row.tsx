@@ -1,6 +1,9 @@
 /** One day of the month: its date, its classes, work by muscle group, coaches, what to mend. */
+
 import { memo } from "react";
-import { dayName, dayOfMonth, dayWords } from "#lib/calendar/day-words.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { isoWeekday } from "#lib/calendar/days.ts";
+import { dayOfMonth, dayWords, tinyWeekday } from "#lib/formats/dates.ts";
 import { areSame } from "#lib/memo/kept.ts";
 import type { CoachCell, TideDay } from "#lib/tide/types.ts";
 import { ClassLines } from "./class-lines.tsx";
@@ -20,6 +23,7 @@ interface DayRowProps {
 export const DayOfMonth = memo(DayRow, isSameRow);
 
 function DayRow({ day, at, shown, hands }: DayRowProps) {
+  const { weekStart } = useFormats();
   const { layout, sheet, finding } = shown;
   const marked = finding !== null && day.lines.some(({ findings }) => findings.some(({ id }) => id === finding.id));
   const work = new Map(day.groups.map((cell) => [cell.group, cell]));
@@ -27,7 +31,7 @@ function DayRow({ day, at, shown, hands }: DayRowProps) {
   return (
     <tr
       data-date={day.date}
-      data-week={day.weekday === 1 && at > 0 ? "begins" : undefined}
+      data-week={day.weekday === weekStart && at > 0 ? "begins" : undefined}
       data-time={day.date < shown.today ? "over" : day.date === shown.today ? "today" : undefined}
       data-marked={marked ? "" : undefined}
     >
@@ -59,16 +63,17 @@ function DayRow({ day, at, shown, hands }: DayRowProps) {
 
 /** The day's name; for those who may write a button that adds a class. Long because: the day with and without the right to write, side by side. */
 function DayHead({ day, shown, hands }: Omit<DayRowProps, "at">) {
+  const f = useFormats();
   const { date } = day;
   const name = (
     <span className={styles.dayName} aria-hidden="true">
-      <span className={styles.weekday}>{dayName(date).slice(0, 2)}</span>
+      <span className={styles.weekday}>{tinyWeekday(isoWeekday(date), f)}</span>
       <span className={styles.number}>{dayOfMonth(date)}</span>
     </span>
   );
   const here = shown.guests.filter(({ slot }) => slot !== null && day.marks.some((mark) => mark.slot.id === slot));
   const words = [
-    dayWords(date),
+    dayWords(date, f),
     ...(date === shown.today ? ["today"] : []),
     ...(day.holiday ? [day.holiday] : []),
   ].join(", ");

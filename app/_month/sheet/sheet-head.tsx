@@ -1,5 +1,7 @@
 /** The heads of the sheet's columns: the hours, the muscle groups, the coaches with what they teach. */
 
+import { useFormats } from "#app/_parts/formats.tsx";
+import { hourWords } from "#lib/formats/dates.ts";
 import styles from "./sheet.module.css";
 import type { SheetShown } from "./sheet-types.ts";
 
@@ -10,6 +12,7 @@ interface HeadProps {
 
 /** Long because: one row of heads, in the order of the columns. */
 export function SheetHead({ shown, onCoach }: HeadProps) {
+  const f = useFormats();
   const { sheet, layout } = shown;
   return (
     <thead>
@@ -20,9 +23,9 @@ export function SheetHead({ shown, onCoach }: HeadProps) {
         <th scope="col" className={styles.railHead}>
           <span className="visually-hidden">Classes</span>
           {layout.kind !== "phone" &&
-            sheet.axis.ticks.map(({ minute, x, words }) => (
+            sheet.axis.ticks.map(({ minute, x, time }) => (
               <span key={minute} className={styles.tick} style={{ left: x }} aria-hidden="true">
-                {words}
+                {hourWords(time, f)}
               </span>
             ))}
         </th>

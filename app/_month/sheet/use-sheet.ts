@@ -29,7 +29,7 @@ export interface MeasuredSheet {
 }
 
 export function useTideSheet(of: SheetOf): MeasuredSheet {
-  const { month, sums, findings, regulars, rooms, allGroups, allCoaches, holdsHours = false } = of;
+  const { month, sums, findings, regulars, rooms, allGroups, allCoaches, formats, holdsHours = false } = of;
   const kind = useKind(of.paper !== undefined);
   const [box, boxWidth] = useWidth();
   const measure = useMeasure(kind);
@@ -55,8 +55,8 @@ export function useTideSheet(of: SheetOf): MeasuredSheet {
       tops,
       measure,
     };
-    return tideSheet({ month, sums, findings, regulars, rooms, groups, holdsHours }, sizes, kept);
-  }, [kept, month, sums, findings, regulars, rooms, groups, holdsHours, kind, layout, tops, measure]);
+    return tideSheet({ month, sums, findings, regulars, rooms, groups, holdsHours, formats }, sizes, kept);
+  }, [kept, month, sums, findings, regulars, rooms, groups, holdsHours, formats, kind, layout, tops, measure]);
   const days = daysBetween(month.dates).length;
   // After every drawing: what a day says can make it taller.
   useLayoutEffect(() => {

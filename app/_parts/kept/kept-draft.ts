@@ -2,6 +2,7 @@
  * What was typed and not saved, kept in this tab only, so that a lost network, an ended session, going back or reloading
  * loses no word. Cleared when it is saved or discarded, or when the person signs out.
  */
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { MoveDraft } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
@@ -27,10 +28,23 @@ export function keepDraft(key: string, kept: KeptDraft): void {
 export function readKept(key: string): KeptDraft | null {
   try {
     const text = sessionStorage.getItem(key);
-    return text === null ? null : (JSON.parse(text) as KeptDraft); // written by keepDraft only, in this tab
+    return text === null ? null : upToDate(JSON.parse(text) as KeptDraft); // written by keepDraft only, in this tab
   } catch {
     return null;
   }
+}
+
+/** A page of an earlier version kept the travel in centimetres, and no units. */
+function upToDate({ draft, base }: KeptDraft): KeptDraft {
+  const {
+    travelCm,
+    travel = travelCm ?? ["", ""],
+    units = STANDARD_FORMATS,
+    ...rest
+  } = draft as MoveDraft & {
+    readonly travelCm?: MoveDraft["travel"];
+  };
+  return { draft: { ...rest, travel, units }, base };
 }
 
 export function dropDraft(key: string): void {

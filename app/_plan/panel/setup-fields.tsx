@@ -1,5 +1,6 @@
 "use client";
 /** Where the set-up of the item differs from the library, and the time to change into it. */
+import { LengthField } from "#app/_parts/length-field.tsx";
 import { worksSprings } from "#lib/load/load.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
@@ -47,10 +48,9 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
 function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
   if (item.offsetMm === undefined || worksSprings(moveOf(snap.plan, item))) return null;
   return (
-    <NumberField
+    <LengthField
       key={item.id}
       label={ITEM_WORDS.offset}
-      unit="mm"
       value={item.offsetMm}
       min={-2000}
       max={2000}

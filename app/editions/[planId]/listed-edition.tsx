@@ -1,7 +1,7 @@
 /** One edition in the list of a plan's editions. */
 import Link from "next/link";
 import { LocalTime } from "#app/_parts/local-time.tsx";
-import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import { WithdrawnText } from "#app/_parts/reader-words.tsx";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import type { ListedEdition } from "#server/editions/plan-editions.ts";
 import { AcceptedFindings } from "./accepted-findings.tsx";
@@ -35,7 +35,11 @@ export function ListedEditionRow({ edition, path, newest, creates }: Props) {
           {classes === 0 ? "not taught yet" : plural(classes, "class", "classes")}
         </p>
         {note && <p className={styles.note}>{note}</p>}
-        {withdrawn && <p className="problem">{withdrawnWords(withdrawn)}</p>}
+        {withdrawn && (
+          <p className="problem">
+            <WithdrawnText of={withdrawn} />
+          </p>
+        )}
         {damaged && (
           <p className="problem">Damaged: the database no longer holds what was signed. It is not used anywhere.</p>
         )}

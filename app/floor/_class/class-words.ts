@@ -1,10 +1,12 @@
 /** The sentences of a class that runs on this screen, and of its end. Pure. */
+
 import type { Card } from "#lib/card/schema.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { latenessWords, minutesSeconds } from "#lib/floor/time-words.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import type { WayId } from "#lib/floor/ways.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { clockTime } from "#lib/plan/format.ts";
 
 export const SCREEN_MAY_GO_DARK = "This screen may switch itself off: touch it now and then.";
@@ -16,7 +18,7 @@ export const progressWords = (view: FloorView): string =>
 /** Asked of the coach; the class itself goes on until they decide. */
 export const WITHDRAWN_ASKS = {
   title: "This edition was withdrawn",
-  why: (of: WithdrawnCard): string => withdrawnWords(of),
+  why: (of: WithdrawnCard, f: Formats): string => withdrawnWords(of, f),
   goOn: "go on to the end",
   end: "end now",
 } as const;

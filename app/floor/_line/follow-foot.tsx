@@ -1,6 +1,7 @@
 "use client";
-/** Under every view: who leads and whether they are heard, asking to lead, what this screen shows, and the way out. */
 import { useState } from "react";
+/** Under every view: who leads and whether they are heard, asking to lead, what this screen shows, and the way out. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { VIEW_WORDS } from "#lib/line/line-words.ts";
 import { type FollowerView, SCREEN_VIEWS } from "#lib/protocol/line-wire.ts";
 import styles from "./follow.module.css";
@@ -25,7 +26,7 @@ export function FollowFoot({ line, view, canLead, onView, onTakeOn, onLeave }: P
   return (
     <footer className={styles.foot}>
       <p role="status" data-contact={line.state.contact}>
-        {followerWords(line)}
+        {followerWords(line, useFormats())}
       </p>
       <div className={styles.acts}>
         {canLead() && <Asking line={line} onTakeOn={onTakeOn} />}

@@ -1,5 +1,6 @@
 "use client";
 /** On the coach's own screen: somebody asks to lead, or another screen leads and this class goes on here alone. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { REFUSAL_WORDS } from "#lib/line/line-words.ts";
 import live from "../_class/live-class.module.css";
 import styles from "./line.module.css";
@@ -44,7 +45,7 @@ function Apart({ line: floorLine, onFollow }: { line: FloorLine; onFollow(): voi
   const { line, you } = floorLine.state;
   return (
     <p className={`${live.aside} ${styles.notice}`} role="alert">
-      {apartWords(floorLine)}
+      {apartWords(floorLine, useFormats())}
       <button type="button" onClick={onFollow}>
         follow it
       </button>

@@ -1,10 +1,13 @@
 "use client";
-/** The editions of the room: the next class first, each card verified again when it is shown. */
 import { type ReactNode, useMemo, useState } from "react";
 import { useNewerKnown } from "#app/_parts/use-newer-known.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
 import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
+import { timesIn } from "#lib/formats/canonical-times.ts";
+/** The editions of the room: the next class first, each card verified again when it is shown. */
+import type { Formats } from "#lib/formats/formats.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { logsWords, type WorkerState, workerWords } from "../_parts/floor-words.ts";
 import type { Pairing } from "../_parts/kept.ts";
@@ -144,6 +147,7 @@ function rowsOf(state: ShelfState, publicKey: string): Row[] {
 }
 
 function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }) {
+  const f = useFormats();
   const { verdict, envelope, slot, marks, withdrawn } = row;
   const { edition, clock } = envelope.card;
   return (
@@ -159,15 +163,18 @@ function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }
         edition {edition.number} · {edition.shortName}
       </span>
       <span className={styles.when}>
-        {[slot ? slotWords(slot, Date.now()) : "no slot this month", ...marks].join(" · ")}
+        {[slot ? slotWords(slot, Date.now(), f) : "no slot this month", ...marks.map((mark) => timesIn(mark, f))].join(
+          " · ",
+        )}
       </span>
-      <span className={styles.state}>{stateWords(row)}</span>
+      <span className={styles.state}>{stateWords(row, f)}</span>
     </button>
   );
 }
 
 /** Editions that were withdrawn and whose cards are deleted: which, by whom and why. */
 function Dropped({ shelf: { dropped = [], withdrawn } }: { readonly shelf: ShelfState["shelf"] }) {
+  const f = useFormats();
   return dropped.map((one) => {
     const out = withdrawnOf(one, withdrawn);
     return (
@@ -176,7 +183,7 @@ function Dropped({ shelf: { dropped = [], withdrawn } }: { readonly shelf: Shelf
           <button type="button" className={styles.card} disabled>
             <span className={styles.title}>{one.title}</span>
             <span className={styles.about}>edition {one.number}</span>
-            <span className={styles.state}>{cannotStartWords(out)}</span>
+            <span className={styles.state}>{cannotStartWords(out, f)}</span>
           </button>
         </li>
       )
@@ -184,8 +191,8 @@ function Dropped({ shelf: { dropped = [], withdrawn } }: { readonly shelf: Shelf
   });
 }
 
-function stateWords({ verdict, withdrawn }: Row): string {
-  if (withdrawn) return cannotStartWords(withdrawn);
+function stateWords({ verdict, withdrawn }: Row, f: Formats): string {
+  if (withdrawn) return cannotStartWords(withdrawn, f);
   return verdict.ok ? VERIFIED : verdict.reason;
 }
 

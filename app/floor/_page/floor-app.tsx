@@ -1,5 +1,9 @@
 /** The floor page: pair the device, choose an edition, make ready, run the class. One page, so that it opens with no network. */
+
+import { FormatsProvider } from "#app/_parts/formats.tsx";
+import { deviceZone } from "#lib/calendar/zone.ts";
 import { withdrawnOf } from "#lib/floor/keep-cards.ts";
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { LineOnShelf } from "../_line/line-on-shelf.tsx";
 import type { Pairing } from "../_parts/kept.ts";
 import { CardShelf } from "./card-shelf.tsx";
@@ -15,8 +19,15 @@ export function FloorApp() {
   const { pairing, notices, paired } = floor.shelf;
   if (pairing === undefined) return <p className="visually-hidden">{READING_DEVICE}</p>;
   if (pairing === null) return <PairForm notices={notices} onPaired={paired} />;
-  return <PairedFloor floor={floor} pairing={pairing} />;
+  return (
+    <FormatsProvider formats={floor.shelf.shelf.formats ?? unknownFormats()}>
+      <PairedFloor floor={floor} pairing={pairing} />
+    </FormatsProvider>
+  );
 }
+
+/** Until the studio has said: the standard, by the device's own clock. */
+const unknownFormats = (): Formats => ({ ...STANDARD_FORMATS, zone: deviceZone() });
 
 function PairedFloor({ floor, pairing }: { readonly floor: Floor; readonly pairing: Pairing }) {
   const screens = useScreens();

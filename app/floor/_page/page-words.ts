@@ -1,6 +1,8 @@
 /** The sentences of the floor's first screens: pairing, the editions of the room, a page that could not open. Pure. */
+
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { agoWords } from "../_parts/time-words.ts";
 
 export const READING_DEVICE = "Reading what this device keeps.";
@@ -32,7 +34,8 @@ export const emptyWords = (room: string, refreshing: boolean): string =>
     : `No edition for ${room} yet. When a lead signs off a plan for this room, fetch the editions again.`;
 
 export const VERIFIED = "signature verified · kept on this device";
-export const cannotStartWords = (of: WithdrawnCard): string => `${withdrawnWords(of)} It cannot be started.`;
+export const cannotStartWords = (of: WithdrawnCard, f: Formats): string =>
+  `${withdrawnWords(of, f)} It cannot be started.`;
 
 export const UNPAIR_ASKS =
   "This removes the pairing and the editions from this device. You need a new code to pair it again.";

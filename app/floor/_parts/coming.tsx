@@ -1,6 +1,9 @@
 /** The foot of the screen: what to change now, or what comes next and what it needs. */
+
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { SetupChange } from "#lib/cues/changes.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
+import { offsetIn } from "#lib/formats/units.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
@@ -52,7 +55,11 @@ function sameWords({ changes }: FloorItem): string {
 const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change) && change.kind !== "side");
 
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
-  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "same place"}</span>;
+  return (
+    <span className={styles.steps}>
+      {offsetIn(changes.map((change) => change.words).join(", "), useFormats()) || "same place"}
+    </span>
+  );
 }
 
 /** "carriage home, take off ~ one light, put on ~~ two firm", or that the springs stay. */

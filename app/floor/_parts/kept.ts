@@ -2,12 +2,14 @@
  * What the device keeps: its pairing, its cards, the class that runs, in IndexedDB by name. The token is kept here and sent
  * in the header of a request; it is never in an address.
  */
+
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { DroppedCard, KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 
 export interface Pairing {
   readonly token: string;
@@ -26,6 +28,8 @@ export interface Shelf {
   readonly dropped?: readonly DroppedCard[];
   /** Editions that must not be started any more. A shelf kept by an older page has none. */
   readonly withdrawn?: readonly WithdrawnCard[];
+  /** The studio's. A shelf kept by an older page has none. */
+  readonly formats?: Formats | undefined;
   /** ms since the epoch; when the studio last answered. */
   readonly refreshedAt: number;
 }

@@ -1,7 +1,9 @@
 /** The calls of a device to the studio: pair, fetch the cards of its room, file the log of a class. */
+
 import * as z from "zod/mini";
 import { type Method, send } from "#app/_parts/send.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import { formatsSchema } from "#lib/formats/formats-schema.ts";
 import { NO_NETWORK, UNREADABLE_ANSWER } from "./floor-words.ts";
 import type { Pairing } from "./kept.ts";
 
@@ -29,6 +31,8 @@ const cardsSchema = z.object({
     ),
     [],
   ),
+  /** Of a studio of an older version, or one that knows more than this page: none. */
+  formats: z.catch(z.optional(formatsSchema), undefined),
   serverTime: z.number(),
 });
 type FetchedCards = z.infer<typeof cardsSchema>;

@@ -92,10 +92,18 @@ async function refreshed(pairing: Pairing): Promise<Refreshed> {
   if (!answer.ok) return { shelf: null, refused: [], notices: [answer.message] };
   const now = Date.now();
   const before = (await kept("shelf")) ?? EMPTY;
-  const { cards, nextSlots, slotMarks, withdrawn } = answer.value;
+  const { cards, nextSlots, slotMarks, withdrawn, formats } = answer.value;
   const trust = { publicKey: pairing.publicKey, now };
   const after = keepCards(before.cards, cards, trust, withdrawn, before.dropped);
-  const shelf = { cards: after.kept, dropped: after.dropped, nextSlots, slotMarks, withdrawn, refreshedAt: now };
+  const shelf = {
+    cards: after.kept,
+    dropped: after.dropped,
+    nextSlots,
+    slotMarks,
+    withdrawn,
+    formats,
+    refreshedAt: now,
+  };
   await keep("shelf", shelf);
   const off = now - answer.value.serverTime;
   return { shelf, refused: after.refused, notices: Math.abs(off) > CLOCK_OFF_MS ? [wrongClockWords(off)] : [] };

@@ -68,7 +68,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
           <MoveFactList move={move} springs={knownSprings(rooms, move)} />
           <p className="quiet small">{CAUTION_NOTICE}</p>
         </section>
-        <Beside doubts={writes ? moveDoubts(move, rooms) : []} used={used.value} record={record} />
+        <Beside doubts={writes ? moveDoubts(move, rooms, visit.formats) : []} used={used.value} record={record} />
       </div>
     </Shell>
   );

@@ -1,10 +1,11 @@
 "use client";
+import { useEffect, useId, useRef, useState } from "react";
 /**
  * Two people changed one move. What only the other person changed is kept; where both changed a fact, this person
  * chooses. Nothing is overwritten unasked.
  */
-import { useEffect, useId, useRef, useState } from "react";
-import { factLabel, type MoveKey, mergeMoves, moveChanges, withFacts } from "#lib/library/changes.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { factIn, factLabel, type MoveKey, mergeMoves, moveChanges, withFacts } from "#lib/library/changes.ts";
 import type { SpringNames } from "#lib/library/move-words.ts";
 import type { Move } from "#lib/plan/schema.ts";
 /**
@@ -64,9 +65,12 @@ interface FactsProps extends Pick<ConflictProps, "base" | "mine" | "theirs" | "n
 
 /** What the other person changed, fact by fact. */
 function Facts({ base, mine, theirs, names, who, both, chosen, onChoose }: FactsProps) {
+  const f = useFormats();
   const changed = moveChanges(base, theirs.move, names);
   if (changed.length === 0) return null;
-  const ours = new Map(moveChanges(base, mine, names).map((change) => [change.key, change.after]));
+  const ours = new Map(
+    moveChanges(base, mine, names).map((change) => [change.key, factIn(change.key, change.after, f)]),
+  );
   return (
     <dl className={styles.sides}>
       {changed.map(({ key, before, after }) => (
@@ -74,7 +78,11 @@ function Facts({ base, mine, theirs, names, who, both, chosen, onChoose }: Facts
           key={key}
           label={factLabel(key)}
           who={who}
-          words={{ before, theirs: after, mine: both.includes(key) ? (ours.get(key) ?? before) : null }}
+          words={{
+            before: factIn(key, before, f),
+            theirs: factIn(key, after, f),
+            mine: both.includes(key) ? (ours.get(key) ?? factIn(key, before, f)) : null,
+          }}
           theirs={chosen.has(key)}
           onChoose={(take) => onChoose(key, take)}
         />

@@ -1,10 +1,11 @@
 "use client";
-/** The figure of what is typed so far, start and end, beside the fields that make it. */
 import { useDeferredValue } from "react";
 import { MoveFigurePicture } from "#app/_parts/figure.tsx";
 import { figureOf } from "#lib/figure/figure.ts";
 import type { FigureMove } from "#lib/figure/stances/stage.ts";
 import { figureWords } from "#lib/figure/words.ts";
+/** The figure of what is typed so far, start and end, beside the fields that make it. */
+import { toMm } from "#lib/formats/units.ts";
 import type { MoveDraft } from "#lib/library/draft.ts";
 import { listWords } from "#lib/plan/format.ts";
 import type { Group } from "#lib/plan/schema.ts";
@@ -41,12 +42,14 @@ export function FigurePart({ draft, px }: FigurePartProps) {
 function figureMoveOf(draft: MoveDraft): FigureMove | null {
   const { position, station, facing, hands, feet, pattern } = draft;
   if (!position || !station || !facing || !hands || !feet || !pattern) return null;
-  const [from, to] = draft.travelCm.map(numberOf);
+  const [from, to] = draft.travel.map(numberOf);
   return {
     ...{ position, station, facing, hands, feet, pattern },
     ...(draft.sides ? { sides: draft.sides } : {}),
     ...(draft.resistance ? { resistance: draft.resistance } : {}),
-    ...(from !== undefined && to !== undefined && from <= to ? { travelMm: [from * 10, to * 10] as const } : {}),
+    ...(from !== undefined && to !== undefined && from <= to
+      ? { travelMm: [toMm(from, draft.units.length), toMm(to, draft.units.length)] as const }
+      : {}),
     ...(draft.tempo === "held" ? { tempo: { holdSeconds: true } as const } : {}),
     ...(draft.pose ? { handsShare: { pose: draft.pose } } : {}),
     muscles: musclesOf(draft),

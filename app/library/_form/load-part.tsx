@@ -33,7 +33,7 @@ export function MoveLoadPart({ form, springs, coils }: LoadPartProps) {
           place="loadN"
           legend="Load at mid-travel"
           names={[RANGE_WORDS.min, RANGE_WORDS.max]}
-          unit="N"
+          unit={draft.units.force}
           value={draft.loadN}
           faultAt={faultAt}
           onChange={(loadN, place) => set({ loadN }, place)}
@@ -42,10 +42,10 @@ export function MoveLoadPart({ form, springs, coils }: LoadPartProps) {
           place="travelMm"
           legend="Travel of the carriage"
           names={["from", "to"]}
-          unit="cm"
-          value={draft.travelCm}
+          unit={draft.units.length}
+          value={draft.travel}
           faultAt={faultAt}
-          onChange={(travelCm, place) => set({ travelCm }, place)}
+          onChange={(travel, place) => set({ travel }, place)}
         />
       </div>
       <Springs form={form} springs={springs} coils={coils} />

@@ -1,6 +1,7 @@
 "use client";
-/** Adds or edits a move. Every field says its own fault as it is typed; what is still missing stands beside the form. */
 import { type ReactNode, useMemo, useSyncExternalStore } from "react";
+/** Adds or edits a move. Every field says its own fault as it is typed; what is still missing stands beside the form. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import { moveDoubts } from "#lib/library/doubts.ts";
 import { type KnownSpring, knownSprings, type RoomMachines, springNames } from "#lib/library/known-springs.ts";
 import { moveIdFor } from "#lib/library/move-id.ts";
@@ -175,7 +176,7 @@ function Part({ title, children }: { readonly title: string; readonly children: 
 }
 
 function Doubts({ move, rooms }: { readonly move: Move; readonly rooms: readonly RoomMachines[] }) {
-  const doubts = moveDoubts(move, rooms);
+  const doubts = moveDoubts(move, rooms, useFormats());
   if (doubts.length === 0) return null;
   return (
     <div className={styles.doubts}>

@@ -56,7 +56,10 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
   const read = useMemo(() => readMoveDraft(draft, base?.move ?? null), [draft, base]);
-  const start = useMemo(() => (base ? moveDraft(base.move) : setup.start), [base, setup.start]);
+  const start = useMemo(
+    () => (base ? moveDraft(base.move, draft.units) : setup.start),
+    [base, setup.start, draft.units],
+  );
   const faults = useMemo(() => {
     const own = read.ok ? [] : read.faults;
     return [...nameFault(draft.name, names), ...own, ...told.filter((t) => !own.some((f) => f.place === t.place))];

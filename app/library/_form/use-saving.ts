@@ -83,7 +83,7 @@ function settling({ form, conflict, setConflict, save }: SettlingProps): Pick<Sa
     if (!conflict) return null;
     setConflict(null);
     const base = { move: conflict.move, updatedAt: conflict.updatedAt };
-    form.rebase(base, moveDraft(move));
+    form.rebase(base, moveDraft(move, form.draft.units));
     return base;
   };
   return {

@@ -1,8 +1,11 @@
+"use client";
 /** Facts of a move before and after, one a line. */
-import type { MoveChange } from "#lib/library/changes.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { factIn, type MoveChange } from "#lib/library/changes.ts";
 import styles from "./move.module.css";
 
 export function ChangeList({ changes }: { readonly changes: readonly MoveChange[] }) {
+  const f = useFormats();
   if (changes.length === 0) return null;
   return (
     <dl className={styles.changes}>
@@ -12,11 +15,11 @@ export function ChangeList({ changes }: { readonly changes: readonly MoveChange[
           <dd>
             <del>
               <span className="visually-hidden">was </span>
-              {before}
+              {factIn(key, before, f)}
             </del>{" "}
             <ins>
               <span className="visually-hidden">is now </span>
-              {after}
+              {factIn(key, after, f)}
             </ins>
           </dd>
         </div>

@@ -1,5 +1,8 @@
-/** Everything the library says about one move. */
+"use client";
 import type { ReactNode } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
+/** Everything the library says about one move. */
+import { lengthRange } from "#lib/formats/units.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import {
   breathWords,
@@ -14,7 +17,6 @@ import {
   STATION_WORDS,
   springLimitWords,
   tempoWords,
-  travelWords,
 } from "#lib/library/move-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -26,6 +28,7 @@ interface MoveFactsProps {
 }
 
 export function MoveFactList({ move, springs }: MoveFactsProps) {
+  const f = useFormats();
   return (
     <dl className={styles.facts}>
       <Fact name="position">{`${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`}</Fact>
@@ -37,9 +40,9 @@ export function MoveFactList({ move, springs }: MoveFactsProps) {
         <Muscles move={move} />
       </Fact>
       <Fact name="spine">{(move.spine ?? []).map(tagWords).join(", ")}</Fact>
-      <Fact name="load">{loadWords(move)}</Fact>
+      <Fact name="load">{loadWords(move, f)}</Fact>
       <Fact name="springs">{springLimitWords(move, springNames(springs))}</Fact>
-      <Fact name="travel">{move.travelMm ? travelWords(move.travelMm) : null}</Fact>
+      <Fact name="travel">{move.travelMm ? lengthRange(move.travelMm, f) : null}</Fact>
       <Fact name="tempo">{tempoWords(move)}</Fact>
       <Fact name="breath">{breathWords(move)}</Fact>
       <Fact name="time">{move.seconds ? repWords(move) || `${fromToWords(move.seconds)} s` : null}</Fact>

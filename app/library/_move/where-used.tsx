@@ -1,6 +1,9 @@
-/** Where a move is used: plans, signed editions, classes to come. What the reader may not read is a number. */
+"use client";
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
+/** Where a move is used: plans, signed editions, classes to come. What the reader may not read is a number. */
+import { dayAndTime } from "#lib/formats/dates.ts";
 import { plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { WhereUsed } from "#server/library/where-used.ts";
@@ -61,13 +64,12 @@ function Editions({ editions, hidden }: { readonly editions: WhereUsed["editions
 }
 
 function Classes({ classes, hidden }: { readonly classes: WhereUsed["classes"]; readonly hidden: number }) {
+  const f = useFormats();
   return (
     <Uses title="Classes from today" shown={classes.length} hidden={hidden} one="class" many="classes">
       {classes.map(({ date, time, title, roomName }) => (
         <li key={`${date} ${time} ${roomName ?? ""} ${title ?? ""}`}>
-          <Link href={`/programme/${date.slice(0, 7)}`}>
-            {dayWords(date)}, {time}
-          </Link>{" "}
+          <Link href={`/programme/${date.slice(0, 7)}`}>{dayAndTime(date, time, f)}</Link>{" "}
           <span className="quiet small">
             {[title ?? "a plan you may not read", roomName].filter(Boolean).join(", ")}
           </span>
@@ -102,12 +104,3 @@ function Uses({ title, shown, hidden, one, many, children }: UsesProps) {
     </>
   );
 }
-
-/** "Thursday, 12 November". */
-const dayWords = (date: string): string =>
-  new Date(`${date}T00:00:00Z`).toLocaleDateString("en-GB", {
-    weekday: "long",
-    day: "numeric",
-    month: "long",
-    timeZone: "UTC",
-  });

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { EMPTY_DRAFT, type MoveDraft, moveDraft } from "#lib/library/draft.ts";
+import { emptyDraft, type MoveDraft, moveDraft } from "#lib/library/draft.ts";
 import { can } from "#lib/policy/can.ts";
 import { readMoveDetail } from "#server/library/read-move.ts";
 import { requirePerson } from "../../_shell/person.ts";
@@ -23,7 +23,9 @@ export default async function NewMovePage({ searchParams }: PageProps) {
   const { from } = await searchParams;
   const source = typeof from === "string" ? readMoveDetail(app, who.actor, from) : null;
   const copied = source?.ok ? source.value.move : null;
-  const start: MoveDraft = copied ? { ...moveDraft(copied), name: `${copied.name}, copy` } : EMPTY_DRAFT;
+  const start: MoveDraft = copied
+    ? { ...moveDraft(copied, visit.formats), name: `${copied.name}, copy` }
+    : emptyDraft(visit.formats);
   return (
     <Shell visit={visit} section="library">
       <Link className="link-line" href="/library">

@@ -18,6 +18,7 @@ import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { springline } from "#server/context/springline.ts";
 import { openPlanFiles } from "#server/http/plan-parts.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { readStart } from "#server/plans/plan-start.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
@@ -60,6 +61,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
     // A document that cannot be read is explained by the page itself.
     ...(start.ok ? start.value : { outline: [] }),
     generation,
+    formats: personFormats(app, who.actor.id),
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
     studio,
     rights: { writes: rights.write, comments: rights.comment },

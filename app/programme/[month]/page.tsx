@@ -1,8 +1,8 @@
 /** A month of the programme: who asks, what they may do, and the names that slots refer to. The browser does the rest. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
+import { monthTitle } from "#lib/formats/dates.ts";
 import { can } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -13,7 +13,7 @@ import { monthIsNear } from "#server/programme/month-range.ts";
 import { monthStateOf, monthStudioOf } from "#server/programme/read-month-file.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
-import { requirePerson, type Visit } from "../../_shell/person.ts";
+import { readerFormats, requirePerson, type Visit } from "../../_shell/person.ts";
 import { seePlace } from "../../_shell/see-place.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import { OpenMonth } from "./open-month.tsx";
@@ -25,7 +25,7 @@ interface PageProps {
 
 export async function generateMetadata({ params }: Pick<PageProps, "params">): Promise<Metadata> {
   const { month } = await params;
-  return { title: isMonth(month) ? `Programme, ${monthTitle(month)}` : "Programme" };
+  return { title: isMonth(month) ? `Programme, ${monthTitle(month, await readerFormats())}` : "Programme" };
 }
 
 export default async function MonthPage({ params, searchParams }: PageProps) {
@@ -47,7 +47,7 @@ export default async function MonthPage({ params, searchParams }: PageProps) {
   );
 }
 
-async function monthProps({ app, who }: Visit, month: string): Promise<MonthPageProps> {
+async function monthProps({ app, who, formats }: Visit, month: string): Promise<MonthPageProps> {
   const { actor, name } = who;
   const plans = await listPlans(app, actor);
   const generation = generationOf(app, { kind: "month", key: month }, actor.id);
@@ -60,6 +60,7 @@ async function monthProps({ app, who }: Visit, month: string): Promise<MonthPage
     generation,
     used: programme.ok ? { plans: programme.value.plans, hidden: programme.value.hidden } : { plans: [], hidden: [] },
     me: { id: actor.id, name },
+    formats,
     writes: can(actor, "programme.write"),
     studio: monthStudioOf(app, actor, month, state.ok ? state.value : undefined),
     may: {

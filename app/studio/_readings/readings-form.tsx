@@ -1,7 +1,8 @@
 "use client";
-/** Scale readings of one spring: typed row by row, drawn with the line through them, saved, and used by the room. */
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
+/** Scale readings of one spring: typed row by row, drawn with the line through them, saved, and used by the room. */
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import type { KeptSheet, ReadingSheet } from "#lib/springs/readings.ts";
@@ -27,7 +28,8 @@ interface ReadingsFormProps {
 }
 
 export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormProps) {
-  const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(kept));
+  const f = useFormats();
+  const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(kept, f));
   const table = useRef<HTMLTableElement>(null);
   const read = readSheetDraft(draft, carriageMm);
   const saving = useSaving({ roomId, spring, kept });
@@ -58,6 +60,7 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
 }
 
 function useSaving({ roomId, spring, kept }: Pick<ReadingsFormProps, "roomId" | "spring" | "kept">) {
+  const f = useFormats();
   const router = useRouter();
   const sending = useSend();
   const [done, setDone] = useState("");
@@ -71,7 +74,7 @@ function useSaving({ roomId, spring, kept }: Pick<ReadingsFormProps, "roomId" | 
     setSeen(seenOf(now, room.readings?.[spring.id] ?? null));
     setDone(
       use
-        ? `${spring.label} is now ${measuredSpringWords(now)}. Open plans were checked again.`
+        ? `${spring.label} is now ${measuredSpringWords(now, f)}. Open plans were checked again.`
         : "Readings saved. The spring’s numbers stay as they are.",
     );
     router.refresh();
@@ -125,6 +128,7 @@ const seenOf = ({ stiffnessNPerMm, preloadN }: Spring, kept: KeptSheet | null): 
 });
 
 function useWords(line: Pick<Spring, "stiffnessNPerMm" | "preloadN"> | null, straight: boolean): string {
+  const f = useFormats();
   if (line === null) return "Use this";
-  return `${straight ? "Use this" : "Use it anyway"}: ${measuredSpringWords(line)}`;
+  return `${straight ? "Use this" : "Use it anyway"}: ${measuredSpringWords(line, f)}`;
 }

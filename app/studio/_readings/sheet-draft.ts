@@ -1,14 +1,13 @@
 /** Scale readings as typed: texts until they are saved, so that half a number stays while it is being typed. Pure. */
+import type { ForceUnit, Formats } from "#lib/formats/formats.ts";
+import { toMm, toNewtons } from "#lib/formats/units.ts";
 import {
   countedReadings,
-  type ForceUnit,
   fromMm,
   fromNewtons,
   type KeptReading,
   type ReadingSheet,
   type TravelUnit,
-  toMm,
-  toNewtons,
 } from "#lib/springs/readings.ts";
 import { fitForRoom, fitSpring, type SpringFit } from "#lib/springs/spring-fit.ts";
 
@@ -31,9 +30,17 @@ const LARGEST_N = 5000;
 
 const emptyRow = (row: number): RowDraft => ({ row, travel: "", force: "", leftOut: false });
 
-export function sheetDraftOf(sheet: ReadingSheet | null): SheetDraft {
+/** An empty sheet begins in the reader's units; in newtons there is hardly a scale, so that one begins in kilograms. */
+export function sheetDraftOf(
+  sheet: ReadingSheet | null,
+  { force, length }: Pick<Formats, "force" | "length">,
+): SheetDraft {
   if (!sheet || sheet.readings.length === 0) {
-    return { travelUnit: "cm", forceUnit: "kgf", rows: Array.from({ length: FIRST_ROWS }, (_, i) => emptyRow(i)) };
+    return {
+      travelUnit: length,
+      forceUnit: force === "N" ? "kgf" : force,
+      rows: Array.from({ length: FIRST_ROWS }, (_, i) => emptyRow(i)),
+    };
   }
   const { travelUnit, forceUnit } = sheet;
   const rows = sheet.readings.map((reading, row) => ({

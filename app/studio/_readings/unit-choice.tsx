@@ -1,13 +1,8 @@
 "use client";
 /** The units the readings are typed in. Changing a unit leaves the numbers as typed. */
-import {
-  FORCE_UNITS,
-  type ForceUnit,
-  NEWTONS_PER_KGF,
-  NEWTONS_PER_LBF,
-  TRAVEL_UNITS,
-  type TravelUnit,
-} from "#lib/springs/readings.ts";
+import { FORCE_UNITS, type ForceUnit } from "#lib/formats/formats.ts";
+import { NEWTONS_PER_KGF, NEWTONS_PER_LBF } from "#lib/formats/units.ts";
+import { TRAVEL_UNITS, type TravelUnit } from "#lib/springs/readings.ts";
 import { SelectField } from "../../_parts/choice.tsx";
 import styles from "./readings.module.css";
 import type { SheetDraft } from "./sheet-draft.ts";

@@ -1,5 +1,7 @@
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
 import { travelMm, worksSprings } from "#lib/load/load.ts";
-import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
+import { itemName, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
@@ -27,8 +29,9 @@ export const beyondTheCarriage = defineRule({
   }),
   messages: {
     travel:
-      "{itemName}: the library says {toCm} cm of travel and this room's carriage goes {hasCm} cm. Correct whichever is wrong.",
-    offset: "{itemName}: the start is {place}, and the limit is {mostCm} cm from the usual place. Check the number.",
+      "{itemName}: the library says {toCm:cm} of travel and this room's carriage goes {hasCm:cm}. Correct whichever is wrong.",
+    offset:
+      "{itemName}: the start is {place:place}, and the limit is {mostCm:cm} from the usual place. Check the number.",
   },
   check({ plan, moves }, { mostOffsetMm }) {
     return moves.flatMap((placed) => [...tooFarOut(plan, placed), ...tooFarOff(plan, placed, mostOffsetMm)]);
@@ -58,6 +61,10 @@ function tooFarOut(plan: Plan, { item, move: library }: PlacedMove): Found<"trav
 function tooFarOff(plan: Plan, { item }: PlacedMove, mostMm: number): Found<"offset">[] {
   const offsetMm = item.offsetMm ?? 0;
   if (!(Math.abs(offsetMm) > mostMm)) return [];
-  const values = { itemName: itemName(plan, item), place: offsetWords(offsetMm), mostCm: plainNumber(mostMm / 10) };
+  const values = {
+    itemName: itemName(plan, item),
+    place: offsetWords(offsetMm, STANDARD_FORMATS),
+    mostCm: plainNumber(mostMm / 10),
+  };
   return [{ message: "offset", items: [item.id], values, about: "offset" }];
 }

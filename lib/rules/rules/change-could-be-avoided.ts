@@ -68,7 +68,7 @@ export const changeCouldBeAvoided = defineRule({
   }),
   messages: {
     offset:
-      "{itemName}: keep {springs} on and start {cm} cm {way} the anchor. That keeps the load and saves {savedSeconds} of changes.",
+      "{itemName}: keep {springs} on and start {cm:cm} {way} the anchor. That keeps the load and saves {savedSeconds} of changes.",
     keep: "{itemName}: keep {springs} on. The move allows it, and that saves {savedSeconds} of changes.",
     order:
       "Another order under {block} saves {savedSeconds} of changes. Try 'Fewer set-ups' there, if the class allows it.",

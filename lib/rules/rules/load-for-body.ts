@@ -53,12 +53,12 @@ export const loadForBody = defineRule({
   }),
   messages: {
     heavyForAll:
-      "{itemName}: {force} N half-way is {heavyShare} of even {heavyKg} kg, and at most {mostShare} is usual. Is that meant? Take springs off if not.",
+      "{itemName}: {force:N} half-way is {heavyShare} of even {heavyKg:kg}, and at most {mostShare} is usual. Is that meant? Take springs off if not.",
     heavy:
-      "{itemName}: {force} N half-way is {middleShare} of {middleKg} kg, and at most {mostShare} is usual. Is that meant? Take springs off if not.",
+      "{itemName}: {force:N} half-way is {middleShare} of {middleKg:kg}, and at most {mostShare} is usual. Is that meant? Take springs off if not.",
     heavyForLight:
-      "{itemName}: {force} N half-way is {lightShare} of {lightKg} kg, and at most {mostShare} is usual. Say what light people take off.",
-    slight: "{itemName}: {force} N half-way is hardly felt, even by {lightKg} kg. Is that meant? Add a spring if not.",
+      "{itemName}: {force:N} half-way is {lightShare} of {lightKg:kg}, and at most {mostShare} is usual. Say what light people take off.",
+    slight: "{itemName}: {force:N} half-way is hardly felt, even by {lightKg:kg}. Is that meant? Add a spring if not.",
   },
   check({ plan, moves }, used) {
     return moves.flatMap((placed): Found<Message>[] => {

@@ -36,9 +36,9 @@ export const springsOutOfRange = defineRule({
       "{itemName}: {countInWords} {spring} on, and the move takes at most {mostInWords}. Take off {differenceInWords}.",
     none: "{itemName}: {countInWords} {spring} on, and this move does not use that spring. Take off {differenceInWords}.",
     underLoad:
-      "{itemName}: {force} N half-way, and the library asks for {least} to {most} N. Add springs, or start further out.",
+      "{itemName}: {force:N} half-way, and the library asks for {least:force} to {most:N}. Add springs, or start further out.",
     overLoad:
-      "{itemName}: {force} N half-way, and the library asks for {least} to {most} N. Take springs off, or start nearer.",
+      "{itemName}: {force:N} half-way, and the library asks for {least:force} to {most:N}. Take springs off, or start nearer.",
   },
   check({ plan, moves }) {
     return moves.flatMap((placed): Found<Message>[] => {

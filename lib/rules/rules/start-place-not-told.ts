@@ -1,6 +1,8 @@
 import { movedMm } from "#lib/acts/act-words.ts";
 import { isPlaceTold } from "#lib/acts/told-lines.ts";
-import { itemName, offsetWords } from "#lib/plan/format.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
+import { itemName } from "#lib/plan/format.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -26,9 +28,9 @@ export const startPlaceNotTold = defineRule({
     }),
   }),
   messages: {
-    moved: "{itemName}: people start {place} than before, and no set-up line says so. Say from where.",
+    moved: "{itemName}: people start {place:place} than before, and no set-up line says so. Say from where.",
     back: "{itemName}: people start from the usual place again, and no set-up line says so. Say it, or they stay where they are.",
-    first: "{itemName}: people start {place} than usual, and no set-up line says so. Say from where.",
+    first: "{itemName}: people start {place:place} than usual, and no set-up line says so. Say from where.",
   },
   check({ plan, steps }, { leastMm }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -38,7 +40,7 @@ export const startPlaceNotTold = defineRule({
         {
           message: messageOf(step),
           items: [step.item.id],
-          values: { itemName: itemName(plan, step.item), place: offsetWords(by), byMm: by },
+          values: { itemName: itemName(plan, step.item), place: offsetWords(by, STANDARD_FORMATS), byMm: by },
         },
       ];
     });

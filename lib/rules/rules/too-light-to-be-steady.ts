@@ -41,8 +41,8 @@ export const tooLightToBeSteady = defineRule({
     loose:
       "{itemName}: no spring holds the carriage people {stand} on. Put one on, or keep this for an experienced class.",
     light:
-      "{itemName}: with {springs} on, the carriage is held with {force} N at the start; the least is {least} N. Add a spring.",
-    near: "{itemName}: {cm} cm nearer to the anchor, the carriage is held with {force} N at the start; the least is {least} N. Start further out.",
+      "{itemName}: with {springs} on, the carriage is held with {force:N} at the start; the least is {least:N}. Add a spring.",
+    near: "{itemName}: {cm:cm} nearer to the anchor, the carriage is held with {force:N} at the start; the least is {least:N}. Start further out.",
   },
   check({ plan, moves }, { minStartN, levels }) {
     if (!levels.includes(plan.level ?? "open")) return [];

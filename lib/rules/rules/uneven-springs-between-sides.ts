@@ -24,7 +24,7 @@ export const unevenSpringsBetweenSides = defineRule({
   }),
   messages: {
     springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right. Make them the same.",
-    offset: "{moveName}: one side starts {differenceMm} mm further off, so the load differs. Make them the same.",
+    offset: "{moveName}: one side starts {differenceMm:mm} further off, so the load differs. Make them the same.",
   },
   check({ plan }, { maxOffsetDifferenceMm }) {
     return sidePairs(plan).flatMap(({ left, right }): Found<"springs" | "offset">[] => {

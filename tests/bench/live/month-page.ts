@@ -2,8 +2,10 @@
  * One page of a month on a thread of its own: takes updates, works out everything that the month's screen shows, and says how far it
  * is. Only the browser's own drawing is left out, and words are measured by their number of letters.
  */
+
 import { parentPort, workerData } from "node:worker_threads";
 import * as Y from "yjs";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { type MonthStudio, monthFileOf } from "#lib/programme/month-file.ts";
@@ -40,7 +42,15 @@ function workOut(): void {
   was = monthFileOf(reader.read(), studio, was);
   const { sums, findings } = analyst.look(was);
   deletedSlots(reader);
-  const shown = { month: was, sums, findings, regulars: "group-0", rooms: Object.keys(rooms), groups: HEAD_TO_FOOT };
+  const shown = {
+    month: was,
+    sums,
+    findings,
+    regulars: "group-0",
+    rooms: Object.keys(rooms),
+    groups: HEAD_TO_FOOT,
+    formats: STANDARD_FORMATS,
+  };
   tideSheet(shown, sizes, kept);
 }
 

@@ -1,6 +1,8 @@
 /** A move typed, read and refused: nothing is lost on the way, and each field says its own fault in plain words. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { EMPTY_DRAFT, type MoveDraft, moveDraft, readMoveDraft } from "#lib/library/draft.ts";
 import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
@@ -10,7 +12,7 @@ import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const [pushUp] = Object.values(STARTER_MOVES);
 if (!pushUp) throw new Error("the starter library is empty");
-const DRAFT = moveDraft({ ...pushUp, tempo: { outSeconds: 3, backSeconds: 2 } });
+const DRAFT = moveDraft({ ...pushUp, tempo: { outSeconds: 3, backSeconds: 2 } }, STANDARD_FORMATS);
 
 /** Faults by place. */
 function faults(change: Partial<MoveDraft>): Record<string, string> {
@@ -22,14 +24,14 @@ const times = (change: Partial<MoveDraft["times"]>) => ({ times: { ...DRAFT.time
 describe("a draft", () => {
   test("of every move of the first library reads as that move", () => {
     for (const move of Object.values(STARTER_MOVES))
-      expect(readMoveDraft(moveDraft(move), move)).toEqual({ ok: true, move });
+      expect(readMoveDraft(moveDraft(move, STANDARD_FORMATS), move)).toEqual({ ok: true, move });
   });
 
   test("of any valid move reads as that move, or says that its words are blank", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         for (const move of Object.values(plan.moves)) {
-          const read = readMoveDraft(moveDraft(move), move);
+          const read = readMoveDraft(moveDraft(move, STANDARD_FORMATS), move);
           if (read.ok) expect(read.move).toEqual(move);
           else for (const { place } of read.faults) expect(place).toMatch(/^(name|easier\.|harder\.|springs\.max\.)/);
         }
@@ -74,7 +76,7 @@ describe("a draft", () => {
       { seconds: ["60", "30"] },
       { seconds: "The shortest time must not be longer than the longest." },
     ],
-    ["a travel off the rail", { travelCm: ["0", "900"] }, { "travelMm.1": "Give a number from 0 to 500 cm." }],
+    ["a travel off the rail", { travel: ["0", "900"] }, { "travelMm.1": "Give a number from 0 to 500 cm." }],
     ["an effort of nobody", { met: "40" }, { met: "Give a number from 0.5 to 25." }],
     ["an empty way", { easier: [" "] }, { "easier.0": "Describe it, or remove this line." }],
   ])("%s is refused at its own field", (_what, change, expected) => {

@@ -1,6 +1,8 @@
 /** Ids from names, differences in words, two people's changes put together, and what a move leaves unsaid. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { changedKeys, mergeMoves, moveChanges } from "#lib/library/changes.ts";
 import { moveDoubts } from "#lib/library/doubts.ts";
 import { moveIdFor } from "#lib/library/move-id.ts";
@@ -90,7 +92,8 @@ describe("two people's changes of one move", () => {
 
 describe("doubts", () => {
   const rooms = [{ name: "Harbour room", equipment: STARTER_EQUIPMENT }];
-  const about = (change: Partial<Move>) => moveDoubts({ ...base, ...change }, rooms).map((d) => d.key);
+  const about = (change: Partial<Move>) =>
+    moveDoubts({ ...base, ...change }, rooms, STANDARD_FORMATS).map((d) => d.key);
   test("a complete move has none", () => {
     expect(about({})).toEqual([]);
   });
@@ -109,7 +112,7 @@ describe("doubts", () => {
   });
   test("each missing fact is a doubt", () => {
     const { loadN: _l, springs: _s, travelMm: _t, exhaleOn: _e, met: _m, seconds: _r, handsShare: _h, ...bare } = base;
-    expect(moveDoubts(bare, rooms).map((d) => d.key)).toEqual([
+    expect(moveDoubts(bare, rooms, STANDARD_FORMATS).map((d) => d.key)).toEqual([
       "loadN",
       "springs",
       "travelMm",

@@ -1,5 +1,7 @@
 /** Where springs hang slack, how hard they make a move, and which wrists carry weight. */
+
 import { describe, expect, it } from "vitest";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
 import { slackMm, workJ } from "#lib/load/load.ts";
 import { keptSentence, slackWords } from "#lib/load/load-words.ts";
@@ -35,10 +37,10 @@ describe("slack springs", () => {
     const kept = keepSprings(examplePlan([exampleMove("a", { springs: { heavy: 1 } }), light]), light);
     expect(kept?.offsetMm).toBe(-180);
     expect(kept?.slackMm).toBeCloseTo(180 - 66.67, 1);
-    expect(kept && keptSentence(exampleMoves.squat, kept)).toBe(
+    expect(kept && keptSentence(exampleMoves.squat, kept, STANDARD_FORMATS)).toBe(
       "No spring change needed: stand 18 cm nearer to the anchor. The springs hang slack for the first 11 cm and do not hold the carriage there.",
     );
-    expect([slackWords(0), slackWords(2)]).toEqual([
+    expect([slackWords(0, STANDARD_FORMATS), slackWords(2, STANDARD_FORMATS)]).toEqual([
       "",
       "The springs hang slack for the first 1 cm and do not hold the carriage there.",
     ]);

@@ -1,5 +1,7 @@
 /** One mail over the wire to a real SMTP server: how it is encrypted, who signs in, and what a refusal is in words. */
+
 import { afterEach, describe, expect, test } from "vitest";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { mailProblem, statusLine } from "#server/mail/mail-problem.ts";
 import type { MailSettings } from "#server/mail/mail-settings.ts";
 import { type SmtpOptions, sendMail } from "#server/mail/smtp.ts";
@@ -22,7 +24,12 @@ async function start(setup: MailServerSetup = {}): Promise<MailServer> {
   return server;
 }
 const NOW = Date.UTC(2026, 10, 30, 7, 30);
-const letter = { id: "mail-1", studioName: "Tholepin Strength", timeZone: "Europe/London", now: NOW };
+const letter = {
+  id: "mail-1",
+  studioName: "Tholepin Strength",
+  formats: { ...STANDARD_FORMATS, zone: "Europe/London" },
+  now: NOW,
+};
 const to = { name: "Petra Lund", address: "petra@tholepin.example" };
 const post = (server: Pick<MailServer, "port">, change: Partial<MailSettings>, options: SmtpOptions) => {
   const settings = settingsFor(server, change);

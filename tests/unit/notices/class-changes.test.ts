@@ -1,7 +1,9 @@
 /** What coaches are told of changed classes: pure rules, then a studio with its documents, its restart and its mail. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { addDocClient } from "#db/repos/doc-client-repo.ts";
 import { deleteSetting, readSetting } from "#db/repos/setting-repo.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import {
   type ClassesNow,
   type ClassFacts,
@@ -169,6 +171,7 @@ describe("a class that begins soon", () => {
 test("the sentence names what changed, and the reader as you", () => {
   const names = {
     readerId: "marta",
+    formats: STANDARD_FORMATS,
     person: () => "Jonas",
     room: (id: string) => (id === "loft" ? "Loft" : "Harbour room"),
   };

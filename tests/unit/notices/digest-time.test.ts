@@ -1,9 +1,12 @@
 /** When a digest is due: by the wall clock of its reader, through both changes of a year, and in zones off the full hour. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { dayInZone, isClockTime, lastTimeOfDay, timeInZone } from "#lib/calendar/local-day.ts";
+import { isClockTime, lastTimeOfDay } from "#lib/calendar/local-day.ts";
 import { isTimeZone } from "#lib/calendar/zone.ts";
+import { dayOfMoment, timeOfMoment } from "#lib/formats/dates.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 
+const inZone = (zone: string) => ({ ...STANDARD_FORMATS, zone });
 const at = (iso: string) => Date.parse(iso);
 const iso = (ms: number) => new Date(ms).toISOString();
 const HOUR_MS = 3_600_000;
@@ -22,7 +25,7 @@ describe("Europe/London in 2026", () => {
     expect(last("01:30", "Europe/London", "2026-03-29T00:59:00Z")).toBe("2026-03-28T01:30:00.000Z");
     expect(last("01:30", "Europe/London", "2026-03-29T01:29:00Z")).toBe("2026-03-28T01:30:00.000Z");
     expect(last("01:30", "Europe/London", "2026-03-29T01:30:00Z")).toBe("2026-03-29T01:30:00.000Z");
-    expect(timeInZone(at("2026-03-29T01:30:00Z"), "Europe/London")).toBe("02:30");
+    expect(timeOfMoment(at("2026-03-29T01:30:00Z"), inZone("Europe/London"))).toBe("02:30");
   });
 
   test("a time that comes twice counts the first time only", () => {
@@ -60,7 +63,7 @@ test("once a local day, whatever the zone, the time and the day: due moments are
         expect(lastTimeOfDay(time, zone, due)).toBe(due);
         // Shown by the wall clock itself, but for a time that is left out that day: that comes as much later as was left
         // out, so a whole day after the one before, and the next one sooner.
-        const shown = timeInZone(due, zone);
+        const shown = timeOfMoment(due, inZone(zone));
         if (shown !== time) {
           expect(shown > time).toBe(true);
           expect(due - before).toBe(24 * HOUR_MS);
@@ -100,6 +103,6 @@ test("what is no time and no zone is never due", () => {
 });
 
 test("a day is named as it is where its reader is", () => {
-  expect(dayInZone(at("2026-11-30T23:30:00Z"), "Europe/London")).toBe("Monday 30 November");
-  expect(dayInZone(at("2026-11-30T23:30:00Z"), "Asia/Kathmandu")).toBe("Tuesday 1 December");
+  expect(dayOfMoment(at("2026-11-30T23:30:00Z"), inZone("Europe/London"))).toBe("Monday 30 November");
+  expect(dayOfMoment(at("2026-11-30T23:30:00Z"), inZone("Asia/Kathmandu"))).toBe("Tuesday 1 December");
 });

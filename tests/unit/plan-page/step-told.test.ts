@@ -1,10 +1,12 @@
 /** What a page says of steps that others take while it is open, and of what its own person is about to do. */
+
 import { describe, expect, it } from "vitest";
 import { readersNow } from "#app/_margin/readers-now.ts";
 import { unreadWords } from "#app/_margin/sign-off-words.ts";
 import { stepRefusedWords } from "#app/_margin/step-refused.ts";
 import { stepTold } from "#app/_margin/step-words.ts";
 import { ToldLines } from "#app/_session/typed/told-lines.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { RoundEnded, RoundNews, StateNews } from "#lib/protocol/messages.ts";
 import { faultsOfSentence } from "#tests/support/plain-english.ts";
 
@@ -76,12 +78,12 @@ describe("a step that somebody else takes", () => {
 
 describe("a step that is refused", () => {
   it("says when, where the server does", () => {
-    const at = new Date(2026, 10, 30, 7, 41).getTime();
-    expect(stepRefusedWords({ message: "Jonas took it back.", details: { endedAt: at } })).toBe(
+    const at = Date.UTC(2026, 10, 30, 7, 41);
+    expect(stepRefusedWords({ message: "Jonas took it back.", details: { endedAt: at } }, STANDARD_FORMATS)).toBe(
       "Jonas took it back. (That was on 30 November, 07:41.)",
     );
-    expect(stepRefusedWords({ message: "No.", details: { endedAt: null } })).toBe("No.");
-    expect(stepRefusedWords({ message: "No." })).toBe("No.");
+    expect(stepRefusedWords({ message: "No.", details: { endedAt: null } }, STANDARD_FORMATS)).toBe("No.");
+    expect(stepRefusedWords({ message: "No." }, STANDARD_FORMATS)).toBe("No.");
   });
 });
 

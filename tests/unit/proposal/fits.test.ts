@@ -1,6 +1,8 @@
 /** What no longer fits, in a sentence, and the order of a block that has changed. */
+
 import { expect, test } from "vitest";
 import { analyse } from "#lib/analysis/check-plan.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { effectOf } from "#lib/proposal/effect.ts";
 import { applied, fits } from "#lib/proposal/fits.ts";
@@ -58,14 +60,14 @@ test("the effect is told in numbers with their signs, and in findings that go an
   const before = planOf(move("a", { side: "left" }));
   const after = planOf(move("a", { side: "left", seconds: 60, springs: { firm: 2 } }));
   const effect = effectOf(analyse(before), analyse(after), "a");
-  const told = Object.fromEntries(effect.numbers.map((one) => [one.name, effectChange(one)]));
+  const told = Object.fromEntries(effect.numbers.map((one) => [one.name, effectChange(one, STANDARD_FORMATS)]));
   expect(told).toMatchObject({ "The class": "+15 s", "Work on the left": "+15 s", "Force half way": "+120 N" });
   expect(told["Work on the right"]).toBeUndefined();
   const rules = (list: typeof effect.gone) => list.map(({ rule }) => rule);
   expect(rules(effect.changed)).toEqual(["total-length", "missing-side"]);
   expect(rules(effect.gone).filter((rule) => rules(effect.changed).includes(rule))).toEqual([]);
   const same = effectOf(analyse(before), analyse(before), "a");
-  expect(same.numbers.map(effectChange)).toEqual(["no change"]);
+  expect(same.numbers.map((one) => effectChange(one, STANDARD_FORMATS))).toEqual(["no change"]);
   expect([...same.gone, ...same.come]).toEqual([]);
 });
 

@@ -5,6 +5,7 @@ import { ruleExamples } from "#app/rules/examples.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
 import { readStandardDraft, standardDraftOf } from "#app/rules/standard-draft.ts";
 import { trialWords } from "#app/rules/trial-words.tsx";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { examplesOf } from "#lib/rules/examples.ts";
@@ -20,7 +21,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
 
   test("every example can be shown, all of its items in order, nothing undefined in words", () => {
     for (const { plan } of [...examplesOf(rule).pass, ...examplesOf(rule).fail]) {
-      const excerpt = excerptOf(plan, true);
+      const excerpt = excerptOf(plan, true, STANDARD_FORMATS);
       expect(excerpt.items.map((item) => item.id)).toEqual(plan.items.map((item) => item.id));
       expect(JSON.stringify(excerpt)).not.toMatch(/undefined|NaN|null|\[object/);
     }
@@ -53,7 +54,11 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
     { id: "p", kind: "pause" as const, seconds: 20, text: "Water" },
     exampleMove("m", { script: [{ kind: "breath", text: "Out." }] }),
   ];
-  const { facts, items: shown } = excerptOf(examplePlan(items, { lengthSeconds: 600, openingSeconds: 30 }), true);
+  const { facts, items: shown } = excerptOf(
+    examplePlan(items, { lengthSeconds: 600, openingSeconds: 30 }),
+    true,
+    STANDARD_FORMATS,
+  );
   expect(facts).toEqual(["a class of 10:00 min", "opening 30 s"]);
   expect(shown.map((i) => [i.at, i.name, i.lasts])).toEqual([
     ["0:30", "Arms", ""],

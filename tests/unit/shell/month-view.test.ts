@@ -1,9 +1,11 @@
 /** What the month's page says by itself: days, counts, plans, and what its parts hold. */
+
 import { describe, expect, it } from "vitest";
 import { MONTH_KEYS } from "#app/_month/month-commands.ts";
 import { slotPlanWords } from "#app/_month/month-words.ts";
 import { replaceWords } from "#app/_month/replace-words.ts";
-import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
+import { dayWords, monthTitle } from "#lib/formats/dates.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import { monthCounts, openCounts, promiseWords } from "#lib/tide/month-counts.ts";
 import { feedMonth, feedSlot } from "../../support/feed-month.ts";
@@ -12,8 +14,8 @@ import { marchMonth } from "../../support/tide-month.ts";
 describe("words", () => {
   // 3 November 2026 is a Tuesday: ISO 8601 week 45 of 2026 begins on Monday 2 November.
   it("names days and months", () => {
-    expect(dayWords("2026-11-03")).toBe("Tuesday 3 November");
-    expect(monthTitle("2027-01")).toBe("January 2027");
+    expect(dayWords("2026-11-03", STANDARD_FORMATS)).toBe("Tuesday 3 November");
+    expect(monthTitle("2027-01", STANDARD_FORMATS)).toBe("January 2027");
   });
   it("counts what is on and what is still to do", () => {
     const month = marchMonth();

@@ -1,8 +1,8 @@
 /** Readings as people copy them: units in names or beside numbers, commas or points, lines that are no reading. */
 import { expect, test } from "vitest";
 import { pastedDraft } from "#app/studio/_readings/pasted-draft.ts";
+import { toMm, toNewtons } from "#lib/formats/units.ts";
 import { readPastedReadings } from "#lib/springs/pasted-readings.ts";
-import { toMm, toNewtons } from "#lib/springs/readings.ts";
 
 const pairs = (text: string) => {
   const { rows, travelUnit, forceUnit } = readPastedReadings(text);

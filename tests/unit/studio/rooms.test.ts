@@ -3,7 +3,8 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
-import { type ReadingSheet, toMm, toNewtons } from "#lib/springs/readings.ts";
+import { toMm, toNewtons } from "#lib/formats/units.ts";
+import type { ReadingSheet } from "#lib/springs/readings.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { type KeepReadings, keepReadings } from "#server/rooms/keep-readings.ts";

@@ -1,4 +1,5 @@
 /** Readings as they are typed: units, half a row, the doubtful one, and what can be kept. */
+
 import { expect, test } from "vitest";
 import { niceTicks } from "#app/studio/_readings/nice-ticks.ts";
 import {
@@ -7,7 +8,9 @@ import {
   sheetDraftOf,
   withRow,
 } from "#app/studio/_readings/sheet-draft.ts";
-import { fromNewtons, NEWTONS_PER_KGF, type ReadingSheet, sheetSchema } from "#lib/springs/readings.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { NEWTONS_PER_KGF } from "#lib/formats/units.ts";
+import { fromNewtons, type ReadingSheet, sheetSchema } from "#lib/springs/readings.ts";
 
 const readSheet = (draft: SheetDraft) => readSheetOf(draft, 900);
 
@@ -97,11 +100,11 @@ test("what was kept opens as it was typed, to the digit", () => {
       ...(i % 2 === 0 ? { leftOut: true as const } : {}),
     })),
   };
-  const draft = sheetDraftOf(sheet);
+  const draft = sheetDraftOf(sheet, STANDARD_FORMATS);
   expect(draft.rows.map((r) => Number(r.force))).toEqual(sheet.readings.map((_, i) => (i + 1) / 10));
   expect(fromNewtons(12.3 * NEWTONS_PER_KGF, "kgf")).toBe(12.3);
   expect(draft.rows[0]?.leftOut).toBe(true);
-  expect(sheetDraftOf(null).rows).toHaveLength(4);
+  expect(sheetDraftOf(null, STANDARD_FORMATS).rows).toHaveLength(4);
   expect(withRow(withRow(draft)).rows).toHaveLength(100);
 });
 

@@ -1,6 +1,8 @@
 /** The month by hand, worked out: the axis there and back, steps between days and classes, five minutes on, tried plans. */
+
 import { describe, expect, it } from "vitest";
 import { minuteOfDay } from "#lib/calendar/days.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import { draggedTo } from "#lib/tide/drag.ts";
 import { type Moving, startLater, withSlots } from "#lib/tide/preview.ts";
@@ -52,7 +54,14 @@ describe("a class that is dragged", () => {
     return (to: Moving | null) => {
       const tried = withSlots(month, to && late ? [{ ...late, date: to.date, start: to.start }] : []);
       const { sums, findings } = analyst.look(tried);
-      const of = { sums, findings, regulars: null, rooms: Object.keys(month.rooms), groups: [] };
+      const of = {
+        sums,
+        findings,
+        regulars: null,
+        rooms: Object.keys(month.rooms),
+        groups: [],
+        formats: STANDARD_FORMATS,
+      };
       const sizes = { kind: "laptop", railWidth, groupWidth: 20, findingsWidth: 200, tops } as const;
       const measure = (words: string) => words.length * 7;
       return tideSheet({ month: tried, ...of, holdsHours: to !== null }, { ...sizes, measure }, kept);

@@ -1,5 +1,7 @@
 /** A sheet that keeps its days says what a fresh one says, and a day on which nothing changed stays the same object. */
+
 import { expect, it } from "vitest";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { HEAD_TO_FOOT } from "#lib/tide/columns.ts";
@@ -17,7 +19,15 @@ it("lays out again only the days that changed", () => {
   let month: MonthFile = busyMonth({ coaches: 6, slots: 120, plans: 20 });
   const lay = (kind: TideKind, with_: SheetKept) => {
     const { sums, findings } = analyst.look(month);
-    const of = { month, sums, findings, regulars: "group-1", rooms: Object.keys(month.rooms), groups: HEAD_TO_FOOT };
+    const of = {
+      month,
+      sums,
+      findings,
+      regulars: "group-1",
+      rooms: Object.keys(month.rooms),
+      groups: HEAD_TO_FOOT,
+      formats: STANDARD_FORMATS,
+    };
     return tideSheet(of, sizesOf(kind), with_);
   };
   let was = lay("laptop", kept);

@@ -2,9 +2,11 @@
  * The month's sheet: no words over other words or marks, none outside their column; a drop ends at the hour at which the rest
  * is over; what a reader of the table hears.
  */
+
 import { describe, expect, it } from "vitest";
 import { dayNumber } from "#lib/calendar/days.ts";
 import { wallTimeAt } from "#lib/calendar/zone.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { MonthAnalyst } from "#lib/month/check/analyst.ts";
 import type { MonthFile } from "#lib/month/types.ts";
 import { HEAD_TO_FOOT } from "#lib/tide/columns.ts";
@@ -20,7 +22,15 @@ const DAY_PX = 21;
 
 function sheetOf(month: MonthFile, kind: TideKind, width: number, regulars = "evening"): TideSheet {
   const { sums, findings } = new MonthAnalyst().look(month);
-  const of = { month, sums, findings, regulars, rooms: Object.keys(month.rooms), groups: HEAD_TO_FOOT };
+  const of = {
+    month,
+    sums,
+    findings,
+    regulars,
+    rooms: Object.keys(month.rooms),
+    groups: HEAD_TO_FOOT,
+    formats: STANDARD_FORMATS,
+  };
   const coaches = Object.keys(month.coaches).length;
   const layout = tideLayout({ kind, width, groups: 16, coaches, allCoaches: false });
   const tops = Array.from({ length: daysBetween(month.dates).length + 1 }, (_, i) => i * DAY_PX);

@@ -1,4 +1,5 @@
 /** Wherever people read a plan, its live fields stand as they will be said; the file alone keeps the fields themselves. */
+
 import { describe, expect, test } from "vitest";
 import { itemWordsAsText } from "#app/_taken-out/taken-out-words.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
@@ -9,6 +10,7 @@ import { sheetRows } from "#lib/card/sheet.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import { readThrough } from "#lib/cues/read-through.ts";
 import { floorNow } from "#lib/floor/now.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { crewSheet } from "#lib/line/crew.ts";
 import { quotePieces } from "#lib/margin/quote.ts";
 import { CUE_KINDS, LIVE_FIELDS, type MoveItem, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
@@ -48,7 +50,7 @@ const READINGS: Readonly<Record<string, () => unknown>> = {
   "what the floor calls": () => cardOf(plan).cues.map(({ text }) => text),
   "the cue track as WebVTT": () => trackVtt("Example class", cardOf(plan).cues),
   "what changed between two editions": () => [...planChanges(plan, other), ...planChanges(other, plan)],
-  "an example of a rule": () => excerptOf(plan, true),
+  "an example of a rule": () => excerptOf(plan, true, STANDARD_FORMATS),
   "an item that was taken out": () =>
     plan.items.map((one) => [itemWordsAsText(plan, one), itemWordsAsText(examplePlan([]), one)]),
   "findings and acts": () => {

@@ -1,10 +1,12 @@
 /** The sentences that screens put together agree with none, one, two and several. */
+
 import { describe, expect, test } from "vitest";
 import { lossWords } from "#app/_taken-out/taken-out-words.ts";
 import { concernWords } from "#lib/cautions/concern.ts";
 import { againstLength, changeWords, freeWords } from "#lib/clock/length-words.ts";
 import { asideWords, type ClassTalk } from "#lib/cues/class-talk.ts";
 import { sumsWords } from "#lib/cues/read-through.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { type KeptSprings, keepSprings } from "#lib/load/keep-springs.ts";
 import { keptDetail, keptSentence } from "#lib/load/load-words.ts";
 import { countWords } from "#lib/margin/slips.ts";
@@ -87,16 +89,20 @@ describe("springs that could stay on", () => {
 
   test("either they can, or it is said why not: never both", () => {
     const free = offer(examplePlan([a, b]));
-    expect(keptSentence(exampleMoves.squat, free)).toBe("No spring change needed: stand 5 cm nearer to the anchor.");
-    expect(faultsOfSentence(keptDetail(examplePlan([a, b]), free, "Squat"))).toEqual([]);
+    expect(keptSentence(exampleMoves.squat, free, STANDARD_FORMATS)).toBe(
+      "No spring change needed: stand 5 cm nearer to the anchor.",
+    );
+    expect(faultsOfSentence(keptDetail(examplePlan([a, b]), free, "Squat", STANDARD_FORMATS))).toEqual([]);
     for (const [springs, says] of [
       [{ max: { heavy: 0 } }, "this move takes no heavy"],
       [{ min: { heavy: 2 } }, "this move takes at least two heavy"],
       [{ min: { light: 1 } }, "this move takes at least one light"],
     ] as const) {
       const plan = limited(springs);
-      expect(keptSentence(exampleMoves.squat, offer(plan))).toBe(`The springs have to change: ${says}.`);
-      expect(keptDetail(plan, offer(plan), "Squat")).toBe("");
+      expect(keptSentence(exampleMoves.squat, offer(plan), STANDARD_FORMATS)).toBe(
+        `The springs have to change: ${says}.`,
+      );
+      expect(keptDetail(plan, offer(plan), "Squat", STANDARD_FORMATS)).toBe("");
     }
   });
 });

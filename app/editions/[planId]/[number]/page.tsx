@@ -1,13 +1,16 @@
 /** One signed edition: the class in plates, what the rules found, who signed it, and whether it may still be taught. */
+
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { LocalTime } from "#app/_parts/local-time.tsx";
+import { WithdrawnText } from "#app/_parts/reader-words.tsx";
 import { RecordHeadLine } from "#app/_parts/record-head.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { seePlace } from "#app/_shell/see-place.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { can } from "#lib/policy/can.ts";
 import { acceptedIn, mayWithdraw, readSignedEdition, seesFindings } from "#server/editions/editions.ts";
@@ -52,7 +55,9 @@ export default async function EditionPage({ params }: PageProps) {
       <Proof hash={signed.hash}>
         <RecordHeadLine head={signed.record} />
       </Proof>
-      {mayWithdraw(app, who.actor, planId) && <Withdraw url={`/api${path}/withdraw`} {...shownAs(signed)} />}
+      {mayWithdraw(app, who.actor, planId) && (
+        <Withdraw url={`/api${path}/withdraw`} {...shownAs(signed, visit.formats)} />
+      )}
     </Shell>
   );
 }
@@ -84,9 +89,9 @@ const Back = ({ all }: { readonly all: string }) => (
 
 type SignedEdition = Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
 
-const shownAs = ({ number, withdrawn }: SignedEdition) => ({
+const shownAs = ({ number, withdrawn }: SignedEdition, f: Formats) => ({
   number,
-  withdrawn: withdrawn ? withdrawnWords(withdrawn) : null,
+  withdrawn: withdrawn ? withdrawnWords(withdrawn, f) : null,
 });
 
 function Head({ signed }: { readonly signed: SignedEdition }) {
@@ -102,7 +107,11 @@ function Head({ signed }: { readonly signed: SignedEdition }) {
         {round !== null && `, in round ${round}`}
       </p>
       {note ? <p className={styles.note}>{note}</p> : null}
-      {withdrawn ? <p className="problem">{withdrawnWords(withdrawn)} No device starts it any more.</p> : null}
+      {withdrawn ? (
+        <p className="problem">
+          <WithdrawnText of={withdrawn} /> No device starts it any more.
+        </p>
+      ) : null}
     </>
   );
 }

@@ -29,7 +29,7 @@ export default async function EditMovePage({ params }: { readonly params: Promis
         userId={who.actor.id}
         id={id}
         base={{ move, updatedAt }}
-        start={moveDraft(move)}
+        start={moveDraft(move, visit.formats)}
         {...formSurroundings(app, who.actor, id)}
       />
     </Shell>

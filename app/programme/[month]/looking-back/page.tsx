@@ -2,10 +2,10 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { requirePerson } from "#app/_shell/person.ts";
+import { readerFormats, requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
+import { monthTitle } from "#lib/formats/dates.ts";
 import { readLookBack } from "#server/look-back/look-back.ts";
 import { GroupPart } from "./group-part.tsx";
 import { LateEditions } from "./late-editions.tsx";
@@ -20,7 +20,7 @@ interface PageProps {
 
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
   const { month } = await params;
-  return { title: isMonth(month) ? `Looking back on ${monthTitle(month)}` : "Looking back" };
+  return { title: isMonth(month) ? `Looking back on ${monthTitle(month, await readerFormats())}` : "Looking back" };
 }
 
 export default async function LookingBackPage({ params }: PageProps) {
@@ -31,7 +31,7 @@ export default async function LookingBackPage({ params }: PageProps) {
   const { sums, late, logs, remarks, people } = found.value;
   return (
     <Shell visit={visit} section="programme">
-      <h1>Looking back on {monthTitle(month)}</h1>
+      <h1>Looking back on {monthTitle(month, visit.formats)}</h1>
       <p className={styles.lead}>
         {sumSentence(sums)} {lateSentence(sums)}
       </p>

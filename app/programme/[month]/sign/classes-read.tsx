@@ -1,6 +1,7 @@
 "use client";
+import { useFormats } from "#app/_parts/formats.tsx";
 /** Every class of the month that is read, in order of time. */
-import { dateWords } from "#lib/month/define/words.ts";
+import { shortDayWords, timeWords } from "#lib/formats/dates.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import { listWords, plural } from "#lib/plan/format.ts";
@@ -36,11 +37,12 @@ export function ClassesRead({ file }: { readonly file: MonthFile }) {
 }
 
 function ClassRow({ slot, file }: { readonly slot: MonthSlot; readonly file: MonthFile }) {
+  const f = useFormats();
   const { date, start, minutes, room, coach, regulars = [], theme, plan, note, out } = slot;
   return (
     <tr>
-      <th scope="row">{dateWords(date)}</th>
-      <td>{out ? <s>{start}</s> : start}</td>
+      <th scope="row">{shortDayWords(date, f)}</th>
+      <td>{out ? <s>{timeWords(start, f)}</s> : timeWords(start, f)}</td>
       <td className="number">{out ? "called off" : minutes}</td>
       <td>{room ? own(file.rooms, room)?.name : "no room"}</td>
       <td>{coach ? own(file.coaches, coach)?.name : "no coach"}</td>

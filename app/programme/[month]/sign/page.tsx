@@ -2,10 +2,10 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { requirePerson } from "#app/_shell/person.ts";
+import { readerFormats, requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
-import { monthTitle } from "#lib/calendar/day-words.ts";
 import { isMonth } from "#lib/calendar/days.ts";
+import { monthTitle } from "#lib/formats/dates.ts";
 import { can } from "#lib/policy/can.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
 import { OpenSignOff } from "./open-sign-off.tsx";
@@ -16,7 +16,7 @@ interface PageProps {
 
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
   const { month } = await params;
-  return { title: isMonth(month) ? `Sign off ${monthTitle(month)}` : "Sign off" };
+  return { title: isMonth(month) ? `Sign off ${monthTitle(month, await readerFormats())}` : "Sign off" };
 }
 
 export default async function SignMonthPage({ params }: PageProps) {
@@ -25,7 +25,7 @@ export default async function SignMonthPage({ params }: PageProps) {
   if (!can(visit.who.actor, "month.sign") || !monthIsNear(month, visit.app.now())) notFound();
   return (
     <Shell visit={visit} section="programme">
-      <h1>Sign off {monthTitle(month)}</h1>
+      <h1>Sign off {monthTitle(month, visit.formats)}</h1>
       <p>
         <Link href={`/programme/${month}`}>Back to the month</Link>
       </p>

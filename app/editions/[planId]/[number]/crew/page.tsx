@@ -1,5 +1,7 @@
 /** One signed class on one page for camera crew and demonstrator; on a phone it reads as a list. */
+
 import type { Metadata } from "next";
+import { FormatsProvider } from "#app/_parts/formats.tsx";
 import { readSignedCard, type SheetProps, titleOf } from "../read-signed-card.ts";
 import { PrintedCrewSheet } from "./crew-sheet.tsx";
 
@@ -16,14 +18,16 @@ export default async function CrewPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName, withdrawn, record } = found.value;
+  const { card, signedAt, signedByName, withdrawn, record, formats } = found.value;
   return (
-    <PrintedCrewSheet
-      card={card.card}
-      signedAt={signedAt}
-      signedBy={signedByName}
-      withdrawn={withdrawn}
-      record={record}
-    />
+    <FormatsProvider formats={formats}>
+      <PrintedCrewSheet
+        card={card.card}
+        signedAt={signedAt}
+        signedBy={signedByName}
+        withdrawn={withdrawn}
+        record={record}
+      />
+    </FormatsProvider>
   );
 }

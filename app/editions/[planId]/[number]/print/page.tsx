@@ -1,5 +1,7 @@
 /** One signed class on one page, for the wall of the room. */
+
 import type { Metadata } from "next";
+import { FormatsProvider } from "#app/_parts/formats.tsx";
 import { readSignedCard, type SheetProps, titleOf } from "../read-signed-card.ts";
 import { PrintedClass } from "./printed-class.tsx";
 
@@ -14,6 +16,10 @@ export default async function PrintPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName, withdrawn, record, note } = found.value;
-  return <PrintedClass card={card.card} signedBy={signedByName} {...{ signedAt, withdrawn, record, note }} />;
+  const { card, signedAt, signedByName, withdrawn, record, note, formats } = found.value;
+  return (
+    <FormatsProvider formats={formats}>
+      <PrintedClass card={card.card} signedBy={signedByName} {...{ signedAt, withdrawn, record, note }} />
+    </FormatsProvider>
+  );
 }

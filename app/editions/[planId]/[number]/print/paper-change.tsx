@@ -1,6 +1,8 @@
 /** A change on paper: its acts in order, each spring drawn, and where there is room the figure of it. */
+
 import { ChangePicture } from "#app/_parts/change-figure.tsx";
 import { FloorCoils } from "#app/_parts/coils/floor-coils.tsx";
+import { OffsetText } from "#app/_parts/reader-words.tsx";
 import type { SetupChange } from "#lib/cues/changes.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { DrawnChanges } from "./drawn-changes.ts";
@@ -33,7 +35,7 @@ function Act({
   readonly act: SetupChange;
   readonly equipment: Equipment;
 }) {
-  if (springs.length === 0) return words;
+  if (springs.length === 0) return <OffsetText words={words} />;
   const last = words.lastIndexOf(" ") + 1;
   return (
     <>

@@ -1,7 +1,7 @@
 /** A page of paper for a signed edition: the way back, the print button, and a head that says which edition it is. */
 import type { CSSProperties, ReactNode } from "react";
+import { DateText, WithdrawnText } from "#app/_parts/reader-words.tsx";
 import type { Card } from "#lib/card/schema.ts";
-import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { headText, type RecordHead } from "#lib/record/chain.ts";
@@ -59,7 +59,6 @@ function RecordOnPaper({ head }: { readonly head: RecordHead }) {
 
 function Head({ title, card, signedAt, signedBy, withdrawn, note }: SignedProps & { readonly title: string }) {
   const { edition, plan, clock, room, studio } = card;
-  const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
   return (
     <header className={styles.head}>
       <div>
@@ -77,11 +76,13 @@ function Head({ title, card, signedAt, signedBy, withdrawn, note }: SignedProps 
           edition {edition.number} · <strong>{edition.shortName}</strong>
         </p>
         <p>
-          signed off by {signedBy}, {signed}
+          signed off by {signedBy}, <DateText at={signedAt} />
         </p>
         {withdrawn && (
           <p>
-            <strong>{withdrawnWords(withdrawn)}</strong>
+            <strong>
+              <WithdrawnText of={withdrawn} />
+            </strong>
           </p>
         )}
       </div>

@@ -37,7 +37,7 @@ export default async function ReadingsPage({ params }: PageProps) {
         Scale readings: {spring.label}, {room.name}
       </h1>
       <p className="quiet">
-        Now {measuredSpringWords(spring)}.{" "}
+        Now {measuredSpringWords(spring, visit.formats)}.{" "}
         {kept ? (
           <>
             Readings last saved <LocalTime at={kept.at} />.
