@@ -6,7 +6,7 @@ import { cycleSeconds } from "#lib/clock/clock.ts";
  * How heavy the chosen item is: force over travel beside one step lighter, one step heavier and the item before; where the
  * person starts; whether the springs could stay on; and the weight on the hands.
  */
-import { forceWords, lengthWords } from "#lib/formats/units.ts";
+import { distanceWords, forceWords } from "#lib/formats/units.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
 import { slackMm, travelMm, workJ, worksSprings } from "#lib/load/load.ts";
 import { slackWords } from "#lib/load/load-words.ts";
@@ -145,7 +145,7 @@ function Work({ plan, item, move, offsetMm }: { plan: Plan; item: MoveItem; move
   return (
     <p className={styles.work}>
       Work a repetition: <b>{`${plainNumber(joules)} J`}</b>
-      <span className="quiet">{` over ${lengthWords(toMm - fromMm, f)}`}</span>
+      <span className="quiet">{` over ${distanceWords(toMm - fromMm, f)}`}</span>
     </p>
   );
 }

@@ -1,7 +1,7 @@
 /** What the load of an item and the intensity of a class say. */
 
 import type { Formats } from "#lib/formats/formats.ts";
-import { forceNumber, forceWords, lengthWords, perMassWords } from "#lib/formats/units.ts";
+import { distanceWords, forceNumber, forceWords, perMassWords } from "#lib/formats/units.ts";
 import type { ClassIntensity, IntensityLevel, IntensityPart } from "#lib/intensity/intensity.ts";
 import { handsNPerKg } from "#lib/load/load.ts";
 import { plainNumber, plural } from "#lib/plan/format.ts";
@@ -33,7 +33,7 @@ export const askedWords = ([low, high]: readonly [number, number], f: Formats): 
 
 /** Common practice, no source: how high the hands or feet are in the poses that say so. */
 const RAISED_MM = 300;
-const poseWords = (pose: Pose, f: Formats): string => POSE_WORDS[pose].replace("{raised}", lengthWords(RAISED_MM, f));
+const poseWords = (pose: Pose, f: Formats): string => POSE_WORDS[pose].replace("{raised}", distanceWords(RAISED_MM, f));
 
 const POSE_WORDS: Readonly<Record<Pose, string>> = {
   "high-plank": "in a plank on straight arms",

@@ -1,8 +1,8 @@
 "use client";
 import { useCallback, useEffect, useId, useRef } from "react";
 import { useFormats } from "#app/_parts/formats.tsx";
-import type { LengthUnit } from "#lib/formats/formats.ts";
-import { lengthWords, MM_PER_INCH } from "#lib/formats/units.ts";
+import type { Formats, LengthUnit } from "#lib/formats/formats.ts";
+import { distanceWords, MM_PER_INCH } from "#lib/formats/units.ts";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
 import { usualPlaceWords } from "#lib/load/load-words.ts";
 /**
@@ -25,12 +25,13 @@ interface SliderProps {
 /** A step of the slider, mm: a centimetre, or half an inch. */
 const STEP_MM: Readonly<Record<LengthUnit, number>> = { cm: 10, in: MM_PER_INCH / 2 };
 
+const stepOf = (f: Formats) => [STEP_MM[f.length], distanceWords(STEP_MM[f.length], f)] as const;
+
 export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: SliderProps) {
   const id = useId();
   const f = useFormats();
   const words = usualPlaceWords(offsetMm, f);
-  const stepMm = STEP_MM[f.length];
-  const stepWords = lengthWords(stepMm, f);
+  const [stepMm, stepWords] = stepOf(f);
   const step = (by: number) => onTake(held(withoutNoise((Math.round(offsetMm / stepMm) + by) * stepMm)));
   return (
     <div className={styles.offset}>

@@ -1,5 +1,6 @@
 "use client";
 /** What one rule found on several plates, as one line with the act that fixes all of it. In the panel of the class. */
+import { offsetsIn } from "#lib/formats/units.ts";
 import { useMemo } from "react";
 import { useAccepted } from "#app/_session/accepted-now.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
@@ -57,7 +58,7 @@ function AlikeLine({ session, findings }: { readonly session: PlanSession; reado
       <div className={styles.slipActs}>
         {fix && (
           <button type="button" className={styles.fix} onClick={() => takeFix(session, fix)}>
-            {fix.label}
+            {offsetsIn(fix.label, session.formats)}
           </button>
         )}
         <button

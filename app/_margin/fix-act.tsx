@@ -1,5 +1,6 @@
 "use client";
 /** The one act that fixes a finding, and the one for all findings of its rule, each as one undo step; nothing where there is none or somebody cannot edit the plan. */
+import { offsetsIn } from "#lib/formats/units.ts";
 import { useMemo } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
@@ -24,7 +25,7 @@ export function FixAct({ session, finding }: { readonly session: PlanSession; re
     <>
       {fix.note && <p>{fix.note}</p>}
       <button type="button" className={styles.fix} data-fix onClick={(event) => take(event.currentTarget, fix)}>
-        {fix.label}
+        {offsetsIn(fix.label, session.formats)}
       </button>
       {alike.length > 1 && (
         <button

@@ -11,12 +11,8 @@ export function FindingCorner({ desk }: { readonly desk: MonthDesk }) {
   const { chosen, shown, choice, choose, formats } = desk;
   const sentence = useMemo(() => {
     const slots = new Map(shown.look.slots.map(({ slot }) => [slot.id, slot]));
-    return findingSentence(chosen, {
-      formats,
-      month: shown.file,
-      regulars: choice.regulars,
-      slot: (id) => slots.get(id),
-    });
+    const place = { formats, month: shown.file, regulars: choice.regulars };
+    return findingSentence(chosen, { ...place, slot: (id) => slots.get(id) });
   }, [chosen, shown, choice.regulars, formats]);
   const [first] = chosen;
   if (!first) return null;

@@ -27,6 +27,7 @@ const NO_HANDS: SheetHands = {
   ...{ onKeyDown: nothing, onGrab: nothing, onPoint: nothing },
 };
 
+/** Long because: the head, the sheet and what is open, in the order of the page. */
 export function MonthPaper({ desk }: { readonly desk: MonthDesk }) {
   const { month, choice, props } = desk;
   const { regulars, rooms } = choice;

@@ -8,7 +8,7 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import { lineIdsOf } from "#lib/doc/take-proposal.ts";
 import { momentWords } from "#lib/formats/dates.ts";
 /** One proposal beside the plate as it is: its parts with boxes to tick, its effect, and what can be done with it. */
-import { offsetIn } from "#lib/formats/units.ts";
+import { offsetsIn } from "#lib/formats/units.ts";
 import { applied, fits, type JudgedPart } from "#lib/proposal/fits.ts";
 import { partName } from "#lib/proposal/part-words.ts";
 import type { ProposalView as Proposal } from "#lib/protocol/messages.ts";
@@ -89,7 +89,7 @@ function Part({ session, one, ticked, onTick }: PartProps) {
         <p className={styles.partName}>{name}</p>
       )}
       <PartShown plan={plan} one={one} />
-      {why !== null && <p className={styles.why}>{offsetIn(why, session.formats)}</p>}
+      {why !== null && <p className={styles.why}>{offsetsIn(why, session.formats)}</p>}
     </li>
   );
 }

@@ -11,6 +11,7 @@ interface SignedPlansProps {
   readonly rooms: Readonly<Record<string, string>>;
 }
 
+/** Long because: one list, with all that its lines say. */
 export function SignedPlans({ plans, rooms }: SignedPlansProps) {
   return (
     <section className={styles.group}>

@@ -2,17 +2,17 @@
 
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { useFormats } from "#app/_parts/formats.tsx";
 import type { Waiting } from "#lib/desk/waiting.ts";
 import { plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
+import { ClassTime } from "../_parts/reader-words.tsx";
 import { lengthWords } from "../_parts/time-words.ts";
 import { ClassInSmall } from "./class-in-small.tsx";
 import styles from "./desk.module.css";
 import { TakeFromQueue } from "./take-from-queue.tsx";
-import { cameBackWords, comingWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
+import { cameBackWords, readBy, unreadLogs, unsignedWords, WAITING } from "./waiting-words.ts";
 
 interface WaitingProps {
   readonly waiting: readonly Waiting[];
@@ -71,12 +71,13 @@ interface RowProps {
 }
 
 function WaitingRow({ one, count, plan, isNew, me }: RowProps) {
-  const f = useFormats();
   return (
     <li className={styles.line}>
       <span className={styles.length}>
         {one.classAt !== null ? (
-          <span className={styles.classAt}>{comingWords(one.classAt, f)}</span>
+          <span className={styles.classAt}>
+            <ClassTime at={one.classAt} />
+          </span>
         ) : (
           one.kind !== "log" && <span>{WAITING.noClass}</span>
         )}

@@ -1,6 +1,4 @@
 /** The sentences of what waits at the desk. */
-import { shortDayWords, timeWords } from "#lib/formats/dates.ts";
-import type { Formats } from "#lib/formats/formats.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
@@ -10,10 +8,6 @@ export const WAITING = {
   isNew: "new",
   noClass: "no class yet",
 } as const;
-
-/** "Tue 1 Dec, 07:00" of "2026-12-01 07:00": the studio's own time, whatever the reader's zone. */
-export const comingWords = (at: string, f: Formats): string =>
-  `${shortDayWords(at.slice(0, 10), f)}, ${timeWords(at.slice(11), f)}`;
 
 export const readBy = (name: string, isMe: boolean): string => (isMe ? "You are reading it" : `${name} is reading it`);
 

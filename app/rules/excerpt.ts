@@ -4,7 +4,7 @@ import { actionsWords, doTellWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import type { Formats } from "#lib/formats/formats.ts";
-import { lengthWords } from "#lib/formats/units.ts";
+import { distanceWords } from "#lib/formats/units.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import {
   clockTime,
@@ -88,7 +88,7 @@ function moveDetails(plan: Plan, item: MoveItem, reps: number | null, f: Formats
   const move = moveOf(plan, item);
   const parts = [
     move?.resistance === "bodyweight" ? "" : springWords(plan.equipment, item.springs),
-    item.offsetMm ? `${lengthWords(item.offsetMm, f)} from the anchor` : "",
+    item.offsetMm ? `${distanceWords(item.offsetMm, f)} from the anchor` : "",
     reps === null ? "" : `${plainNumber(reps)} repetitions`,
     item.locked ? "locked" : "",
     item.range ? `from ${secondsRange(...item.range)}` : "",

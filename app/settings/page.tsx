@@ -1,9 +1,13 @@
-/** What everybody sets for themselves: name, address, password, and the way to what they are told. */
+/** What everybody sets for themselves: name, address, password, dates and units, and the way to what they are told. */
+
 import type { Metadata } from "next";
 import Link from "next/link";
+import { languageOptions } from "#lib/formats/format-options.ts";
 import { can } from "#lib/policy/can.ts";
+import { showOwnFormats } from "#server/formats/own-formats.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
+import { FormatsForm } from "./formats-form.tsx";
 import { EmailForm, NameForm } from "./own-account-forms.tsx";
 import { PasswordForm } from "./password-form.tsx";
 import styles from "./settings.module.css";
@@ -12,7 +16,9 @@ export const metadata: Metadata = { title: "Settings" };
 
 export default async function SettingsPage() {
   const visit = await requirePerson("/settings");
+  const { app, formats } = visit;
   const { name, email, actor } = visit.who;
+  const own = showOwnFormats(app, actor);
   return (
     <Shell visit={visit}>
       <h1>Settings</h1>
@@ -28,6 +34,14 @@ export default async function SettingsPage() {
       <section className={styles.part} id="password">
         <h2>Password</h2>
         <PasswordForm />
+      </section>
+      <section className={styles.part} id="formats">
+        <h2>Dates and units</h2>
+        <p className={`quiet ${styles.lead}`}>
+          For you alone, on pages, printed sheets and mails. The other words stay English. Moments are told by the clock
+          of {formats.zone.replaceAll("_", " ")}.
+        </p>
+        {own.ok && <FormatsForm {...own.value} languages={languageOptions()} />}
       </section>
       <section className={styles.part} id="told">
         <h2>What you are told, and when</h2>

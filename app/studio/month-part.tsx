@@ -1,5 +1,5 @@
 "use client";
-/** What months say of the studio: its time zone, on which day a week begins, how many machines each room has, and which. */
+/** What months say of the studio: how many machines each room has, and which. */
 import { type FormEvent, useState } from "react";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
@@ -7,8 +7,6 @@ import styles from "./studio.module.css";
 
 /** The part of the studio's month settings that this form changes; the rest is sent back as it came. */
 interface Settings {
-  readonly zone: string;
-  readonly weekStart: 1 | 7;
   readonly machines: Readonly<Record<string, number>>;
   readonly equipment: Readonly<Record<string, string>>;
 }
@@ -22,10 +20,9 @@ interface MonthPartProps<S extends Settings> {
     readonly machines: number;
     readonly equipment: string;
   }[];
-  readonly zones: readonly string[];
 }
 
-export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthPartProps<S>) {
+export function MonthPart<S extends Settings>({ settings, rooms }: MonthPartProps<S>) {
   const sending = useSend();
   const [seen, setSeen] = useState(settings);
   const [now, setNow] = useState(settings);
@@ -45,10 +42,6 @@ export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthP
     <form className={styles.form} onSubmit={submit}>
       <h2>Months</h2>
       <p className="quiet small">What every month of the programme takes from the studio.</p>
-      <div className={styles.pair}>
-        <Zone zone={now.zone} was={seen.zone} zones={zones} onChange={(zone) => change({ zone })} />
-        <WeekStart day={now.weekStart} onChange={(weekStart) => change({ weekStart })} />
-      </div>
       {rooms.map((room) => (
         <RoomFields key={room.id} room={room} settings={now} onChange={change} />
       ))}
@@ -60,47 +53,6 @@ export function MonthPart<S extends Settings>({ settings, rooms, zones }: MonthP
       </p>
       <ProblemLine say={sending.problem} />
     </form>
-  );
-}
-
-interface WeekStartProps {
-  readonly day: Settings["weekStart"];
-  readonly onChange: (day: Settings["weekStart"]) => void;
-}
-
-const WeekStart = ({ day, onChange }: WeekStartProps) => (
-  <div className="field">
-    <label htmlFor="month-week">A week begins on</label>
-    <select id="month-week" value={day} onChange={(event) => onChange(event.target.value === "7" ? 7 : 1)}>
-      <option value={1}>Monday</option>
-      <option value={7}>Sunday</option>
-    </select>
-  </div>
-);
-
-interface ZoneProps {
-  readonly zone: string;
-  /** As it is kept. */
-  readonly was: string;
-  readonly zones: readonly string[];
-  readonly onChange: (zone: string) => void;
-}
-
-function Zone({ zone, was, zones, onChange }: ZoneProps) {
-  return (
-    <div className="field">
-      <label htmlFor="month-zone">Time zone of the studio</label>
-      <select id="month-zone" value={zone} onChange={(event) => onChange(event.target.value)}>
-        {[...new Set([was, ...zones])].map((name) => (
-          <option key={name}>{name}</option>
-        ))}
-      </select>
-      {zone === was ? null : (
-        <p className="notice" role="alert">
-          Every class keeps its time on the wall clock, so in everybody's calendar it moves to another moment.
-        </p>
-      )}
-    </div>
   );
 }
 

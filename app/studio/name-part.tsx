@@ -11,21 +11,22 @@ export function NamePart({ name, town }: { readonly name: string; readonly town:
   const router = useRouter();
   const sending = useSend();
   const [said, setSaid] = useState("");
+  /** What this page shows, for the server to compare with. */
+  const [seen, setSeen] = useState({ name, town });
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
     setSaid("");
-    const body = { name: textOf(form, "name"), town: textOf(form, "town") };
-    if ((await sending.run("PUT", "/api/studio/name", body)) === undefined) return;
+    const body = { name: textOf(form, "name"), town: textOf(form, "town"), seen };
+    const sent = await sending.run<{ name: string; town: string }>("PUT", "/api/studio/name", body);
+    if (sent === undefined) return;
+    setSeen({ name: sent.name, town: sent.town });
     setSaid("Saved. What is signed keeps the old name.");
     router.refresh();
   };
   return (
     <>
       <h2>Name and town</h2>
-      <p className="quiet">
-        The time zone and the day on which a week begins are under <a href="#month">Months</a>.
-      </p>
       <form className={styles.inline} onSubmit={submit}>
         <FormField label="Name of the studio" name="name" required maxLength={120} defaultValue={name} />
         <FormField label="Town" name="town" maxLength={120} defaultValue={town} />

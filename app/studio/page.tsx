@@ -1,6 +1,7 @@
 /** The studio for its manager: rooms and measured springs, cue devices, what months say of it, the sign-off policy, e-mail, backups, the export and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { languageOptions } from "#lib/formats/format-options.ts";
 import { can } from "#lib/policy/can.ts";
 import { showBackupSettings } from "#server/backup/backup-settings.ts";
 import { readBackupState } from "#server/backup/manage-backups.ts";
@@ -10,6 +11,7 @@ import { showMailSettings } from "#server/mail/mail-settings.ts";
 import { readMailState } from "#server/mail/manage-mail.ts";
 import { monthRooms, readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { showStudioFormats } from "#server/studio/change-studio-formats.ts";
 import { FirstStepsList } from "../_parts/first-steps.tsx";
 import { requirePerson, type Visit } from "../_shell/person.ts";
 import { seePlace } from "../_shell/see-place.ts";
@@ -17,6 +19,7 @@ import { Shell } from "../_shell/shell.tsx";
 import { BackupsPart } from "./backups-part.tsx";
 import { DevicesPart } from "./devices-part.tsx";
 import { ExportPart } from "./export-part.tsx";
+import { FormatsPart } from "./formats-part.tsx";
 import { MailPart } from "./mail-part.tsx";
 import { MonthPart } from "./month-part.tsx";
 import { NamePart } from "./name-part.tsx";
@@ -34,14 +37,19 @@ export default async function StudioPage() {
   const [rooms, devices] = [listRooms(app, who.actor), listDevices(app, who.actor)];
   const mail = showMailSettings(app, who.actor);
   const mails = readMailState(app, who.actor);
+  const formats = showStudioFormats(app, who.actor);
   const months = readMonthSettings(app, who.actor);
-  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok || !months.ok) notFound();
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok || !mail.ok || !mails.ok || !months.ok || !formats.ok)
+    notFound();
   await seePlace(app, who.actor, { kinds: ["mail-failed", "backup-failed"] });
   return (
     <Shell visit={visit} section="studio">
       <Head name={studio.name} town={studio.town} />
       <section className={styles.part} id="name">
         <NamePart name={studio.name} town={studio.town} />
+      </section>
+      <section className={styles.part} id="formats">
+        <FormatsPart formats={formats.value} languages={languageOptions()} zones={Intl.supportedValuesOf("timeZone")} />
       </section>
       <section className={styles.part} id="rooms">
         <RoomsPart rooms={rooms.value} />
@@ -53,7 +61,6 @@ export default async function StudioPage() {
         <MonthPart
           settings={months.value}
           rooms={Object.entries(monthRooms(app)).map(([id, room]) => ({ id, ...room }))}
-          zones={Intl.supportedValuesOf("timeZone")}
         />
       </section>
       <section className={styles.part} id="policy">

@@ -2,10 +2,10 @@
 
 import type { Formats } from "#lib/formats/formats.ts";
 import {
+  distanceNumber,
+  distanceWords,
   FORCE_NAMES,
   LENGTH_NAMES,
-  lengthNumber,
-  lengthWords,
   stiffnessNumber,
   stiffnessUnit,
   toMm,
@@ -83,7 +83,7 @@ export function readRoomDraft(draft: RoomDraft, base: Equipment | null): DraftRe
   if (typedMm < SHORTEST_MM || typedMm > LONGEST_MM) {
     return {
       ok: false,
-      say: `A carriage travels between ${lengthNumber(SHORTEST_MM, units)} and ${lengthWords(LONGEST_MM, units)}, and this says ${travel}. Check the unit.`,
+      say: `A carriage travels between ${distanceNumber(SHORTEST_MM, units)} and ${distanceWords(LONGEST_MM, units)}, and this says ${travel}. Check the unit.`,
     };
   }
   const springs: Spring[] = [];

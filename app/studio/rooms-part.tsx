@@ -5,7 +5,7 @@ import { useState } from "react";
 import { useFormats } from "#app/_parts/formats.tsx";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 /** The rooms, each with the springs of its machines as they were measured. */
-import { forceNumber, lengthWords, stiffnessNumber, stiffnessUnit } from "#lib/formats/units.ts";
+import { distanceWords, forceNumber, stiffnessNumber, stiffnessUnit } from "#lib/formats/units.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import { CoilMark } from "../_parts/coils/coil.tsx";
@@ -58,7 +58,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {lengthWords(room.equipment.carriageTravelMm, useFormats())}
+        {room.equipment.name} · carriage travels {distanceWords(room.equipment.carriageTravelMm, useFormats())}
       </p>
       <p className="quiet small">
         <Link className="link-line" href={`/studio/rooms/${room.id}/timings`}>

@@ -2,11 +2,16 @@
  * Sentences that are the same for everybody, read in one reader's days and times. Findings and changes of a month name them as
  * `lib/month/define/words.ts` writes them: "Wed 4 Mar", "Wed 4 Mar 18:00", "18:00".
  */
+import { isoWeekday } from "#lib/calendar/days.ts";
 import { timeWords, writtenDay } from "./dates.ts";
 import type { Formats } from "./formats.ts";
 
 const DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** "Wed 4 Mar" */
+export const canonicalDay = (date: string): string =>
+  `${DAYS[isoWeekday(date) - 1]} ${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`;
 
 /** A day, or a time of day that is no length of time ("12:30 min"). */
 const NAMED = new RegExp(

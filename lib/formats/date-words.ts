@@ -7,7 +7,7 @@ type Parts = Intl.DateTimeFormatOptions;
 const kept = new Map<DateLanguage, DateWords>();
 
 /** Worked out once a language; there are few. */
-export function dateWords(language: DateLanguage): DateWords {
+export function wordsOfLanguage(language: DateLanguage): DateWords {
   const known = kept.get(language);
   if (known) return known;
   const made = makeWords(language);
@@ -76,13 +76,15 @@ function patternOf(language: DateLanguage, name: DatePattern): string {
     .join("");
 }
 
-/** With one kind of no-break space: releases of CLDR differ in which they use. */
+/** A time of day is never broken; releases of CLDR differ in which space they have in it. */
 function partsOf(language: DateLanguage, options: Parts, at: number): Intl.DateTimeFormatPart[] {
   const format = new Intl.DateTimeFormat(language, {
     ...options,
     ...{ timeZone: "UTC", calendar: "gregory", numberingSystem: "latn" },
   });
-  return format.formatToParts(at).map((one) => ({ ...one, value: one.value.replaceAll("\u202f", "\u00a0") }));
+  return format
+    .formatToParts(at)
+    .map((one) => ({ ...one, value: one.value.replace(options.hour ? /[ \u202f]/g : /\u202f/g, "\u00a0") }));
 }
 
 /** The language's own name, in itself: "Deutsch (Österreich)". */

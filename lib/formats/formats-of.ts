@@ -1,5 +1,5 @@
 /** The formats of one reader, from what the studio decides and what they chose. For the server: it has every language. */
-import { dateWords } from "./date-words.ts";
+import { wordsOfLanguage } from "./date-words.ts";
 import type { FormatChoices, Formats, OwnFormats } from "./formats.ts";
 
 /** What is chosen, with the studio's where it is not. */
@@ -13,5 +13,5 @@ export const chosenOver = (studio: FormatChoices, own: OwnFormats): FormatChoice
 
 export const formatsOf = (choices: FormatChoices, zone: string): Formats => ({
   ...choices,
-  ...{ zone, words: dateWords(choices.dates) },
+  ...{ zone, words: wordsOfLanguage(choices.dates) },
 });

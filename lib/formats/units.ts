@@ -54,22 +54,25 @@ export const forceRange = ([low, high]: readonly [number, number], f: Forces): s
   low === high ? forceWords(low, f, true) : `${forceNumber(low, f, true)} to ${forceWords(high, f, true)}`;
 
 /** Millimetres as a number of the reader's unit, rounded. */
-export const lengthNumber = (mm: number, { length }: Lengths, fine = false): number => shown(mm, LENGTH[length], fine);
+export const distanceNumber = (mm: number, { length }: Lengths, fine = false): number =>
+  shown(mm, LENGTH[length], fine);
 /** "8 cm", "3.1 in" */
-export const lengthWords = (mm: number, f: Lengths, fine = false): string => `${lengthNumber(mm, f, fine)} ${f.length}`;
+export const distanceWords = (mm: number, f: Lengths, fine = false): string =>
+  `${distanceNumber(mm, f, fine)} ${f.length}`;
 /** "0 to 40 cm" */
-export const lengthRange = ([from, to]: readonly [number, number], f: Lengths): string =>
-  `${lengthNumber(from, f)} to ${lengthWords(to, f)}`;
+export const distanceRange = ([from, to]: readonly [number, number], f: Lengths): string =>
+  `${distanceNumber(from, f)} to ${distanceWords(to, f)}`;
 /** Along the travel of the carriage: "8 cm further from the anchor", "2.5 cm nearer to the anchor" below 0. */
 export const offsetWords = (mm: number, f: Lengths): string =>
-  `${lengthWords(Math.abs(mm), f)} ${mm > 0 ? "further from" : "nearer to"} the anchor`;
+  `${distanceWords(Math.abs(mm), f)} ${mm > 0 ? "further from" : "nearer to"} the anchor`;
 
-/** The same phrase, as it stands in canonical words, for this reader. */
-export const offsetIn = (words: string, f: Lengths): string =>
+/** The same, and "8 cm further" alone, as it stands in canonical words, for this reader. */
+export const offsetsIn = (words: string, f: Lengths): string =>
   f.length === "cm"
     ? words
-    : words.replace(/(\d+(?:\.\d+)?) cm (further from|nearer to) the anchor/g, (_, cm: string, way: string) =>
-        offsetWords(way === "nearer to" ? -10 * Number(cm) : 10 * Number(cm), f),
+    : words.replace(
+        /(\d+(?:\.\d+)?) cm (?=(?:further|nearer)\b)/g,
+        (_, cm: string) => `${distanceWords(10 * Number(cm), f)} `,
       );
 
 /** A person's mass goes with the unit of forces: "90 kg", "198 lb". */
@@ -84,7 +87,7 @@ export const perMassWords = (nPerKg: number, f: Forces): string =>
     ? `${forceNumber(nPerKg * KG_PER_LB, f, true)} lbf for each pound`
     : `${forceNumber(nPerKg, f, true)} ${f.force} for each kilogram`;
 /** Kilograms of a mass in the reader's unit. */
-export const toKg = (typed: number, f: Forces): number => withoutNoise(typed * massPer(f));
+export const toKg = (typed: number, f: Forces): number => exact(typed * massPer(f));
 
 /** A spring's stiffness, given in N/mm: "0.121 N per mm", "0.123 kgf per cm", "0.691 lbf per in". */
 export function stiffnessWords(nPerMm: number, f: Forces): string {
@@ -99,16 +102,19 @@ const STIFFNESS: Readonly<Record<ForceUnit, { readonly per: number; readonly uni
 };
 export const stiffnessUnit = ({ force }: Forces): string => STIFFNESS[force].unit;
 
-/** Newtons of a number in the reader's unit; 9 decimals, so that what was typed comes back as it was typed. */
-export const toNewtons = (typed: number, unit: ForceUnit): number => withoutNoise(typed * FORCE[unit].per);
+/** All the digits that a number can hold for sure, so that 0.1 in is 2.54 mm and not 2.5399999999999996. */
+const exact = (x: number): number => Number(x.toPrecision(15));
+
+/** Newtons of a number in the reader's unit. */
+export const toNewtons = (typed: number, unit: ForceUnit): number => exact(typed * FORCE[unit].per);
 /** Millimetres, likewise. */
 export const toMm = (typed: number, unit: LengthUnit | "mm"): number =>
-  withoutNoise(typed * (unit === "mm" ? 1 : LENGTH[unit].per));
+  exact(typed * (unit === "mm" ? 1 : LENGTH[unit].per));
 
 /** Small lengths, which are typed in millimetres or in inches. */
 export const smallUnit = ({ length }: Lengths): "mm" | "in" => (length === "in" ? "in" : "mm");
 export const smallNumber = (mm: number, f: Lengths): number =>
-  f.length === "in" ? lengthNumber(mm, f, true) : halfAway(withoutNoise(mm), 1);
+  f.length === "in" ? distanceNumber(mm, f, true) : halfAway(withoutNoise(mm), 1);
 /** "100 mm", "3.94 in" */
 export const smallLength = (mm: number, f: Lengths): string => `${smallNumber(mm, f)} ${smallUnit(f)}`;
 /**
@@ -118,10 +124,10 @@ export const smallLength = (mm: number, f: Lengths): string => `${smallNumber(mm
 export const typedForce = (newtons: number, f: Forces): number =>
   f.force === "N" ? newtons : forceNumber(newtons, f, true);
 export const typedLength = (mm: number, f: Lengths): number =>
-  f.length === "cm" ? Number((mm / 10).toPrecision(12)) : lengthNumber(mm, f, true);
+  f.length === "cm" ? Number((mm / 10).toPrecision(12)) : distanceNumber(mm, f, true);
 
 /** N/mm, likewise. */
-export const toNPerMm = (typed: number, unit: ForceUnit): number => withoutNoise(typed * STIFFNESS[unit].per);
+export const toNPerMm = (typed: number, unit: ForceUnit): number => exact(typed * STIFFNESS[unit].per);
 /** N/mm as a number of the reader's unit, for a field. */
 export const stiffnessNumber = (nPerMm: number, { force }: Forces): number =>
   halfAway(withoutNoise(nPerMm / STIFFNESS[force].per), 4);

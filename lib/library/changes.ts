@@ -4,7 +4,7 @@
  */
 
 import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import { forceRange, lengthRange } from "#lib/formats/units.ts";
+import { distanceRange, forceRange } from "#lib/formats/units.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -57,7 +57,7 @@ const FACTS: Readonly<Record<MoveKey, Fact>> = {
   resistance: { label: "resistance", say: (m) => RESISTANCE_WORDS[m.resistance] },
   loadN: { label: "load", say: (m) => (m.loadN ? forceRange(m.loadN, STANDARD_FORMATS) : "") },
   springs: { label: "springs", say: (m, names) => springLimitWords(m, names) },
-  travelMm: { label: "travel", say: (m) => (m.travelMm ? lengthRange(m.travelMm, STANDARD_FORMATS) : "") },
+  travelMm: { label: "travel", say: (m) => (m.travelMm ? distanceRange(m.travelMm, STANDARD_FORMATS) : "") },
   tempo: { label: "tempo", say: (m) => tempoWords(m) },
   exhaleOn: { label: "breath", say: (m) => breathWords(m) },
   seconds: { label: "time", say: (m) => (m.seconds ? `${fromToWords(m.seconds)} s` : "") },
@@ -89,7 +89,7 @@ export function factIn(key: MoveKey, words: string, f: Formats): string {
   const [low, high] = (words.match(/\d+(?:\.\d+)?/g) ?? []).map(Number);
   if (low === undefined || (key !== "loadN" && key !== "travelMm")) return words;
   const range = [low, high ?? low] as const;
-  return key === "loadN" ? forceRange(range, f) : lengthRange([range[0] * 10, range[1] * 10], f);
+  return key === "loadN" ? forceRange(range, f) : distanceRange([range[0] * 10, range[1] * 10], f);
 }
 
 export interface Merged {

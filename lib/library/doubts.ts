@@ -5,7 +5,7 @@
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import type { Formats } from "#lib/formats/formats.ts";
-import { lengthWords } from "#lib/formats/units.ts";
+import { distanceWords } from "#lib/formats/units.ts";
 import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -89,7 +89,7 @@ function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[],
   if (travelMm && travelMm[1] > shortest) {
     yield {
       key: "travelMm",
-      say: `The travel goes to ${lengthWords(travelMm[1], f)}, but the shortest carriage in your rooms has ${lengthWords(shortest, f)}.`,
+      say: `The travel goes to ${distanceWords(travelMm[1], f)}, but the shortest carriage in your rooms has ${distanceWords(shortest, f)}.`,
     };
   }
   if (!travelMm && resistance !== "bodyweight") {

@@ -1,6 +1,6 @@
 /** Puts loads into words: forces, how far from the anchor, and whether the springs from before could stay on. */
 import type { Formats } from "#lib/formats/formats.ts";
-import { forceWords, lengthWords, offsetWords } from "#lib/formats/units.ts";
+import { distanceWords, forceWords, offsetWords } from "#lib/formats/units.ts";
 import { countWord, listWords, placeVerb, plainNumber, spokenSprings } from "#lib/plan/format.ts";
 import type { Move, Plan } from "#lib/plan/schema.ts";
 import type { AgainstKeeping, KeptSprings } from "./keep-springs.ts";
@@ -36,7 +36,7 @@ export function keptDetail({ equipment }: Plan, kept: KeptSprings, name: string,
 /** How far the springs hang slack at the start of the travel, to the centimetre and at least 1; empty where they do not. */
 export function slackWords(mm: number, f: Formats): string {
   if (mm <= 0) return "";
-  return `The springs hang slack for the first ${lengthWords(Math.max(10, Math.round(mm / 10) * 10), f)} and do not hold the carriage there.`;
+  return `The springs hang slack for the first ${distanceWords(Math.max(10, Math.round(mm / 10) * 10), f)} and do not hold the carriage there.`;
 }
 
 function againstWords({ spring, by, limit }: AgainstKeeping): string {

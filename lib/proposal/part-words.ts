@@ -1,7 +1,7 @@
 /** Parts and effects in words. */
 
 import type { Formats } from "#lib/formats/formats.ts";
-import { forceWords, offsetIn } from "#lib/formats/units.ts";
+import { forceWords, offsetsIn } from "#lib/formats/units.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber, sentenceCase, springLabel } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -57,7 +57,7 @@ const kindWord = (kind: keyof typeof KIND_WORDS): string => KIND_WORDS[kind].toL
 /** What a value is and what it would become; null for what is not one value. */
 export function partValues(part: ProposalPart, f: Formats): readonly [was: string, becomes: string] | null {
   if (part.kind === "field")
-    return [offsetIn(valueWords(part.field, part.was), f), offsetIn(valueWords(part.field, part.becomes), f)];
+    return [offsetsIn(valueWords(part.field, part.was), f), offsetsIn(valueWords(part.field, part.becomes), f)];
   if (part.kind === "spring") return [countWords(part.was), countWords(part.becomes)];
   return null;
 }
@@ -94,5 +94,5 @@ export function currentValue(plan: Pick<Plan, "items">, part: ProposalPart, f: F
   if (!item || item.kind === "heading") return undefined;
   if (part.kind === "spring") return item.kind === "move" ? countWords(item.springs[part.spring] ?? 0) : undefined;
   const value = item.kind === "pause" && part.field !== "seconds" ? undefined : (item as MoveItem)[part.field];
-  return offsetIn(valueWords(part.field, value ?? null), f);
+  return offsetsIn(valueWords(part.field, value ?? null), f);
 }

@@ -4,6 +4,8 @@ import { readOut } from "#lib/acts/act-words.ts";
 import { firstSetupActs, type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
 import { changeTold, IN_PAUSES } from "#lib/acts/plan-acts.ts";
 import { isAllTold, isToldLate, setupLinesOf, toldAt } from "#lib/acts/told-lines.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { distanceWords } from "#lib/formats/units.ts";
 import { sentenceCase, spokenSprings } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -137,7 +139,10 @@ export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
     { itemId: id, field: "springs", value: { ...springs } },
     ...(offsetMm === null ? [] : [{ itemId: id, field: "offsetMm" as const, value: offsetMm }]),
   ]);
-  const moved = movedMm === 0 ? "" : `, ${Math.abs(movedMm) / 10} cm ${movedMm > 0 ? "further" : "nearer"}`;
+  const moved =
+    movedMm === 0
+      ? ""
+      : `, ${distanceWords(Math.abs(movedMm), STANDARD_FORMATS)} ${movedMm > 0 ? "further" : "nearer"}`;
   return { label: `Keep ${spokenSprings(plan.equipment, springs)}${moved}`, changes };
 }
 

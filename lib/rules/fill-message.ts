@@ -1,6 +1,6 @@
 /** Puts a finding's values into its message. */
 import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import { forceNumber, forceWords, lengthWords, massWords, offsetIn, smallLength } from "#lib/formats/units.ts";
+import { distanceWords, forceNumber, forceWords, massWords, offsetsIn, smallLength } from "#lib/formats/units.ts";
 import { countWord, listWords, percent, plainNumber, secondsWords, sentenceCase } from "#lib/plan/format.ts";
 
 /**
@@ -27,7 +27,7 @@ const HOLE = /\{([a-zA-Z]+)(?::([a-zA-Z]+))?\}/g;
 
 /** Numbers that an older check kept as texts are read as numbers. */
 function inUnit(value: unknown, unit: string, f: Pick<Formats, "force" | "length">): string {
-  if (unit === "place") return offsetIn(String(value), f);
+  if (unit === "place") return offsetsIn(String(value), f);
   const n = Number(value);
   switch (unit) {
     case "N":
@@ -35,7 +35,7 @@ function inUnit(value: unknown, unit: string, f: Pick<Formats, "force" | "length
     case "force":
       return String(forceNumber(n, f, true));
     case "cm":
-      return lengthWords(n * 10, f);
+      return distanceWords(n * 10, f);
     case "mm":
       return smallLength(n, f);
     default:

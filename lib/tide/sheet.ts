@@ -174,7 +174,7 @@ function likeOf(of: TideOf, date: string, slots: ReadonlyMap<string, MonthSlot>)
 
 /**
  * On a Sunday, and on the month's last day, what the week came to: "Week: 17 moves, work +1%". It is the ISO week that is
- * computed, from Monday on, which is said where the reader's weeks begin on another day.
+ * computed, which is said where the reader's weeks begin on another day.
  */
 function weekWords({ sums, regulars, formats }: TideOf, date: string, last: string): string {
   if (regulars === null || (isoWeekday(date) !== 7 && date !== last)) return "";
@@ -183,5 +183,5 @@ function weekWords({ sums, regulars, formats }: TideOf, date: string, last: stri
   const sum = own(sums.regulars, regulars)?.weeks.find((one) => one.week === id);
   if (!sum?.whole || sum.distinct === 0) return "";
   const change = sum.change === null ? "" : `, work ${signedPercent(sum.change)}`;
-  return `${formats.weekStart === 1 ? "Week" : "Monday to Sunday"}: ${plural(sum.distinct, "move")}${change}`;
+  return `${formats.weekStart === 1 ? "Week" : "To Sunday"}: ${plural(sum.distinct, "move")}${change}`;
 }

@@ -8,7 +8,6 @@ import type { NoticeRow } from "#db/repos/notice-repo.ts";
 import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
-import type { Formats } from "#lib/formats/formats.ts";
 import type { BundleLine } from "#lib/notices/class-bundle.ts";
 import type { NoticeKind } from "#lib/notices/kinds.ts";
 import { type NoticeNames, noticeLines, noticePath, noticeSentence, oneLine } from "#lib/notices/notice-words.ts";
@@ -33,11 +32,7 @@ export interface ToldNotice {
 export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const plans = new Map<string, PlanRow | undefined>();
   const nameOf = nameLookup(app.db);
-  let read: Formats | undefined;
-  const formatsHere = (): Formats => {
-    read ??= personFormats(app, reader.id);
-    return read;
-  };
+  const formatsOfReader = onceAsked(() => personFormats(app, reader.id));
   const planOf = (id: string | null): PlanRow | undefined => {
     if (id === null) return undefined;
     if (!plans.has(id)) plans.set(id, readPlanRow(app.db, id));
@@ -48,7 +43,7 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const namesOf = ({ kind, planId, data }: NoticeRow): NoticeNames => {
     const plan = planOf(planId);
     const mail = kind === "mail-failed" && data.mailId ? readMail(app.db, data.mailId) : undefined;
-    const formats = formatsHere();
+    const formats = formatsOfReader();
     return {
       formats,
       by: data.byId === null ? null : nameOf(data.byId),
@@ -73,6 +68,15 @@ export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
       const lines = noticeLines(data, names);
       return { id, kind, at, seen: seenAt !== null, sentence, lines, path: noticePath(kind, planId, data, reader.id) };
     },
+  };
+}
+
+/** Most pages only count notices, and need no formats. */
+function onceAsked<T>(read: () => T): () => T {
+  let kept: T | undefined;
+  return () => {
+    kept ??= read();
+    return kept;
   };
 }
 

@@ -1,13 +1,11 @@
 /** The words of a plate: its name with its side, then its numbers; and talk as ink at its edge. */
 
 import type { ReactNode } from "react";
-import { useFormats } from "#app/_parts/formats.tsx";
-import type { Formats } from "#lib/formats/formats.ts";
-import { lengthWords } from "#lib/formats/units.ts";
 import { repsWords } from "#lib/plan/format.ts";
 import type { Equipment, ItemSide } from "#lib/plan/schema.ts";
 import { Coils } from "../coils/coil.tsx";
 import { Seconds } from "../seconds.tsx";
+import { OffsetMark } from "./offset-mark.tsx";
 import styles from "./plate.module.css";
 import type { PlateFacts } from "./plate-facts.ts";
 import type { Stretch } from "./said.ts";
@@ -32,19 +30,14 @@ type Numbers = Pick<PlateFacts, "springs" | "offsetMm" | "reps"> & { readonly eq
 
 /** Springs as coils and in words, the place to start from where it is not the usual one, repetitions. */
 export function PlateNumbers({ springs, equipment, offsetMm, reps }: Numbers) {
-  const f = useFormats();
   return (
     <>
       <Coils springs={springs} equipment={equipment} words />
-      {offsetMm !== 0 && <span>{offsetMark(offsetMm, f)}</span>}
+      {offsetMm !== 0 && <OffsetMark mm={offsetMm} />}
       {reps !== null && <span>{repsWords(reps)}</span>}
     </>
   );
 }
-
-/** Starting away from the usual place changes the load as a spring does, so it is shown beside the springs. */
-const offsetMark = (mm: number, f: Formats): string =>
-  `${lengthWords(Math.abs(mm), f)} ${mm > 0 ? "further" : "nearer"}`;
 
 export const PlateSeconds = ({ value }: { readonly value: number }) => (
   <Seconds className={styles.seconds} value={value} />

@@ -2,7 +2,7 @@
 
 import { useFormats } from "#app/_parts/formats.tsx";
 import { actParts, type SetupChange } from "#lib/cues/changes.ts";
-import { offsetIn } from "#lib/formats/units.ts";
+import { offsetsIn } from "#lib/formats/units.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import styles from "./change.module.css";
@@ -15,7 +15,7 @@ interface Props {
 }
 
 export function ActWords({ act, equipment, unsure }: Props) {
-  const [verb, rest] = actParts({ kind: act.kind, words: offsetIn(act.words, useFormats()) });
+  const [verb, rest] = actParts({ kind: act.kind, words: offsetsIn(act.words, useFormats()) });
   return (
     <>
       <strong className={styles.verb}>{verb}</strong>

@@ -3,7 +3,7 @@
 import { useFormats } from "#app/_parts/formats.tsx";
 import type { SetupChange } from "#lib/cues/changes.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
-import { offsetIn } from "#lib/formats/units.ts";
+import { offsetsIn } from "#lib/formats/units.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
@@ -57,7 +57,7 @@ const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(ch
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
   return (
     <span className={styles.steps}>
-      {offsetIn(changes.map((change) => change.words).join(", "), useFormats()) || "same place"}
+      {offsetsIn(changes.map((change) => change.words).join(", "), useFormats()) || "same place"}
     </span>
   );
 }

@@ -56,10 +56,8 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
   const read = useMemo(() => readMoveDraft(draft, base?.move ?? null), [draft, base]);
-  const start = useMemo(
-    () => (base ? moveDraft(base.move, draft.units) : setup.start),
-    [base, setup.start, draft.units],
-  );
+  const { units } = draft;
+  const start = useMemo(() => (base ? moveDraft(base.move, units) : setup.start), [base, setup.start, units]);
   const faults = useMemo(() => {
     const own = read.ok ? [] : read.faults;
     return [...nameFault(draft.name, names), ...own, ...told.filter((t) => !own.some((f) => f.place === t.place))];

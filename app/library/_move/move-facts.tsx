@@ -2,7 +2,7 @@
 import type { ReactNode } from "react";
 import { useFormats } from "#app/_parts/formats.tsx";
 /** Everything the library says about one move. */
-import { lengthRange } from "#lib/formats/units.ts";
+import { distanceRange } from "#lib/formats/units.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import {
   breathWords,
@@ -42,7 +42,7 @@ export function MoveFactList({ move, springs }: MoveFactsProps) {
       <Fact name="spine">{(move.spine ?? []).map(tagWords).join(", ")}</Fact>
       <Fact name="load">{loadWords(move, f)}</Fact>
       <Fact name="springs">{springLimitWords(move, springNames(springs))}</Fact>
-      <Fact name="travel">{move.travelMm ? lengthRange(move.travelMm, f) : null}</Fact>
+      <Fact name="travel">{move.travelMm ? distanceRange(move.travelMm, f) : null}</Fact>
       <Fact name="tempo">{tempoWords(move)}</Fact>
       <Fact name="breath">{breathWords(move)}</Fact>
       <Fact name="time">{move.seconds ? repWords(move) || `${fromToWords(move.seconds)} s` : null}</Fact>

@@ -1,15 +1,12 @@
 /** Names, days and lengths of time in the messages of the month. */
-import { dayNumber, isoWeekday } from "#lib/calendar/days.ts";
+import { dayNumber } from "#lib/calendar/days.ts";
+import { canonicalDay } from "#lib/formats/canonical-times.ts";
 import { agree, plainNumber, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import type { Group } from "#lib/plan/schema.ts";
 import type { MonthClass } from "../sums-types.ts";
 
-const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
 /** "Wed 4 Mar". */
-export const dateWords = (date: string): string =>
-  `${WEEKDAYS[isoWeekday(date) - 1]} ${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`;
+export const dateWords = (date: string): string => canonicalDay(date);
 
 /** "Wed 4 Mar 19:00". */
 export const startWords = ({ slot }: MonthClass): string => `${dateWords(slot.date)} ${slot.start}`;
