@@ -1,6 +1,4 @@
 "use client";
-/** What one rule found on several plates, as one line with the act that fixes all of it. In the panel of the class. */
-import { offsetsIn } from "#lib/formats/units.ts";
 import { useMemo } from "react";
 import { useAccepted } from "#app/_session/accepted-now.ts";
 import { usePageActs } from "#app/_session/page-acts.tsx";
@@ -8,6 +6,8 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isAboutMissingWords } from "#lib/draft/about-words.ts";
+/** What one rule found on several plates, as one line with the act that fixes all of it. In the panel of the class. */
+import { offsetsIn } from "#lib/formats/units.ts";
 import { remedyForAll } from "#lib/remedies/remedies.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";

@@ -1,10 +1,10 @@
 "use client";
-/** The one act that fixes a finding, and the one for all findings of its rule, each as one undo step; nothing where there is none or somebody cannot edit the plan. */
-import { offsetsIn } from "#lib/formats/units.ts";
 import { useMemo } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
+/** The one act that fixes a finding, and the one for all findings of its rule, each as one undo step; nothing where there is none or somebody cannot edit the plan. */
+import { offsetsIn } from "#lib/formats/units.ts";
 import { remedyFor, remedyForAll } from "#lib/remedies/remedies.ts";
 import type { Remedy } from "#lib/remedies/remedy.ts";
 import type { Finding } from "#lib/rules/define/types.ts";

@@ -14,6 +14,7 @@ import styles from "./settings.module.css";
 
 export const metadata: Metadata = { title: "Settings" };
 
+/** Long because: one page, from top to bottom. */
 export default async function SettingsPage() {
   const visit = await requirePerson("/settings");
   const { app, formats } = visit;

@@ -43,6 +43,7 @@ export const PERSON_COLUMNS: Readonly<Record<string, "gone" | "kept">> = {
   "member.user_id": "gone",
   "notice.user_id": "gone",
   "notice_choice.user_id": "gone",
+  "format_choice.user_id": "gone",
   "mail.user_id": "gone",
   "desk_visit.user_id": "gone",
   "plate_read.user_id": "gone",

@@ -28,7 +28,7 @@ export interface ToldNotice {
   readonly path: string;
 }
 
-/** Looks up plans and names once for a whole list of notices. */
+/** Looks up plans, names and formats once for a whole list of notices. Long because: what it looks up, side by side. */
 export function noticeReader(app: Pick<Springline, "db">, reader: Person) {
   const plans = new Map<string, PlanRow | undefined>();
   const nameOf = nameLookup(app.db);

@@ -155,6 +155,7 @@ export const TABLES: Readonly<Record<string, Travels | Stays>> = {
     holds: "how people want to be told",
     columns: words("user_id digest_at time_zone kinds_json digest_sent_at"),
   },
+  format_choice: { holds: "how people want dates and units written", columns: words("user_id choices_json") },
   studio_event: {
     holds: "changes of standards, machines and access",
     columns: words("id at actor_id kind subject data_json"),
@@ -181,6 +182,7 @@ const SETTINGS: Readonly<Record<SettingName | "record-head", SettingDecision>> =
   month: "travels",
   "told-classes": "travels",
   "first-steps": "travels",
+  formats: "travels",
   "record-head": "travels",
   mail: { stays: "the mail server: an import does not begin to write to people, and its password stays" },
   backups: { stays: "when and where backups are made: folders of the former machine" },

@@ -48,15 +48,16 @@ export interface MoveFormState {
 
 const ALL = "*";
 
+/** Long because: one state and what can be done with it. */
 export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const { id, names } = setup;
   const key = draftKey(setup.userId, id);
   const words = useKeptWords(key, setup);
   const { draft, base } = words;
+  const { units } = draft;
   const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
   const read = useMemo(() => readMoveDraft(draft, base?.move ?? null), [draft, base]);
-  const { units } = draft;
   const start = useMemo(() => (base ? moveDraft(base.move, units) : setup.start), [base, setup.start, units]);
   const faults = useMemo(() => {
     const own = read.ok ? [] : read.faults;
