@@ -24,6 +24,3 @@ export const DATE_LANGUAGES = [
   ...(["sv", "tr", "uk"] as const),
 ] as const;
 export type DateLanguage = (typeof DATE_LANGUAGES)[number];
-
-export const isDateLanguage = (value: unknown): value is DateLanguage =>
-  DATE_LANGUAGES.some((language) => language === value);

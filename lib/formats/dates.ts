@@ -47,11 +47,11 @@ export const monthTitle = (month: string, f: Formats): string => filled(`${month
 export const monthName = (month: string, { words }: Formats): string =>
   words.monthsAlone[Number(month.slice(5)) - 1] ?? "";
 /** "Tuesday" */
-export const dayName = (date: string, f: Formats): string => weekdayName(isoWeekday(date), f);
+const dayName = (date: string, f: Formats): string => weekdayName(isoWeekday(date), f);
 /** "Tue" */
 export const shortDayName = (date: string, { words }: Formats): string => words.daysShort[isoWeekday(date) - 1] ?? "";
 /** 1 Monday to 7 Sunday. */
-export const weekdayName = (weekday: number, { words }: Formats): string => words.days[weekday - 1] ?? "";
+const weekdayName = (weekday: number, { words }: Formats): string => words.days[weekday - 1] ?? "";
 
 /** "Tu": where seven stand in a row. */
 export const tinyWeekday = (weekday: number, { words }: Formats): string =>

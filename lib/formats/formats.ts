@@ -3,7 +3,7 @@ import type { DateLanguage } from "./date-languages.ts";
 
 export const CLOCKS = ["24", "12"] as const;
 /** Hours of a day: "19:05" or "7:05 pm". */
-export type Clock = (typeof CLOCKS)[number];
+type Clock = (typeof CLOCKS)[number];
 
 export const WEEK_STARTS = [1, 7] as const;
 /** The first day of a week as it is shown: 1 Monday, 7 Sunday (ISO 8601 numbers). Computed weeks are ISO weeks whatever it is. */

@@ -76,9 +76,9 @@ export const offsetsIn = (words: string, f: Lengths): string =>
       );
 
 /** A person's mass goes with the unit of forces: "90 kg", "198 lb". */
-export const massUnit = ({ force }: Forces): "kg" | "lb" => (force === "lbf" ? "lb" : "kg");
+const massUnit = ({ force }: Forces): "kg" | "lb" => (force === "lbf" ? "lb" : "kg");
 const massPer = (f: Forces): number => (massUnit(f) === "lb" ? KG_PER_LB : 1);
-export const massNumber = (kg: number, f: Forces): number =>
+const massNumber = (kg: number, f: Forces): number =>
   halfAway(withoutNoise(kg / massPer(f)), massUnit(f) === "lb" ? 0 : 1);
 export const massWords = (kg: number, f: Forces): string => `${massNumber(kg, f)} ${massUnit(f)}`;
 /** "5.3 N for each kilogram", of newtons for a kilogram. */
