@@ -1,7 +1,7 @@
 "use client";
 import { type ReactNode, useMemo, useState } from "react";
-import { useNewerKnown } from "#app/_parts/use-newer-known.ts";
 import { useFormats } from "#app/_parts/formats.tsx";
+import { useNewerKnown } from "#app/_parts/use-newer-known.ts";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
 import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
