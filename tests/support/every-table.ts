@@ -2,12 +2,14 @@
  * At least one row in every table that the invented studio leaves empty, all about one person: for tests of everything that a
  * studio keeps. Through the repositories, so that what the record speaks of stands in it.
  */
+
 import { insertAcceptance } from "#db/repos/acceptance-repo.ts";
 import { insertFeed } from "#db/repos/calendar-feed-repo.ts";
 import { insertClassLogRemark } from "#db/repos/class-log-remark-repo.ts";
 import { markLogsSeen, visitDesk } from "#db/repos/desk-repo.ts";
 import { claimDevice, insertDevice } from "#db/repos/device-repo.ts";
 import { addDocClient } from "#db/repos/doc-client-repo.ts";
+import { writeOwnFormats } from "#db/repos/format-choice-repo.ts";
 import { insertMail } from "#db/repos/mail-repo.ts";
 import { insertMentions } from "#db/repos/mention-repo.ts";
 import { insertMonthAcceptance } from "#db/repos/month-acceptance-repo.ts";
@@ -22,6 +24,7 @@ import { writeSetting } from "#db/repos/setting-repo.ts";
 import { insertWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { canonicalJson, sha256Hex } from "#lib/canonical/canonical.ts";
+import { NOTHING_OWN } from "#lib/formats/formats.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { compactDoc } from "#server/doc-log/stored-doc.ts";
@@ -101,6 +104,7 @@ export function fillEveryTable(app: Springline, userId: string): void {
     const signing = { number: 1, findingsJson: "[]", acceptedJson: "[]", signedBy: userId, signedAt: at, note: null };
     insertMonthEdition(db, { ...month, ...signing });
     putMonthReading(db, { ...month, userId, at });
+    writeOwnFormats(db, userId, { ...NOTHING_OWN, dates: "fr", force: "kgf" });
     putNoticeChoice(db, { userId, digestAt: "07:30", timeZone: "Europe/Lisbon", kinds: {}, digestSentAt: at });
     putPlatesRead(db, { planId, userId, at }, [{ itemId: "item-1", hash: "0".repeat(64) }]);
     storeReset(db, { person: { id: userId }, by: manager, at, origin: app.env.origin });
