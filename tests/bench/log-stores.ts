@@ -3,7 +3,7 @@
  * two figures: until the row may be passed on (a killed process loses nothing) and until it may be called saved (a power cut loses
  * nothing). Says in one line where there is no PostgreSQL; the program itself never uses one.
  */
-import { mkdtempSync, rmSync } from "node:fs";
+import { closeSync, fdatasyncSync, mkdtempSync, openSync, rmSync, writeSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
@@ -17,49 +17,84 @@ import { quantile } from "./timing.ts";
 
 /** As large as what a key press makes. */
 const BYTES = 60;
-const WARM = 200;
-const ROWS = 2000;
+const WARM = 50;
+const ROWS = 500;
 const WRITERS = 20;
+/** Everything in turn, several times: what else the disk does then meets all alike. The middle one counts. */
+const ROUNDS = 5;
 
-/** Appends one row; resolves when it is as safe as the line says. */
-type Append = (n: number) => Promise<unknown> | unknown;
+interface Store {
+  readonly what: string;
+  /** Appends one row; resolves when it is as safe as `what` says. */
+  readonly append: (n: number) => Promise<unknown> | unknown;
+}
+/** Stores, and what closes them. */
+interface Opened {
+  readonly stores: readonly Store[];
+  close(): Promise<void> | void;
+}
 
 export async function benchLogStores(): Promise<boolean> {
   const folder = mkdtempSync(join(tmpdir(), "springline-log-"));
-  console.log(`${ROWS} rows of ${BYTES} bytes, one after another; then ${WRITERS} writers at once.`);
-  console.log(
-    "Both wait with fdatasync (PostgreSQL: wal_sync_method); what is passed on has been given to the system only.",
-  );
-  console.log(row(["", "p50 ms", "p99 ms", "20 at once p50", "p99", "rows/s"]));
+  const server = startPostgres(tmpdir(), await freePort());
+  const opened: Opened[] = [];
   try {
-    await measureSqlite(folder);
-    const server = startPostgres(tmpdir(), await freePort());
-    if (server === undefined) {
-      console.log("There is no PostgreSQL on this machine (Debian: postgresql-15), so SQLite stands alone.");
-      return true;
-    }
-    try {
-      await measurePostgres(server);
-    } finally {
-      server.stop();
-    }
+    opened.push(disk(folder), sqlite(folder));
+    if (server) opened.push(await postgresOver(server, "unix socket", server.socketDir));
+    if (server) opened.push(await postgresOver(server, "loopback TCP", "127.0.0.1"));
+    console.log(
+      server?.version ?? "There is no PostgreSQL on this machine (Debian: postgresql-15): SQLite stands alone.",
+    );
+    console.log(
+      `${ROWS} rows of ${BYTES} bytes one after another, then from ${WRITERS} writers at once; middle of ${ROUNDS} rounds.`,
+    );
+    console.log(
+      "Saved: fdatasync has returned (PostgreSQL: wal_sync_method). Passed on: the system has it, the disk not yet.",
+    );
+    await measureAll(opened.flatMap(({ stores }) => stores));
     return true;
   } finally {
+    for (const { close } of opened) await close();
+    server?.stop();
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-async function measureSqlite(folder: string): Promise<void> {
+/** What the disk itself takes, in a file that has its length and in one that grows. */
+function disk(folder: string): Opened {
+  const bytes = Buffer.alloc(4096, 7);
+  const [fixed, growing] = ["fixed", "growing"].map((name) => openSync(join(folder, name), "w")) as [number, number];
+  writeSync(fixed, Buffer.alloc(4096 * ROWS));
+  fdatasyncSync(fixed);
+  let end = 0;
+  const put = (fd: number, at: number) => {
+    writeSync(fd, bytes, 0, bytes.length, at);
+    fdatasyncSync(fd);
+  };
+  return {
+    stores: [
+      { what: "The disk: 4 kB over old ones, fdatasync", append: (n) => put(fixed, (n % ROWS) * bytes.length) },
+      {
+        what: "The disk: 4 kB at the end, fdatasync",
+        append: () => {
+          put(growing, end);
+          end += bytes.length;
+        },
+      },
+    ],
+    close() {
+      closeSync(fixed);
+      closeSync(growing);
+    },
+  };
+}
+
+function sqlite(folder: string): Opened {
   const db = openDatabase(join(folder, "springline.sqlite"));
   db.raw.prepare("insert into document (name, generation, created_at) values ('p', 'g', 0)").run();
   const add = db.raw.prepare("insert into doc_update (name, bytes, actor_id, at) values ('p', ?, 'a', ?)");
   const bytes = Buffer.alloc(BYTES, 7);
   const commit = (n: number) => appendTransaction(db, () => add.run(bytes, n));
-  await measure("SQLite, passed on: commit without fsync", commit);
-  await measure("SQLite, saved: the same, then fdatasync", async (n) => {
-    commit(n);
-    await syncLog(db);
-  });
   // What twenty people type in one turn is one transaction, and one fdatasync answers all of it.
   const batch = { rows: [] as number[], done: undefined as Promise<void> | undefined };
   const flush = async () => {
@@ -70,62 +105,69 @@ async function measureSqlite(folder: string): Promise<void> {
     });
     await syncLog(db);
   };
-  await measure("SQLite, saved, one turn one commit", (n) => {
+  const inTurn = (n: number) => {
     batch.rows.push(n);
     batch.done ??= new Promise<void>((resolve) => setImmediate(resolve)).then(flush);
     return batch.done;
-  });
-  await measure("SQLite, synchronous=FULL", (n) => inTransaction(db, () => add.run(bytes, n)));
-  db.close();
+  };
+  return {
+    stores: [
+      { what: "SQLite, passed on: commit without waiting", append: commit },
+      { what: "SQLite, saved: one turn, one commit, fdatasync", append: inTurn },
+      { what: "SQLite, saved: synchronous=FULL (fsync)", append: (n) => inTransaction(db, () => add.run(bytes, n)) },
+    ],
+    close: () => db.close(),
+  };
 }
 
-async function measurePostgres({ socketDir, port, user, version }: PrivatePostgres): Promise<void> {
-  console.log(version);
+async function postgresOver({ port, user }: PrivatePostgres, over: string, host: string): Promise<Opened> {
   const bytes = Buffer.alloc(BYTES, 7);
-  const kinds = [
-    ["passed on", "off"],
-    ["saved", "on"],
-  ] as const;
-  for (const [over, host] of [
-    ["unix socket", socketDir],
-    ["loopback TCP", "127.0.0.1"],
-  ] as const)
-    for (const [safe, sync] of kinds) {
-      const connection = { synchronous_commit: sync };
-      const sql = postgres({
-        host,
-        port,
-        user,
-        database: "postgres",
-        max: WRITERS,
-        connection,
-        onnotice: () => undefined,
-      });
-      await sql`create table if not exists doc_update (seq bigserial primary key, name text not null, bytes bytea not null, actor_id text not null, at bigint not null)`;
-      await sql`create index if not exists doc_update_name on doc_update (name, seq)`;
-      if (sync === "off") await measure(`PostgreSQL, ${over}: a query that does nothing`, () => sql`select 1`);
-      await measure(
-        `PostgreSQL, ${over}, ${safe}: synchronous_commit=${sync}`,
-        (n) => sql`insert into doc_update (name, bytes, actor_id, at) values ('p', ${bytes}, 'a', ${n})`,
-      );
-      await sql.end();
-    }
+  const connect = (sync: string) => {
+    const connection = { synchronous_commit: sync };
+    return postgres({ host, port, user, database: "postgres", max: WRITERS, connection, onnotice: () => undefined });
+  };
+  const [off, on] = [connect("off"), connect("on")];
+  await on`create table if not exists doc_update (seq bigserial primary key, name text not null, bytes bytea not null, actor_id text not null, at bigint not null)`;
+  await on`create index if not exists doc_update_name on doc_update (name, seq)`;
+  const add = (sql: typeof on, n: number) =>
+    sql`insert into doc_update (name, bytes, actor_id, at) values ('p', ${bytes}, 'a', ${n})`;
+  return {
+    stores: [
+      { what: `PostgreSQL, ${over}: a query that does nothing`, append: () => on`select 1` },
+      { what: `PostgreSQL, ${over}, passed on: synchronous_commit=off`, append: (n) => add(off, n) },
+      { what: `PostgreSQL, ${over}, saved: synchronous_commit=on`, append: (n) => add(on, n) },
+    ],
+    async close() {
+      await Promise.all([off.end(), on.end()]);
+    },
+  };
 }
 
-async function measure(what: string, append: Append): Promise<void> {
+async function measureAll(stores: readonly Store[]): Promise<void> {
+  const rounds = stores.map((): number[][] => []);
+  for (let round = 0; round < ROUNDS; round++)
+    for (const [i, { append }] of stores.entries()) rounds[i]?.push(await figures(append));
+  console.log(row(["", "p50 ms", "p99 ms", "20 at once p50", "p99", "rows/s"]));
+  for (const [i, { what }] of stores.entries()) {
+    const middle = (k: number) => quantile(Float64Array.from(rounds[i]?.map((one) => one[k] ?? 0) ?? []).sort(), 0.5);
+    console.log(row([what, ...[0, 1, 2, 3].map((k) => middle(k).toFixed(2)), middle(4).toFixed(0)]));
+  }
+}
+
+/** p50 and p99 alone, p50 and p99 of twenty at once, rows a second. */
+async function figures(append: Store["append"]): Promise<number[]> {
   for (let n = 0; n < WARM; n++) await append(n);
-  const alone = await timed(append, ROWS);
+  const alone = sorted(await timed(append, ROWS));
   const from = performance.now();
   const shared = await Promise.all(Array.from({ length: WRITERS }, () => timed(append, ROWS / WRITERS)));
   const perSecond = ROWS / ((performance.now() - from) / 1000);
-  const [a, b] = [sorted(alone), sorted(shared.flat())];
-  const ms = (all: Float64Array, q: number) => quantile(all, q).toFixed(3);
-  console.log(row([what, ms(a, 0.5), ms(a, 0.99), ms(b, 0.5), ms(b, 0.99), perSecond.toFixed(0)]));
+  const together = sorted(shared.flat());
+  return [quantile(alone, 0.5), quantile(alone, 0.99), quantile(together, 0.5), quantile(together, 0.99), perSecond];
 }
 
 const sorted = (all: readonly number[]): Float64Array => Float64Array.from(all).sort();
 
-async function timed(append: Append, rows: number): Promise<number[]> {
+async function timed(append: Store["append"], rows: number): Promise<number[]> {
   const took: number[] = [];
   for (let n = 0; n < rows; n++) {
     const from = performance.now();
