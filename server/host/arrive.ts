@@ -44,10 +44,14 @@ export interface Arrived {
 /** `id`: of the fence at the old place. Throws HostRefused; the studio is at the new place then, whether or not it runs. */
 export async function arrive(move: StudioMove, id: string): Promise<Arrived> {
   const { from, to, name } = move;
-  const studio = await whileAlone(to, () => placed(to, name, id));
+  const [studio, there] = await whileAlone(to, async () => {
+    const its = placed(to, name, id);
+    // The line that starts it may make the other machine's proxy read its map.
+    return [its, await publishMap(to)] as const;
+  });
   const starting = runLine(move.lines.startThere, studio);
   const aside = await whileAlone(from, () => leaveForward(move, studio));
-  const proxies = [await whileAlone(to, () => publishMap(to)), await whileAlone(from, () => publishMap(from))];
+  const proxies = [there, await whileAlone(from, () => publishMap(from))];
   const failed = await starting;
   if (failed !== null)
     throw new HostRefused(

@@ -18,7 +18,7 @@ import { often } from "#tests/support/long.ts";
 const OUT = join(ROOT, "dist-tests/host-kills");
 const KILL = join(ROOT, "tests/support/killed-at-step.mjs");
 /** Every so many steps; each of them in the long run. */
-const STRIDE = { short: often(3, 1), move: often(5, 1) };
+const STRIDE = { short: often(6, 1), move: often(9, 1) };
 
 beforeAll(async () => {
   await bundleServer({ studio: "server/cli/studio.ts" }, OUT, "external");
@@ -68,7 +68,7 @@ test("adding: there is the studio whole or none, and the same command ends it", 
     expect(readdirSync(place.host.root).filter((name) => name.startsWith(".new-"))).toEqual([]);
     return killed;
   });
-  expect(kills).toBeGreaterThan(2);
+  expect(kills).toBeGreaterThan(0);
 });
 
 test("removing: the studio is there or put aside, and its data is always somewhere", { timeout: 120_000 }, async () => {
@@ -130,7 +130,7 @@ test("moving: never two, the old place until the fence, and the same command end
     expect(opens(join(a.host.root, "set-aside", asides[0] ?? ""))).toBe(false);
     return killed;
   });
-  expect(kills).toBeGreaterThan(5);
+  expect(kills).toBeGreaterThan(3);
   console.log(`killed ${kills} times: ${JSON.stringify(ways)}`);
   expect(Math.min(ways.before, ways.after)).toBeGreaterThan(0);
 });

