@@ -40,6 +40,8 @@ export function haproxyFor({ host, folder, front }: TestHostFolder): string {
   const text = HAPROXY_FILE.replace("/etc/ssl/springline-studios/", `${folder}/certificates/`)
     .replace(/\/var\/lib\/springline-studios\//g, `${host.root}/`)
     .replace(/stats socket \S+ user root group root/, `stats socket ${host.settings.proxySocket}`)
+    // Another account may be changed to by the superuser alone.
+    .replace(/^ {2}(user|group) haproxy\n/gm, "")
     .replace("bind :443", `bind 127.0.0.1:${front}`);
   const file = join(folder, "haproxy.cfg");
   writeFileSync(file, text);
