@@ -8,6 +8,7 @@ import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node
 import { basename, dirname, join, resolve } from "node:path";
 import { databaseFault, factsDiffer, factsOf, forgetClientIds } from "#db/file/copy.ts";
 import { acquireWriterLock } from "#db/file/writer-lock.ts";
+import { removeWordIndex } from "#db/words/word-index.ts";
 import { secretNameOf } from "#lib/backups/backup-name.ts";
 import { DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
 import { BackupRefused } from "./backup-refused.ts";
@@ -109,6 +110,8 @@ async function putIn(place: BackupSource, work: string): Promise<void> {
   for (const name of sqliteFiles(place).slice(1)) await rm(name, { force: true });
   await syncFolder(place.dataDir);
   if (existsSync(join(work, SECRET_ENTRY))) await rename(join(work, SECRET_ENTRY), place.secretFile);
+  // The words of the plans that were there; those of the backup are read again.
+  removeWordIndex(place.databaseFile);
   await rename(join(work, DATABASE_ENTRY), place.databaseFile);
   await syncFolder(place.dataDir);
 }

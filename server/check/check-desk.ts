@@ -13,6 +13,7 @@ import { Marker } from "#lib/analysis/marks.ts";
 import { classStrip, stripText } from "#lib/clock/class-strip.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
+import { findableLines } from "#lib/find/plan-lines.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { RULE_CRASHED } from "#lib/rules/findings.ts";
@@ -72,6 +73,7 @@ export class CheckDesk {
       counts: countsOf(findings),
       strip: stripText(classStrip(read, clock.rows)),
       writtenOn: this.writtenOn(row, plan.doc),
+      lines: findableLines(read, clock),
       ...(withFindings || findings.length <= MOST_SENT ? { findings } : {}),
     };
   }

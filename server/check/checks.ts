@@ -15,7 +15,7 @@ import { CheckQueue, type Urgency } from "./queue.ts";
 import type { CheckRunner } from "./runner.ts";
 
 export interface ChecksSetup {
-  readonly app: Pick<Springline, "db" | "log">;
+  readonly app: Pick<Springline, "db" | "log" | "words">;
   readonly runner: CheckRunner;
   /** Identifies this program: stored results of another version are not used. */
   readonly programMark: string;
@@ -87,5 +87,11 @@ function hear({ app, programMark, heard }: ChecksSetup, found: FoundLast, answer
   } catch (err) {
     // Only the result is lost: the plan is checked again when it is next asked for.
     app.log.error({ plan: answer.planId, err }, "the result of a check could not be stored");
+  }
+  try {
+    app.words.put(answer);
+  } catch (err) {
+    // It is read again when somebody next looks for words.
+    app.log.error({ plan: answer.planId, err }, "the words of a plan could not be kept");
   }
 }

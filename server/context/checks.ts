@@ -1,6 +1,7 @@
 /** What the program asks of its checks: when a plan is to be checked, and what was found. `server/check` does it. */
 import type { KeptCheck } from "#db/repos/check-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
+import type { FindableLine } from "#lib/find/plan-lines.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import type { Assessment, PlanReading } from "./assessment.ts";
@@ -22,6 +23,8 @@ export interface CheckAnswer {
   readonly strip: string | null;
   /** Set when a signed plan no longer says what its newest edition says: the hash of that edition. */
   readonly writtenOn: string | null;
+  /** By which it is found. */
+  readonly lines: readonly FindableLine[];
   /** Present when they were asked for, and where they are few enough to be sent each time. */
   readonly findings?: readonly Finding[];
 }

@@ -5,6 +5,7 @@
  */
 
 import type { Db } from "#db/connection.ts";
+import type { WordIndex } from "#db/words/word-index.ts";
 import type { Auth } from "#server/auth/auth.ts";
 import type { Env } from "#server/base/env.ts";
 import type { Log } from "#server/base/log.ts";
@@ -23,6 +24,8 @@ export interface Springline {
   readonly documents: LiveDocuments;
   /** Runs the rules on plans, on threads of their own. */
   readonly checks: Checks;
+  /** The words of all plans, to find them by. */
+  readonly words: WordIndex;
   /** Fills months, on a thread. */
   readonly fills: Fills;
   /** Backups, and what else looks after the server. */

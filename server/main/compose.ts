@@ -4,6 +4,7 @@ import type { Db } from "#db/connection.ts";
 import { type Checkpoints, checkpointBeside } from "#db/file/checkpoints.ts";
 import { beginRecord } from "#db/repos/record-source-repo.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { newPairingCode } from "#server/auth/pairing-code.ts";
 import { type BackupRuns, createBackupRuns } from "#server/backup/backup-runs.ts";
@@ -56,6 +57,7 @@ export function compose({ env, log, meter, troubles }: ComposeSetup, db: Db): Co
   // Documents, checks and their hooks need each other: the getters allow them to be created one after the other.
   const app: Springline = {
     ...half,
+    words: wordIndexBeside(db),
     get documents() {
       return rooms;
     },

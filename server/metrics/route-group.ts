@@ -11,6 +11,7 @@ const SUBJECTS = new Set([
     "devices",
     "editions",
     "feeds",
+    "find",
     "first-run",
     "health",
   ],

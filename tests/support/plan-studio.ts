@@ -8,6 +8,7 @@ import { putMove } from "#db/repos/move-repo.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { insertStudio } from "#db/repos/studio-repo.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import type { Writer } from "#lib/doc/write.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Person, Role } from "#lib/policy/can.ts";
@@ -98,6 +99,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const now = () => at;
   const keys = createSigningKeys({ db, secret: env.secret, now });
   const half = {
+    words: wordIndexBeside(db),
     env,
     log,
     db,

@@ -63,6 +63,8 @@ export const ROUTE_RIGHTS: Readonly<Record<string, RouteCase>> = {
   "GET editions/[planId]/[number]/plan": editions,
   "POST editions/[planId]/[number]/template": { right: { editions: true, and: "plan.create" } },
   "POST editions/[planId]/[number]/withdraw": plan("plan.withdraw", { reason: "The straps are worn." }),
+  "GET find": signedIn,
+  "GET find/at-hand": signedIn,
   "POST first-run": anybody("only where there is no studio yet"),
   "GET health": anybody("nothing private"),
   "GET join/[invitationId]": anybody("an invitation"),

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Db, openDatabase } from "#db/connection.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { type Env, readEnv } from "#server/base/env.ts";
 import { createLog } from "#server/base/log.ts";
@@ -54,6 +55,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     keys: createSigningKeys({ db, secret: env.secret, now }),
     fills: createFills(),
     care: idleCare,
+    words: wordIndexBeside(db),
     now,
     newId: () => `id-${++ids}`,
     get checks() {

@@ -15,6 +15,7 @@ const answerFor = (planId: string): CheckAnswer => ({
     findingsMark: "f",
     writtenOn: null,
     strip: null,
+    lines: [],
   },
   counts: { must: 0, look: 0, info: 0 },
 });

@@ -13,6 +13,7 @@ import { checkpointBeside } from "#db/file/checkpoints.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { readEnv } from "#server/base/env.ts";
 import { createLog } from "#server/base/log.ts";
@@ -42,7 +43,7 @@ const newId = () => randomUUID();
 const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
-  ...{ env, log, db, auth, keys, fills: createFills(), care: idleCare, now, newId },
+  ...{ env, log, db, auth, keys, fills: createFills(), care: idleCare, words: wordIndexBeside(db), now, newId },
   get documents() {
     return rooms;
   },

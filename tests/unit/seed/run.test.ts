@@ -12,6 +12,7 @@ import { listMembers } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
 import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import { pinOf } from "#lib/margin/pin.ts";
 import { monthProblems } from "#lib/programme/problems.ts";
 import { readMonth } from "#lib/programme/read.ts";
@@ -54,6 +55,7 @@ const app: Springline = {
     keys,
     fills: createFills(),
     care: idleCare,
+    words: wordIndexBeside(db),
     now,
     newId: () => randomUUID(),
   },

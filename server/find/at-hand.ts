@@ -1,0 +1,83 @@
+/** What a page searches by itself, without asking at every key: rules, months and classes, signed plans, people. */
+import { newestEdition, newestEditionNumbers } from "#db/repos/edition-repo.ts";
+import { listMonths } from "#db/repos/month-repo.ts";
+import { listMembers, namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows } from "#db/repos/plan-repo.ts";
+import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
+import type { AtHand } from "#lib/find/found.ts";
+import type { KnownPage } from "#lib/find/known-pages.ts";
+import { MONTH_RULES } from "#lib/month/check/registry.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
+import { type Actor, can, canPlan, canReadEditions, canReadMarks, type Person } from "#lib/policy/can.ts";
+import { RULES } from "#lib/rules/registry.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { comingMonths } from "#server/desk/coming-classes.ts";
+import { slotsOfMonth } from "#server/programme/month-slots.ts";
+
+/** Each kind by the right to open it; empty where there is none. Errors: 401, 403 for devices. */
+export function readAtHand(app: Springline, actor: Actor): Result<AtHand> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (actor.kind !== "person") return NO_RIGHT;
+  return ok({
+    classes: can(actor, "programme.read") ? [...months(app), ...classes(app, actor)] : [],
+    signed: signedPlans(app, actor),
+    people: people(app, actor),
+    rules: rules(actor),
+  });
+}
+
+function rules(person: Person): KnownPage[] {
+  const ofPlans = can(person, "library.read") ? RULES : [];
+  const ofMonths = can(person, "library.read") && can(person, "programme.read") ? MONTH_RULES : [];
+  return [
+    ...ofPlans.map(({ id, title, why, fix }) => ({ href: `/rules/${id}`, title, text: why, more: fix })),
+    ...ofMonths.map(({ id, title, why, fix }) => ({ href: `/rules/month/${id}`, title, text: why, more: fix })),
+  ];
+}
+
+function people({ db }: Springline, person: Person): KnownPage[] {
+  const readable = listMembers(db).filter(({ id }) => canReadMarks(person, id));
+  return readable.map(({ id, name, roles }) => ({ href: `/people/${id}`, title: name, text: roles.join(", ") }));
+}
+
+/** The last first. */
+const months = ({ db }: Springline): KnownPage[] =>
+  listMonths(db, "0000-00")
+    .toReversed()
+    .map((month) => ({ href: `/programme/${month}`, title: monthTitle(month) }));
+
+function classes(app: Springline, person: Person): KnownPage[] {
+  const names = namesById(app.db);
+  const title = titlesFor(app, person);
+  return comingMonths(app).flatMap((month) =>
+    slotsOfMonth(app, month).map(({ id, date, time, theme, planId, coachId }): KnownPage => {
+      const what = (planId && title(planId)) || theme || "Class";
+      const who = (coachId && names.get(coachId)) || "nobody yet";
+      const href = `/programme/${month}#class=${encodeURIComponent(id)}`;
+      return { href, title: what, text: `${dayWords(date)}, ${time}, ${who}`, more: theme };
+    }),
+  );
+}
+
+/** A plan's title where the person may read the plan, else as it was signed, else none. */
+function titlesFor({ db }: Springline, person: Person): (planId: string) => string | undefined {
+  const rows = new Map(listPlanRows(db).map((row) => [row.id, row]));
+  return (planId) => {
+    const row = rows.get(planId);
+    if (!row || row.deletedAt !== null) return undefined;
+    if (canPlan(person, "plan.read", row)) return planTitle(row.title);
+    return canReadEditions(person, row) ? newestEdition(db, planId)?.title : undefined;
+  };
+}
+
+function signedPlans({ db }: Springline, person: Person): KnownPage[] {
+  const newest = newestEditionNumbers(db);
+  return listPlanRows(db).flatMap((row): KnownPage[] => {
+    const number = newest.get(row.id);
+    if (number === undefined || row.archivedAt !== null || row.deletedAt !== null) return [];
+    if (canPlan(person, "plan.read", row) || !canReadEditions(person, row)) return [];
+    const title = planTitle(newestEdition(db, row.id)?.title ?? "");
+    return [{ href: `/editions/${row.id}/${number}`, title, text: `edition ${number}` }];
+  });
+}

@@ -1,0 +1,146 @@
+/**
+ * What one person finds by words: plans that they may read, and moves of the library. Rights come first: the index is asked
+ * about no other plan, so neither a title nor a number tells of one.
+ */
+import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
+import type { FoundInIndex } from "#db/words/word-index.ts";
+import type { Found, FoundInLibrary, FoundLine, FoundPlan } from "#lib/find/found.ts";
+import { type FindableLine, LINE_PLACES } from "#lib/find/plan-lines.ts";
+import { type AskedWord, askedWords, excerptAround, MOST_ASKED_LETTERS } from "#lib/find/words.ts";
+import { knownSprings, springNames } from "#lib/library/known-springs.ts";
+import { moveLine } from "#lib/library/move-words.ts";
+import { findMoves, type LibraryIndex, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
+import { type Actor, can, canPlan, type Person } from "#lib/policy/can.ts";
+import { formatDocName } from "#lib/protocol/messages.ts";
+import { lineAddress } from "#lib/protocol/places.ts";
+import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type MoveLibrary, moveLibrary } from "#server/studio-data/move-library.ts";
+
+type Finding = Pick<Springline, "db" | "words" | "checks">;
+
+/** A dialog's worth. Our own choice. */
+const MOST_PLANS = 8;
+const MOST_LINES_EACH = 3;
+const MOST_MOVES = 6;
+
+const TOO_LONG = fail(
+  422,
+  "too-long",
+  `That is more than can be looked for at once. Ask with at most ${MOST_ASKED_LETTERS} letters.`,
+);
+
+/** Nothing for fewer than two letters. Errors: 401, 403 for devices, 422 for more than `MOST_ASKED_LETTERS`. */
+export function findByWords(app: Finding, actor: Actor, text: string): Result<Found> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (actor.kind !== "person") return NO_RIGHT;
+  if (text.length > MOST_ASKED_LETTERS) return TOO_LONG;
+  const asked = askedWords(text);
+  return ok({ ...findPlans(app, actor, asked), ...findInLibrary(app, actor, asked, text) });
+}
+
+function findPlans(app: Finding, person: Person, asked: readonly AskedWord[]): Omit<Found, "moves" | "moreMoves"> {
+  const all = listPlanRows(app.db);
+  const rows = all.filter((row) => row.deletedAt === null && canPlan(person, "plan.read", row));
+  const unread = readSoon(app, all, rows);
+  if (asked.length === 0) return { plans: [], morePlans: 0, unread };
+  const ids = rows.map(({ id }) => id);
+  const found = inOrder(app.words.find(asked, ids), rows);
+  const shown = found.slice(0, MOST_PLANS);
+  // One more than is shown: the title is not shown among the lines.
+  const shownIds = shown.map(({ row }) => row.id);
+  const lines = app.words.linesWith(asked, shownIds, MOST_LINES_EACH + 1);
+  const names = namesById(app.db);
+  const plans = shown.map(({ row, count }): FoundPlan => {
+    const { id, ownerId, state, archivedAt } = row;
+    const own = (lines.get(id) ?? []).filter(({ place }) => place !== "title");
+    const some = own.slice(0, MOST_LINES_EACH).map((line) => shownLine(id, line, asked));
+    const titled = own.length < (lines.get(id)?.length ?? 0) ? 1 : 0;
+    const ownerName = ownerId === person.id ? null : (names.get(ownerId) ?? FORMER_MEMBER);
+    const about = { id, href: `/plans/${id}`, title: planTitle(row.title), ownerName, state };
+    return { ...about, archived: archivedAt !== null, lines: some, more: count - titled - some.length };
+  });
+  return { plans, morePlans: found.length - shown.length, unread };
+}
+
+interface Ranked extends FoundInIndex {
+  readonly row: PlanRow;
+}
+
+/** By the place that says most; then those on the desk before archived ones, the last changed first. */
+function inOrder(found: readonly FoundInIndex[], rows: readonly PlanRow[]): Ranked[] {
+  const byId = new Map(found.map((one) => [one.planId, one]));
+  const ranked = rows.flatMap((row): Ranked[] => {
+    const one = byId.get(row.id);
+    return one ? [{ ...one, row }] : [];
+  });
+  const rankOf = ({ place }: Ranked) => (place === null ? LINE_PLACES.length : LINE_PLACES.indexOf(place));
+  const archived = ({ row }: Ranked) => Number(row.archivedAt !== null);
+  return ranked.sort((a, b) => archived(a) - archived(b) || rankOf(a) - rankOf(b));
+}
+
+function shownLine(planId: string, line: FindableLine, asked: readonly AskedWord[]): FoundLine {
+  const { place, itemId, text } = line;
+  const at = itemId === null ? "" : lineAddress(itemId, place === "said" ? line.line : null);
+  return { place, text: excerptAround(text, asked), href: `/plans/${planId}${at}` };
+}
+
+/** Plans that were asked to be read, up to which row: one that cannot be read is not asked for with every key. */
+const asking = new WeakMap<Finding["words"], Map<string, number>>();
+
+/**
+ * Has plans read that were written in since the index last heard of them, or never read. Answers how many were never read;
+ * forgets plans that are gone.
+ */
+function readSoon(app: Finding, all: readonly PlanRow[], rows: readonly PlanRow[]): number {
+  const known = app.words.readUpTo();
+  const there = new Set(all.map(({ id }) => id));
+  for (const id of known.keys()) if (!there.has(id)) app.words.drop(id);
+  const asked = asking.get(app.words) ?? new Map<string, number>();
+  asking.set(app.words, asked);
+  for (const { id } of rows) {
+    const name = formatDocName(planDoc(id));
+    const [upTo, seq] = [known.get(id), lastSeq(app.db, name)];
+    if (upTo?.seq === seq && upTo.generation === readGeneration(app.db, name)) continue;
+    if (asked.get(id) === seq) continue;
+    asked.set(id, seq);
+    app.checks.soon(id);
+  }
+  return rows.filter(({ id }) => !known.has(id)).length;
+}
+
+/** Prepared once a library and its springs' names: the moves are the same object until the library changes. */
+const prepared = new WeakMap<MoveLibrary["moves"], { readonly springs: string; readonly index: LibraryIndex }>();
+
+function libraryOf(db: Springline["db"]): { readonly index: LibraryIndex; readonly gone: ReadonlySet<string> } {
+  const { moves, archived } = moveLibrary(db);
+  const names = springNames(knownSprings(listStudioRooms(db)));
+  const springs = JSON.stringify([...names]);
+  const known = prepared.get(moves);
+  const index = known?.springs === springs ? known.index : libraryIndex(moves, names);
+  prepared.set(moves, { springs, index });
+  return { index, gone: new Set(archived) };
+}
+
+function findInLibrary(
+  { db }: Pick<Springline, "db">,
+  person: Person,
+  asked: readonly AskedWord[],
+  text: string,
+): Pick<Found, "moves" | "moreMoves"> {
+  if (asked.length === 0 || !can(person, "library.read")) return { moves: [], moreMoves: 0 };
+  const { index, gone } = libraryOf(db);
+  const found = findMoves(index, { ...NO_FILTER, text });
+  const inUse = [...found.filter(({ id }) => !gone.has(id)), ...found.filter(({ id }) => gone.has(id))];
+  const shown = inUse.slice(0, MOST_MOVES).map(
+    ({ id, move }): FoundInLibrary => ({
+      ...{ href: `/library/${id}`, name: move.name, line: moveLine(move), archived: gone.has(id) },
+    }),
+  );
+  return { moves: shown, moreMoves: found.length - shown.length };
+}
