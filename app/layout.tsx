@@ -10,7 +10,7 @@ import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import type { ReactNode } from "react";
 import { springline } from "#server/context/springline.ts";
-import { KeyHelp } from "./_parts/key-help.tsx";
+import { LateKeyHelp } from "./_parts/late-key-help.tsx";
 import { parseScheme, SCHEME_COOKIE } from "./_shell/scheme.ts";
 import "./look.css";
 import "./controls.css";
@@ -28,7 +28,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
     <html lang="en-GB" data-scheme={scheme ?? undefined} data-build={springline().env.build ?? undefined}>
       <body>
         {children}
-        <KeyHelp />
+        <LateKeyHelp />
       </body>
     </html>
   );

@@ -1,14 +1,14 @@
 "use client";
 /**
- * The one list of keys, on every page: `?` opens it wherever nobody is typing. A page adds its own keys with `PageKeys` as
- * long as it is shown; the rest is the same everywhere. The lines come from the tables of commands.
+ * The one help, on every page: `?` opens it wherever nobody is typing. A page adds its own keys with `PageKeys` as long as it
+ * is shown. The list itself (`key-list.tsx`) comes late where the page is to start soon.
  */
-import { Fragment, useEffect, useState, useSyncExternalStore } from "react";
-import { type KeyPart, keyParts } from "./commands/command.ts";
-import { COMMON_COMMANDS, UNDO_COMMANDS } from "./commands/common.ts";
+import { type ComponentType, useEffect, useState, useSyncExternalStore } from "react";
+import type { LoadedLater } from "#lib/client/late.ts";
+import type { KeyPart } from "./commands/command.ts";
+import { COMMON_COMMANDS } from "./commands/common.ts";
 import { keyHandler } from "./commands/keys.ts";
-import { Dialog } from "./dialog.tsx";
-import styles from "./key-help.module.css";
+import { LatePart, useLateParts } from "./late-part.tsx";
 
 export interface PageKeysProps {
   readonly parts: readonly KeyPart[];
@@ -27,7 +27,7 @@ function show(next: readonly PageKeysProps[]): void {
   for (const tell of watchers) tell();
 }
 
-/** Opens the list, for a button. */
+/** Opens the help, for a button. */
 export function openKeyHelp(): void {
   for (const open of openers) open();
 }
@@ -41,9 +41,15 @@ export function PageKeys({ of }: { readonly of: PageKeysProps }) {
   return null;
 }
 
-/** Mounted once a document. A screen marked `data-own-keys` answers `?` itself. */
-export function KeyHelp() {
+interface KeyListProps {
+  readonly onClose: () => void;
+}
+
+/** Mounted once a document. A screen marked `data-own-keys` answers `?` itself. Give it the same `list` at every drawing. */
+export function KeyHelp({ list }: { readonly list: LoadedLater<ComponentType<KeyListProps>> }) {
   const [open, setOpen] = useState(false);
+  const [parts] = useState([list]);
+  useLateParts(parts);
   useEffect(() => {
     const onOpen = () => setOpen(true);
     const handle = keyHandler(COMMON_COMMANDS, "page", { run: { "list-keys": onOpen } });
@@ -57,7 +63,7 @@ export function KeyHelp() {
       removeEventListener("keydown", onKeyDown);
     };
   }, []);
-  return open ? <KeyList onClose={() => setOpen(false)} /> : null;
+  return open ? <LatePart part={list} props={{ onClose: () => setOpen(false) }} meanwhile={null} /> : null;
 }
 
 const watch = (tell: () => void) => {
@@ -65,33 +71,10 @@ const watch = (tell: () => void) => {
   return () => watchers.delete(tell);
 };
 
-function KeyList({ onClose }: { readonly onClose: () => void }) {
-  const pages = useSyncExternalStore(
+/** What the pages that are shown have added. */
+export const useShownKeys = (): readonly PageKeysProps[] =>
+  useSyncExternalStore(
     watch,
     () => shown,
     () => shown,
   );
-  const undo = pages.some((page) => page.undo) ? keyParts(UNDO_COMMANDS) : [];
-  const parts = [...pages.flatMap((page) => page.parts), ...undo, ...keyParts(COMMON_COMMANDS)];
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the page under the list does not hear its keys
-    <div onKeyDown={(event) => event.nativeEvent.stopPropagation()}>
-      <Dialog title="Keys" onClose={onClose}>
-        {parts.map(({ title, keys }) => (
-          <Fragment key={title}>
-            <h3>{title}</h3>
-            <dl className={styles.keys}>
-              {keys.map(([key, what]) => (
-                <div key={key}>
-                  <dt>{key}</dt>
-                  <dd>{what}</dd>
-                </div>
-              ))}
-            </dl>
-          </Fragment>
-        ))}
-        {pages.map(({ note }) => note && <p key={note}>{note}</p>)}
-      </Dialog>
-    </div>
-  );
-}

@@ -5,6 +5,7 @@ import { Band } from "#app/_band/band.tsx";
 import { MoreMenu } from "#app/_band/more-menu.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
+import { FindHere } from "#app/_parts/find/find-here.tsx";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { LatePart, useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
@@ -26,6 +27,7 @@ import { Notices } from "./notices.tsx";
 import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import { PlanMenu } from "./plan-tools.tsx";
+import { useNamedLine } from "./use-named-line.ts";
 import { useNamedPlace } from "./use-named-place.ts";
 import { usePage } from "./use-page.ts";
 import { usePageKeys } from "./use-page-keys.ts";
@@ -44,6 +46,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   useFocusKept(view);
   usePageKeys(page.acts);
   useNamedPlace(snap, page.acts.show);
+  useNamedLine(session, page.acts.show);
   useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
   const { writes } = snap.rights;
   const keys = useMemo(() => planKeys({ writes, leads: session.me.roles.includes("lead") }), [session, writes]);
@@ -66,6 +69,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
         {hasRounds(snap) && <LatePart part={lateComparing} props={{ session }} meanwhile={null} />}
         <Dialogs {...shown} />
         <PageKeys of={keys} />
+        <FindHere />
       </main>
     </PageActsContext>
   );

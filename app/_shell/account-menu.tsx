@@ -43,7 +43,7 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         <OwnPlaces id={id} roles={roles} />
         <SchemeChoice />
         <button type="button" className="button" onClick={openKeyHelp}>
-          Keys (?)
+          Help and keys (?)
         </button>
         <SignOut userId={id} />
       </div>

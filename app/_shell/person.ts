@@ -23,11 +23,16 @@ export interface Visit {
 
 /** The signed-in person; anybody else is sent to sign in (and back to `path`), or to the first run of a new studio. */
 export async function requirePerson(path: string): Promise<Visit> {
+  if (!presentStudio(springline())) redirect("/first-run");
+  return (await presentPerson()) ?? redirect(`/sign-in?to=${encodeURIComponent(path)}`);
+}
+
+/** Who is signed in, for pages that anybody may read; null for nobody, and where there is no studio yet. */
+export async function presentPerson(): Promise<Visit | null> {
   const app = springline();
   const studio = presentStudio(app);
-  if (!studio) redirect("/first-run");
-  const who = await actorFromHeaders(await headers(), app);
-  if (!who) redirect(`/sign-in?to=${encodeURIComponent(path)}`);
+  const who = studio && (await actorFromHeaders(await headers(), app));
+  if (!studio || !who) return null;
   const formats = personFormats(app, who.actor.id);
   return { app, who, studio, formats, unseen: countUnseen(app, who.actor) };
 }

@@ -8,6 +8,7 @@ import type { ReactNode } from "react";
 import { newWords } from "#lib/notices/notice-words.ts";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { FindButton, FindHere } from "../_parts/find/find-here.tsx";
 import { FormatsProvider } from "../_parts/formats.tsx";
 import { NewerVersion } from "../_parts/newer-version.tsx";
 import { ProgramMark } from "../_parts/program-mark.tsx";
@@ -70,12 +71,14 @@ export function Shell({ visit, section, wide = false, children }: ShellProps) {
             </Link>
           ))}
         </nav>
+        <FindButton className={styles.find} />
         <Link className={styles.notices} href="/notices" aria-current={section === "notices" ? "page" : undefined}>
           Notices{unseen > 0 ? <span className={styles.unseen}> {newWords(unseen)}</span> : null}
         </Link>
         <AccountMenu id={who.actor.id} name={who.name} email={who.email} roles={who.actor.roles} />
       </header>
       <main id="content" className={`${styles.content} ${wide ? styles.wide : ""}`} tabIndex={-1}>
+        <FindHere />
         <NewerVersion />
         <FormatsProvider formats={formats}>{children}</FormatsProvider>
       </main>

@@ -7,8 +7,6 @@ import type { FindableLine } from "./plan-lines.ts";
 export interface FoundLine extends Pick<FindableLine, "place" | "text"> {
   /** The plan's page at that place. */
   readonly href: string;
-  /** Of a line that is said: the item that it belongs to. */
-  readonly of?: string;
 }
 
 export interface FoundPlan {

@@ -15,7 +15,7 @@ export const COMMON_COMMANDS = {
       ],
     },
   },
-  commands: { "list-keys": { keys: { page: "?" }, help: "this list", words: "Keys" } },
+  commands: { "list-keys": { keys: { page: "?" }, help: "this help", words: "Help and keys" } },
 } as const satisfies CommandTable;
 
 export const UNDO_COMMANDS = {

@@ -12,14 +12,18 @@ import "../../shared.css";
 import "../floor.css";
 import { createRoot } from "react-dom/client";
 import { KeyHelp } from "../../_parts/key-help.tsx";
+import { KeyList } from "../../_parts/key-list.tsx";
 import { FloorApp } from "./floor-app.tsx";
 import { Mishap } from "./mishap.tsx";
+
+/** In the page from the start: a device has it with no network. */
+const KEY_LIST = { here: KeyList, fetch: () => Promise.resolve(KeyList) };
 
 const main = document.querySelector("main");
 if (main)
   createRoot(main).render(
     <Mishap>
       <FloorApp />
-      <KeyHelp />
+      <KeyHelp list={KEY_LIST} />
     </Mishap>,
   );

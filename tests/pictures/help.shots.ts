@@ -1,0 +1,146 @@
+/**
+ * The pictures that help shows, of the invented studio: one part of a screen each, as WebP under 60 kB. The browser itself
+ * writes that format, so no other program is needed.
+ */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Locator, Page } from "@playwright/test";
+import { PICTURES, type PictureName } from "#lib/help/types.ts";
+import { expect, more, onRail, openPlan, test, type Who } from "../browser/kit.ts";
+
+const FOLDER = join(import.meta.dirname, "../../app/help/pictures");
+const MOST_BYTES = 60_000;
+const QUALITIES = [0.85, 0.7, 0.5, 0.35];
+
+interface Shot {
+  readonly who: Who;
+  readonly size: { readonly width: number; readonly height: number };
+  /** Opens it and gives the part that is shown; null: what the window shows. */
+  readonly open: (page: Page) => Promise<Locator | null>;
+}
+
+const upper = "Upper body and trunk";
+const SHOTS: Readonly<Record<PictureName, Shot>> = {
+  rail: {
+    who: "marta",
+    size: { width: 1100, height: 720 },
+    open: async (page) => {
+      await openPlan(page, upper);
+      return null;
+    },
+  },
+  fit: {
+    who: "marta",
+    size: { width: 1000, height: 760 },
+    open: async (page) => {
+      await openPlan(page, upper);
+      await page.getByRole("button", { name: "Fit to length" }).click();
+      const dialog = page.getByRole("dialog", { name: "Fit to length" });
+      await expect(dialog).toContainText("Then");
+      return dialog;
+    },
+  },
+  change: {
+    who: "marta",
+    size: { width: 1100, height: 760 },
+    open: async (page) => {
+      await openPlan(page, upper);
+      await onRail(page, /seconds from/)
+        .nth(1)
+        .click();
+      await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
+      return null;
+    },
+  },
+  balance: {
+    who: "marta",
+    size: { width: 1100, height: 760 },
+    open: async (page) => {
+      await openPlan(page, upper);
+      await more(page, "The class");
+      return null;
+    },
+  },
+  review: {
+    who: "ines",
+    size: { width: 1000, height: 760 },
+    open: async (page) => {
+      await openPlan(page, "Arms and chest, first try");
+      await page.getByRole("button", { name: "Review and sign" }).click();
+      const dialog = page.getByRole("dialog", { name: "Review and sign" });
+      await expect(dialog).toContainText("Item by item");
+      return dialog;
+    },
+  },
+  month: {
+    who: "ines",
+    size: { width: 1200, height: 760 },
+    open: async (page) => {
+      await page.goto(`/programme/${new Date().toISOString().slice(0, 7)}`);
+      await expect(page.locator("[data-save]")).toHaveAttribute("data-save", "saved");
+      return null;
+    },
+  },
+  floor: {
+    who: "marta",
+    size: { width: 1024, height: 640 },
+    open: async (page) => {
+      await openPlan(page, upper);
+      await page.goto(`${new URL(page.url()).pathname}/rehearse`);
+      await page
+        .getByRole("button", { name: /^(Start|Rehearse)/ })
+        .first()
+        .click();
+      await page.waitForTimeout(1500);
+      return null;
+    },
+  },
+  readings: {
+    who: "petra",
+    size: { width: 1000, height: 760 },
+    open: async (page) => {
+      await page.goto("/studio");
+      const link = page.getByRole("link", { name: /Scale readings|Measure|readings/i }).first();
+      await link.click();
+      await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+      return page.locator("main");
+    },
+  },
+};
+
+for (const [name, { who, size, open }] of Object.entries(SHOTS))
+  test(`${name}: ${PICTURES[name as PictureName]}`, async ({ as }) => {
+    mkdirSync(FOLDER, { recursive: true });
+    const page = await as(who, { viewport: size });
+    for (const colorScheme of ["light", "dark"] as const) {
+      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
+      const part = await open(page);
+      const png = await (part ?? page).screenshot();
+      const webp = await asWebp(page, png);
+      expect(webp.byteLength).toBeLessThanOrEqual(MOST_BYTES);
+      writeFileSync(join(FOLDER, `${name}-${colorScheme}.webp`), webp);
+    }
+  });
+
+/** At the best quality that keeps it small. */
+async function asWebp(page: Page, png: Buffer): Promise<Buffer> {
+  const blank = await page.context().newPage();
+  let webp = png;
+  for (const quality of QUALITIES) {
+    const url = await blank.evaluate(encoded, { png: png.toString("base64"), quality });
+    webp = Buffer.from(url.slice(url.indexOf(",") + 1), "base64");
+    if (webp.byteLength <= MOST_BYTES) break;
+  }
+  await blank.close();
+  return webp;
+}
+
+async function encoded({ png, quality }: { png: string; quality: number }): Promise<string> {
+  const image = new Image();
+  image.src = `data:image/png;base64,${png}`;
+  await image.decode();
+  const canvas = document.createElement("canvas");
+  [canvas.width, canvas.height] = [image.width, image.height];
+  canvas.getContext("2d")?.drawImage(image, 0, 0);
+  return canvas.toDataURL("image/webp", quality);
+}
