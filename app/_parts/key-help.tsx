@@ -12,6 +12,8 @@ import { LatePart, useLateParts } from "./late-part.tsx";
 
 export interface PageKeysProps {
   readonly parts: readonly KeyPart[];
+  /** They are the same on many pages, and stand after the page's own. */
+  readonly shared?: boolean;
   /** The page has undo. */
   readonly undo?: boolean;
   /** What can be done by hand, in a sentence. */

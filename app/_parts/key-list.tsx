@@ -11,7 +11,9 @@ import { useShownKeys } from "./key-help.tsx";
 export function KeyList({ onClose }: { readonly onClose: () => void }) {
   const pages = useShownKeys();
   const undo = pages.some((page) => page.undo) ? keyParts(UNDO_COMMANDS) : [];
-  const parts = [...pages.flatMap((page) => page.parts), ...undo, ...keyParts(COMMON_COMMANDS)];
+  const own = pages.filter((page) => !page.shared).flatMap((page) => page.parts);
+  const shared = pages.filter((page) => page.shared).flatMap((page) => page.parts);
+  const parts = [...own, ...undo, ...shared, ...keyParts(COMMON_COMMANDS)];
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the page under the list does not hear its keys
     <div onKeyDown={(event) => event.nativeEvent.stopPropagation()}>

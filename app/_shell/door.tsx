@@ -20,6 +20,9 @@ export function Door({ title, lead, children }: DoorProps) {
         <h1>{title}</h1>
         <p className={styles.lead}>{lead}</p>
         {children}
+        <p className={styles.help}>
+          <a href="/help">Help</a>
+        </p>
       </div>
     </main>
   );

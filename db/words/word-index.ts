@@ -3,7 +3,8 @@
  * and has no migrations. A file of another layout, or a damaged one, is made anew; the plans are then read again.
  *
  * Lines stand in a table; their words, folded by `lib/find`, in SQLite's own full-text index (FTS5), which finds words by
- * their beginnings. The index holds no text of its own.
+ * their beginnings. The index holds no text of its own. A line's number says which plan it is of and in which place it
+ * stands, so that counting asks the index alone.
  */
 import { chmodSync, existsSync, rmSync } from "node:fs";
 import Database from "better-sqlite3";
@@ -12,7 +13,7 @@ import { type FindableLine, LINE_PLACES, type LinePlace } from "#lib/find/plan-l
 import { type AskedWord, textWords } from "#lib/find/words.ts";
 
 /** Raise it with the layout, and with what counts as a word. */
-const LAYOUT = 1;
+const LAYOUT = 2;
 
 /** The state of the document that was read: the history of its log and the last row of it. */
 export interface ReadUpTo {
@@ -40,7 +41,7 @@ export interface WordIndex {
   drop(planId: string): void;
   /** Up to where each plan is read, by id. */
   readUpTo(): ReadonlyMap<string, ReadUpTo>;
-  /** Those of `planIds` that have all words, in no order. */
+  /** Those of `planIds` that have all words, in no order; where many have them in one line, those alone. */
   find(asked: readonly AskedWord[], planIds: readonly string[]): FoundInIndex[];
   /** Of each of these plans up to `most` lines with all words, the best places first. */
   linesWith(asked: readonly AskedWord[], planIds: readonly string[], most: number): ReadonlyMap<string, FindableLine[]>;
@@ -95,86 +96,105 @@ function layOut(raw: Database.Database): void {
   );
   for (const name of old.pluck().all()) raw.exec(`drop table if exists "${name}"`);
   raw.exec(`
-    create table plan (id text primary key, generation text not null, seq integer not null) without rowid;
-    create table line (id integer primary key, plan text not null, place integer not null, item text, line integer not null, text text not null);
-    create index line_of_plan on line (plan);
+    create table plan (no integer primary key, id text not null unique, generation text not null, seq integer not null);
+    create table line (no integer primary key, item text, line integer not null, text text not null);
     create virtual table word using fts5(words, content='', contentless_delete=1, detail=none, tokenize='ascii', prefix='2 3');
   `);
   raw.pragma(`user_version = ${LAYOUT}`);
 }
 
+/** A line's number: its plan's times this, and its place times the other, and a number within the two. */
+const PLAN_STEP = 2 ** 20;
+const PLACE_STEP = 2 ** 16;
+const placeOf = (no: number): LinePlace =>
+  LINE_PLACES[Math.floor(no / PLACE_STEP) % (PLAN_STEP / PLACE_STEP)] as LinePlace;
+
 interface LineRow {
-  readonly id: number;
-  readonly place: number;
+  readonly no: number;
   readonly item: string | null;
   readonly line: number;
   readonly text: string;
 }
+interface CountRow {
+  readonly planNo: number;
+  readonly count: number;
+  readonly first: number;
+}
 
 function prepared(raw: Database.Database) {
   return {
-    read: raw.prepare<[], { id: string } & ReadUpTo>("select id, generation, seq from plan"),
-    plan: raw.prepare<[string, string, number]>("insert or replace into plan (id, generation, seq) values (?, ?, ?)"),
+    read: raw.prepare<[], { id: string; no: number } & ReadUpTo>("select id, no, generation, seq from plan"),
+    planNo: raw.prepare<[string], number>("select no from plan where id = ?").pluck(),
+    plan: raw.prepare<[string, string, number]>(
+      `insert into plan (id, generation, seq) values (?, ?, ?)
+       on conflict (id) do update set generation = excluded.generation, seq = excluded.seq`,
+    ),
     noPlan: raw.prepare<[string]>("delete from plan where id = ?"),
-    lines: raw.prepare<[string], LineRow>("select id, place, item, line, text from line where plan = ?"),
-    line: raw.prepare<[string, number, string | null, number, string]>(
-      "insert into line (plan, place, item, line, text) values (?, ?, ?, ?, ?)",
+    lines: raw.prepare<[number, number], LineRow>("select no, item, line, text from line where no >= ? and no < ?"),
+    line: raw.prepare<[number, string | null, number, string]>(
+      "insert into line (no, item, line, text) values (?, ?, ?, ?)",
     ),
-    noLine: raw.prepare<[number]>("delete from line where id = ?"),
-    words: raw.prepare<[number | bigint, string]>("insert into word (rowid, words) values (?, ?)"),
+    noLine: raw.prepare<[number]>("delete from line where no = ?"),
+    words: raw.prepare<[number, string]>("insert into word (rowid, words) values (?, ?)"),
     noWords: raw.prepare<[number]>("delete from word where rowid = ?"),
-    counts: raw.prepare<[string, string], { plan: string; count: number; place: number }>(
-      `select line.plan, count(*) as count, min(place) as place from word join line on line.id = word.rowid
-       where word match ? and line.plan in (select value from json_each(?)) group by line.plan`,
+    counts: raw.prepare<[string, string], CountRow>(
+      `select rowid / ${PLAN_STEP} as planNo, count(*) as count, min(rowid) as first from word
+       where word match ? and rowid / ${PLAN_STEP} in (select value from json_each(?)) group by planNo`,
     ),
-    best: raw.prepare<[string, string, number], LineRow & { plan: string }>(
-      `select * from (
-         select line.*, row_number() over (partition by plan order by place, line.id) as nth
-         from word join line on line.id = word.rowid
-         where word match ? and line.plan in (select value from json_each(?))
-       ) where nth <= ? order by plan, nth`,
+    /** In the order of their numbers, so the best places of each plan first. One by one, each plan would cost the whole search. */
+    best: raw.prepare<[string, string, number], LineRow>(
+      `select no, item, line, text from (
+         select rowid, row_number() over (partition by rowid / ${PLAN_STEP} order by rowid) as nth from word
+         where word match ? and rowid / ${PLAN_STEP} in (select value from json_each(?))
+       ) as found join line on line.no = found.rowid where nth <= ? order by no`,
     ),
   };
 }
+type Statements = ReturnType<typeof prepared>;
 
 function indexIn(raw: Database.Database): WordIndex {
   const s = prepared(raw);
-  const drop = (planId: string) => {
-    for (const { id } of s.lines.all(planId)) {
-      s.noLine.run(id);
-      s.noWords.run(id);
-    }
-    s.noPlan.run(planId);
-  };
   return {
-    put: raw.transaction(({ planId, generation, seq, lines }: PlanLines) => {
-      const wanted = new Map(lines.map((line) => [keyOf(line), line]));
-      for (const row of s.lines.all(planId)) {
-        if (wanted.delete(keyOf(lineOf(row)))) continue;
-        s.noLine.run(row.id);
-        s.noWords.run(row.id);
-      }
-      for (const { place, itemId, line, text } of wanted.values()) {
-        const { lastInsertRowid } = s.line.run(planId, LINE_PLACES.indexOf(place), itemId, line, text);
-        s.words.run(lastInsertRowid, wordsToKeep(text));
-      }
-      s.plan.run(planId, generation, seq);
+    put: raw.transaction((plan: PlanLines) => putIn(s, plan)),
+    drop: raw.transaction((planId: string) => {
+      for (const { no } of linesOf(s, s.planNo.get(planId))) forget(s, no);
+      s.noPlan.run(planId);
     }),
-    drop: raw.transaction(drop),
     readUpTo: () => new Map(s.read.all().map(({ id, generation, seq }) => [id, { generation, seq }])),
-    find: (asked, planIds) => (asked.length === 0 ? [] : findIn(s, asked, JSON.stringify(planIds))),
+    find: (asked, planIds) => (asked.length === 0 ? [] : findIn(s, asked, planIds)),
     linesWith: (asked, planIds, most) => (asked.length === 0 ? new Map() : linesIn(s, asked, { planIds, most })),
     close: () => raw.close(),
   };
 }
 
+const linesOf = (s: Statements, planNo: number | undefined): LineRow[] =>
+  planNo === undefined ? [] : s.lines.all(planNo * PLAN_STEP, (planNo + 1) * PLAN_STEP);
+
+function forget(s: Statements, no: number): void {
+  s.noLine.run(no);
+  s.noWords.run(no);
+}
+
+function putIn(s: Statements, { planId, generation, seq, lines }: PlanLines): void {
+  s.plan.run(planId, generation, seq);
+  const planNo = s.planNo.get(planId) ?? 0;
+  const wanted = new Map(lines.map((line) => [keyOf(line), line]));
+  const taken = new Set<number>();
+  for (const row of linesOf(s, planNo)) {
+    if (wanted.delete(keyOf(lineOf(row)))) taken.add(row.no);
+    else forget(s, row.no);
+  }
+  for (const { place, itemId, line, text } of wanted.values()) {
+    let no = planNo * PLAN_STEP + LINE_PLACES.indexOf(place) * PLACE_STEP;
+    while (taken.has(no)) no++;
+    taken.add(no);
+    s.line.run(no, itemId, line, text);
+    s.words.run(no, wordsToKeep(text));
+  }
+}
+
 const keyOf = ({ place, itemId, line, text }: FindableLine): string => `${place} ${itemId} ${line} ${text}`;
-const lineOf = ({ place, item, line, text }: LineRow): FindableLine => ({
-  place: LINE_PLACES[place] as LinePlace,
-  itemId: item,
-  line,
-  text,
-});
+const lineOf = ({ no, item, line, text }: LineRow): FindableLine => ({ place: placeOf(no), itemId: item, line, text });
 
 /** Both forms of each word, once. */
 const wordsToKeep = (text: string): string =>
@@ -184,25 +204,30 @@ const wordsToKeep = (text: string): string =>
 const matching = ({ bare, fold }: AskedWord): string =>
   bare === fold ? `"${bare}" *` : `("${bare}" * OR "${fold}" *)`;
 
+/** Where so many plans have all words in one line, those that have them in several are not looked for. */
+const ENOUGH = 12;
+
 const together = (asked: readonly AskedWord[]): string => asked.map(matching).join(" AND ");
 
-type Statements = ReturnType<typeof prepared>;
-
-function findIn(s: Statements, asked: readonly AskedWord[], ids: string): FoundInIndex[] {
-  const inOne = s.counts.all(together(asked), ids);
-  const known = new Set(inOne.map(({ plan }) => plan));
-  const apart = asked.length === 1 ? [] : haveEach(s, asked, ids).filter((planId) => !known.has(planId));
+function findIn(s: Statements, asked: readonly AskedWord[], planIds: readonly string[]): FoundInIndex[] {
+  const numbers = new Map(s.read.all().map(({ id, no }) => [id, no]));
+  const idOf = new Map(planIds.flatMap((id) => (numbers.has(id) ? [[numbers.get(id), id] as const] : [])));
+  const among = JSON.stringify([...idOf.keys()]);
+  const inOne = s.counts.all(together(asked), among);
+  const known = new Set(inOne.map(({ planNo }) => planNo));
+  const enough = asked.length === 1 || inOne.length >= ENOUGH;
+  const apart = enough ? [] : haveEach(s, asked, among).filter((planNo) => !known.has(planNo));
   return [
-    ...inOne.map(({ plan, count, place }) => ({ planId: plan, count, place: LINE_PLACES[place] as LinePlace })),
-    ...apart.map((planId) => ({ planId, count: 0, place: null })),
-  ];
+    ...inOne.map(({ planNo, count, first }) => ({ planNo, count, place: placeOf(first) })),
+    ...apart.map((planNo) => ({ planNo, count: 0, place: null })),
+  ].map(({ planNo, ...found }) => ({ planId: idOf.get(planNo) ?? "", ...found }));
 }
 
-/** Plans that have each of the words somewhere. */
-function haveEach(s: Statements, asked: readonly AskedWord[], ids: string): string[] {
-  const sets = asked.map((one) => new Set(s.counts.all(matching(one), ids).map(({ plan }) => plan)));
-  const [first = new Set<string>(), ...others] = sets;
-  return [...first].filter((planId) => others.every((plans) => plans.has(planId)));
+/** Numbers of the plans that have each of the words somewhere. */
+function haveEach(s: Statements, asked: readonly AskedWord[], among: string): number[] {
+  const sets = asked.map((one) => new Set(s.counts.all(matching(one), among).map(({ planNo }) => planNo)));
+  const [first = new Set<number>(), ...others] = sets;
+  return [...first].filter((planNo) => others.every((plans) => plans.has(planNo)));
 }
 
 interface Among {
@@ -211,8 +236,9 @@ interface Among {
 }
 
 function linesIn(s: Statements, asked: readonly AskedWord[], { planIds, most }: Among): Map<string, FindableLine[]> {
-  const found = new Map<string, FindableLine[]>();
-  for (const row of s.best.all(together(asked), JSON.stringify(planIds), most))
-    found.set(row.plan, [...(found.get(row.plan) ?? []), lineOf(row)]);
+  const idOf = new Map(planIds.map((id) => [s.planNo.get(id), id]));
+  const found = new Map<string, FindableLine[]>(planIds.map((id) => [id, []]));
+  for (const row of s.best.all(together(asked), JSON.stringify([...idOf.keys()]), most))
+    found.get(idOf.get(Math.floor(row.no / PLAN_STEP)) ?? "")?.push(lineOf(row));
   return found;
 }

@@ -46,14 +46,15 @@ export const GLOSSARY_PAGES: readonly KnownPage[] = USER_GLOSSARY.map(({ word, m
 /** At most, beside the keys of a place. */
 const MOST_HERE = 6;
 
-/** What helps with the place of a path, what names it most closely first. */
+/** What helps with the place of a path: what is most about it first, what helps everywhere last. */
 export function howTosAt(path: string): KnownPage[] {
   const found = HOW_TOS.flatMap((one) => {
-    const closeness = Math.max(...one.at.map((at) => (isAt(at, path) ? at.replaceAll("*", "").length : -1)));
-    return closeness < 0 ? [] : [{ one, closeness }];
+    // What a text names first it is most about.
+    const place = one.at.findIndex((at) => isAt(at, path));
+    return place < 0 ? [] : [{ one, place, everywhere: one.at[place] === "/**" }];
   });
   return found
-    .sort((a, b) => b.closeness - a.closeness)
+    .sort((a, b) => Number(a.everywhere) - Number(b.everywhere) || a.place - b.place)
     .slice(0, MOST_HERE)
     .map(({ one }) => pageOf(one));
 }

@@ -27,6 +27,8 @@ type Finding = Pick<Springline, "db" | "words" | "checks">;
 /** A dialog's worth. Our own choice. */
 const MOST_PLANS = 8;
 const MOST_LINES_EACH = 3;
+/** Some of them may say the same. */
+const LOOKED_AT_EACH = 12;
 const MOST_MOVES = 6;
 
 const TOO_LONG = fail(
@@ -52,20 +54,29 @@ function findPlans(app: Finding, person: Person, asked: readonly AskedWord[]): O
   const ids = rows.map(({ id }) => id);
   const found = inOrder(app.words.find(asked, ids), rows);
   const shown = found.slice(0, MOST_PLANS);
-  // One more than is shown: the title is not shown among the lines.
   const shownIds = shown.map(({ row }) => row.id);
-  const lines = app.words.linesWith(asked, shownIds, MOST_LINES_EACH + 1);
+  const lines = app.words.linesWith(asked, shownIds, LOOKED_AT_EACH);
   const names = namesById(app.db);
   const plans = shown.map(({ row, count }): FoundPlan => {
     const { id, ownerId, state, archivedAt } = row;
-    const own = (lines.get(id) ?? []).filter(({ place }) => place !== "title");
-    const some = own.slice(0, MOST_LINES_EACH).map((line) => shownLine(id, line, asked));
-    const titled = own.length < (lines.get(id)?.length ?? 0) ? 1 : 0;
+    const { some, others } = worthShowing(lines.get(id) ?? []);
     const ownerName = ownerId === person.id ? null : (names.get(ownerId) ?? FORMER_MEMBER);
     const about = { id, href: `/plans/${id}`, title: planTitle(row.title), ownerName, state };
-    return { ...about, archived: archivedAt !== null, lines: some, more: count - titled - some.length };
+    const told = some.map((line) => shownLine(id, line, asked));
+    return { ...about, archived: archivedAt !== null, lines: told, more: count - others - told.length };
   });
   return { plans, morePlans: found.length - shown.length, unread };
+}
+
+/** The title stands above, and what says the same as a line before (a move done left and right) tells nothing new. */
+function worthShowing(lines: readonly FindableLine[]): { some: FindableLine[]; others: number } {
+  const seen = new Set<string>();
+  const own = lines.filter(({ place, text }) => {
+    if (place === "title" || seen.has(text)) return false;
+    seen.add(text);
+    return true;
+  });
+  return { some: own.slice(0, MOST_LINES_EACH), others: lines.length - own.length };
 }
 
 interface Ranked extends FoundInIndex {

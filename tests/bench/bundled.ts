@@ -6,7 +6,7 @@ import { build } from "esbuild";
 const ROOT = join(import.meta.dirname, "../..");
 
 /** Runs one file of this folder. True when all of its targets are met. */
-export async function benchBundled(name: "arithmetic" | "check" | "cues" | "month"): Promise<boolean> {
+export async function benchBundled(name: "arithmetic" | "check" | "cues" | "find" | "month"): Promise<boolean> {
   const entry = join(import.meta.dirname, `${name}.ts`);
   const bundle = join(ROOT, `node_modules/.cache/springline-bench/${name}.mjs`);
   const how = { bundle: true, packages: "external", platform: "node", format: "esm" } as const;

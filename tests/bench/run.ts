@@ -43,6 +43,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: () => benchBundled("arithmetic"),
   check: () => benchBundled("check"),
   cues: () => benchBundled("cues"),
+  find: () => benchBundled("find"),
   floor: benchFloor,
   frames: benchFrames,
   host: () => benchHost(values.studios.split(",").map(Number)),

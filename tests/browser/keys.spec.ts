@@ -21,7 +21,7 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string; readonl
   { who: "petra", path: "/programme/feeds" },
 ];
 
-const help = (page: Page) => page.getByRole("dialog", { name: "Keys" });
+const help = (page: Page) => page.getByRole("dialog", { name: "Help" });
 
 /** As a reader who has just arrived, with no field focused. The page may still be loading. */
 async function opensHelp(page: Page, says = "On every page"): Promise<void> {

@@ -74,7 +74,7 @@ test("a key for each kind, a live field by typing, a line from the library", asy
     .first()
     .focus();
   await page.keyboard.press("?");
-  const help = page.getByRole("dialog", { name: "Keys" });
+  const help = page.getByRole("dialog", { name: "Help" });
   for (const key of CUE_KINDS.keys()) await expect(help.getByText(`Alt + ${key + 1}`, { exact: true })).toBeVisible();
 });
 

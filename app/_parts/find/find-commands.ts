@@ -21,4 +21,8 @@ export const FIND_COMMANDS = {
   },
 } as const satisfies CommandTable;
 
-export const FIND_KEYS = { parts: keyParts(FIND_COMMANDS) };
+/** In the help of a page: the key that opens the dialog. Those of the dialog are told in it. */
+export const FIND_KEYS = {
+  parts: keyParts({ places: { page: FIND_COMMANDS.places.page }, commands: { find: FIND_COMMANDS.commands.find } }),
+  shared: true,
+};

@@ -102,7 +102,7 @@ function useResultKeys({ results, field, waiting }: ResultKeys) {
   return { inField, inResults: (event: KeyboardEvent) => inResults(event) };
 }
 
-const TYPE_SOMETHING = "Two letters are enough. The beginning of a word finds it.";
+const TYPE_SOMETHING = "Two letters are enough. Enter opens the first result, the down arrow goes into the list.";
 const LOOKING = "Looking…";
 
 function wordsOf(answers: Answers, groups: readonly FoundGroup[], text: string): string {

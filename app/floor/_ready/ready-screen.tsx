@@ -1,7 +1,7 @@
 "use client";
 /** The last check before a class: is it the right edition, what is the first set-up, which keys do what, what needs care. */
 import { useMemo } from "react";
-import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
+import { openKeyHelp, PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import { KEY_ACT_WORDS, KEY_ACTS, type KeyChoice, keysOfAct } from "#lib/floor/keys.ts";
 import { floorClass } from "#lib/floor/view.ts";
@@ -59,6 +59,9 @@ export function ReadyScreen(props: Props) {
         <h2>{KEYS_AND_PEDALS}</h2>
         <KeyTable chosen={settings.keys} onChoose={(chosen) => settings.set({ keys: chosen })} />
         <p className="quiet">{workerWords[worker]}</p>
+        <button type="button" className="button" onClick={openKeyHelp}>
+          Help
+        </button>
       </section>
       <WithCare card={card} />
     </div>

@@ -34,6 +34,9 @@ export function SignedPaper({ title, className = "", style, children, ...signed 
         <a className="button" href="/desk">
           Back to your desk
         </a>
+        <a className="button" href="/help">
+          Help
+        </a>
         <PrintButton />
       </p>
       <article className={`${styles.sheet} ${className}`} style={style}>
