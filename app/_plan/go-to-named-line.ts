@@ -2,13 +2,13 @@
 import { goToLine } from "#app/_session/go-to-line.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import { placeOfLine } from "#lib/protocol/places.ts";
+import { placeOfLineAddress } from "#lib/protocol/places.ts";
 
 /** A plan on its way from the server or from this device. */
 const WAIT_MS = 10_000;
 
 export function goToNamedLine(session: PlanSession, show: (itemId: string) => void): void {
-  const place = placeOfLine(location.hash);
+  const place = placeOfLineAddress(location.hash);
   if (!place) return;
   const { itemId, line } = place;
   const go = () => {

@@ -1,5 +1,5 @@
 /** A picture of the product, by day or by night as the page is. Made anew by `npm run -s pictures:help`. */
-import { PICTURES, type PictureName } from "#lib/help/types.ts";
+import { PICTURES, type PictureName } from "#lib/help/how-tos/types.ts";
 import styles from "./help.module.css";
 import { PICTURE_FILES } from "./picture-files.ts";
 

@@ -2,7 +2,7 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { type HelpPiece, helpPieces } from "#lib/help/help-text.ts";
-import type { HelpBlock } from "#lib/help/types.ts";
+import type { HelpBlock } from "#lib/help/how-tos/types.ts";
 import styles from "./help.module.css";
 import { HelpPicture } from "./help-picture.tsx";
 import { namedButton, namedKey } from "./named-keys.ts";

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { HOW_TOS } from "#lib/help/help-pages.ts";
-import { HELP_GROUPS } from "#lib/help/types.ts";
+import { HELP_GROUPS } from "#lib/help/how-tos/types.ts";
 import styles from "./help.module.css";
 import { HelpFrame } from "./help-frame.tsx";
 

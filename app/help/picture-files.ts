@@ -1,6 +1,6 @@
 /** Pictures of help as the build names them: by day and by night. `npm run -s pictures:help` makes them anew. */
 import type { StaticImageData } from "next/image";
-import type { PictureName } from "#lib/help/types.ts";
+import type { PictureName } from "#lib/help/how-tos/types.ts";
 import balanceDark from "./pictures/balance-dark.webp";
 import balanceLight from "./pictures/balance-light.webp";
 import changeDark from "./pictures/change-dark.webp";

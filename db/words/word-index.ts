@@ -10,18 +10,18 @@ import { chmodSync, existsSync, rmSync } from "node:fs";
 import Database from "better-sqlite3";
 import type { Db } from "#db/connection.ts";
 import { type FindableLine, LINE_PLACES, type LinePlace } from "#lib/find/plan-lines.ts";
-import { type AskedWord, textWords } from "#lib/find/words.ts";
+import { type SoughtWord, textWords } from "#lib/find/words.ts";
 
 /** Raise it with the layout, and with what counts as a word. */
 const LAYOUT = 2;
 
 /** The state of the document that was read: the history of its log and the last row of it. */
-export interface ReadUpTo {
+interface ReadUpTo {
   readonly generation: string;
   readonly seq: number;
 }
 
-export interface PlanLines extends ReadUpTo {
+interface PlanLines extends ReadUpTo {
   readonly planId: string;
   readonly lines: readonly FindableLine[];
 }
@@ -42,9 +42,13 @@ export interface WordIndex {
   /** Up to where each plan is read, by id. */
   readUpTo(): ReadonlyMap<string, ReadUpTo>;
   /** Those of `planIds` that have all words, in no order; where many have them in one line, those alone. */
-  find(asked: readonly AskedWord[], planIds: readonly string[]): FoundInIndex[];
+  find(asked: readonly SoughtWord[], planIds: readonly string[]): FoundInIndex[];
   /** Of each of these plans up to `most` lines with all words, the best places first. */
-  linesWith(asked: readonly AskedWord[], planIds: readonly string[], most: number): ReadonlyMap<string, FindableLine[]>;
+  linesWith(
+    asked: readonly SoughtWord[],
+    planIds: readonly string[],
+    most: number,
+  ): ReadonlyMap<string, FindableLine[]>;
   close(): void;
 }
 
@@ -201,15 +205,15 @@ const wordsToKeep = (text: string): string =>
   [...new Set(textWords(text).flatMap(({ bare, fold }) => [bare, fold]))].join(" ");
 
 /** Words are letters and digits alone, so nothing in them is read as a sign of the query. */
-const matching = ({ bare, fold }: AskedWord): string =>
+const matching = ({ bare, fold }: SoughtWord): string =>
   bare === fold ? `"${bare}" *` : `("${bare}" * OR "${fold}" *)`;
 
 /** Where so many plans have all words in one line, those that have them in several are not looked for. */
 const ENOUGH = 12;
 
-const together = (asked: readonly AskedWord[]): string => asked.map(matching).join(" AND ");
+const together = (asked: readonly SoughtWord[]): string => asked.map(matching).join(" AND ");
 
-function findIn(s: Statements, asked: readonly AskedWord[], planIds: readonly string[]): FoundInIndex[] {
+function findIn(s: Statements, asked: readonly SoughtWord[], planIds: readonly string[]): FoundInIndex[] {
   const numbers = new Map(s.read.all().map(({ id, no }) => [id, no]));
   const idOf = new Map(planIds.flatMap((id) => (numbers.has(id) ? [[numbers.get(id), id] as const] : [])));
   const among = JSON.stringify([...idOf.keys()]);
@@ -224,7 +228,7 @@ function findIn(s: Statements, asked: readonly AskedWord[], planIds: readonly st
 }
 
 /** Numbers of the plans that have each of the words somewhere. */
-function haveEach(s: Statements, asked: readonly AskedWord[], among: string): number[] {
+function haveEach(s: Statements, asked: readonly SoughtWord[], among: string): number[] {
   const sets = asked.map((one) => new Set(s.counts.all(matching(one), among).map(({ planNo }) => planNo)));
   const [first = new Set<number>(), ...others] = sets;
   return [...first].filter((planNo) => others.every((plans) => plans.has(planNo)));
@@ -235,7 +239,7 @@ interface Among {
   readonly most: number;
 }
 
-function linesIn(s: Statements, asked: readonly AskedWord[], { planIds, most }: Among): Map<string, FindableLine[]> {
+function linesIn(s: Statements, asked: readonly SoughtWord[], { planIds, most }: Among): Map<string, FindableLine[]> {
   const idOf = new Map(planIds.map((id) => [s.planNo.get(id), id]));
   const found = new Map<string, FindableLine[]>(planIds.map((id) => [id, []]));
   for (const row of s.best.all(together(asked), JSON.stringify([...idOf.keys()]), most))

@@ -30,7 +30,7 @@ export interface FoundInLibrary {
   readonly archived: boolean;
 }
 
-export interface Found {
+export interface FoundByWords {
   readonly plans: readonly FoundPlan[];
   readonly moves: readonly FoundInLibrary[];
   /** How many more plans and moves have the words. */

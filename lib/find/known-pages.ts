@@ -1,5 +1,5 @@
 /** Pages whose words are at hand (rules, help, months, people, places), found as one types and without asking anybody. Pure. */
-import { type AskedWord, begins, hasAll, textWords } from "./words.ts";
+import { begins, hasAll, type SoughtWord, textWords } from "./words.ts";
 
 export interface KnownPage {
   /** Also a key: unlike any other's of its list. */
@@ -15,8 +15,8 @@ export interface KnownPage {
 export type PageIndex = readonly Indexed[];
 interface Indexed {
   readonly page: KnownPage;
-  readonly title: readonly AskedWord[];
-  readonly all: readonly AskedWord[];
+  readonly title: readonly SoughtWord[];
+  readonly all: readonly SoughtWord[];
 }
 
 export const pageIndex = (pages: readonly KnownPage[]): PageIndex =>
@@ -27,7 +27,7 @@ export const pageIndex = (pages: readonly KnownPage[]): PageIndex =>
   }));
 
 /** Those that have every word, the best first: in the title from its first word on, in the title, elsewhere. */
-export function findPages(index: PageIndex, asked: readonly AskedWord[], most: number): KnownPage[] {
+export function findPages(index: PageIndex, asked: readonly SoughtWord[], most: number): KnownPage[] {
   if (asked.length === 0) return [];
   const found = index.flatMap((one, place) =>
     hasAll(one.all, asked) ? [{ page: one.page, rank: rankOf(one, asked), place }] : [],
@@ -38,7 +38,7 @@ export function findPages(index: PageIndex, asked: readonly AskedWord[], most: n
     .map(({ page }) => page);
 }
 
-function rankOf({ title }: Indexed, asked: readonly AskedWord[]): number {
+function rankOf({ title }: Indexed, asked: readonly SoughtWord[]): number {
   if (!hasAll(title, asked)) return asked.some((one) => title.some((word) => begins(word, one))) ? 2 : 3;
   const [first] = title;
   return first && asked[0] && begins(first, asked[0]) ? 0 : 1;

@@ -21,7 +21,7 @@ export interface FindableLine {
 }
 
 /** What is kept of one plan: beyond it a plan is found by what stands further up. A class has a few hundred lines. */
-export const MOST_LINES = 4000;
+const MOST_LINES = 4000;
 export const MOST_LINE_LETTERS = 2000;
 const MOST_LETTERS = 400_000;
 

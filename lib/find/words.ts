@@ -15,7 +15,7 @@ export interface TextWord {
 }
 
 /** A word that is looked for. */
-export type AskedWord = Pick<TextWord, "bare" | "fold">;
+export type SoughtWord = Pick<TextWord, "bare" | "fold">;
 
 /** Compatibility forms ("⑴") come apart into signs, which no index of words keeps. */
 const plain = (word: string): string => word.replace(/[^\p{L}\p{N}]/gu, "");
@@ -29,22 +29,22 @@ export function textWords(text: string): TextWord[] {
 
 /** What is asked for at most: letters of the field, and words of it that count. */
 export const MOST_ASKED_LETTERS = 80;
-const MOST_ASKED_WORDS = 8;
+const MOST_SOUGHT_WORDS = 8;
 /** One letter begins too many words to be worth an answer. */
 const FEWEST_LETTERS = 2;
 
 /** The words to look for; none while too little is typed. A single letter beside other words counts as a whole word does. */
-export function askedWords(text: string): AskedWord[] {
-  const words = textWords(text.slice(0, MOST_ASKED_LETTERS)).slice(0, MOST_ASKED_WORDS);
+export function soughtWords(text: string): SoughtWord[] {
+  const words = textWords(text.slice(0, MOST_ASKED_LETTERS)).slice(0, MOST_SOUGHT_WORDS);
   const enough = words.some(({ bare }) => bare.length >= FEWEST_LETTERS);
   return enough ? words.map(({ bare, fold }) => ({ bare, fold })) : [];
 }
 
 /** Whether a word of a text begins with a word that is looked for, in either spelling of both. */
-export const begins = (word: AskedWord, asked: AskedWord): boolean =>
+export const begins = (word: SoughtWord, asked: SoughtWord): boolean =>
   [word.bare, word.fold].some((one) => one.startsWith(asked.bare) || one.startsWith(asked.fold));
 
-export const hasAll = (words: readonly AskedWord[], asked: readonly AskedWord[]): boolean =>
+export const hasAll = (words: readonly SoughtWord[], asked: readonly SoughtWord[]): boolean =>
   asked.every((one) => words.some((word) => begins(word, one)));
 
 /** A stretch of a text; `found` where a word that is looked for stands. */
@@ -54,7 +54,7 @@ export interface MarkedPart {
 }
 
 /** The text in stretches, in order; together they are the text. */
-export function markedParts(text: string, asked: readonly AskedWord[]): MarkedPart[] {
+export function markedParts(text: string, asked: readonly SoughtWord[]): MarkedPart[] {
   const parts: MarkedPart[] = [];
   let done = 0;
   for (const word of textWords(text)) {
@@ -72,7 +72,7 @@ const EXCERPT_LETTERS = 110;
 const BEFORE_LETTERS = 36;
 
 /** One line of the text around the first word that is looked for, cut between words. */
-export function excerptAround(text: string, asked: readonly AskedWord[]): string {
+export function excerptAround(text: string, asked: readonly SoughtWord[]): string {
   const line = text.replace(/\s+/g, " ").trim();
   if (line.length <= EXCERPT_LETTERS) return line;
   const first = textWords(line).find((word) => asked.some((one) => begins(word, one)));

@@ -48,6 +48,11 @@ export const GLOSSARY: readonly GlossaryWord[] = [
   { word: "side, pair", means: "left, right, both, alternating; the left and the right item of one move", not: "" },
   { word: "length, time", means: "of a class against its slot; of an item", not: "duration" },
   {
+    word: "formats",
+    means: "how days, times, weeks, forces and lengths are written for one reader",
+    not: "locale, preferences",
+  },
+  {
     word: "cue line",
     means: "one thing to say, of one kind: set-up, start, breath, form, focus, easier, harder, safety, crew",
     not: "note",
@@ -151,4 +156,7 @@ export const GLOSSARY: readonly GlossaryWord[] = [
   { word: "rehearsal", means: "the floor run with no class", not: "" },
   { word: "backup, schedule", means: "one file with the whole studio; what makes it every day", not: "dump" },
   { word: "device, pairing code", means: "a screen that belongs to a room; what makes it so", not: "" },
+  { word: "host, place", means: "a machine's folder of studios; where a studio is on it", not: "", inside: true },
+  { word: "fence", means: "the file that says that a studio is not here, moved or arriving", not: "", inside: true },
+  { word: "find", means: "look for something by its words, from every page", not: "search (but in a list)" },
 ];

@@ -5,8 +5,8 @@ import { plainHelp } from "./help-text.ts";
 import { MONTH_AND_FLOOR } from "./how-tos/month-and-floor.ts";
 import { READING_AND_SIGNING } from "./how-tos/reading.ts";
 import { STUDIO_AND_YOU } from "./how-tos/studio.ts";
+import type { HowTo } from "./how-tos/types.ts";
 import { WRITING } from "./how-tos/writing.ts";
-import type { HowTo } from "./types.ts";
 
 export const HOW_TOS: readonly HowTo[] = [...WRITING, ...READING_AND_SIGNING, ...MONTH_AND_FLOOR, ...STUDIO_AND_YOU];
 

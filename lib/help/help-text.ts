@@ -1,5 +1,5 @@
-/** Texts of help as pieces: plain words, and what braces name (see `types.ts`). Pure. */
-import type { HelpBlock } from "./types.ts";
+/** Texts of help as pieces: plain words, and what braces name (see `how-tos/types.ts`). Pure. */
+import type { HelpBlock } from "./how-tos/types.ts";
 
 export type HelpPiece =
   | { readonly kind: "words"; readonly text: string }

@@ -14,7 +14,7 @@ export const lineAddress = (itemId: string, line: number | null): string =>
   `#line-${encodeURIComponent(itemId)}${line === null ? "" : `:${line}`}`;
 
 /** What `lineAddress` wrote; null for anything else. */
-export function placeOfLine(hash: string): { readonly itemId: string; readonly line: number | null } | null {
+export function placeOfLineAddress(hash: string): { readonly itemId: string; readonly line: number | null } | null {
   const [, itemId, line] = /^#line-([a-z0-9-]+)(?::(\d{1,4}))?$/.exec(hash) ?? [];
   return itemId === undefined ? null : { itemId, line: line === undefined ? null : Number(line) };
 }

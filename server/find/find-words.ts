@@ -7,9 +7,9 @@ import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { listStudioRooms } from "#db/repos/room-repo.ts";
 import type { FoundInIndex } from "#db/words/word-index.ts";
-import type { Found, FoundInLibrary, FoundLine, FoundPlan } from "#lib/find/found.ts";
+import type { FoundByWords, FoundInLibrary, FoundLine, FoundPlan } from "#lib/find/found.ts";
 import { type FindableLine, LINE_PLACES } from "#lib/find/plan-lines.ts";
-import { type AskedWord, askedWords, excerptAround, MOST_ASKED_LETTERS } from "#lib/find/words.ts";
+import { excerptAround, MOST_ASKED_LETTERS, type SoughtWord, soughtWords } from "#lib/find/words.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { moveLine } from "#lib/library/move-words.ts";
 import { findMoves, type LibraryIndex, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
@@ -38,15 +38,19 @@ const TOO_LONG = fail(
 );
 
 /** Nothing for fewer than two letters. Errors: 401, 403 for devices, 422 for more than `MOST_ASKED_LETTERS`. */
-export function findByWords(app: Finding, actor: Actor, text: string): Result<Found> {
+export function findByWords(app: Finding, actor: Actor, text: string): Result<FoundByWords> {
   if (actor === null) return NOT_SIGNED_IN;
   if (actor.kind !== "person") return NO_RIGHT;
   if (text.length > MOST_ASKED_LETTERS) return TOO_LONG;
-  const asked = askedWords(text);
+  const asked = soughtWords(text);
   return ok({ ...findPlans(app, actor, asked), ...findInLibrary(app, actor, asked, text) });
 }
 
-function findPlans(app: Finding, person: Person, asked: readonly AskedWord[]): Omit<Found, "moves" | "moreMoves"> {
+function findPlans(
+  app: Finding,
+  person: Person,
+  asked: readonly SoughtWord[],
+): Omit<FoundByWords, "moves" | "moreMoves"> {
   const all = listPlanRows(app.db);
   const rows = all.filter((row) => row.deletedAt === null && canPlan(person, "plan.read", row));
   const unread = readSoon(app, all, rows);
@@ -95,7 +99,7 @@ function inOrder(found: readonly FoundInIndex[], rows: readonly PlanRow[]): Rank
   return ranked.sort((a, b) => archived(a) - archived(b) || rankOf(a) - rankOf(b));
 }
 
-function shownLine(planId: string, line: FindableLine, asked: readonly AskedWord[]): FoundLine {
+function shownLine(planId: string, line: FindableLine, asked: readonly SoughtWord[]): FoundLine {
   const { place, itemId, text } = line;
   const at = itemId === null ? "" : lineAddress(itemId, place === "said" ? line.line : null);
   return { place, text: excerptAround(text, asked), href: `/plans/${planId}${at}` };
@@ -105,7 +109,7 @@ function shownLine(planId: string, line: FindableLine, asked: readonly AskedWord
 const asking = new WeakMap<Finding["words"], Map<string, number>>();
 
 /**
- * Has plans read that were written in since the index last heard of them, or never read. Answers how many were never read;
+ * Has plans read that were written in since the index last heard of them, or never read. FindAnswers how many were never read;
  * forgets plans that are gone.
  */
 function readSoon(app: Finding, all: readonly PlanRow[], rows: readonly PlanRow[]): number {
@@ -141,9 +145,9 @@ function libraryOf(db: Springline["db"]): { readonly index: LibraryIndex; readon
 function findInLibrary(
   { db }: Pick<Springline, "db">,
   person: Person,
-  asked: readonly AskedWord[],
+  asked: readonly SoughtWord[],
   text: string,
-): Pick<Found, "moves" | "moreMoves"> {
+): Pick<FoundByWords, "moves" | "moreMoves"> {
   if (asked.length === 0 || !can(person, "library.read")) return { moves: [], moreMoves: 0 };
   const { index, gone } = libraryOf(db);
   const found = findMoves(index, { ...NO_FILTER, text });

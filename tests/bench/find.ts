@@ -4,7 +4,7 @@
  */
 import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
 import { findableLines } from "#lib/find/plan-lines.ts";
-import { askedWords, hasAll, textWords } from "#lib/find/words.ts";
+import { hasAll, soughtWords, textWords } from "#lib/find/words.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { findByWords } from "#server/find/find-words.ts";
@@ -66,7 +66,7 @@ const asked = Array.from({ length: ROUNDS }, () =>
 ).flat();
 const scanned = ASKED.map((text) =>
   cpuMs(() => {
-    const words = askedWords(text);
+    const words = soughtWords(text);
     for (const { lines } of kept) for (const line of lines) hasAll(textWords(line.text), words);
   }),
 );
@@ -89,7 +89,11 @@ const line = (what: string, ms: readonly number[]) => {
   process.stdout.write(`${what.padEnd(52)} p50 ${p50.toFixed(2)} ms, p95 ${p95.toFixed(2)} ms\n`);
 };
 process.stdout.write(`${PLANS} plans, ${kept.reduce((sum, { lines }) => sum + lines.length, 0)} lines\n`);
-for (const [n, text] of ASKED.entries()) line(`  ${text}`, asked.filter((_, at) => at % ASKED.length === n));
+for (const [n, text] of ASKED.entries())
+  line(
+    `  ${text}`,
+    asked.filter((_, at) => at % ASKED.length === n),
+  );
 line("words found, the server's answer", asked);
 line("the same words by a plain scan", scanned);
 line("a plan's words kept for the first time", filled);

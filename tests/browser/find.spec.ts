@@ -11,7 +11,7 @@ const group = (page: Page, name: string) => dialog(page).getByRole("region", { n
 /** The page may still be loading. */
 async function findByKey(page: Page): Promise<void> {
   await expect(async () => {
-    await page.keyboard.press("/");
+    if ((await dialog(page).count()) === 0) await page.keyboard.press("/");
     await expect(field(page)).toBeFocused({ timeout: 500 });
   }).toPass({ timeout: 20_000 });
 }

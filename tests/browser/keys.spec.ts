@@ -2,23 +2,13 @@
 import type { Page } from "@playwright/test";
 import { expect, openPlan, test, type Who } from "./kit.ts";
 
+/** Pages with keys of their own, and some without; every page is walked in `help.spec.ts`. */
 const PAGES: readonly { readonly who: Who | null; readonly path: string; readonly says?: string }[] = [
   { who: null, path: "/sign-in" },
   { who: null, path: "/floor" },
   { who: "marta", path: "/desk" },
   { who: "marta", path: "/programme", says: "In the month" },
   { who: "marta", path: "/library", says: "In the search" },
-  { who: "marta", path: "/library/row-kneeling" },
-  { who: "ines", path: "/notices" },
-  { who: "ines", path: "/settings" },
-  { who: "ines", path: "/rules" },
-  { who: "ines", path: "/rubric" },
-  { who: "ines", path: "/remarks" },
-  { who: "petra", path: "/rules/caution-without-safety-line" },
-  { who: "petra", path: "/people" },
-  { who: "petra", path: "/record" },
-  { who: "petra", path: "/studio" },
-  { who: "petra", path: "/programme/feeds" },
 ];
 
 const help = (page: Page) => page.getByRole("dialog", { name: "Help" });

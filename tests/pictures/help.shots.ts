@@ -5,7 +5,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Locator, Page } from "@playwright/test";
-import { PICTURES, type PictureName } from "#lib/help/types.ts";
+import { PICTURES, type PictureName } from "#lib/help/how-tos/types.ts";
 import { expect, more, onRail, openPlan, test, type Who } from "../browser/kit.ts";
 
 const FOLDER = join(import.meta.dirname, "../../app/help/pictures");
@@ -45,8 +45,8 @@ const SHOTS: Readonly<Record<PictureName, Shot>> = {
     size: { width: 1100, height: 760 },
     open: async (page) => {
       await openPlan(page, upper);
-      await onRail(page, /seconds from/)
-        .nth(1)
+      await onRail(page, /Kneeling lat pull-down/)
+        .first()
         .click();
       await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
       return null;
@@ -58,6 +58,11 @@ const SHOTS: Readonly<Record<PictureName, Shot>> = {
     open: async (page) => {
       await openPlan(page, upper);
       await more(page, "The class");
+      await page.getByRole("heading", { name: "Balance" }).first().scrollIntoViewIfNeeded();
+      await page
+        .getByRole("heading", { name: "Balance" })
+        .first()
+        .evaluate((one) => one.scrollIntoView({ block: "start" }));
       return null;
     },
   },
@@ -101,9 +106,12 @@ const SHOTS: Readonly<Record<PictureName, Shot>> = {
     size: { width: 1000, height: 760 },
     open: async (page) => {
       await page.goto("/studio");
-      const link = page.getByRole("link", { name: /Scale readings|Measure|readings/i }).first();
-      await link.click();
-      await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+      await page
+        .getByRole("link", { name: /^Measure/ })
+        .first()
+        .click();
+      await expect(page).toHaveURL(/\/springs\//);
+      await expect(page.getByRole("table").first()).toBeVisible();
       return null;
     },
   },

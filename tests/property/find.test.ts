@@ -11,7 +11,7 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { orderedIds, readPlan } from "#lib/doc/read.ts";
 import { addScriptLine } from "#lib/doc/write.ts";
 import { findableLines } from "#lib/find/plan-lines.ts";
-import { askedWords } from "#lib/find/words.ts";
+import { soughtWords } from "#lib/find/words.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { Ledger } from "#tests/property/acts.ts";
 import { type Edited, editOnce } from "#tests/property/analysis-edits.ts";
@@ -106,7 +106,7 @@ test("the index finds what a scan of the plans finds", () => {
       }
       const plans = new Map(all.map(({ id, at }) => [id, readPlan(at.doc, at.studio)]));
       for (const text of ASKED) {
-        const found = index.find(askedWords(text), ["a", "b", "c"]).map(({ planId, count }) => [planId, count]);
+        const found = index.find(soughtWords(text), ["a", "b", "c"]).map(({ planId, count }) => [planId, count]);
         expect([text, found.sort()]).toEqual([text, scan(plans, text).map(([id, count]) => [id, count])]);
       }
     }

@@ -8,24 +8,19 @@ import { Dialog } from "../dialog.tsx";
 import styles from "./find.module.css";
 import { FIND_COMMANDS } from "./find-commands.ts";
 import { FoundGroups } from "./found-groups.tsx";
-import { type FoundGroup, groupsOf } from "./groups.ts";
-import { type Answers, useAnswers } from "./use-answers.ts";
+import { type FoundGroup, groupsFound } from "./groups.ts";
+import { type FindAnswers, useAnswers } from "./use-answers.ts";
 
 export function FindDialog({ onClose }: { readonly onClose: () => void }) {
   const id = useId();
   const [text, setText] = useState("");
   const answers = useAnswers(text);
-  const groups = groupsOf(answers);
+  const groups = groupsFound(answers);
   const close = useRef<(() => void) | null>(null);
   const results = useRef<HTMLDivElement>(null);
   const field = useRef<HTMLInputElement>(null);
   const keys = useResultKeys({ results, field, waiting: answers.waiting });
-  const words = wordsOf(answers, groups, text);
-  const foot = (
-    <p role="status" className={styles.status}>
-      {words}
-    </p>
-  );
+  const foot = <Status words={wordsOf(answers, groups, text)} />;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the page under the dialog does not hear its keys
     <div onKeyDown={(event) => event.nativeEvent.stopPropagation()}>
@@ -55,6 +50,12 @@ export function FindDialog({ onClose }: { readonly onClose: () => void }) {
     </div>
   );
 }
+
+const Status = ({ words }: { readonly words: string }) => (
+  <p role="status" className={styles.status}>
+    {words}
+  </p>
+);
 
 /** A link that stays on this page shows its place once the dialog is gone. One for another window leaves the dialog open. */
 function onTaken(event: MouseEvent, close: RefObject<(() => void) | null>): void {
@@ -105,7 +106,7 @@ function useResultKeys({ results, field, waiting }: ResultKeys) {
 const TYPE_SOMETHING = "Two letters are enough. Enter opens the first result, the down arrow goes into the list.";
 const LOOKING = "Looking…";
 
-function wordsOf(answers: Answers, groups: readonly FoundGroup[], text: string): string {
+function wordsOf(answers: FindAnswers, groups: readonly FoundGroup[], text: string): string {
   const { asked, found, refused, waiting, atHand } = answers;
   if (asked.length === 0) return TYPE_SOMETHING;
   if (refused?.status === 0)

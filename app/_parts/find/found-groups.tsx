@@ -1,11 +1,11 @@
 /** What was found, by kind, with the words that were looked for marked. */
-import { type AskedWord, markedParts } from "#lib/find/words.ts";
+import { markedParts, type SoughtWord } from "#lib/find/words.ts";
 import styles from "./find.module.css";
 import type { FoundEntry, FoundGroup } from "./groups.ts";
 
 interface FoundGroupsProps {
   readonly groups: readonly FoundGroup[];
-  readonly asked: readonly AskedWord[];
+  readonly asked: readonly SoughtWord[];
 }
 
 export function FoundGroups({ groups, asked }: FoundGroupsProps) {
@@ -23,7 +23,7 @@ export function FoundGroups({ groups, asked }: FoundGroupsProps) {
   ));
 }
 
-function Entry({ entry, asked }: { readonly entry: FoundEntry; readonly asked: readonly AskedWord[] }) {
+function Entry({ entry, asked }: { readonly entry: FoundEntry; readonly asked: readonly SoughtWord[] }) {
   const { href, title, beside, under, lines } = entry;
   return (
     <li>
@@ -47,7 +47,7 @@ function Entry({ entry, asked }: { readonly entry: FoundEntry; readonly asked: r
   );
 }
 
-function Marked({ text, asked }: { readonly text: string; readonly asked: readonly AskedWord[] }) {
+function Marked({ text, asked }: { readonly text: string; readonly asked: readonly SoughtWord[] }) {
   let at = 0;
   return markedParts(text, asked).map((part) => {
     const key = at;

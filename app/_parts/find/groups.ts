@@ -1,10 +1,10 @@
 /** What was found, by kind, as the dialog shows it. Pure. */
-import type { Found, FoundPlan } from "#lib/find/found.ts";
+import type { FoundByWords, FoundPlan } from "#lib/find/found.ts";
 import { findPages, type KnownPage, type PageIndex, pageIndex } from "#lib/find/known-pages.ts";
-import { type AskedWord, excerptAround } from "#lib/find/words.ts";
+import { excerptAround, type SoughtWord } from "#lib/find/words.ts";
 import { GLOSSARY_PAGES, HELP_PAGES } from "#lib/help/help-pages.ts";
 import { STATE_WORDS } from "../state-words.ts";
-import type { Answers } from "./use-answers.ts";
+import type { FindAnswers } from "./use-answers.ts";
 
 /** One thing to open. */
 export interface FoundEntry {
@@ -32,7 +32,7 @@ const HELP_INDEX = pageIndex(HELP_PAGES);
 const GLOSSARY_INDEX = pageIndex(GLOSSARY_PAGES);
 
 /** Without those that are empty. What the server answers stands first, so that nothing moves when the rest is known. */
-export function groupsOf({ asked, found, index }: Answers): FoundGroup[] {
+export function groupsFound({ asked, found, index }: FindAnswers): FoundGroup[] {
   const known: readonly (readonly [string, PageIndex])[] = [
     ["Months and classes", index.classes],
     ["Signed plans", index.signed],
@@ -48,7 +48,7 @@ export function groupsOf({ asked, found, index }: Answers): FoundGroup[] {
   return groups.filter(({ entries }) => entries.length > 0);
 }
 
-const entriesOf = (pages: PageIndex, asked: readonly AskedWord[]): FoundEntry[] =>
+const entriesOf = (pages: PageIndex, asked: readonly SoughtWord[]): FoundEntry[] =>
   findPages(pages, asked, MOST_PAGES).map((page: KnownPage) => ({
     ...{ href: page.href, title: page.title, beside: "", lines: [] },
     under: excerptAround(page.text ?? "", asked),
@@ -56,7 +56,7 @@ const entriesOf = (pages: PageIndex, asked: readonly AskedWord[]): FoundEntry[] 
 
 const moreWords = (count: number): string => (count > 0 ? `and ${count} more` : "");
 
-function serverGroups({ plans, morePlans, moves, moreMoves }: Found): FoundGroup[] {
+function serverGroups({ plans, morePlans, moves, moreMoves }: FoundByWords): FoundGroup[] {
   return [
     { title: "Plans", entries: plans.map(planEntry), more: moreWords(morePlans) },
     {

@@ -1,9 +1,9 @@
 "use client";
 /** What was found for what is typed: pages at hand at once, the server's answer as soon as it comes. */
 import { useEffect, useMemo, useState } from "react";
-import type { AtHand, Found } from "#lib/find/found.ts";
+import type { AtHand, FoundByWords } from "#lib/find/found.ts";
 import { type KnownPage, type PageIndex, pageIndex } from "#lib/find/known-pages.ts";
-import { type AskedWord, askedWords } from "#lib/find/words.ts";
+import { type SoughtWord, soughtWords } from "#lib/find/words.ts";
 import { type RefusedRequest, send } from "../send.ts";
 
 /** Keys that follow each other faster are one question. Together with the answer it stays under a tenth of a second. */
@@ -11,10 +11,10 @@ const QUIET_MS = 40;
 /** What is at hand is asked for again after so long. */
 const FRESH_MS = 60_000;
 
-export interface Answers {
-  readonly asked: readonly AskedWord[];
+export interface FindAnswers {
+  readonly asked: readonly SoughtWord[];
   /** Of what is typed now, or while that is on its way of what was typed before; null when there is none. */
-  readonly found: Found | null;
+  readonly found: FoundByWords | null;
   /** The server's answer is not to what is typed now. */
   readonly waiting: boolean;
   /** Why there is no answer. */
@@ -25,12 +25,12 @@ export interface Answers {
 
 interface Heard {
   readonly text: string;
-  readonly found: Found | null;
+  readonly found: FoundByWords | null;
   readonly refused: RefusedRequest | null;
 }
 
-export function useAnswers(text: string): Answers {
-  const asked = useMemo(() => askedWords(text), [text]);
+export function useAnswers(text: string): FindAnswers {
+  const asked = useMemo(() => soughtWords(text), [text]);
   const heard = useServer(asked.length === 0 ? "" : text.trim());
   const { atHand, refused } = useAtHand();
   const index = useMemo(() => indexOf(atHand), [atHand]);
@@ -54,7 +54,7 @@ function useServer(text: string): Heard {
     if (text === "") return setHeard(NOTHING);
     const asking = new AbortController();
     const ask = async () => {
-      const answer = await send<Found>("GET", `/api/find?q=${encodeURIComponent(text)}`, undefined, {
+      const answer = await send<FoundByWords>("GET", `/api/find?q=${encodeURIComponent(text)}`, undefined, {
         signal: asking.signal,
       });
       if (asking.signal.aborted) return;
@@ -90,7 +90,7 @@ function useAtHand(): { readonly atHand: AtHand | null; readonly refused: Refuse
 
 const NO_PAGES: readonly KnownPage[] = [];
 
-function indexOf(atHand: AtHand | null): Answers["index"] {
+function indexOf(atHand: AtHand | null): FindAnswers["index"] {
   const of = (kind: keyof AtHand) => pageIndex(atHand?.[kind] ?? NO_PAGES);
   return { classes: of("classes"), signed: of("signed"), people: of("people"), rules: of("rules") };
 }

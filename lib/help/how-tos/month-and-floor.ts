@@ -1,5 +1,5 @@
 /** Help with the month and with the floor. */
-import type { HowTo } from "../types.ts";
+import type { HowTo } from "./types.ts";
 
 const MONTH = ["/programme", "/programme/*"];
 

@@ -1,5 +1,5 @@
 /** Help with reading, proposing and signing. */
-import type { HowTo } from "../types.ts";
+import type { HowTo } from "./types.ts";
 
 const READING = ["/plans/*", "/desk"];
 

@@ -1,5 +1,5 @@
 /** Help with the studio, its people and one's own account. */
-import type { HowTo } from "../types.ts";
+import type { HowTo } from "./types.ts";
 
 export const STUDIO_AND_YOU: readonly HowTo[] = [
   {

@@ -1,5 +1,5 @@
 /** Help with writing a class. */
-import type { HowTo } from "../types.ts";
+import type { HowTo } from "./types.ts";
 
 const PLAN = ["/plans/*"];
 

@@ -14,9 +14,11 @@ import {
 } from "#app/_parts/commands/command.ts";
 import { COMMON_COMMANDS, UNDO_COMMANDS, undoKey } from "#app/_parts/commands/common.ts";
 import { commandOfKey, type KeyEvent, keyHandler } from "#app/_parts/commands/keys.ts";
+import { FIND_COMMANDS } from "#app/_parts/find/find-commands.ts";
 import { ORDER_COMMANDS } from "#app/_propose/order-commands.ts";
 import { ITEM_ACTS, MENU, PAGE_COMMANDS, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { LIBRARY_COMMANDS } from "#app/library/library-commands.ts";
+import { actOfKey } from "#lib/floor/keys.ts";
 
 const TABLES: Readonly<Record<string, CommandTable>> = {
   plan: PLAN_COMMANDS,
@@ -24,6 +26,7 @@ const TABLES: Readonly<Record<string, CommandTable>> = {
   library: LIBRARY_COMMANDS,
   "another order": ORDER_COMMANDS,
   common: COMMON_COMMANDS,
+  find: FIND_COMMANDS,
   undo: UNDO_COMMANDS,
 };
 
@@ -92,6 +95,14 @@ describe.each(Object.entries(TABLES))("the commands of %s", (_name, table) => {
     const mute = Object.entries(table.commands).filter(([, { keys, words }]) => !keys && !words);
     expect(mute.map(([id]) => id)).toEqual([]);
   });
+});
+
+test("the key that finds is free in every place of every page, on the floor too", () => {
+  const taken = Object.values(TABLES)
+    .flatMap(bound)
+    .filter(({ id }) => id !== "find");
+  expect(taken.filter(({ press }) => press === FIND_COMMANDS.commands.find.keys.page)).toEqual([]);
+  expect(actOfKey(FIND_COMMANDS.commands.find.keys.page)).toBeUndefined();
 });
 
 describe("keys of a place", () => {

@@ -4,7 +4,7 @@ import * as atHandRoute from "#app/api/find/at-hand/route.ts";
 import * as findRoute from "#app/api/find/route.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { addScriptLine, insertItems } from "#lib/doc/write.ts";
-import type { AtHand, Found } from "#lib/find/found.ts";
+import type { AtHand, FoundByWords } from "#lib/find/found.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { archivePlan } from "#server/plans/archive-plan.ts";
@@ -48,7 +48,7 @@ async function ask<T>(route: typeof findRoute, who: Who | null, q = ""): Promise
   return { status: response.status, value: (await response.json()) as T };
 }
 const titles = async (who: Who, q: string) =>
-  (await ask<Found>(findRoute, who, q)).value.plans.map(({ title }) => title);
+  (await ask<FoundByWords>(findRoute, who, q)).value.plans.map(({ title }) => title);
 
 describe("a trainee's plan that is nobody else's", () => {
   test("is found by its owner and by leads, by title and by what is said, and by nobody else", async () => {
@@ -56,7 +56,7 @@ describe("a trainee's plan that is nobody else's", () => {
     for (const who of EVERYBODY) {
       const may = who === "jonas" || who === "ines";
       for (const q of ["quiet", "gannet", "harb gannet"]) {
-        const { status, value } = await ask<Found>(findRoute, who, q);
+        const { status, value } = await ask<FoundByWords>(findRoute, who, q);
         expect([who, q, status, value.plans.map((plan) => plan.id)]).toEqual([who, q, 200, may ? [id] : []]);
         // No number and no word tells of it either.
         if (!may)
@@ -89,7 +89,7 @@ test("a deleted plan is not found until it is restored; an archived one is, afte
   await planOf("jonas", "Rowing three");
   must(deletePlan(s.app, s.people.jonas, gone));
   must(archivePlan(s.app, s.people.jonas, kept, true));
-  const { value } = await ask<Found>(findRoute, "jonas", "rowing");
+  const { value } = await ask<FoundByWords>(findRoute, "jonas", "rowing");
   expect(value.plans.map(({ title, archived }) => [title, archived])).toEqual([
     ["Rowing three", false],
     ["Rowing two", true],
@@ -101,7 +101,7 @@ test("a deleted plan is not found until it is restored; an archived one is, afte
 test("titles come before items, items before what is said; each line leads to its place", async () => {
   const said = await planOf("jonas", "First", "row as a boat would");
   const titled = await planOf("jonas", "Row");
-  const { value } = await ask<Found>(findRoute, "jonas", "row");
+  const { value } = await ask<FoundByWords>(findRoute, "jonas", "row");
   expect(value.plans.map(({ id }) => id)).toEqual([titled, said]);
   expect(value.plans[1]?.lines).toEqual([
     { place: "item", text: "Kneeling row", href: `/plans/${said}#line-m1` },
@@ -116,17 +116,17 @@ test("more than is shown is counted", async () => {
     s.advance(1000);
     await planOf("jonas", `Tide ${n}`);
   }
-  const { value } = await ask<Found>(findRoute, "jonas", "tide");
+  const { value } = await ask<FoundByWords>(findRoute, "jonas", "tide");
   expect([value.plans.length, value.morePlans, value.plans[0]?.title]).toEqual([8, 2, "Tide 9"]);
 });
 
 test("a plan that the index does not know is read when somebody looks for words, and is said to be missing until then", async () => {
   const id = await planOf("jonas", "Quiet harbour");
   s.app.words.drop(id);
-  const first = await ask<Found>(findRoute, "jonas", "quiet");
+  const first = await ask<FoundByWords>(findRoute, "jonas", "quiet");
   expect([first.value.plans.length, first.value.unread]).toEqual([0, 1]);
   await s.app.checks.idle();
-  const next = await ask<Found>(findRoute, "jonas", "quiet");
+  const next = await ask<FoundByWords>(findRoute, "jonas", "quiet");
   expect([next.value.plans.length, next.value.unread]).toEqual([1, 0]);
 });
 

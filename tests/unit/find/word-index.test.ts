@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { removeWordIndex, type WordIndex, wordIndexBeside, wordIndexFile } from "#db/words/word-index.ts";
 import type { FindableLine } from "#lib/find/plan-lines.ts";
-import { askedWords } from "#lib/find/words.ts";
+import { soughtWords } from "#lib/find/words.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 let temp: TempDb;
@@ -16,7 +16,7 @@ const said = (text: string, line = 0, itemId = "i"): FindableLine => ({ place: "
 const plan = (planId: string, ...lines: FindableLine[]) => ({ planId, generation: "g", seq: 7, lines });
 const ids = (index: WordIndex, text: string, among: readonly string[] = ["a", "b"]) =>
   index
-    .find(askedWords(text), among)
+    .find(soughtWords(text), among)
     .map(({ planId }) => planId)
     .sort();
 
@@ -27,15 +27,15 @@ test("finds plans by their lines, only among those asked about, and lines by the
   expect(ids(index, "row")).toEqual(["a", "b"]);
   expect(ids(index, "row", ["b"])).toEqual(["b"]);
   expect(ids(index, "row", [])).toEqual([]);
-  expect(index.find(askedWords("row"), ["a"])).toEqual([{ planId: "a", place: "title", count: 2 }]);
-  const lines = index.linesWith(askedWords("row"), ["a", "b"], 1);
+  expect(index.find(soughtWords("row"), ["a"])).toEqual([{ planId: "a", place: "title", count: 2 }]);
+  const lines = index.linesWith(soughtWords("row"), ["a", "b"], 1);
   expect([lines.get("a")?.[0]?.text, lines.get("b")?.[0]?.text]).toEqual(["Rows", "and row"]);
 });
 
 test("words of several lines find the plan too, after those that have them in one", () => {
   const index = wordIndexBeside(temp.open());
   index.put(plan("a", said("long neck"), said("row", 1)));
-  expect(index.find(askedWords("row neck"), ["a"])).toEqual([{ planId: "a", place: null, count: 0 }]);
+  expect(index.find(soughtWords("row neck"), ["a"])).toEqual([{ planId: "a", place: null, count: 0 }]);
   expect(ids(index, "row shoulder")).toEqual([]);
 });
 

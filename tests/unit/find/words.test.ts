@@ -2,11 +2,11 @@
 import { expect, test } from "vitest";
 import { findPages, pageIndex } from "#lib/find/known-pages.ts";
 import { findableLines, MOST_LINE_LETTERS } from "#lib/find/plan-lines.ts";
-import { askedWords, excerptAround, hasAll, markedParts, textWords } from "#lib/find/words.ts";
+import { excerptAround, hasAll, markedParts, soughtWords, textWords } from "#lib/find/words.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const finds = (asked: string, text: string) => {
-  const words = askedWords(asked);
+  const words = soughtWords(asked);
   return words.length > 0 && hasAll(textWords(text), words);
 };
 
@@ -30,17 +30,17 @@ test.each([
 ])("“%s” in “%s”: %s", (asked, text, found) => expect(finds(asked, text)).toBe(found));
 
 test("the words that were looked for are marked as they are written, and nothing is lost", () => {
-  const parts = markedParts("Élevez: rows, then a row’s end", askedWords("row eleve"));
+  const parts = markedParts("Élevez: rows, then a row’s end", soughtWords("row eleve"));
   expect(parts.filter(({ found }) => found).map(({ text }) => text)).toEqual(["Élevez", "rows", "row’s"]);
   expect(parts.map(({ text }) => text).join("")).toBe("Élevez: rows, then a row’s end");
 });
 
 test("a line's worth is cut between words, around the first that was looked for", () => {
   const long = `${"and on ".repeat(30)}breathe out as you ${"go on ".repeat(30)}`;
-  const cut = excerptAround(long, askedWords("breathe"));
+  const cut = excerptAround(long, soughtWords("breathe"));
   expect(cut.length).toBeLessThan(125);
   expect(cut).toMatch(/^… .*\bbreathe out\b.* …$/);
-  expect(excerptAround("  short\nline ", askedWords("line"))).toBe("short line");
+  expect(excerptAround("  short\nline ", soughtWords("line"))).toBe("short line");
 });
 
 test("a plan's lines are its title, theme, items, what is said as it is read, and notes", () => {
@@ -68,6 +68,6 @@ test("known pages: the title's first word, then the title, then the rest", () =>
     { href: "/c", title: "Springs on", text: "" },
     { href: "/d", title: "Straps", text: "", more: "springs" },
   ]);
-  expect(findPages(index, askedWords("spring"), 3).map(({ href }) => href)).toEqual(["/c", "/b", "/a"]);
+  expect(findPages(index, soughtWords("spring"), 3).map(({ href }) => href)).toEqual(["/c", "/b", "/a"]);
   expect(findPages(index, [], 3)).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { namedButton, namedKey } from "#app/help/named-keys.ts";
 import { HELP_PAGES, HOW_TOS, howTosAt } from "#lib/help/help-pages.ts";
 import { type HelpPiece, helpPieces, textsOf } from "#lib/help/help-text.ts";
-import { HELP_GROUPS, PICTURES } from "#lib/help/types.ts";
+import { HELP_GROUPS, PICTURES } from "#lib/help/how-tos/types.ts";
 
 const ROOT = resolve(import.meta.dirname, "../../..");
 const filesOf = (folder: string, ending: RegExp): string[] =>

@@ -34,7 +34,7 @@ export const HELP_GROUPS = [
   "The studio",
   "You",
 ] as const;
-export type HelpGroup = (typeof HELP_GROUPS)[number];
+type HelpGroup = (typeof HELP_GROUPS)[number];
 
 export interface HowTo {
   /** Of its address: /help/<slug>. */
