@@ -159,4 +159,10 @@ export const GLOSSARY: readonly GlossaryWord[] = [
   { word: "host, place", means: "a machine's folder of studios; where a studio is on it", not: "", inside: true },
   { word: "fence", means: "the file that says that a studio is not here, moved or arriving", not: "", inside: true },
   { word: "find", means: "look for something by its words, from every page", not: "search (but in a list)" },
+  {
+    word: "word index",
+    means: "the words of all plans, to find them by; thrown away and made anew at will",
+    not: "",
+    inside: true,
+  },
 ];

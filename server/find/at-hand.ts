@@ -3,9 +3,9 @@ import { newestEdition, newestEditionNumbers } from "#db/repos/edition-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { listMembers, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows } from "#db/repos/plan-repo.ts";
-import { dayWords, monthTitle } from "#lib/calendar/day-words.ts";
 import type { AtHand } from "#lib/find/found.ts";
 import type { KnownPage } from "#lib/find/known-pages.ts";
+import { dayAndTime, monthTitle } from "#lib/formats/dates.ts";
 import { MONTH_RULES } from "#lib/month/check/registry.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { type Actor, can, canPlan, canReadEditions, canReadMarks, type Person } from "#lib/policy/can.ts";
@@ -13,6 +13,7 @@ import { RULES } from "#lib/rules/registry.ts";
 import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { comingMonths } from "#server/desk/coming-classes.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { slotsOfMonth } from "#server/programme/month-slots.ts";
 
 /** Each kind by the right to open it; empty where there is none. Errors: 401, 403 for devices. */
@@ -20,7 +21,7 @@ export function readAtHand(app: Springline, actor: Actor): Result<AtHand> {
   if (actor === null) return NOT_SIGNED_IN;
   if (actor.kind !== "person") return NO_RIGHT;
   return ok({
-    classes: can(actor, "programme.read") ? [...months(app), ...classes(app, actor)] : [],
+    classes: can(actor, "programme.read") ? [...months(app, actor), ...classes(app, actor)] : [],
     signed: signedPlans(app, actor),
     people: people(app, actor),
     rules: rules(actor),
@@ -42,20 +43,23 @@ function people({ db }: Springline, person: Person): KnownPage[] {
 }
 
 /** The last first. */
-const months = ({ db }: Springline): KnownPage[] =>
-  listMonths(db, "0000-00")
+function months({ db }: Springline, person: Person): KnownPage[] {
+  const formats = personFormats({ db }, person.id);
+  return listMonths(db, "0000-00")
     .toReversed()
-    .map((month) => ({ href: `/programme/${month}`, title: monthTitle(month) }));
+    .map((month) => ({ href: `/programme/${month}`, title: monthTitle(month, formats) }));
+}
 
 function classes(app: Springline, person: Person): KnownPage[] {
   const names = namesById(app.db);
+  const formats = personFormats(app, person.id);
   const title = titlesFor(app, person);
   return comingMonths(app).flatMap((month) =>
     slotsOfMonth(app, month).map(({ id, date, time, theme, planId, coachId }): KnownPage => {
       const what = (planId && title(planId)) || theme || "Class";
       const who = (coachId && names.get(coachId)) || "nobody yet";
       const href = `/programme/${month}#class=${encodeURIComponent(id)}`;
-      return { href, title: what, text: `${dayWords(date)}, ${time}, ${who}`, more: theme };
+      return { href, title: what, text: `${dayAndTime(date, time, formats)}, ${who}`, more: theme };
     }),
   );
 }

@@ -4,6 +4,7 @@ import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openDatabase } from "#db/connection.ts";
+import { wordIndexBeside } from "#db/words/word-index.ts";
 import { seedStudio } from "#seed/run.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { readEnv } from "#server/base/env.ts";
@@ -57,7 +58,18 @@ export function openProgram(dataDir: string, at = Date.UTC(2026, 10, 9, 12)): Sp
   const [log, now, newId] = [createLog("silent"), () => at, () => randomUUID()];
   const keys = createSigningKeys({ db, secret: env.secret, now });
   const app: Springline = {
-    ...{ env, log, db, auth: createAuth(db, env, log), keys, fills: createFills(), care: idleCare, now, newId },
+    ...{
+      env,
+      log,
+      db,
+      auth: createAuth(db, env, log),
+      keys,
+      fills: createFills(),
+      care: idleCare,
+      words: wordIndexBeside(db),
+      now,
+      newId,
+    },
     get documents() {
       return rooms;
     },
