@@ -10,8 +10,12 @@ const config: NextConfig = {
   outputFileTracingRoot: import.meta.dirname,
   // `npm test` checks the types of everything; a second look while building would only cost a minute.
   typescript: { ignoreBuildErrors: true },
-  // A build that ends sooner is worth more here than a next one that starts warmer.
-  experimental: { preloadEntriesOnStart: false, turbopackFileSystemCacheForBuild: false },
+  experimental: {
+    // A build that ends sooner is worth more here than a next one that starts warmer.
+    turbopackFileSystemCacheForBuild: false,
+    // Asked as the server starts: one of many studios on a machine loads a page when somebody comes.
+    preloadEntriesOnStart: process.env.SPRINGLINE_LAZY_PAGES !== "1",
+  },
   turbopack: { root: import.meta.dirname },
 };
 

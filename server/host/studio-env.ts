@@ -18,9 +18,13 @@ const ours = ({ origin, dataDir, host, port }: StudioEnv): readonly (readonly [s
   ["SPRINGLINE_DATA", dataDir],
   ["SPRINGLINE_URL", origin],
   ["SPRINGLINE_TRUST_PROXY", "1"],
+  ["SPRINGLINE_LAZY_PAGES", "1"],
   ["HOST", host],
   ["PORT", String(port)],
 ];
+
+/** An owner's own choice stays. */
+const KEPT: ReadonlySet<string> = new Set(["SPRINGLINE_TRUST_PROXY", "SPRINGLINE_LAZY_PAGES"]);
 
 /** The text of a new file; or of `before` with our lines set to what they are now. */
 export function studioEnvText(name: string, env: StudioEnv, before?: string): string {
@@ -28,7 +32,7 @@ export function studioEnvText(name: string, env: StudioEnv, before?: string): st
   for (const [key, value] of ours(env)) {
     const at = lines.findIndex((line) => line.startsWith(`${key}=`));
     if (at < 0) lines.push(`${key}=${value}`);
-    else if (before === undefined || key !== "SPRINGLINE_TRUST_PROXY") lines[at] = `${key}=${value}`;
+    else if (before === undefined || !KEPT.has(key)) lines[at] = `${key}=${value}`;
   }
   return `${lines.join("\n")}\n`;
 }

@@ -58,7 +58,13 @@ export async function startBuilt({ folder, env }: PlacedStudio): Promise<BuiltSt
     ...{
       cwd: ROOT,
       stdio: "ignore",
-      env: { NODE_ENV: "production", PATH: process.env.PATH, SPRINGLINE_LOG: "warn", ...vars },
+      env: {
+        NODE_ENV: "production",
+        PATH: process.env.PATH,
+        SPRINGLINE_LOG: "warn",
+        SPRINGLINE_LAZY_PAGES: "1",
+        ...vars,
+      },
     },
   });
   const pid = child.pid ?? 0;
