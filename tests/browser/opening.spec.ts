@@ -54,7 +54,8 @@ test("so do those that it asks for beside the document, without which it cannot 
   await expect(page.getByText("Opening the plan…")).toBeVisible();
   const bytes = await bytesOf(page.request, [...named, ...beside]);
   expect(bytes).toBeGreaterThan(200_000);
-  expect(bytes).toBeLessThanOrEqual(355_000);
+  // Of these some 12 kB write days, forces and lengths as each reader has chosen.
+  expect(bytes).toBeLessThanOrEqual(368_000);
   letCome();
   await expect(page.getByRole("option").first()).toBeVisible();
 });

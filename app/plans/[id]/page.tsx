@@ -7,7 +7,6 @@ import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
 import { redirect } from "next/navigation";
-import { preload } from "react-dom";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { seePlace } from "#app/_shell/see-place.ts";
@@ -40,11 +39,20 @@ export default async function Page({ params }: PageProps) {
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
   const found = planPageProps(who, id);
   if (!found.ok) return <NotHere sentence={found.error.message} />;
-  for (const path of openPlanFiles(springline().env).beside)
-    preload(path, { as: path.endsWith(".css") ? "style" : "script" });
   await seePlace(springline(), who.actor, { planId: id });
-  return <PlanPage {...found.value} />;
+  return (
+    <>
+      <AskedForLate />
+      <PlanPage {...found.value} />
+    </>
+  );
 }
+
+/** Links and not calls of `preload`, which are lost in the first page after the start. */
+const AskedForLate = () =>
+  openPlanFiles(springline().env).beside.map((path) => (
+    <link key={path} rel="preload" href={path} as={path.endsWith(".css") ? "style" : "script"} />
+  ));
 
 function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const app = springline();
