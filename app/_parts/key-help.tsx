@@ -8,7 +8,7 @@ import type { LoadedLater } from "#lib/client/late.ts";
 import type { KeyPart } from "./commands/command.ts";
 import { COMMON_COMMANDS } from "./commands/common.ts";
 import { keyHandler } from "./commands/keys.ts";
-import { LatePart, useLateParts } from "./late-part.tsx";
+import { LatePart } from "./late-part.tsx";
 
 export interface PageKeysProps {
   readonly parts: readonly KeyPart[];
@@ -43,6 +43,8 @@ export function PageKeys({ of }: { readonly of: PageKeysProps }) {
   return null;
 }
 
+const AFTER_MS = 6000;
+
 interface KeyListProps {
   readonly onClose: () => void;
 }
@@ -50,8 +52,11 @@ interface KeyListProps {
 /** Mounted once a document. A screen marked `data-own-keys` answers `?` itself. Give it the same `list` at every drawing. */
 export function KeyHelp({ list }: { readonly list: LoadedLater<ComponentType<KeyListProps>> }) {
   const [open, setOpen] = useState(false);
-  const [parts] = useState([list]);
-  useLateParts(parts);
+  useEffect(() => {
+    // So that it is there without a network. What the page itself needs comes first.
+    const timer = setTimeout(() => void list.fetch().catch(() => undefined), AFTER_MS);
+    return () => clearTimeout(timer);
+  }, [list]);
   useEffect(() => {
     const onOpen = () => setOpen(true);
     const handle = keyHandler(COMMON_COMMANDS, "page", { run: { "list-keys": onOpen } });

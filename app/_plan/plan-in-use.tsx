@@ -5,7 +5,7 @@ import { Band } from "#app/_band/band.tsx";
 import { MoreMenu } from "#app/_band/more-menu.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
-import { FindHere } from "#app/_parts/find/find-here.tsx";
+import { lateFindHere } from "#app/_parts/find/late-find-here.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { LatePart, useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
@@ -69,7 +69,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
         {hasRounds(snap) && <LatePart part={lateComparing} props={{ session }} meanwhile={null} />}
         <Dialogs {...shown} />
         <PageKeys of={keys} />
-        <FindHere />
+        <LatePart part={lateFindHere} props={{}} meanwhile={null} />
       </main>
     </PageActsContext>
   );

@@ -4,8 +4,9 @@ import { ClassLine } from "#app/_band/class-line.tsx";
 import { CommandButton } from "#app/_parts/commands/command-button.tsx";
 import { COMMON_COMMANDS } from "#app/_parts/commands/common.ts";
 import { RedoButton, UndoButton, UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
-import { FindButton } from "#app/_parts/find/find-here.tsx";
+import { lateFindButton } from "#app/_parts/find/late-find-here.ts";
 import { openKeyHelp } from "#app/_parts/key-help.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
 import { hasRounds } from "#app/_session/changes-shown.ts";
 import { PlanButton } from "#app/_session/page-acts.tsx";
@@ -79,7 +80,7 @@ export function PlanMenu({ session, snap, page, scale }: MenuProps) {
       </a>
       {session.me.roles.includes("lead") && hasRounds(snap) && <a href={`/plans/${session.planId}/marks`}>Marks</a>}
       <PlanButton command="legend" />
-      <FindButton />
+      <LatePart part={lateFindButton} props={{}} meanwhile={null} />
       <CommandButton
         command={COMMON_COMMANDS.commands["list-keys"]}
         place="page"
