@@ -6,7 +6,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Locator, Page } from "@playwright/test";
 import { PICTURES, type PictureName } from "#lib/help/how-tos/types.ts";
-import { expect, more, onRail, openPlan, test, type Who } from "../browser/kit.ts";
+import { expect, onRail, openPlan, test, type Who } from "../browser/kit.ts";
 
 const FOLDER = join(import.meta.dirname, "../../app/help/pictures");
 const MOST_BYTES = 60_000;
@@ -49,20 +49,21 @@ const SHOTS: Readonly<Record<PictureName, Shot>> = {
         .first()
         .click();
       await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
+      await page
+        .getByText(/steps of the change/)
+        .first()
+        .click();
       return null;
     },
   },
   balance: {
     who: "marta",
-    size: { width: 1100, height: 760 },
+    size: { width: 900, height: 640 },
     open: async (page) => {
       await openPlan(page, upper);
-      await more(page, "The class");
-      await page.getByRole("heading", { name: "Balance" }).first().scrollIntoViewIfNeeded();
-      await page
-        .getByRole("heading", { name: "Balance" })
-        .first()
-        .evaluate((one) => one.scrollIntoView({ block: "start" }));
+      await page.getByRole("button", { name: "Whole class" }).click();
+      const balance = page.getByRole("region", { name: "Balance" });
+      await balance.evaluate((one) => one.scrollIntoView({ block: "start" }));
       return null;
     },
   },

@@ -12,7 +12,7 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
       {
         steps: [
           "Under {to:/studio|Studio} make the room: how many machines, how far the carriage travels, and the springs, lightest first, by the names you use. No colours: makers’ colours differ.",
-          "Hang a luggage scale on the carriage with one spring on. Pull to a known travel, read the scale, and type both under {says:Scale readings}. Five or six places are enough; a list can be pasted.",
+          "Hang a luggage scale on the carriage with one spring on. Pull to a known travel, read the scale, and type both under {says:Scale readings}. At least three places, five are better; a list can be pasted.",
           "Stiffness and preload are worked out, with how far each reading lies off the line. One that lies far off was probably misread.",
           "Press {says:Take the readings}. Plans of the room use them from then on; signed editions keep the old ones.",
           "Time a few changes in the same room and put them under {says:Set-up timings}.",
@@ -20,7 +20,7 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
       },
       { picture: "readings" },
       {
-        note: "Measure with the machine as its maker’s manual says, with nobody on it, and with a second person at hand. A spring that looks worn is changed, not measured.",
+        note: "The maker’s manual comes first. Only whoever measures is at the machine: one spring at a time, pulled slowly, and the carriage brought home by hand. A spring that looks worn is changed, not measured.",
       },
     ],
   },

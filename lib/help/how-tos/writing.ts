@@ -82,7 +82,7 @@ export const WRITING: readonly HowTo[] = [
         steps: [
           "As you add a move, tick {says:Add left and right together where a move has sides}. For one that stands alone, {do:plan.add-other-side} beside its plate adds the rest of the pair.",
           "A pair whose times differ is a finding. {key:plan.rail.next-finding} goes from one finding to the next; Enter there takes the fix that it offers.",
-          "Open {do:plan.show-class} under {says:More} to see the seconds of each group of muscles, left to the left and right to the right.",
+          "Open {do:plan.whole-class} ({key:plan.rail.whole-class}) to see the seconds of each group of muscles under the lanes, left to the left and right to the right.",
         ],
       },
       { picture: "balance" },
