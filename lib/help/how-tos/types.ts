@@ -17,12 +17,12 @@ export type HelpBlock =
 export const PICTURES = {
   rail: "A class on its rail: each move is a plate as tall as its time, with springs, figure and script; between plates stands the change.",
   fit: "Fit to length: the times now and then, side by side, and the buttons that keep a time or take the new ones.",
-  change: "The set-up lines of a plate: beside them each step of its change, said or not said.",
-  balance: "The class as a whole: seconds of work to the left and right of one line for each group of muscles.",
+  change: "An open plate: over its script each step of the change into it, said or not said.",
+  balance: "The balance of a class: a body shaded by how much each group of muscles works, and left set against right.",
   review: "Review and sign: what prevents a signature, what is looked at again, and the plan as it will be signed.",
   month: "A month: one line a day, the classes on it, and beside it how each group of muscles works and rests.",
   floor: "The floor during a class: what is now, what to say, the seconds left, and what comes next.",
-  readings: "Scale readings of a spring: travel and force in a table, and the line that fits them.",
+  readings: "Scale readings of a spring: what to heed before one measures, and the table for travel and force.",
 } as const;
 export type PictureName = keyof typeof PICTURES;
 
