@@ -19,6 +19,7 @@ const lengths = [];
 
 /** In groups of two to four minutes, the most telling first. */
 const WHILE_THERE_IS_TIME = [
+  ["keep", "find", "help", "formats"],
   ["first-hour", "month-story", "month-focus", "record", "newer-version"],
   ["proposals", "kept-words", "threads", "month-fill", "paper", "findings"],
   ["accessibility", "keys", "reflow", "body-map"],
