@@ -35,7 +35,7 @@ export function MailForm({ settings, address, onClose, onDone }: MailFormProps) 
           required
           maxLength={254}
           defaultValue={settings?.from}
-          hint="An address that the mail server may send from."
+          hint={MAIL.fromHint}
         />
         <FormField
           label="Address of the studio"

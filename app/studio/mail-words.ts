@@ -25,6 +25,8 @@ export const MAIL = {
   passwordHint: "It is encrypted with the server’s secret and never shown again.",
   turnOff: "Turn e-mail off",
   turnOffAsk: "Nobody is told by e-mail any more, and the mail server’s settings and password are forgotten.",
+  fromHint:
+    "An address that the mail server may send from, and that somebody reads: mails that cannot be delivered later on come back to it.",
   addressHint: "Links in mails lead here.",
 } as const;
 
