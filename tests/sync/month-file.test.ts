@@ -336,7 +336,11 @@ test("settings are the manager's; the uid and the zone stay what they were", () 
     error: { code: "no-right" },
   });
   must(changeMonthSettings(s.app, s.people.petra, { settings, seen }));
-  expect(changeMonthSettings(s.app, s.people.petra, { settings: seen, seen })).toMatchObject({
+  // Another field, by somebody who has not seen the change: both hold. The same one: refused.
+  const other = { settings: { ...seen, weekStart: 7 as const }, seen };
+  expect(must(changeMonthSettings(s.app, s.people.petra, other))).toMatchObject({ zone: settings.zone, weekStart: 7 });
+  const clash = { settings: { ...seen, zone: "Europe/Paris" }, seen };
+  expect(changeMonthSettings(s.app, s.people.petra, clash)).toMatchObject({
     ok: false,
     error: { code: "changed-meanwhile" },
   });

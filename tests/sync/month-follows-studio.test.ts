@@ -138,8 +138,11 @@ test("a change that is refused tells nobody, and other months are told nothing",
   s.announced.length = 0;
   const seen = must(readMonthSettings(s.app, s.people.petra));
   expect(outcome(changeMonthSettings(s.app, s.people.marta, { settings: seen, seen }))).toBe("no-right");
-  const others = { ...seen, weekStart: 7 as const };
-  const late = changeMonthSettings(s.app, s.people.petra, { settings: others, seen: others });
+  const others = { ...seen, zone: "Asia/Tokyo" };
+  const late = changeMonthSettings(s.app, s.people.petra, {
+    settings: { ...seen, zone: "Australia/Sydney" },
+    seen: others,
+  });
   expect(outcome(late)).toBe("changed-meanwhile");
   expect(outcome(addRoom(s.app, s.people.marta, { name: "Attic", equipment: EQUIPMENT }))).toBe("no-right");
   expect(s.announced).toEqual([]);

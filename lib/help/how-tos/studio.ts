@@ -1,4 +1,5 @@
 /** Help with the studio, its people and one's own account. */
+import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
 import type { HowTo } from "./types.ts";
 
 export const STUDIO_AND_YOU: readonly HowTo[] = [
@@ -88,7 +89,7 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
     body: [
       {
         steps: [
-          "Under {to:/studio#devices|Studio, Cue devices} name the tablet, choose its room and make a code.",
+          `Under {to:${DEVICES_PLACE.href}|${DEVICES_WORDS}} name the tablet, choose its room and make a code.`,
           "On the tablet point the camera at the square, or open the address beside it and type the {says:Pairing code}. It works once and expires soon.",
           "Wait until the tablet says that the page is kept on it. From then on it opens with no network.",
           "Signed editions of the room come by themselves, whenever the studio can be reached.",
