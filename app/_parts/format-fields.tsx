@@ -34,7 +34,7 @@ const OPTIONS: Readonly<Record<Exclude<Key, "dates">, readonly Option[]>> = {
 };
 const LABELS: readonly (readonly [Key, string])[] = [
   ["dates", "Dates are written in"],
-  ["clock", "The clock has"],
+  ["clock", "Clock"],
   ["weekStart", "A week begins on"],
   ["force", "Forces are in"],
   ["length", "Lengths are in"],

@@ -27,7 +27,8 @@ export function DeleteDialog({ person, me, onClose, onDone }: DeleteDialogProps)
   return (
     <Dialog title={`Delete ${person.name} for good?`} onClose={onClose}>
       <ProblemLine say={asking.problem} />
-      {view ? <DeletionForm view={view} me={me} onDone={onDone} /> : <p role="status">Looking what there is…</p>}
+      {view && <DeletionForm view={view} me={me} onDone={onDone} />}
+      {!view && asking.problem === null && <p role="status">Looking at what there is…</p>}
     </Dialog>
   );
 }

@@ -8,7 +8,7 @@ const all = (parts: readonly string[]): string =>
 export const DELETION = {
   gone: "Name, address, password, sessions, notices, invitations and links end, and what is theirs alone is deleted. The pages they have open close. This cannot be undone: if the same address is invited again, somebody new joins.",
   stays:
-    "A name also stays where people typed it: in comments, notes and scripts. Backups hold the account until they are deleted, and exports as long as somebody keeps them.",
+    "Classes that they still teach in the programme stay there with nobody to teach them: give them to somebody else first. A name also stays where people typed it: in comments, notes and scripts. Backups hold the account until they are deleted, and exports as long as somebody keeps them.",
   own: "This is your own account. You are signed out as soon as it is deleted.",
 };
 

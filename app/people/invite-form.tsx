@@ -43,7 +43,7 @@ export function InviteForm({ byMail }: { readonly byMail: boolean }) {
           autoComplete="off"
           hint="They can change it when they join."
         />
-        <RoleBoxes legend="Joins as" />
+        <RoleBoxes legend="Roles" />
         {byMail && <SendByMail />}
         <ProblemLine say={sending.problem} />
         <SendButton busy={sending.busy} doing="Making the link…">

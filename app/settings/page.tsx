@@ -39,8 +39,8 @@ export default async function SettingsPage() {
       <section className={styles.part} id="formats">
         <h2>Dates and units</h2>
         <p className={`quiet ${styles.lead}`}>
-          For you alone, on pages, printed sheets and mails. The other words stay English. Moments are told by the clock
-          of {formats.zone.replaceAll("_", " ")}.
+          For you alone, on pages, printed sheets and mails. The other words stay English. Times are those of the time
+          zone {formats.zone.replaceAll("_", " ")}.
         </p>
         {own.ok && <FormatsForm {...own.value} languages={languageOptions()} />}
       </section>

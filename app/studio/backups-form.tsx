@@ -93,7 +93,7 @@ function KeepFields({ keep }: Pick<BackupSettingsView, "keep">) {
   const field = { type: "number", required: true, inputMode: "numeric" } as const;
   return (
     <fieldset className={styles.form}>
-      <legend>Keep the last of each of so many</legend>
+      <legend>How many to keep: the last backup of each</legend>
       <div className={styles.pair}>
         <FormField label="Days" name="days" {...field} min={1} max={60} defaultValue={keep.days} />
         <FormField label="Weeks" name="weeks" {...field} min={0} max={104} defaultValue={keep.weeks} />

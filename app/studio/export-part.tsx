@@ -5,7 +5,7 @@ const WORDS = {
   intro:
     "Plans, months, moves, rooms, comments, signed editions, class logs, people and the record, as open files in one zip. README.txt in it says what each is. It holds names and addresses, no passwords and nothing that lets anybody in.",
   back: "An empty Springline takes the file back in whole. A backup is for this server; an export is yours to keep, to read with other programs or to take elsewhere.",
-  wait: "It takes some seconds before the file arrives, and stands in the record.",
+  wait: "The file takes a few seconds to arrive. The record notes that you downloaded it.",
 };
 
 export function ExportPart() {

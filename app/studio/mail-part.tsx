@@ -58,7 +58,7 @@ function InUse({ settings, lastSentAt }: { settings: MailSettingsView; lastSentA
       <p className={styles.mailServer}>
         {serverWords(settings)}, from {settings.from}.{" "}
         {lastSentAt === null ? (
-          "Nothing has been sent yet."
+          "No notice has been mailed yet."
         ) : (
           <>
             The last mail went <LocalTime at={lastSentAt} />.

@@ -15,7 +15,7 @@ export const canonicalDay = (date: string): string =>
 
 /** A day, or a time of day that is no length of time ("12:30 min"). */
 const NAMED = new RegExp(
-  `\\b(${DAYS.join("|")}) (\\d{1,2}) (${MONTHS.join("|")})\\b|\\b((?:[01]\\d|2[0-3]):[0-5]\\d)\\b(?! min|:)`,
+  `\\b(${DAYS.join("|")}) (\\d{1,2}) (${MONTHS.join("|")})\\b|\\b((?:[01]\\d|2[0-3]):[0-5]\\d)\\b(?! min|:\\d)`,
   "g",
 );
 

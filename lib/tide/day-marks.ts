@@ -60,7 +60,9 @@ const coachName = (month: MonthFile, id: string | null | undefined): string | un
   id == null ? undefined : (own(month.coaches, id)?.name ?? "somebody else");
 
 /** "Marta" of "Marta Reis". */
-export const firstName = (name: string): string => name.split(" ")[0] ?? name;
+/** A pseudonym, "Former coach 3", is one name: its first word would be everybody's who has left. */
+export const firstName = (name: string): string =>
+  /^Former [a-z ]+ \d+$/.test(name) ? name : (name.split(" ")[0] ?? name);
 
 const OPEN_WORDS: Readonly<Record<PlanStanding, string>> = {
   none: "no plan",

@@ -77,6 +77,13 @@ async function remove(host: HostFolder, name: string): Promise<void> {
 async function list(host: HostFolder, json: boolean): Promise<void> {
   const found = await listStudios(host);
   if (json) return say(JSON.stringify(found));
+  if (found.studios.length === 0)
+    say(`No studios yet in ${host.root}. Make one: npm run -s studio -- add NAME --url ADDRESS`);
+  else table(found);
+  afterList(found);
+}
+
+function table(found: HostList): void {
   const built = readBuildId(readDataLocation().distDir);
   const rows = found.studios.map((one) => [
     ...[one.name, one.url, one.at, sizeWords(one.bytes)],
@@ -84,16 +91,15 @@ async function list(host: HostFolder, json: boolean): Promise<void> {
     one.build === null ? "-" : `${one.build}${built !== null && built !== one.build ? " (not the build here)" : ""}`,
     one.folder,
   ]);
-  const table = [["name", "address", "at", "database", "answers", "version", "folder"], ...rows];
-  const widths = table[0]?.map((_, n) => Math.max(...table.map((row) => row[n]?.length ?? 0))) ?? [];
-  for (const row of table)
+  const lines = [["name", "address", "at", "database", "answers", "version", "folder"], ...rows];
+  const widths = lines[0]?.map((_, n) => Math.max(...lines.map((row) => row[n]?.length ?? 0))) ?? [];
+  for (const row of lines)
     say(
       row
         .map((cell, n) => cell.padEnd(widths[n] ?? 0))
         .join("  ")
         .trimEnd(),
     );
-  afterList(found);
 }
 
 function afterList({ studios, moved, arriving, mapIsRight }: HostList): void {
@@ -109,7 +115,10 @@ function afterList({ studios, moved, arriving, mapIsRight }: HostList): void {
       }`,
     );
   const wrong = studios.filter(({ answers }) => answers !== "yes").length;
-  if (wrong > 0) say(`${wrong} of ${studios.length} ${agree(wrong, "does", "do")} not answer as they should.`);
+  if (wrong > 0)
+    say(
+      `${agree(wrong, "One studio does", `${wrong} studios do`)} not answer, or not well: see the table. A new one answers once it is started.`,
+    );
 }
 
 async function move(host: HostFolder, name: string, said: Said & { readonly to: string }): Promise<void> {

@@ -154,9 +154,10 @@ function changed({ app, person }: Asking): Waiting[] {
 
 /** Classes of mine in the programme that have no signed plan. */
 function unsigned({ app, person, rows, classes }: Asking): Waiting[] {
-  const until = aheadUntil(app);
+  const [now, until] = [studioClock(app, app.now()), aheadUntil(app)];
   return classes.flatMap((coming): Waiting[] => {
-    if (coming.coachId !== person.id || coming.at.slice(0, 10) > until) return [];
+    // One that has begun is past help.
+    if (coming.coachId !== person.id || coming.at.slice(0, 10) > until || coming.at < now) return [];
     if (coming.planId !== null && standsSigned(app, coming.planId)) return [];
     const row = coming.planId === null ? undefined : rows.get(coming.planId);
     if (coming.planId !== null && !row) return [];

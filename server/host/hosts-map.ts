@@ -27,17 +27,17 @@ function wantedMap(host: HostFolder): ReadonlyMap<string, string> {
 const textOf = (map: ReadonlyMap<string, string>): string =>
   [...map].map(([hostName, at]) => `${hostName} ${at}\n`).join("");
 
-/** Whether the file says what the folders say. */
+/** Whether the file says what the folders say. One that is not there yet says that there is nobody. */
 export function mapIsRight(host: HostFolder): boolean {
   const file = mapFileOf(host);
-  return existsSync(file) && readFileSync(file, "utf8") === textOf(wantedMap(host));
+  return (existsSync(file) ? readFileSync(file, "utf8") : "") === textOf(wantedMap(host));
 }
 
 /** Writes the file, then tells the running proxy. Resolves with a sentence where that needs a hand, else null. */
 export async function publishMap(host: HostFolder): Promise<string | null> {
   const map = wantedMap(host);
   const file = mapFileOf(host);
-  if (!mapIsRight(host)) writeWhole(file, textOf(map), 0o644);
+  if (!existsSync(file) || !mapIsRight(host)) writeWhole(file, textOf(map), 0o644);
   const inTheWay = await changeRunningMap(host.settings.proxySocket, file, map);
   if (inTheWay === null) return null;
   return `The map ${file} is written, but ${inTheWay}. Let it read the map again: systemctl reload haproxy`;

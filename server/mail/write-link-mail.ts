@@ -24,22 +24,23 @@ interface Words {
 const WORDS: Readonly<Record<LinkLetter["why"], Words>> = {
   invitation: {
     subject: "Springline: an invitation for you",
-    intro: (studio, by) => `${by} invites you to write and teach at ${studio}. Open this address to join:`,
-    works: "It works once, for two weeks, for whoever has it: pass it on to nobody.",
-    unexpected: "If you do not know what this is about, do nothing: no account is made until the address is opened.",
+    intro: (studio, by) => `${by} invites you to join ${studio}. To join, open this link:`,
+    works: "The link works once, within two weeks. Anyone who has it can use it, so do not forward this mail.",
+    unexpected: "If you do not know what this is about, ignore it: no account exists until you choose a password.",
   },
   reset: {
     subject: "Springline: a link for a new password",
-    intro: (studio, by) => `${by} made you a link for a new password at ${studio}:`,
-    works: "It works once, for a day, for whoever has it: pass it on to nobody.",
+    intro: (studio, by) => `${by} has sent you a link to choose a new password at ${studio}:`,
+    works: "The link works once, within a day. Anyone who has it can use it, so do not forward this mail.",
     unexpected:
-      "If you did not ask for it, do nothing and tell a manager of your studio: your password stays as it is.",
+      "If you did not ask for it, ignore it and tell a manager of your studio. Your password has not changed.",
   },
   forgotten: {
     subject: "Springline: a link for a new password",
-    intro: (studio) => `Somebody asked for a new password with your address at ${studio}. If it was you, open this:`,
-    works: "It works once, for an hour, for whoever has it: pass it on to nobody.",
-    unexpected: "If it was not you, do nothing: your password stays as it is.",
+    intro: (studio) =>
+      `Somebody asked for a new password for your account at ${studio}. If it was you, open this link:`,
+    works: "The link works once, within an hour. Anyone who has it can use it, so do not forward this mail.",
+    unexpected: "If it was not you, ignore this mail. Your password has not changed.",
   },
 };
 

@@ -16,7 +16,7 @@ export const WRONG_SET_UP_CODE = fail(
 export const INVITATION_UNKNOWN = fail(
   404,
   "invitation-unknown",
-  "This invitation link is not valid. Ask the manager for a new one.",
+  "This invitation link no longer works. Ask the manager for a new one.",
 );
 
 export const INVITATION_USED = fail(
@@ -75,7 +75,11 @@ export const OWN_PASSWORD = fail(
   "You cannot make a reset link for yourself. Change your password under your name, at the top of the page.",
 );
 
-export const RESET_UNKNOWN = fail(404, "reset-unknown", "This reset link is not valid. Ask a manager for a new one.");
+export const RESET_UNKNOWN = fail(
+  404,
+  "reset-unknown",
+  "This reset link no longer works. Ask a manager for a new one.",
+);
 
 export const RESET_USED = fail(
   410,

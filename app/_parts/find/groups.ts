@@ -71,8 +71,11 @@ function serverGroups({ plans, morePlans, moves, moreMoves }: FoundByWords): Fou
 
 function planEntry({ href, title, ownerName, state, archived, lines, more }: FoundPlan): FoundEntry {
   const beside = [archived ? "archived" : STATE_WORDS[state], ...(ownerName ? [ownerName] : [])].join(", ");
+  // A plan that was found by its words opens where they are.
+  const [first] = lines;
+  const place = first && lines.every((line) => line.place !== "title") ? first.href : href;
   const shown = lines.map((line) => ({ href: line.href, words: PLACE_WORDS[line.place], text: line.text }));
-  return { href, title, beside, under: more > 0 ? `${more} more in it` : "", lines: shown };
+  return { href: place, title, beside, under: more > 0 ? `${more} more in it` : "", lines: shown };
 }
 
 const PLACE_WORDS = { title: "title", theme: "theme", item: "item", said: "said", notes: "notes" } as const;

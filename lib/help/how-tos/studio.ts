@@ -71,10 +71,11 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
       "Trainees write their own plans and those shared with them. Coaches also write the team’s plans and the month. Leads read everything, propose, return and sign. Managers look after people, rooms, devices and limits. Crew read what is signed.",
       {
         steps: [
-          "A manager invites somebody under {to:/people|People}: {says:Make a link} and send it to them yourself. It works once.",
+          "A manager invites somebody under {to:/people|People}: {says:Make a link}. Where the studio sends e-mail it goes to them by mail; else send it yourself. It works once.",
           "Roles are ticked on the same page. A change reaches open pages at once.",
-          "For a forgotten password a manager makes a reset link there; it works once, for a day.",
-          "When somebody leaves, their sessions end at once. Their plans stay, and the record keeps their name.",
+          "For a forgotten password a manager makes a reset link there; it works once, for a day. Where the studio sends e-mail, {says:Forgot your password?} on the sign-in page mails one.",
+          "When somebody leaves, {says:Remove} ends their sessions at once. Their plans stay under their name, and a new invitation brings everything back.",
+          "{says:Delete} removes an account for good: name, address and what is theirs alone go, and what others’ work rests on stays under a pseudonym. It is told in numbers first. Give their classes in the programme to somebody else before.",
         ],
       },
       "What people with rights did stands in the {to:/record|record}. {says:Verify now} proves that nothing in it was changed.",
@@ -114,12 +115,14 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
         ],
       },
       "Restoring is done on the server itself, with the program stopped; the README that came with it says how.",
+      "{to:/studio#export|Studio, Export} downloads everything that the studio keeps as open files: plans, months, library, people, threads, class logs, editions with their signatures. A command on an empty server, which the README names, makes the same studio from them.",
     ],
   },
   {
     slug: "notices-and-settings",
-    title: "Notices, e-mail and your account",
-    about: "What you are told, how, and how to change your name, address or password.",
+    title: "Notices, e-mail, dates and units",
+    about:
+      "What you are told and how; your name, address and password; how dates, times, forces and lengths are written for you.",
     group: "You",
     at: ["/notices", "/settings", "/desk"],
     body: [
@@ -128,6 +131,7 @@ export const STUDIO_AND_YOU: readonly HowTo[] = [
           "{to:/notices|Notices} lists what concerns you, and each leads to its place.",
           "On that page choose for each kind: {says:In the app only}, {says:In the daily digest} or {says:At once}. Nothing is mailed before you choose.",
           "{to:/settings|Settings}, behind your name at the top, change your name, address and password. A new password signs you out everywhere else.",
+          "On the same page choose the language of dates, the clock, the first day of the week, and newtons, kilograms or pounds, centimetres or inches. It is for you alone, on pages, printed sheets and mails; the studio’s own choice is under {to:/studio|Studio}.",
           "Light or dark is chosen behind your name, too, for this browser.",
         ],
       },

@@ -37,7 +37,7 @@ test("an invitation arrives, says who sends it, and its link opens the door", as
   expect(made.mailed).toEqual({ sent: true });
   expect(m.server.arrived).toMatchObject([{ to: ["noa@tholepin.example"], encrypted: true }]);
   const { mail } = m.server.arrived[0] ?? {};
-  expect(mail?.text).toContain("Petra Vale invites you to write and teach at");
+  expect(mail?.text).toContain("Petra Vale invites you to join");
   expect(mail?.subject).toBe("Springline: an invitation for you");
   // It was asked for by a person and is no list's: RFC 2369 has nothing to say about it.
   expect(mail?.headers.has("list")).toBe(false);
