@@ -6,6 +6,7 @@
 
 import * as z from "zod";
 import { addToRecord } from "#db/repos/record-repo.ts";
+import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { freshenSession, readSignedIn } from "#server/auth/actor.ts";
 import { type GuessOutcome, guessLimitOf } from "#server/auth/guess-limit.ts";
@@ -79,7 +80,12 @@ async function changePassword(app: Springline, request: Request): Promise<Respon
   const done = await limit.run(app, limit.ownPassword(id), () => handOn(app, request, wanted));
   // The library changes it in a transaction of its own.
   const entry = { at: app.now(), actorId: id, subject: `person/${id}`, kind: "password-changed", body: {} };
-  if (done.ok && done.value.ok) inTransaction(app.db, () => addToRecord(app.db, entry));
+  if (done.ok && done.value.ok)
+    inTransaction(app.db, () => {
+      addToRecord(app.db, entry);
+      // A link that somebody else may have would undo the change.
+      dropOpenResetsOf(app.db, id);
+    });
   return answered(done);
 }
 

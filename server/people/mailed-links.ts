@@ -81,17 +81,22 @@ export function forgottenPassword(
   const network = headers.get(CLIENT_NETWORK_HEADER);
   if (network && pace.networks.take(network, app.now()) > 0) return TOO_MANY_ASKED;
   // After the answer, which would tell by its time whether there is somebody.
-  setImmediate(() => mailForgotten(app, email, pace.accounts, options));
+  setImmediate(() => {
+    mailForgotten(app, email, pace.accounts, options).catch((err: unknown) =>
+      app.log.error({ err }, "a link for a new password could not be made"),
+    );
+  });
   return ok({ asked: true });
 }
 
-function mailForgotten(app: Springline, email: string, accounts: PaceLimit, options: SmtpOptions): void {
+/** Rejects where the database cannot be read or written: nobody waits for it any more. */
+async function mailForgotten(app: Springline, email: string, accounts: PaceLimit, options: SmtpOptions): Promise<void> {
   const person = readPersonByEmail(app.db, email);
   if (!person || accounts.take(person.id, app.now()) > 0) return;
   const making = { person, by: BY_MAIL, at: app.now(), origin: app.env.origin, lastsMs: FORGOTTEN_MS };
   const { link } = app.db.raw.transaction(() => storeReset(app.db, making)).immediate();
   const to = { name: person.name, address: person.email };
-  void sendLink(app, { to, path: new URL(link).pathname, why: "forgotten" }, options);
+  await sendLink(app, { to, path: new URL(link).pathname, why: "forgotten" }, options);
 }
 
 const NO_MAIL = fail(

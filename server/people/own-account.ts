@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { passwordHashOf, readPerson, setEmail, setName, userIdByEmail } from "#db/repos/people-repo.ts";
 import { addToRecord } from "#db/repos/record-repo.ts";
+import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { guessLimitOf } from "#server/auth/guess-limit.ts";
@@ -64,6 +65,8 @@ export async function changeOwnEmail(
       // Somebody who has left keeps theirs, or an invitation would bring back the wrong person.
       if (userIdByEmail(app.db, email) !== undefined) return addressTaken(email);
       setEmail(app.db, actor.id, email, at);
+      // One that went to the old address would let in whoever reads that.
+      dropOpenResetsOf(app.db, actor.id);
       const entry = { at, actorId: actor.id, subject: `person/${actor.id}`, kind: "email-changed" };
       addToRecord(app.db, { ...entry, body: { email, before } });
       return ok({ email });

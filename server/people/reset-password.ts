@@ -127,6 +127,7 @@ export async function resetPassword(
       const at = app.now();
       if (!setPasswordHash(app.db, person.id, passwordHash, at)) return RESET_UNKNOWN;
       spendReset(app.db, reset);
+      dropOpenResetsOf(app.db, person.id);
       const ended = endSessionsOf(app.db, person.id);
       const data = { linkBy: reset.madeBy, ended };
       addStudioEvent(app.db, { at, actorId: person.id, kind: "password-reset", subject: person.id, data });

@@ -103,3 +103,21 @@ test("asked for in a loop: the person gets two mails in a while, a network is to
     ...["marta@tholepin.example", "marta@tholepin.example"],
   ]);
 });
+
+test("using one link ends the person's others", async () => {
+  const byManager = must(await resetByMail(m.s.app, petra(), "marta", {}, wire));
+  ask("marta@tholepin.example");
+  await eventually("it arrives", () => m.server.arrived.length === 1);
+  must(await resetPassword(m.s.app, lastOf(linkIn(0)), "quite another password"));
+  expect(readResetLink(m.s.app, lastOf(byManager.link))).toMatchObject({ error: { code: "reset-unknown" } });
+});
+
+test("a database that refuses to write: the answer is the same, nothing is mailed, and the program goes on", async () => {
+  m.s.db.raw.pragma("query_only = ON");
+  expect(ask("marta@tholepin.example")).toEqual({ ok: true, value: { asked: true } });
+  await new Promise((done) => setTimeout(done, 50));
+  m.s.db.raw.pragma("query_only = OFF");
+  expect(m.server.arrived).toEqual([]);
+  must(ask("jonas@tholepin.example"));
+  await eventually("the next arrives", () => m.server.arrived.length === 1);
+});
