@@ -30,7 +30,7 @@ export interface Page {
 }
 
 const PHONE = "(max-width: 759px)";
-const TABLET = "(max-width: 999px)";
+const TABLET = "(max-width: 1179px)";
 
 export function usePage(session: PlanSession, selectedId: string | null): Page {
   const phone = useMedia(PHONE);
