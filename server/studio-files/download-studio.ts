@@ -1,7 +1,6 @@
 /** The export as a manager's download: sent as it is read from the disk, where it is gone at once. */
-import { open, rm } from "node:fs/promises";
+import { type FileHandle, open, rm } from "node:fs/promises";
 import { dirname } from "node:path";
-import { Readable } from "node:stream";
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
@@ -9,6 +8,7 @@ import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { fileStem } from "#server/editions/editions.ts";
+import { sentOnce } from "./sent-once.ts";
 
 type App = Pick<Springline, "db" | "now" | "care">;
 
@@ -20,9 +20,9 @@ interface StudioDownload {
 
 /**
  * Errors: 403 no-right, 409 export-runs, 503 damaged, 500 not-exported. On record before it begins, since what was downloaded is
- * out of the studio's hands.
+ * out of the studio's hands. `gone` fires when whoever asked has left: the file is closed then.
  */
-export async function downloadStudio(app: App, actor: Actor): Promise<Result<StudioDownload>> {
+export async function downloadStudio(app: App, actor: Actor, gone?: AbortSignal): Promise<Result<StudioDownload>> {
   if (!can(actor, "studio.export") || actor?.kind !== "person") return NO_RIGHT;
   if (app.db.damage.known !== null) return DAMAGED;
   if (app.care.exports.running()) return EXPORT_RUNS;
@@ -31,12 +31,21 @@ export async function downloadStudio(app: App, actor: Actor): Promise<Result<Stu
   const made = await app.care.exports.make();
   if ("problem" in made) return fail(500, "not-exported", made.problem);
   const handle = await open(made.file, "r");
-  // What is open stays readable until it has been sent.
-  await rm(dirname(made.file), { recursive: true, force: true });
-  const { size } = await handle.stat();
-  const content = Readable.toWeb(handle.createReadStream()) as ReadableStream;
+  const size = await sizeAlone(handle, made.file);
+  const content = sentOnce(handle, gone);
   const day = new Date(app.now()).toISOString().slice(0, 10);
   return ok({ fileName: `${fileStem(readStudio(app.db)?.name ?? "")}-${day}.zip`, bytes: size, content });
+}
+
+/** In bytes. What is open stays readable until it has been sent. */
+async function sizeAlone(handle: FileHandle, file: string): Promise<number> {
+  try {
+    await rm(dirname(file), { recursive: true, force: true });
+    return (await handle.stat()).size;
+  } catch (error) {
+    await handle.close();
+    throw error;
+  }
 }
 
 const DAMAGED = fail(503, "damaged", "The database is damaged. Stop the server and restore the latest backup.");

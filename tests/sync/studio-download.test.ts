@@ -1,5 +1,6 @@
 /** The export as a download: one at a time, of one moment while people write, for managers alone, and gone from the disk. */
-import { createWriteStream, existsSync, readdirSync } from "node:fs";
+import { createWriteStream, existsSync, readdirSync, writeFileSync } from "node:fs";
+import { open } from "node:fs/promises";
 import { join } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
@@ -18,6 +19,7 @@ import { proveRecord } from "#server/record/prove-record.ts";
 import { downloadStudio } from "#server/studio-files/download-studio.ts";
 import { createExportRuns } from "#server/studio-files/export-runs.ts";
 import { importStudio } from "#server/studio-files/import-studio.ts";
+import { sentOnce } from "#server/studio-files/sent-once.ts";
 import { personCalled } from "#tests/support/every-table.ts";
 import { openSeeded, type SeededDatabase } from "#tests/support/seeded-database.ts";
 
@@ -79,4 +81,39 @@ test("nobody but a manager, and what went wrong is a sentence", async () => {
     error: { code: "not-exported", message: expect.stringContaining("There is no database") },
   });
   expect(lost.running()).toBe(false);
+});
+
+test("the file is closed at its end, on an error, when the reader cancels or leaves, and when nobody ever read", async () => {
+  const file = join(studio.folder, "sent.bin");
+  const bytes = Buffer.alloc(300_000, 7);
+  writeFileSync(file, bytes);
+  /** The number of a closed file is -1. */
+  const closed = async (use: (content: ReadableStream<Uint8Array>, leave: () => void) => Promise<unknown>) => {
+    const [handle, gone] = [await open(file, "r"), new AbortController()];
+    const content = sentOnce(handle, gone.signal) as ReadableStream<Uint8Array>;
+    await use(content, () => gone.abort());
+    await new Promise((done) => setTimeout(done, 20));
+    return handle.fd === -1;
+  };
+  const whole: Uint8Array[] = [];
+  const readAll = async (content: ReadableStream<Uint8Array>) => {
+    for await (const part of content) whole.push(part);
+  };
+  expect(await closed(readAll)).toBe(true);
+  expect(Buffer.concat(whole).equals(bytes)).toBe(true);
+  const readOne = async (content: ReadableStream<Uint8Array>) => {
+    const reader = content.getReader();
+    await reader.read();
+    return reader;
+  };
+  expect(await closed(async (content) => (await readOne(content)).cancel())).toBe(true);
+  expect(
+    await closed(async (content, leave) => {
+      const reader = await readOne(content);
+      leave();
+      await expect(reader.read()).rejects.toThrow(/abort/);
+    }),
+  ).toBe(true);
+  expect(await closed(async (_, leave) => leave())).toBe(true);
+  expect(await closed(async (content) => expect((await readOne(content)).closed).toBeDefined())).toBe(false);
 });
