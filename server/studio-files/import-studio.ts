@@ -11,7 +11,7 @@ import { holdsStudio } from "#db/file/empty.ts";
 import { acquireWriterLock } from "#db/file/writer-lock.ts";
 import { chooseSecret, type DataLocation } from "#server/base/env.ts";
 import { fillDatabase } from "./fill-database.ts";
-import type { StudioManifest } from "./manifest.ts";
+import { type StudioManifest, shownFaults } from "./manifest.ts";
 import { StudioFilesRefused } from "./refused.ts";
 import { verifyFiles } from "./verify-files.ts";
 import { unzipExport } from "./zip.ts";
@@ -20,8 +20,17 @@ export type ImportPlace = Pick<DataLocation, "dataDir" | "databaseFile" | "given
 
 const WORK = ".import-";
 
+export interface ImportChoice {
+  /** Takes what the manifest says did not hold in the studio itself. */
+  readonly withFaults: boolean;
+}
+
 /** `from`: an exported folder or zip file. Throws StudioFilesRefused, DatabaseInUse or EnvError; nothing is changed then. */
-export async function importStudio(place: ImportPlace, from: string): Promise<StudioManifest> {
+export async function importStudio(
+  place: ImportPlace,
+  from: string,
+  choice: ImportChoice = { withFaults: false },
+): Promise<StudioManifest> {
   const where = resolve(from);
   if (!existsSync(where)) throw new StudioFilesRefused(`There is no folder or file ${where}.`);
   await mkdir(place.dataDir, { recursive: true, mode: 0o700 });
@@ -31,7 +40,7 @@ export async function importStudio(place: ImportPlace, from: string): Promise<St
     await removeLeftovers(place.dataDir);
     const work = await mkdtemp(join(place.dataDir, WORK));
     try {
-      return await buildAndPut(place, where, work);
+      return await buildAndPut(place, { where, work, ...choice });
     } finally {
       await rm(work, { recursive: true, force: true });
     }
@@ -53,9 +62,16 @@ async function removeLeftovers(dataDir: string): Promise<void> {
     if (name.startsWith(WORK)) await rm(join(dataDir, name), { recursive: true, force: true });
 }
 
-async function buildAndPut(place: ImportPlace, where: string, work: string): Promise<StudioManifest> {
+interface Import extends ImportChoice {
+  readonly where: string;
+  /** A new folder inside the data folder. */
+  readonly work: string;
+}
+
+async function buildAndPut(place: ImportPlace, { where, work, withFaults }: Import): Promise<StudioManifest> {
   const folder = await folderOf(where, work);
   const manifest = await verifyFiles(folder, where);
+  if (!withFaults) refuseFaults(manifest);
   const secret = chooseSecret(place.givenSecret, place.dataDir);
   const made = join(work, "springline.sqlite");
   const db = openDatabase(made);
@@ -70,6 +86,15 @@ async function buildAndPut(place: ImportPlace, where: string, work: string): Pro
   const handle = await open(place.dataDir, "r");
   await handle.sync().finally(() => handle.close());
   return manifest;
+}
+
+/** Whoever forged rows could declare them as faults; so a person has to have read them. */
+function refuseFaults(manifest: StudioManifest): void {
+  const faults = shownFaults(manifest);
+  if (faults.length === 0) return;
+  throw new StudioFilesRefused(
+    `This export says that something in it does not hold: ${faults.join(" ")} Nothing was imported. If you know why, add --with-faults.`,
+  );
 }
 
 async function folderOf(where: string, work: string): Promise<string> {

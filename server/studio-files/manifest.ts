@@ -72,3 +72,7 @@ const isPlainPath = (path: string): boolean =>
   path.split("/").every((part) => /^[A-Za-z0-9._-]+$/.test(part) && !/^\.+$/.test(part)) && path !== MANIFEST;
 
 export const manifestText = (manifest: StudioManifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
+
+/** The faults as they are shown: whoever made the file may have put controls of a terminal into them. */
+export const shownFaults = ({ faults }: StudioManifest): string[] =>
+  faults.map((fault) => fault.replace(/\p{Cc}+/gu, " "));

@@ -202,6 +202,31 @@ test("killed at any moment, an import leaves an empty studio, and the next one w
   const env = { ...process.env, SPRINGLINE_DATA: place().dataDir, SPRINGLINE_SECRET: undefined };
   const args = ["--import", "tsx", "server/cli/import.ts", out];
   let before = 0;
+test("a forged row whose fault the manifest declares is refused by its fault, and taken only when asked", async () => {
+  forge("tables/edition.jsonl", edited("card_json", "{}"));
+  const name = join(bad, "manifest.json");
+  const declare = (faults: readonly string[]) =>
+    writeFileSync(name, JSON.stringify({ ...JSON.parse(readFileSync(name, "utf8")), faults }));
+  const unasked = /^StudioFilesRefused: (.*) Nothing was imported\. Export the studio again\.$/;
+  const faults: string[] = [];
+  const asked = () => importStudio(place(), bad, { withFaults: true });
+  const first = await refusal();
+  for (let said: string | undefined = first; said !== undefined; ) {
+    faults.push(unasked.exec(said)?.[1] ?? expect.fail(said));
+    declare(faults);
+    const shown = await refusal();
+    for (const fault of faults) expect(shown).toContain(fault);
+    expect(shown).toMatch(/Nothing was imported\. If you know why, add --with-faults\.$/);
+    said = await asked().then(
+      () => undefined,
+      (error: unknown) => String(error),
+    );
+    if (said !== undefined) rmSync(place().dataDir, { recursive: true, force: true });
+  }
+  expect(faults.length).toBeGreaterThan(0);
+  expect(existsSync(place().databaseFile)).toBe(true);
+});
+
   for (const wait of [900, 1100, 1300, 1500, 1800]) {
     const child = spawn(process.execPath, args, { cwd: ROOT, env, stdio: "ignore" });
     const ended = new Promise((done) => child.once("exit", done));
