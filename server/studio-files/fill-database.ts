@@ -14,6 +14,7 @@ import { recordHead } from "#db/repos/record-repo.ts";
 import { listSigningKeys } from "#db/repos/signing-key-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { sealedTrust } from "#server/signing/keys.ts";
+import { checkRow } from "./check-row.ts";
 import type { StudioManifest } from "./manifest.ts";
 import { rowsOfFile } from "./read-rows.ts";
 import { StudioFilesRefused } from "./refused.ts";
@@ -54,6 +55,7 @@ function fillTable(db: Db, table: string, { folder, manifest, secret }: Filling)
   let rows = 0;
   for (const row of rowsOfFile(join(folder, "tables", `${table}.jsonl`), path, columns)) {
     rows++;
+    checkRow(table, row, `${path}, line ${rows}`);
     const whole = { ...row, ...madeAnew(table, row, secret) };
     const names = Object.keys(whole);
     const put = putters.get(names.join()) ?? rowPutter(db.raw, table, names);

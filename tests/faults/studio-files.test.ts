@@ -85,6 +85,11 @@ const edited =
   (lines: string[]) =>
     lines.map((line, i) => (i === at ? JSON.stringify({ ...JSON.parse(line), [key]: value }) : line));
 
+const setting = (name: string, data: unknown) => (lines: string[]) => [
+  ...lines.filter((line) => JSON.parse(line).name !== name),
+  JSON.stringify({ name, data_json: JSON.stringify(data), updated_at: 1 }),
+];
+
 test("any file with one byte changed, added or cut, or missing, is named", async () => {
   await fc.assert(
     fc.asyncProperty(
@@ -169,10 +174,57 @@ test.each<[string, string, (lines: string[]) => string[], RegExp]>([
     edited("public_key", Buffer.alloc(32, 7).toString("base64url")),
     /not what was signed/,
   ],
+  [
+    "machines that are none",
+    "room",
+    edited("equipment_json", "{}"),
+    /room\.jsonl, line 1: "equipment_json" is not what/,
+  ],
+  ["a state that no plan has", "plan", edited("state", "zzz", 1), /plan\.jsonl, line 2: "state" is not what/],
+  [
+    "a move without parts",
+    "move",
+    edited("data_json", '{"name":"x"}'),
+    /move\.jsonl, line 1: "data_json".*, at "station"/,
+  ],
+  ["a name of two lines", "user", edited("name", "A\r\nB"), /user\.jsonl, line 1: "name" is not what/],
+  ["a name that is too long", "user", edited("name", "x".repeat(101)), /user\.jsonl, line 1: "name" is not what/],
+  ["no address", "user", edited("email", "petra"), /user\.jsonl, line 1: "email" is not what/],
+  ["a role that nobody has", "member", edited("role", "owner"), /member\.jsonl, line 1: "role" is not what/],
+  ["a studio's name of two lines", "studio", edited("name", "A\nB"), /studio\.jsonl, line 1: "name" is not what/],
+  ["a level that no rule has", "studio", edited("standards_json", '{"x":{"level":"no"}}'), /at "x\.level"/],
+  ["formats of no language", "studio_setting", setting("formats", { dates: "zz" }), /"data_json".*at "dates"/],
+  ["a month without a zone", "studio_setting", setting("month", { uid: "x" }), /"data_json".*at "zone"/],
+  ["a rubric without criteria", "studio_setting", setting("rubric", { criteria: [] }), /"data_json".*at "criteria"/],
   ["a line that is no row", "remark", (lines) => [...lines, "[1]"], /remark\.jsonl, line \d+: this is not a row/],
 ])("refused though its manifest fits: %s", async (_, table, change, says) => {
   forge(`tables/${table}.jsonl`, change);
   expect(await refusal()).toMatch(says);
+});
+
+test("a forged row whose fault the manifest declares is refused by its fault, and taken only when asked", async () => {
+  forge("tables/edition.jsonl", edited("card_json", "{}"));
+  const name = join(bad, "manifest.json");
+  const declare = (faults: readonly string[]) =>
+    writeFileSync(name, JSON.stringify({ ...JSON.parse(readFileSync(name, "utf8")), faults }));
+  const unasked = /^StudioFilesRefused: (.*) Nothing was imported\. Export the studio again\.$/;
+  const faults: string[] = [];
+  const asked = () => importStudio(place(), bad, { withFaults: true });
+  const first = await refusal();
+  for (let said: string | undefined = first; said !== undefined; ) {
+    faults.push(unasked.exec(said)?.[1] ?? expect.fail(said));
+    declare(faults);
+    const shown = await refusal();
+    for (const fault of faults) expect(shown).toContain(fault);
+    expect(shown).toMatch(/Nothing was imported\. If you know why, add --with-faults\.$/);
+    said = await asked().then(
+      () => undefined,
+      (error: unknown) => String(error),
+    );
+    if (said !== undefined) rmSync(place().dataDir, { recursive: true, force: true });
+  }
+  expect(faults.length).toBeGreaterThan(0);
+  expect(existsSync(place().databaseFile)).toBe(true);
 });
 
 test("the zip holds the same; one that is cut or changed anywhere is refused", async () => {
@@ -202,31 +254,6 @@ test("killed at any moment, an import leaves an empty studio, and the next one w
   const env = { ...process.env, SPRINGLINE_DATA: place().dataDir, SPRINGLINE_SECRET: undefined };
   const args = ["--import", "tsx", "server/cli/import.ts", out];
   let before = 0;
-test("a forged row whose fault the manifest declares is refused by its fault, and taken only when asked", async () => {
-  forge("tables/edition.jsonl", edited("card_json", "{}"));
-  const name = join(bad, "manifest.json");
-  const declare = (faults: readonly string[]) =>
-    writeFileSync(name, JSON.stringify({ ...JSON.parse(readFileSync(name, "utf8")), faults }));
-  const unasked = /^StudioFilesRefused: (.*) Nothing was imported\. Export the studio again\.$/;
-  const faults: string[] = [];
-  const asked = () => importStudio(place(), bad, { withFaults: true });
-  const first = await refusal();
-  for (let said: string | undefined = first; said !== undefined; ) {
-    faults.push(unasked.exec(said)?.[1] ?? expect.fail(said));
-    declare(faults);
-    const shown = await refusal();
-    for (const fault of faults) expect(shown).toContain(fault);
-    expect(shown).toMatch(/Nothing was imported\. If you know why, add --with-faults\.$/);
-    said = await asked().then(
-      () => undefined,
-      (error: unknown) => String(error),
-    );
-    if (said !== undefined) rmSync(place().dataDir, { recursive: true, force: true });
-  }
-  expect(faults.length).toBeGreaterThan(0);
-  expect(existsSync(place().databaseFile)).toBe(true);
-});
-
   for (const wait of [900, 1100, 1300, 1500, 1800]) {
     const child = spawn(process.execPath, args, { cwd: ROOT, env, stdio: "ignore" });
     const ended = new Promise((done) => child.once("exit", done));
