@@ -1,6 +1,6 @@
 /** An export as one zip file, and back. Streams: neither a large file nor the archive is ever whole in memory. */
 import { createWriteStream } from "node:fs";
-import { mkdir, rm } from "node:fs/promises";
+import { mkdir, rm, stat, statfs } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { Readable } from "node:stream";
 import { buffer } from "node:stream/consumers";
@@ -33,12 +33,24 @@ export async function zipExport(folder: string, { files, madeAt }: StudioManifes
 /** The manifest of a large studio is a line of 150 bytes for each file. */
 const MOST_MANIFEST_BYTES = 64 * 1024 * 1024;
 
-/** Unpacks into `folder` what the manifest names, each file of the length it says, and nothing else. Throws StudioFilesRefused. */
-export async function unzipExport(file: string, folder: string): Promise<void> {
+/** An export packs to a sixth; what packs to less than a hundredth was made to fill a disk. */
+const MOST_OF_A_PACKED_BYTE = 100;
+
+/** Bytes that this account may still write there. */
+async function freeBytes(folder: string): Promise<number> {
+  const { bavail, bsize } = await statfs(folder);
+  return bavail * bsize;
+}
+
+/**
+ * Unpacks into `folder` what the manifest names, each file of the length it says, and nothing else. Before anything but the
+ * manifest is unpacked, their sum is held against the archive's length and the free space. Throws StudioFilesRefused.
+ */
+export async function unzipExport(file: string, folder: string, free = freeBytes): Promise<void> {
   try {
     const zip = await open(file);
     try {
-      await unpack(zip, { file, folder });
+      await unpack(zip, { file, folder, packed: (await stat(file)).size, free: await free(folder) });
     } finally {
       zip.close();
     }
@@ -59,16 +71,26 @@ const isOfDisk = (error: unknown): boolean =>
 const open = (file: string) =>
   promisify<string, object, ReadZip>(openZip)(file, { lazyEntries: true, autoClose: false, strictFileNames: true });
 
-async function unpack(
-  zip: ReadZip,
-  { file, folder }: { readonly file: string; readonly folder: string },
-): Promise<void> {
-  const entries = new Map((await listed(zip)).map((entry) => [entry.fileName, entry]));
+interface Unpacking {
+  readonly file: string;
+  readonly folder: string;
+  /** Bytes of the archive. */
+  readonly packed: number;
+  /** Bytes free where it is unpacked. */
+  readonly free: number;
+}
+
+async function unpack(zip: ReadZip, unpacking: Unpacking): Promise<void> {
+  const { file, folder } = unpacking;
+  const all = await listed(zip);
+  const entries = new Map(all.map((entry) => [entry.fileName, entry]));
   const head = entries.get(MANIFEST);
   if (!head || head.uncompressedSize > MOST_MANIFEST_BYTES)
     throw new StudioFilesRefused(`${file} is not an export of a studio: it has no ${MANIFEST}.`);
   const text = await buffer(await streamOf(zip, head));
   const manifest = parseStudioManifest(text.toString("utf8"), file);
+  refuseUnnamed(all, manifest, file);
+  refuseTooMuch(manifest, unpacking);
   await put(zip, head, folder);
   for (const { path, bytes } of manifest.files) {
     const entry = entries.get(path);
@@ -82,6 +104,31 @@ async function unpack(
     });
   }
 }
+
+/** Folders hold nothing; whatever else is there that the manifest does not name, or twice, was put there. */
+function refuseUnnamed(all: readonly Entry[], { files }: StudioManifest, file: string): void {
+  const named = new Set([MANIFEST, ...files.map(({ path }) => path)]);
+  const other = all.find(({ fileName }) => !fileName.endsWith("/") && !named.delete(fileName));
+  if (other)
+    throw new StudioFilesRefused(
+      `${file} holds ${JSON.stringify(other.fileName)}, which its ${MANIFEST} does not name, or twice. Nothing was changed. Export the studio again.`,
+    );
+}
+
+function refuseTooMuch({ files }: StudioManifest, { file, packed, free }: Unpacking): void {
+  const sum = files.reduce((bytes, one) => bytes + one.bytes, 0);
+  if (sum > packed * MOST_OF_A_PACKED_BYTE)
+    throw new StudioFilesRefused(
+      `${file} would unpack to ${inMb(sum)}, far more than an export of its size. Nothing was changed. If you trust it, unpack it yourself and name the folder.`,
+    );
+  // The files, and the database that is made of them.
+  if (2 * sum > free)
+    throw new StudioFilesRefused(
+      `The import needs ${inMb(2 * sum)}, and ${inMb(free)} are free in the data folder. Nothing was changed. Free some space and try again.`,
+    );
+}
+
+const inMb = (bytes: number): string => `${Math.ceil(bytes / 1e6)} MB`;
 
 async function listed(zip: ReadZip): Promise<Entry[]> {
   const entries: Entry[] = [];

@@ -20,7 +20,7 @@ import { databaseFault } from "#db/file/copy.ts";
 import { exportStudio } from "#server/studio-files/export-studio.ts";
 import { importStudio } from "#server/studio-files/import-studio.ts";
 import type { StudioManifest } from "#server/studio-files/manifest.ts";
-import { zipExport } from "#server/studio-files/zip.ts";
+import { unzipExport, zipExport } from "#server/studio-files/zip.ts";
 import { fillEveryTable, personCalled } from "#tests/support/every-table.ts";
 import { openSeeded, type SeededDatabase } from "#tests/support/seeded-database.ts";
 
@@ -249,6 +249,30 @@ test("the zip holds the same; one that is cut or changed anywhere is refused", a
   }
   expect(refused).toBeGreaterThanOrEqual(15);
 }, 60_000);
+
+test("a zip that would fill the disk, or holds what its manifest does not name, is refused before it is unpacked", async () => {
+  const packed = join(studio.folder, "packed.zip");
+  const zeros = { path: "zeros.txt", bytes: 1_000_000_000, sha256: "0".repeat(64) };
+  const pack = async (content: string, files: StudioManifest["files"], named = files) => {
+    rmSync(packed, { force: true });
+    cpSync(out, bad, { recursive: true });
+    writeFileSync(join(bad, zeros.path), content);
+    writeFileSync(join(bad, "manifest.json"), JSON.stringify({ ...whole, files: named }));
+    await zipExport(bad, { ...whole, files }, packed);
+  };
+  await pack("x", [...whole.files, zeros]);
+  expect(await refusal(packed)).toMatch(/would unpack to 1\d{3} MB, far more than/);
+  await pack("x", [...whole.files, zeros], whole.files);
+  expect(await refusal(packed)).toMatch(/holds "zeros\.txt", which its manifest\.json does not name/);
+  await pack("xy", [...whole.files, zeros], [...whole.files, { ...zeros, bytes: 1 }]);
+  expect(await refusal(packed)).toMatch(/zeros\.txt in .* is damaged: it has another length/);
+  const little = join(studio.folder, "little");
+  mkdirSync(little);
+  await expect(unzipExport(zip, little, async () => 1_000_000)).rejects.toThrow(
+    /import needs \d+ MB, and 1 MB are free/,
+  );
+  expect(readdirSync(little)).toEqual([]);
+});
 
 test("killed at any moment, an import leaves an empty studio, and the next one works", async () => {
   const env = { ...process.env, SPRINGLINE_DATA: place().dataDir, SPRINGLINE_SECRET: undefined };
