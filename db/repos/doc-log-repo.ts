@@ -53,7 +53,16 @@ function prepareAll(db: Db) {
          and seq > coalesce((select max(seq) from doc_snapshot where name = ?), 0)`,
       )
       .pluck(),
-    add: raw.prepare("insert into doc_update (name, bytes, actor_id, at) values (?, ?, ?, ?)"),
+    add: raw.prepare<[NewLogRow]>(
+      `insert into doc_update (name, bytes, actor_id, at) select @name, @bytes, @actorId, @at
+       where exists (select 1 from document where name = @name)`,
+    ),
+    orphans: raw
+      .prepare<[], string>(
+        `select name from doc_update where name not in (select name from document)
+         union select name from doc_snapshot where name not in (select name from document) order by name`,
+      )
+      .pluck(),
     addSnapshot: raw.prepare("insert into doc_snapshot (name, seq, bytes, at) values (?, ?, ?, ?)"),
     oldestKept: raw
       .prepare<[string, number], number>(
@@ -108,9 +117,18 @@ export function insertHeader(db: Db, name: string, generation: string, at: numbe
   statements(db).addHeader.run(name, generation, at);
 }
 
-export function appendRow(db: Db, row: NewLogRow): void {
-  statements(db).add.run(row.name, row.bytes, row.actorId, row.at);
+/** A row was to be added to a document that has been deleted, or never was. */
+export class NoSuchDocument extends Error {
+  override readonly name = "NoSuchDocument";
 }
+
+/** Throws NoSuchDocument: a row without a header would be read by nobody and yet be in every copy. */
+export function appendRow(db: Db, row: NewLogRow): void {
+  if (statements(db).add.run(row).changes === 0) throw new NoSuchDocument(`There is no document ${row.name}.`);
+}
+
+/** Names under which there are rows or snapshots but no document, in order. */
+export const listOrphanedLogs = (db: Db): string[] => statements(db).orphans.all();
 
 /**
  * Adds a snapshot and deletes what no kept snapshot needs. Call it inside a transaction, with bytes that have been verified:

@@ -45,6 +45,8 @@ export interface LiveDocuments {
   inTurn<T>(userId: string, work: () => T | Promise<T>): Promise<T>;
   /** Checks the rights of every open socket again, at once. Call after any change of roles, sessions or sharing. */
   refreshAccess(): void;
+  /** Closes a document that has just been deleted for good, without saving: its pages are told that there is none. */
+  drop(name: DocName): void;
   /** Saves what is unsaved, closes every socket and frees everything. Waits for a failing disk up to `limitMs`. */
   stop(limitMs?: number): Promise<StopReport>;
   /** For health checks: cheap, and nothing secret. */

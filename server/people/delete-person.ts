@@ -92,11 +92,14 @@ export function deletePerson(
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
   const settled = settleOpenPlans(app, userId);
   if (!settled.ok) return settled;
+  const own = plansOfNobodyElse(app.db, userId);
   const deleted = overwriting(app.db, () =>
     app.db.raw.transaction(() => deleteNow(app, { actor, userId, asked })).immediate(),
   );
   if (!deleted.ok) return deleted;
+  // Their own pages are told of the session first.
   app.documents.refreshAccess();
+  if (asked.plansTo === null) for (const { id } of own) app.documents.drop(planDoc(id));
   announceToMonths(app);
   return deleted;
 }

@@ -1,6 +1,6 @@
 /** What does not hold in a studio's data: its record, its editions, its signed months, its documents. Each as a sentence. */
 import type { Db } from "#db/connection.ts";
-import { listDocumentNames } from "#db/repos/doc-log-repo.ts";
+import { listDocumentNames, listOrphanedLogs } from "#db/repos/doc-log-repo.ts";
 import { listEditions } from "#db/repos/edition-repo.ts";
 import { listMonthEditions } from "#db/repos/month-edition-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
@@ -48,6 +48,7 @@ function documentFaults(db: Db): string[] {
   const without = listPlanRows(db).filter(({ id }) => !known.has(`plan/${id}`));
   return [
     ...names.flatMap((name) => documentFault(db, name)),
+    ...listOrphanedLogs(db).map((name) => `There are changes of ${name}, but no such document.`),
     ...without.map(({ id }) => `The plan ${id} has no document.`),
   ];
 }

@@ -5,7 +5,7 @@
  */
 
 import type { Db } from "#db/connection.ts";
-import { appendRow } from "#db/repos/doc-log-repo.ts";
+import { appendRow, NoSuchDocument } from "#db/repos/doc-log-repo.ts";
 import { appendTransaction, isInTransaction } from "#db/transaction.ts";
 import type { EventLog } from "#server/base/log.ts";
 import { Hardener } from "./hardener.ts";
@@ -25,6 +25,8 @@ export interface CommitterOptions {
   readonly sync: () => Promise<void>;
   /** Called for a room whose changes could not be saved, once they are. */
   readonly healed: (room: DocumentRoom) => void;
+  /** Called for a room whose document has been deleted: its changes belong to nothing. */
+  readonly gone: (room: DocumentRoom) => void;
 }
 
 export class Committer {
@@ -151,6 +153,10 @@ export class Committer {
   }
 
   private failed(room: DocumentRoom, cause: unknown): void {
+    if (cause instanceof NoSuchDocument) {
+      this.options.gone(room);
+      return;
+    }
     if (!room.failing) {
       this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved; they are kept and retried");
       room.failing = true;

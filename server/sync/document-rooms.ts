@@ -67,6 +67,7 @@ export function createDocumentRooms(options: DocumentRoomsOptions): DocumentRoom
     opened: (kind) => registry.opened(kind),
     generation: (name) => readGeneration(db, formatDocName(name)),
     inTurn: (userId, work) => registry.scheduler.inTurn(userId, work),
+    drop: (name) => registry.drop(name),
     refreshAccess: () => registry.refreshAccess(),
     stop: async (limitMs = context.limits.stopMs) => ({ unsaved: await registry.stop(limitMs) }),
     health: () => registry.health(),

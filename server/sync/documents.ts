@@ -2,7 +2,7 @@
 
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
-import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
+import { appendRow, insertHeader, NoSuchDocument } from "#db/repos/doc-log-repo.ts";
 import { inTransaction, isInTransaction } from "#db/transaction.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
 import type { EventLog } from "#server/base/log.ts";
@@ -132,6 +132,8 @@ function guardStorage<T>(context: RegistryContext, name: DocName, work: () => T)
     return work();
   } catch (error) {
     const document = formatDocName(name);
+    if (error instanceof NoSuchDocument)
+      throw new DocUnavailable("unknownDocument", `There is no document ${document}.`, { cause: error });
     const reason = error instanceof DamagedLog ? "damaged" : "storageFailing";
     context.log.error({ document, err: error }, reason === "damaged" ? "the log is damaged" : "the disk failed");
     throw new DocUnavailable(reason, `${document} cannot be opened or written at the moment.`, { cause: error });

@@ -43,7 +43,11 @@ export class RoomRegistry implements RoomKeeper {
     this.context = context;
     this.scheduler = new FrameScheduler(context.limits);
     this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs, context.meter.refused);
-    this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
+    this.committer = new Committer({
+      ...context,
+      healed: (room) => this.healed(room),
+      gone: (room) => this.gone(room),
+    });
     const { pingMs, murmurMs } = context.limits;
     const each = (act: (connection: PageConnection) => void, ms: number) =>
       setInterval(() => this.connections().forEach(act), ms).unref();
@@ -269,6 +273,20 @@ export class RoomRegistry implements RoomKeeper {
   private healed(room: DocumentRoom): void {
     if (room.broken) this.discard(room);
     else if (room.connections.size === 0) this.emptied(room);
+  }
+
+  /** The document was deleted for good: what is not stored is dropped, since there is nothing that it could belong to. */
+  drop(name: DocName): void {
+    const room = this.find(name);
+    if (room) this.gone(room);
+  }
+
+  private gone(room: DocumentRoom): void {
+    if (room.broken) return;
+    // Nothing more is taken from the pages or put on the disk.
+    room.broken = true;
+    for (const connection of room.connections) connection.close("unknownDocument");
+    this.discard(room);
   }
 
   private discard(room: DocumentRoom): void {

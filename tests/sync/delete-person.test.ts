@@ -5,14 +5,17 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as nameRoute from "#app/api/me/name/route.ts";
 import * as deletionRoute from "#app/api/people/[userId]/deletion/route.ts";
+import { tableColumns, workspaceTables } from "#db/file/table-rows.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { findRecord } from "#db/repos/record-repo.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
+import { formatDocName } from "#lib/protocol/messages.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { deletePerson, readDeletion } from "#server/people/delete-person.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { proveRecord } from "#server/record/prove-record.ts";
+import { studioFaults } from "#server/studio-files/studio-faults.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { must, openStudio, type PlanStudio, ROOMS, type Who } from "#tests/support/plan-studio.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
@@ -114,6 +117,62 @@ test("sockets close and the session is refused at once; who writes beside them l
   other.end();
   await s.rooms.stop();
   expectWhole();
+});
+
+/** Tables with a row that names the plan or its document. The record goes on saying that there was one. */
+function tablesNaming(planId: string): string[] {
+  const { raw } = s.db;
+  return workspaceTables(raw).filter(
+    (table) =>
+      !["record", "plan_event"].includes(table) &&
+      tableColumns(raw, table).some(({ name }) =>
+        raw.prepare(`select 1 from "${table}" where instr(cast("${name}" as text), ?) > 0`).get(planId),
+      ),
+  );
+}
+
+const tick = (ms: number) => new Promise((done) => setTimeout(done, ms));
+
+test("who types all the while leaves no row behind", async () => {
+  const open = () => new RawClient(url, planDoc(secret), { cookies: cookies.get("marta") ?? "" }).synced();
+  const pages = await Promise.all([open(), open(), open()]);
+  let typed = 0;
+  const typing = pages.map((page) => setInterval(() => page.edit((doc) => doc.getMap("head").set("late", typed++)), 5));
+  await tick(60);
+  expect(tablesNaming(secret)).toContain("doc_update");
+  const done = erase("petra");
+  await tick(2);
+  for (const page of pages) page.edit((doc) => doc.getMap("head").set("late", "in the same moment"));
+  expect((await done).status).toBe(200);
+  await tick(60);
+  typing.forEach(clearInterval);
+  for (const page of pages)
+    expect([CLOSE.notSignedIn.code, CLOSE.noRight.code, CLOSE.unknownDocument.code]).toContain(await page.closed());
+  expect(s.rooms.health()).toMatchObject({ failing: [] });
+  expect(s.rooms.opened("plan")).not.toContainEqual(planDoc(secret));
+  expect(await s.rooms.stop()).toEqual({ unsaved: [] });
+  expect(tablesNaming(secret)).toEqual([]);
+  expect(studioFaults(s.db, [])).toEqual([]);
+  expectWhole();
+});
+
+test("a room whose document is gone closes as unknown and keeps nothing; rows without a document are a fault", async () => {
+  const name = formatDocName(planDoc(team));
+  const [page, other] = await Promise.all(
+    [team, secret].map((id) => new RawClient(url, planDoc(id), { cookies: cookies.get("marta") ?? "" }).synced()),
+  );
+  const said = () => studioFaults(s.db, []).filter((fault) => fault.startsWith("There are changes"));
+  s.db.raw.prepare("delete from document where name = ?").run(name);
+  expect(said()).toEqual([`There are changes of ${name}, but no such document.`]);
+  s.db.raw.prepare("delete from doc_update where name = ?").run(name);
+  page?.edit((doc) => doc.getMap("head").set("late", 1));
+  other?.edit((doc) => doc.getMap("head").set("beside", 1));
+  expect(await page?.closed()).toBe(CLOSE.unknownDocument.code);
+  await other?.saved();
+  expect(said()).toEqual([]);
+  expect(s.rooms.opened("plan")).toEqual([planDoc(secret)]);
+  expect(s.rooms.health()).toMatchObject({ failing: [] });
+  other?.end();
 });
 
 test("a sign-in in the same moment opens nothing, before or after", async () => {

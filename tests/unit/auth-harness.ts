@@ -91,6 +91,7 @@ const unusedRooms: LiveDocuments = {
   opened: () => [],
   generation: unused,
   inTurn: async (_userId, work) => await work(),
+  drop: unused,
   refreshAccess: unused,
   stop: unused,
   health: unused,
