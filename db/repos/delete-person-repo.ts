@@ -86,14 +86,22 @@ export const PERSON_COLUMNS: Readonly<Record<string, "gone" | "kept">> = {
   "record.actor_id": "kept",
 };
 
+interface Forgetting {
+  readonly pseudonym: string;
+  /** Theirs now and before. */
+  readonly addresses: Iterable<string>;
+  readonly at: number;
+}
+
 /** Replaces name and address by the pseudonym and deletes what is theirs alone. What is deleted is overwritten on the disk. */
-export function forgetPerson(db: Db, who: FormerPerson, { pseudonym, at }: { pseudonym: string; at: number }): void {
+export function forgetPerson(db: Db, who: FormerPerson, { pseudonym, addresses, at }: Forgetting): void {
   for (const [column, fate] of Object.entries(PERSON_COLUMNS)) {
     const [table, name] = column.split(".");
     if (fate === "gone") db.raw.prepare(`DELETE FROM "${table}" WHERE "${name}" = ?`).run(who.id);
   }
   db.raw.prepare("DELETE FROM verification WHERE json_extract(value, '$.userId') = ?").run(who.id);
-  db.raw.prepare("DELETE FROM invitation WHERE lower(email) = lower(?)").run(who.email);
+  const uninvite = db.raw.prepare("DELETE FROM invitation WHERE lower(email) = lower(?)");
+  for (const address of addresses) uninvite.run(address);
   // What a lead had opened to sign holds the names of all coaches: it is opened again.
   db.raw.prepare("DELETE FROM month_reading WHERE instr(file_json, ?) > 0").run(who.id);
   db.raw
@@ -104,12 +112,26 @@ export function forgetPerson(db: Db, who: FormerPerson, { pseudonym, at }: { pse
     .run(pseudonym, `${who.id}${GONE}`, at, who.id);
 }
 
-/** Names that invitations to an address gave the person. */
-export const namesInvited = (db: Db, email: string): string[] =>
+/** An invitation as far as a row of the record can be told to be about it. */
+export interface KnownInvitation {
+  readonly email: string;
+  readonly name: string | null;
+  readonly inviterId: string;
+  readonly createdAt: number;
+  readonly revoked: 0 | 1;
+}
+
+export const listKnownInvitations = (db: Db): KnownInvitation[] =>
   db.raw
-    .prepare<[string], string>("SELECT name FROM invitation WHERE lower(email) = lower(?) AND name IS NOT NULL")
-    .pluck()
-    .all(email);
+    .prepare<[], KnownInvitation>(
+      `SELECT email, name, inviter_id AS inviterId, created_at AS createdAt, status = 'revoked' AS revoked
+        FROM invitation`,
+    )
+    .all();
+
+/** Everybody with an account but one, former people too. */
+export const listOthers = (db: Db, userId: string): FormerPerson[] =>
+  db.raw.prepare<[string], FormerPerson>("SELECT id, name, email FROM user WHERE id <> ?").all(userId);
 
 /** Runs `work` with deleted rows overwritten by zeros, not only taken off the lists. */
 export function overwriting<T>(db: Db, work: () => T): T {

@@ -14,7 +14,6 @@ import {
   handPlansOver,
   type KeptWork,
   listFormerPeople,
-  namesInvited,
   overwriting,
   plansOfNobodyElse,
   readAccount,
@@ -28,6 +27,7 @@ import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.
 import { planDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceToMonths } from "#server/programme/announce-to-months.ts";
+import { addressesOf, invitationsOf } from "./former-names.ts";
 import { endMadeLinks } from "./made-links.ts";
 import { isLastManager, removeFromStudio } from "./manage-people.ts";
 import { DELETION_CHANGED, LAST_MANAGER, NAME_NOT_TYPED, NOT_A_WRITER } from "./refusals.ts";
@@ -136,8 +136,9 @@ function deleteNow(app: Springline, { actor, userId, asked }: Deleting): Result<
   endMadeLinks(db, { by: userId, actorId: actor.id, at });
   if (asked.plansTo === null) for (const { id } of own) deletePlanForGood(db, id);
   const handed = asked.plansTo === null ? 0 : handPlansOver(db, userId, asked.plansTo);
-  const erased = eraseNames(db, who);
-  forgetPerson(db, who, { pseudonym, at });
+  const addresses = addressesOf(db, who);
+  const erased = eraseNames(db, who, addresses);
+  forgetPerson(db, who, { pseudonym, addresses, at });
   const plans = asked.plansTo === null ? own.length : 0;
   const body = { pseudonym, plans, handed, plansTo: asked.plansTo, erased };
   addToRecord(db, { at, actorId: actor.id, subject: `person/${userId}`, kind: PERSON_DELETED, body });
@@ -162,33 +163,17 @@ function pseudonymOf(db: Db, userId: string): string {
   return `Former ${word} ${countDeletedPeople(db) + 1}`;
 }
 
-/** Takes the words out of rows that hold a name or an address of the person; the row of the deletion names them. */
-function eraseNames(db: Db, who: FormerPerson): ErasedRow[] {
-  const rows = listErasable(db);
-  const own = rows.filter(({ subject, kind }) => subject === `person/${who.id}` && !kind.startsWith("invit"));
-  const words = new Set(
-    own
-      .flatMap((row) => textsOf(row))
-      .concat(who.name, who.email)
-      .map(plain)
-      .map(lower),
-  );
-  const emails = [...words].filter((word) => word.includes("@"));
-  for (const email of emails) for (const name of namesInvited(db, email)) words.add(lower(plain(name)));
-  const invited = rows.filter(
-    (row) => !own.includes(row) && textsOf(row).some((text) => words.has(lower(plain(text)))),
-  );
-  return [...own, ...invited].map((row) => {
-    eraseWords(db, row.seq);
-    return { seq: row.seq, sha256: erasedDigest(row, sha256) };
-  });
+/** Takes the words out of rows that are about the person or an invitation of theirs; the row of the deletion names them. */
+function eraseNames(db: Db, who: FormerPerson, addresses: ReadonlySet<string>): ErasedRow[] {
+  const isTheirs = invitationsOf(db, who, addresses);
+  return listErasable(db)
+    .filter((row) => isAbout(row, who) || (isInvitation(row) && isTheirs(row)))
+    .map((row) => {
+      eraseWords(db, row.seq);
+      return { seq: row.seq, sha256: erasedDigest(row, sha256) };
+    });
 }
 
-const lower = (text: string): string => text.toLowerCase();
+const isInvitation = ({ kind }: RecordRow): boolean => kind.startsWith("invit");
+const isAbout = (row: RecordRow, { id }: FormerPerson): boolean => row.subject === `person/${id}` && !isInvitation(row);
 const sha256 = (text: string): string => createHash("sha256").update(text, "utf8").digest("hex");
-
-/** The words of such a row: to whom, the name and the address, now and before. */
-function textsOf({ bodyJson }: RecordRow): string[] {
-  const { to, name, email, before } = JSON.parse(bodyJson) as Readonly<Record<string, unknown>>;
-  return [to, name, email, before].filter((part) => typeof part === "string");
-}

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { tableColumns, workspaceTables } from "#db/file/table-rows.ts";
 import { listFormerPeople } from "#db/repos/delete-person-repo.ts";
-import { namesById } from "#db/repos/people-repo.ts";
+import { insertInvitation, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, readPlanRow } from "#db/repos/plan-repo.ts";
 import { addToRecord, findRecord, recordHead } from "#db/repos/record-repo.ts";
 import { insertComment } from "#db/repos/thread-repo.ts";
@@ -129,6 +129,37 @@ test("plans that are handed over stay whole, and nothing of them is deleted", ()
   expect(listPlanRows(app.db).filter(({ ownerId }) => ownerId === marta.id)).toEqual([]);
   const word = app.documents.withDoc(planDoc(privatePlan), (doc) => planParts(doc).head.get("word"));
   expect(word).toBe("a-private-word");
+});
+
+test("invitations to earlier addresses go; those of a namesake stay, in the table and in the record", () => {
+  const { raw } = app.db;
+  const namesake = { name: "Marta Ahlgren", roles: ["coach" as const] };
+  expect(invite(app, petra, { email: "another@cove.example", ...namesake }).ok).toBe(true);
+  const earlier = { id: "earlier", email: "Old-Marta@tholepin.example", name: "Martha L. Ahl", at: app.now() - 9e8 };
+  const times = { createdAt: earlier.at, expiresAt: earlier.at };
+  insertInvitation(app.db, { ...earlier, ...times, roles: ["coach"], inviterId: petra.id });
+  raw.exec("update invitation set status = 'accepted' where id = 'earlier'");
+  const entry = { at: earlier.at + 3, actorId: petra.id, subject: "studio", kind: "invited" };
+  inTransaction(app.db, () => addToRecord(app.db, { ...entry, body: { to: earlier.name, roles: ["coach"] } }));
+  expect(deletePerson(app, petra, marta.id, asked).ok).toBe(true);
+  expect(whereWords(["Martha L. Ahl", "old-marta@"])).toEqual([]);
+  expect(raw.prepare("select email from invitation where name = 'Marta Ahlgren'").pluck().all()).toEqual([
+    "another@cove.example",
+  ]);
+  const rows = findRecord(app.db, { kinds: ["invited"] }, { after: 0, before: 1e9, limit: 1000 });
+  expect(rows.filter(({ bodyJson }) => bodyJson.includes("Marta Ahlgren"))).toHaveLength(1);
+  expect(proveRecord(app.db).holds).toBe(true);
+});
+
+test("an earlier address that a colleague has now is the colleague's", () => {
+  app.db.raw.prepare("update user set email = 'old-marta@tholepin.example' where id = ?").run(person("jonas").id);
+  const times = { createdAt: app.now(), expiresAt: app.now() };
+  const his = { id: "his", email: "old-marta@tholepin.example", name: "Jonas Okafor", roles: ["trainee" as const] };
+  insertInvitation(app.db, { ...his, ...times, inviterId: petra.id });
+  const count = () =>
+    app.db.raw.prepare("select count(*) from invitation where email like 'old-marta@%'").pluck().get();
+  expect(deletePerson(app, petra, marta.id, asked).ok).toBe(true);
+  expect(count()).toBe(1);
 });
 
 test("refused: another name, other numbers, nobody's right, the last manager; then nothing has changed", () => {
