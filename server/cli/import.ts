@@ -5,6 +5,7 @@ import { type DataLocation, readDataLocation } from "#server/base/env.ts";
 import { BY_SERVER, storeReset } from "#server/people/reset-password.ts";
 import { importStudio } from "#server/studio-files/import-studio.ts";
 import { shownFaults } from "#server/studio-files/manifest.ts";
+import { recordedManagers } from "#server/studio-files/recorded-managers.ts";
 import { CommandRefused, runCommand } from "./run.ts";
 
 const WITH_FAULTS = "--with-faults";
@@ -18,7 +19,7 @@ await runCommand(async (words) => {
   const { studio, madeAt } = manifest;
   process.stdout.write(`“${studio}” is as it was at ${madeAt}. Start the server. Nobody has a password yet.\n`);
   for (const fault of shownFaults(manifest)) process.stdout.write(`Taken though it does not hold: ${fault}\n`);
-  for (const { name, link } of managersLinks(place)) process.stdout.write(`${name}: ${link}\n`);
+  for (const line of managersLines(place)) process.stdout.write(`${line}\n`);
   process.stdout.write(
     "Each link works once, for a day; later: npm run -s reset-password -- EMAIL. A manager makes links for everybody else under People, pairs the cue devices again, renews calendar addresses, and sets e-mail and backups.\n",
   );
@@ -26,14 +27,18 @@ await runCommand(async (words) => {
     process.stdout.write("For links with the server's address, set SPRINGLINE_URL as the server has it.\n");
 });
 
-function managersLinks({ databaseFile, origin }: DataLocation): { name: string; link: string }[] {
+/** A line for each manager: by the record too, a link; else a warning and none. */
+function managersLines({ databaseFile, origin }: DataLocation): string[] {
   const db = openDatabase(databaseFile);
   try {
     const managers = listMembers(db).filter(({ roles }) => roles.includes("manager"));
+    const recorded = recordedManagers(db);
     const linkFor = (person: StudioPerson) => storeReset(db, { person, by: BY_SERVER, at: Date.now(), origin });
-    return db.raw
-      .transaction(() => managers.map((person) => ({ name: person.name, link: linkFor(person).link })))
-      .immediate();
+    const line = (person: StudioPerson) =>
+      recorded.has(person.id)
+        ? `${person.name}, a manager by the record: ${linkFor(person).link}`
+        : `Warning: ${person.name} (${person.email}) is a manager in this export, but not by its record, so there is no link. Ask the studio; if it is right: npm run -s reset-password -- ${person.email}`;
+    return db.raw.transaction(() => managers.map(line)).immediate();
   } finally {
     db.close();
   }
