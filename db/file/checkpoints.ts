@@ -62,6 +62,20 @@ export function checkpointBeside(
   return { stop };
 }
 
+/**
+ * Moves the write-ahead log into the database and cuts it to nothing, so that what was deleted is not left in it. Waits for nobody:
+ * false where somebody reads from it or writes at the moment.
+ */
+export function emptyLog(raw: Database.Database): boolean {
+  const waits = Number(raw.pragma("busy_timeout", { simple: true }));
+  raw.pragma("busy_timeout = 0");
+  try {
+    return raw.pragma("wal_checkpoint(TRUNCATE)", { simple: true }) === 0;
+  } finally {
+    raw.pragma(`busy_timeout = ${waits}`);
+  }
+}
+
 function defaultProgram(): string {
   const built = join(import.meta.dirname, "checkpoint-worker.js");
   return existsSync(built) ? built : join(import.meta.dirname, "checkpoint-worker.mjs");

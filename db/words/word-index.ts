@@ -9,6 +9,7 @@
 import { chmodSync, existsSync, rmSync } from "node:fs";
 import Database from "better-sqlite3";
 import type { Db } from "#db/connection.ts";
+import { emptyLog } from "#db/file/checkpoints.ts";
 import { type FindableLine, LINE_PLACES, type LinePlace } from "#lib/find/plan-lines.ts";
 import { type SoughtWord, textWords } from "#lib/find/words.ts";
 
@@ -39,6 +40,8 @@ export interface WordIndex {
   /** Only what differs from before is written. Throws when the file cannot be written. */
   put(plan: PlanLines): void;
   drop(planId: string): void;
+  /** Drops plans that were deleted for good and leaves nothing of their words in the file. Rewrites the whole index. */
+  erase(planIds: readonly string[]): void;
   /** Up to where each plan is read, by id. */
   readUpTo(): ReadonlyMap<string, ReadUpTo>;
   /** Those of `planIds` that have all words, in no order; where many have them in one line, those alone. */
@@ -85,6 +88,7 @@ function opened(file: string): Database.Database {
     // What a power cut takes is read again from the plans.
     raw.pragma("synchronous = NORMAL");
     raw.pragma("busy_timeout = 200");
+    raw.pragma("secure_delete = ON");
     for (const end of ["", "-wal", "-shm"]) if (existsSync(`${file}${end}`)) chmodSync(`${file}${end}`, 0o600);
     if (raw.pragma("user_version", { simple: true }) !== LAYOUT) raw.transaction(() => layOut(raw))();
     return raw;
@@ -140,6 +144,8 @@ function prepared(raw: Database.Database) {
     ),
     noLine: raw.prepare<[number]>("delete from line where no = ?"),
     words: raw.prepare<[number, string]>("insert into word (rowid, words) values (?, ?)"),
+    /** Without what was deleted: an index without text only marks it, and its own secure deletion does not reach it. */
+    pack: raw.prepare<[]>("insert into word (word) values ('optimize')"),
     noWords: raw.prepare<[number]>("delete from word where rowid = ?"),
     counts: raw.prepare<[string, string], CountRow>(
       `select rowid / ${PLAN_STEP} as planNo, count(*) as count, min(rowid) as first from word
@@ -158,12 +164,21 @@ type Statements = ReturnType<typeof prepared>;
 
 function indexIn(raw: Database.Database): WordIndex {
   const s = prepared(raw);
+  const drop = raw.transaction((planId: string) => {
+    for (const { no } of linesOf(s, s.planNo.get(planId))) forget(s, no);
+    s.noPlan.run(planId);
+  });
+  const dropAll = raw.transaction((planIds: readonly string[]) => {
+    for (const planId of planIds) drop(planId);
+    s.pack.run();
+  });
   return {
     put: raw.transaction((plan: PlanLines) => putIn(s, plan)),
-    drop: raw.transaction((planId: string) => {
-      for (const { no } of linesOf(s, s.planNo.get(planId))) forget(s, no);
-      s.noPlan.run(planId);
-    }),
+    drop,
+    erase(planIds) {
+      dropAll(planIds);
+      emptyLog(raw);
+    },
     readUpTo: () => new Map(s.read.all().map(({ id, generation, seq }) => [id, { generation, seq }])),
     find: (asked, planIds) => (asked.length === 0 ? [] : findIn(s, asked, planIds)),
     linesWith: (asked, planIds, most) => (asked.length === 0 ? new Map() : linesIn(s, asked, { planIds, most })),

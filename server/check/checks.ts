@@ -79,6 +79,8 @@ function currentCheck({ app: { db }, programMark }: ChecksSetup, row: PlanRow, s
 }
 
 function hear({ app, programMark, heard }: ChecksSetup, found: FoundLast, answer: CheckAnswer): void {
+  // Deleted for good while a thread was reading it.
+  if (readGeneration(app.db, formatDocName({ kind: "plan", key: answer.planId })) === undefined) return;
   found.keep(answer);
   try {
     const { planId, generation, seq, studioMark, planMark, findingsMark, counts, strip } = answer;

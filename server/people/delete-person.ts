@@ -5,6 +5,7 @@
 import { createHash } from "node:crypto";
 import * as z from "zod";
 import type { Db } from "#db/connection.ts";
+import { emptyLog } from "#db/file/checkpoints.ts";
 import {
   countDeletedPeople,
   countKeptWork,
@@ -99,9 +100,21 @@ export function deletePerson(
   if (!deleted.ok) return deleted;
   // Their own pages are told of the session first.
   app.documents.refreshAccess();
-  if (asked.plansTo === null) for (const { id } of own) app.documents.drop(planDoc(id));
+  leaveNoTrace(app, asked.plansTo === null ? own.map(({ id }) => id) : []);
   announceToMonths(app);
   return deleted;
+}
+
+/** Of the plans that went: neither in memory nor in the index of words, and nothing in the write-ahead logs. */
+function leaveNoTrace(app: Springline, planIds: readonly string[]): void {
+  for (const id of planIds) app.documents.drop(planDoc(id));
+  try {
+    if (planIds.length > 0) app.words.erase(planIds);
+    emptyLog(app.db.raw);
+  } catch (err) {
+    // The account is deleted. The index drops what is gone when somebody next looks for words; the log is used again from its start.
+    app.log.error({ err }, "what was deleted may stand in the index of words or in a log for a while");
+  }
 }
 
 /** What waits in memory goes to the disk first: after the deletion there is nothing that it could belong to. */

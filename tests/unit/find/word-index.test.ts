@@ -87,3 +87,19 @@ test("nothing of it is left when it is removed", () => {
   removeWordIndex(temp.file);
   expect(existsSync(wordIndexFile(temp.file))).toBe(false);
 });
+
+test("of a plan deleted for good no word is left in the file or its log", () => {
+  const db = temp.open();
+  const index = wordIndexBeside(db);
+  const filler = Array.from({ length: 200 }, (_, n) => said(`long neck ${n}`, n));
+  const bytes = () =>
+    ["", "-wal"].map((end) => readFileSync(`${wordIndexFile(db.file)}${end}`).toString("latin1")).join("");
+  index.put(plan("a", said("my xylophonist sister")));
+  index.put(plan("b", ...filler));
+  expect(bytes()).toContain("xylophonist");
+  index.drop("a");
+  index.put(plan("a", said("my xylophonist sister")));
+  index.erase(["a"]);
+  expect(bytes()).not.toContain("xylophonist");
+  expect([ids(index, "xylophonist"), ids(index, "neck")]).toEqual([[], ["b"]]);
+});

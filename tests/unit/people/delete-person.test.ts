@@ -1,7 +1,9 @@
 /** After a deletion neither name nor address is in any table but where somebody else typed it or a month was signed. */
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { openDatabase } from "#db/connection.ts";
+import { emptyLog } from "#db/file/checkpoints.ts";
 import { tableColumns, workspaceTables } from "#db/file/table-rows.ts";
 import { listFormerPeople } from "#db/repos/delete-person-repo.ts";
 import { insertInvitation, namesById } from "#db/repos/people-repo.ts";
@@ -9,6 +11,7 @@ import { listPlanRows, readPlanRow } from "#db/repos/plan-repo.ts";
 import { addToRecord, findRecord, recordHead } from "#db/repos/record-repo.ts";
 import { insertComment } from "#db/repos/thread-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
+import { wordIndexFile } from "#db/words/word-index.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import type { Person } from "#lib/policy/can.ts";
 import { recordSentence } from "#lib/record/kinds.ts";
@@ -160,6 +163,28 @@ test("an earlier address that a colleague has now is the colleague's", () => {
     app.db.raw.prepare("select count(*) from invitation where email like 'old-marta@%'").pluck().get();
   expect(deletePerson(app, petra, marta.id, asked).ok).toBe(true);
   expect(count()).toBe(1);
+});
+
+test("no word of a deleted plan is left in a file; a reader in the way only keeps the log", () => {
+  const line = { place: "said" as const, itemId: "i", line: 0, text: "a-private-word" };
+  app.words.put({ planId: privatePlan, generation: "g", seq: 1, lines: [line] });
+  app.documents.transact(planDoc(privatePlan), marta.id, (doc) => planParts(doc).head.set("word", "xylophonist"));
+  const { file } = app.db;
+  const has = (word: string) =>
+    [file, wordIndexFile(file)]
+      .flatMap((name) => [name, `${name}-wal`])
+      .filter((name) => readFileSync(name).includes(word))
+      .map((name) => name.slice(file.lastIndexOf("springline")));
+  expect([has("a-private-word").length, has("xylophonist").length]).not.toContain(0);
+  const reader = openDatabase(file, { readOnly: true });
+  reader.raw.exec("begin; select count(*) from user");
+  const from = performance.now();
+  expect(deletePerson(app, petra, marta.id, asked).ok).toBe(true);
+  expect(performance.now() - from).toBeLessThan(900);
+  expect(has("a-private-word")).not.toContain("springline.words");
+  reader.close();
+  expect(emptyLog(app.db.raw)).toBe(true);
+  expect([has("a-private-word"), has("xylophonist")]).toEqual([[], []]);
 });
 
 test("refused: another name, other numbers, nobody's right, the last manager; then nothing has changed", () => {
