@@ -57,12 +57,6 @@ function prepareAll(db: Db) {
       `insert into doc_update (name, bytes, actor_id, at) select @name, @bytes, @actorId, @at
        where exists (select 1 from document where name = @name)`,
     ),
-    orphans: raw
-      .prepare<[], string>(
-        `select name from doc_update where name not in (select name from document)
-         union select name from doc_snapshot where name not in (select name from document) order by name`,
-      )
-      .pluck(),
     addSnapshot: raw.prepare("insert into doc_snapshot (name, seq, bytes, at) values (?, ?, ?, ?)"),
     oldestKept: raw
       .prepare<[string, number], number>(
@@ -128,7 +122,14 @@ export function appendRow(db: Db, row: NewLogRow): void {
 }
 
 /** Names under which there are rows or snapshots but no document, in order. */
-export const listOrphanedLogs = (db: Db): string[] => statements(db).orphans.all();
+export const listOrphanedLogs = (db: Db): string[] =>
+  db.raw
+    .prepare<[], string>(
+      `select name from doc_update where name not in (select name from document)
+       union select name from doc_snapshot where name not in (select name from document) order by name`,
+    )
+    .pluck()
+    .all();
 
 /**
  * Adds a snapshot and deletes what no kept snapshot needs. Call it inside a transaction, with bytes that have been verified:
