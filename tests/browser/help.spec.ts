@@ -57,8 +57,8 @@ const PAGES: Readonly<Record<string, readonly [who: Who | null, path: string]>> 
   // Outside `app/`'s own pages: a device's.
   "/floor": [null, "/floor"],
 };
-/** They lead to another at once, where there is a studio. */
-const LEADS_ON = ["/", "/first-run", "/programme"];
+/** They lead to another at once, where there is a studio, or where it sends no e-mail. */
+const LEADS_ON = ["/", "/first-run", "/programme", "/sign-in/forgotten"];
 
 test("every page is walked below", () => {
   const found = readdirSync(APP, { recursive: true, encoding: "utf8" })

@@ -82,6 +82,8 @@ test("all are marked as seen in one act, by keyboard, and the frame is quiet the
 test("a manager sets e-mail up and tries it; a trainee chooses and is mailed; what fails is listed and tried again", async ({
   as,
 }) => {
+  // The server looks for mails every 15 s, and looks twice or more here.
+  test.setTimeout(240_000);
   server = await startMailServer({ plain: true });
   const petra = await as("petra");
   await petra.goto("/studio#mail");
