@@ -1,9 +1,6 @@
 /** What is said before an account is deleted for good. */
+import { listWords, plural } from "#lib/plan/format.ts";
 import type { DeletionView } from "#server/people/delete-person.ts";
-
-const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
-const all = (parts: readonly string[]): string =>
-  parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
 
 export const DELETION = {
   gone: "Name, address, password, sessions, notices, invitations and links end, and what is theirs alone is deleted. The pages they have open close. This cannot be undone: if the same address is invited again, somebody new joins.",
@@ -21,8 +18,8 @@ export function keptWorkWords({ pseudonym, kept }: Pick<DeletionView, "pseudonym
     [kept.comments, "comment", "comments"],
     [kept.marks, "set of marks about them", "sets of marks about them"],
   ] as const;
-  const there = parts.filter(([n]) => n > 0).map(([n, one, many]) => count(n, one, many));
-  const work = there.length === 0 ? "What they did" : `What others’ work rests on (${all(there)})`;
+  const there = parts.filter(([n]) => n > 0).map(([n, one, many]) => plural(n, one, many));
+  const work = there.length === 0 ? "What they did" : `What others’ work rests on (${listWords(there)})`;
   return `${work} stays in the plans and the record as done by “${pseudonym}”.`;
 }
 
@@ -35,4 +32,4 @@ export function monthsWords({ months }: DeletionView["kept"]): string | null {
 
 /** Plans that only they can see. */
 export const privateWords = (titles: readonly string[]): string =>
-  `${count(titles.length, "plan that only they can see", "plans that only they can see")}: ${all(titles.map((title) => `“${title || "without a title"}”`))}.`;
+  `${plural(titles.length, "plan that only they can see", "plans that only they can see")}: ${listWords(titles.map((title) => `“${title || "without a title"}”`))}.`;
