@@ -37,7 +37,10 @@ export interface FoundInIndex {
 }
 
 export interface WordIndex {
-  /** Only what differs from before is written. Throws when the file cannot be written. */
+  /**
+   * Only what differs from before is written, and where that is much, the rest of it in the next turns of the event loop, so
+   * that nobody waits for it. Throws when the file cannot be written.
+   */
   put(plan: PlanLines): void;
   drop(planId: string): void;
   /** Drops plans that were deleted for good and leaves nothing of their words in the file. Rewrites the whole index. */
@@ -164,7 +167,9 @@ type Statements = ReturnType<typeof prepared>;
 
 function indexIn(raw: Database.Database): WordIndex {
   const s = prepared(raw);
+  const parts = inParts(raw.transaction((plan: PlanLines) => putIn(s, plan)));
   const drop = raw.transaction((planId: string) => {
+    parts.stop(planId);
     for (const { no } of linesOf(s, s.planNo.get(planId))) forget(s, no);
     s.noPlan.run(planId);
   });
@@ -173,7 +178,7 @@ function indexIn(raw: Database.Database): WordIndex {
     s.pack.run();
   });
   return {
-    put: raw.transaction((plan: PlanLines) => putIn(s, plan)),
+    put: parts.put,
     drop,
     erase(planIds) {
       dropAll(planIds);
@@ -182,8 +187,34 @@ function indexIn(raw: Database.Database): WordIndex {
     readUpTo: () => new Map(s.read.all().map(({ id, generation, seq }) => [id, { generation, seq }])),
     find: (asked, planIds) => (asked.length === 0 ? [] : findIn(s, asked, planIds)),
     linesWith: (asked, planIds, most) => (asked.length === 0 ? new Map() : linesIn(s, asked, { planIds, most })),
-    close: () => raw.close(),
+    close() {
+      parts.end();
+      raw.close();
+    },
   };
+}
+
+/** Calls `putPart` until it has written a plan whole, once in each turn of the event loop. */
+function inParts(putPart: (plan: PlanLines) => boolean) {
+  const unfinished = new Map<string, PlanLines>();
+  let turn: NodeJS.Immediate | undefined;
+  const goOn = (): void => {
+    turn = undefined;
+    const [next] = unfinished.values();
+    try {
+      if (next) put(next);
+    } catch {
+      // The plan is not marked as read, so it is read again when somebody next looks for words.
+    }
+    if (unfinished.size > 0) turn ??= setImmediate(goOn);
+  };
+  const put = (plan: PlanLines): void => {
+    unfinished.delete(plan.planId);
+    if (putPart(plan)) return;
+    unfinished.set(plan.planId, plan);
+    turn ??= setImmediate(goOn);
+  };
+  return { put, stop: (planId: string) => unfinished.delete(planId), end: () => clearImmediate(turn) };
 }
 
 const linesOf = (s: Statements, planNo: number | undefined): LineRow[] =>
@@ -194,8 +225,14 @@ function forget(s: Statements, no: number): void {
   s.noWords.run(no);
 }
 
-function putIn(s: Statements, { planId, generation, seq, lines }: PlanLines): void {
-  s.plan.run(planId, generation, seq);
+/** Lines that are written in one turn of the event loop: about a millisecond. */
+const MOST_AT_ONCE = 40;
+/** Of a plan that is not yet written whole; no row of a log has that number. */
+const UNFINISHED = -1;
+
+/** Returns whether all of it is written now. */
+function putIn(s: Statements, { planId, generation, seq, lines }: PlanLines): boolean {
+  s.plan.run(planId, generation, UNFINISHED);
   const planNo = s.planNo.get(planId) ?? 0;
   const wanted = new Map(lines.map((line) => [keyOf(line), line]));
   const taken = new Set<number>();
@@ -203,13 +240,17 @@ function putIn(s: Statements, { planId, generation, seq, lines }: PlanLines): vo
     if (wanted.delete(keyOf(lineOf(row)))) taken.add(row.no);
     else forget(s, row.no);
   }
+  let most = MOST_AT_ONCE;
   for (const { place, itemId, line, text } of wanted.values()) {
+    if (most-- === 0) return false;
     let no = planNo * PLAN_STEP + LINE_PLACES.indexOf(place) * PLACE_STEP;
     while (taken.has(no)) no++;
     taken.add(no);
     s.line.run(no, itemId, line, text);
     s.words.run(no, wordsToKeep(text));
   }
+  s.plan.run(planId, generation, seq);
+  return true;
 }
 
 const keyOf = ({ place, itemId, line, text }: FindableLine): string => `${place} ${itemId} ${line} ${text}`;

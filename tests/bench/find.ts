@@ -60,7 +60,10 @@ const kept = Array.from({ length: PLANS }, (_, n) => {
   return { ...read, lines };
 });
 
+/** Only what the first turn of the event loop takes; the rest goes on in the next ones. */
 const filled = kept.map((plan) => cpuMs(() => s.app.words.put(plan)));
+while (kept.some(({ planId, seq }) => s.app.words.readUpTo().get(planId)?.seq !== seq))
+  await new Promise((done) => setImmediate(done));
 const asked = Array.from({ length: ROUNDS }, () =>
   ASKED.map((text) => cpuMs(() => must(findByWords(s.app, s.people.ines, text)))),
 ).flat();
@@ -96,7 +99,7 @@ for (const [n, text] of ASKED.entries())
   );
 line("words found, the server's answer", asked);
 line("the same words by a plain scan", scanned);
-line("a plan's words kept for the first time", filled);
+line("a plan's words kept for the first time, first turn", filled);
 line("one line of them changed", changed);
 await s.stop();
 const met = figures(asked).p95 <= MOST_P95_MS;

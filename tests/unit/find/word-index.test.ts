@@ -1,6 +1,6 @@
 /** The index of words as a file: thrown away and made anew when it is of no use, and written only where something differs. */
 import { existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { removeWordIndex, type WordIndex, wordIndexBeside, wordIndexFile } from "#db/words/word-index.ts";
 import type { FindableLine } from "#lib/find/plan-lines.ts";
 import { soughtWords } from "#lib/find/words.ts";
@@ -37,6 +37,42 @@ test("words of several lines find the plan too, after those that have them in on
   index.put(plan("a", said("long neck"), said("row", 1)));
   expect(index.find(soughtWords("row neck"), ["a"])).toEqual([{ planId: "a", place: null, count: 0 }]);
   expect(ids(index, "row shoulder")).toEqual([]);
+});
+
+describe("a plan with many new lines", () => {
+  const many = () => plan("a", ...Array.from({ length: 100 }, (_, n) => said(`row ${n}`, n)));
+  const turn = () => new Promise((done) => setImmediate(done));
+  const counted = (index: WordIndex) => index.find(soughtWords("row"), ["a"])[0]?.count;
+
+  test("is written over several turns of the event loop, and is read only when it is whole", async () => {
+    const index = wordIndexBeside(temp.open());
+    index.put(many());
+    expect(counted(index)).toBeLessThan(100);
+    expect(index.readUpTo().get("a")?.seq).not.toBe(7);
+    for (let n = 0; n < 5; n++) await turn();
+    expect(counted(index)).toBe(100);
+    expect(index.readUpTo().get("a")).toEqual({ generation: "g", seq: 7 });
+  });
+
+  test("leaves nothing when it is dropped meanwhile, and gives way to what was read later", async () => {
+    const index = wordIndexBeside(temp.open());
+    index.put(many());
+    index.drop("a");
+    for (let n = 0; n < 5; n++) await turn();
+    expect([counted(index), index.readUpTo().size]).toEqual([undefined, 0]);
+    index.put(many());
+    index.put({ ...plan("a", said("row")), seq: 9 });
+    for (let n = 0; n < 5; n++) await turn();
+    expect([counted(index), index.readUpTo().get("a")?.seq]).toEqual([1, 9]);
+  });
+
+  test("may be left unfinished when the file closes", async () => {
+    const db = temp.open();
+    wordIndexBeside(db).put(many());
+    db.close();
+    await turn();
+    expect(wordIndexBeside(temp.open()).readUpTo().get("a")?.seq).not.toBe(7);
+  });
 });
 
 test("what a person types is never a query of its own", () => {
