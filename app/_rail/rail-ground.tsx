@@ -15,6 +15,7 @@ import type { DragPreview } from "./use-rail-drag.ts";
 interface GroundProps {
   readonly snap: SessionSnapshot;
   readonly layout: RailLayout;
+  readonly drawn: readonly RailSegment[];
   readonly preview: DragPreview | null;
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
@@ -24,12 +25,12 @@ const NO_ACTS: readonly string[] = [];
 /** Height of a clock label at the left, px. */
 const LABEL_PX = 20;
 
-export function RailGround({ snap, layout, preview, measure }: GroundProps) {
+export function RailGround({ snap, layout, drawn, preview, measure }: GroundProps) {
   const acts = useChangeActs(snap.plan);
   return (
     <>
       <Steel layout={layout} />
-      {layout.segments.map((s) => (
+      {drawn.map((s) => (
         <Ground key={s.key} segment={s} snap={snap} acts={acts.get(s.item ?? "") ?? NO_ACTS} measure={measure} />
       ))}
       <LengthLine snap={snap} layout={layout} />

@@ -14,7 +14,7 @@ import type { Formats } from "#lib/formats/formats.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import type { RailLayout } from "#lib/rail/layout.ts";
+import type { RailSegment } from "#lib/rail/layout.ts";
 import { type ItemTalk, talkShare } from "#lib/talk/talk.ts";
 import { talkOver } from "#lib/talk/talk-words.ts";
 import { useSteady } from "../_parts/use-steady.ts";
@@ -31,16 +31,17 @@ interface RailItemsProps {
   readonly marks: ReadonlyMap<string, ItemMarks>;
   readonly changes: ReadonlyMap<string, ChangeMark>;
   readonly draft: FirstDraft;
-  readonly layout: RailLayout;
+  /** The items without one here are drawn later. */
+  readonly drawn: readonly RailSegment[];
   /** The item whose plate is open. */
   readonly openId: string | undefined;
   readonly drag: RailDrag;
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-export function RailItems({ session, snap, layout, drag, measure, marks, changes, draft, openId }: RailItemsProps) {
+export function RailItems({ session, snap, drawn, drag, measure, marks, changes, draft, openId }: RailItemsProps) {
   const people = useMemo(() => peopleByItem(snap), [snap]);
-  const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
+  const segments = useMemo(() => new Map(drawn.map((s) => [s.key, s])), [drawn]);
   const headsUp = headSeconds(snap.plan, "headsUpSeconds");
   const tabbableId = snap.selectedId ?? snap.plan.items[0]?.id;
   const f = useFormats();

@@ -28,6 +28,7 @@ import styles from "./rail.module.css";
 import { RailGround } from "./rail-ground.tsx";
 import { RailItems } from "./rail-items.tsx";
 import { usePreviewLayout, useStillLayout } from "./rail-layout.ts";
+import { namesAPlace, useFirstScreen } from "./use-first-screen.ts";
 import { useFocusFollows } from "./use-focus-follows.ts";
 import { useRailDrag } from "./use-rail-drag.ts";
 
@@ -57,23 +58,25 @@ export function Rail({ session, snap, scale, marks, changes, draft, open }: Rail
   const still = useStillLayout(sizes);
   const drag = useRailDrag(session, snap.plan, still, scale);
   const layout = usePreviewLayout(still, sizes, drag.preview);
+  const drawn = useFirstScreen(layout, snap.selectedId !== null || namesAPlace());
   const list = useRef<HTMLDivElement>(null);
   const acts = usePageActs();
   useFocusFollows(list, snap.selectedId);
   useStillWhileOpening(layout, open?.id);
   return (
     <div className={styles.rail} style={{ height: layout.height }}>
-      <RailGround snap={snap} layout={layout} measure={measure} preview={drag.preview} />
+      <RailGround snap={snap} layout={layout} drawn={drawn} measure={measure} preview={drag.preview} />
       <div
         ref={list}
         role="listbox"
         aria-label="The class, item by item"
         aria-describedby="rail-keys-hint"
+        aria-busy={drawn.length < layout.segments.length || undefined}
         tabIndex={snap.plan.items.length === 0 ? 0 : -1}
         className={styles.list}
         onKeyDown={railKeys(acts)}
       >
-        <RailItems {...{ session, snap, marks, changes, draft, layout, drag, measure }} openId={open?.id} />
+        <RailItems {...{ session, snap, marks, changes, draft, drawn, drag, measure }} openId={open?.id} />
       </div>
       {open && (
         <Opened key={open.id} {...{ open, layout }} head={words[open.id] ?? 0} measure={measure(openKey(open.id))} />

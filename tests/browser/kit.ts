@@ -122,7 +122,10 @@ export async function planPath(page: Page, title: string): Promise<string> {
 /** Opens a plan by its title. Without the desk in between, which most tests have nothing to ask. */
 export async function openPlan(page: Page, title: string): Promise<void> {
   await page.goto(await planPath(page, title));
-  await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
+  const rail = page.getByRole("listbox", { name: "The class, item by item" });
+  await expect(rail).toBeVisible();
+  // All plates are drawn.
+  await expect(rail).not.toHaveAttribute("aria-busy");
 }
 
 /** Clicks into the script and waits until the editor has settled where its caret is. */

@@ -98,6 +98,23 @@ test("what a page asks for beside the document is named in it, and it is drawn b
   for (const href of named) expect(beside).toContain(href);
 });
 
+test("a long plan is drawn from its beginning, then whole", async ({ as, app }) => {
+  const page = await as("marta");
+  const drawn = `new MutationObserver(() => {
+    const rail = document.querySelector('[role="listbox"]');
+    const now = document.querySelectorAll('[role="option"]').length;
+    if (now !== 0) (window.drawn ??= []).push([now, rail.getAttribute("aria-busy")]);
+  }).observe(document, { childList: true, subtree: true });`;
+  await page.addInitScript(drawn);
+  await page.goto(`/plans/${await importPlan(page, app.url)}`);
+  const items = page.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
+  await expect(items).toHaveCount(PLAN.items.length);
+  const [first] = await page.evaluate<[number, string | null][]>("window.drawn");
+  expect(first?.[0]).toBeLessThan(PLAN.items.length);
+  expect(first?.[1]).toBe("true");
+  await expect(page.getByRole("listbox", { name: "The class, item by item" })).not.toHaveAttribute("aria-busy");
+});
+
 test("a plan can be read before any script has run", async ({ as, app }) => {
   const page = await as("marta", { javaScriptEnabled: false });
   await page.goto(`/plans/${await importPlan(page, app.url)}`);
