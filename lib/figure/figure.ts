@@ -1,7 +1,7 @@
 /** A move's figure: the body at the start and at the end of the motion, on the machine. Pure: the same fields, the same figure. */
 import type { Facing, ItemSide } from "#lib/plan/schema.ts";
 import { at, type BodyFrame, type BodySide, type Cable, type Contact, type Joint, PAIRED } from "./body/joints.ts";
-import { type FigureCorrection, withCorrection } from "./correction.ts";
+import { withCorrection } from "./correction.ts";
 import { type SolvedBody, solveBody } from "./solve.ts";
 import { MACHINE, MIRROR } from "./space/machine.ts";
 import { crossOf, type Vec } from "./space/vector.ts";
@@ -43,7 +43,6 @@ export interface MoveFigure {
 export interface FigureOptions {
   readonly side?: ItemSide | undefined;
   readonly facing?: Facing | undefined;
-  readonly correction?: FigureCorrection | undefined;
 }
 
 const STANCES: Readonly<Record<FigureMove["position"], PositionStance>> = {
@@ -69,7 +68,7 @@ export function figureOf(given: FigureMove, options: FigureOptions = {}): MoveFi
   const move = options.facing ? { ...given, facing: options.facing } : given;
   const ready = settledMove(move);
   const worked = workedSide(move, ready, options.side);
-  const poses = bestPoses(ready, ready.mirrored ? flipped(worked) : worked, options.correction);
+  const poses = bestPoses(ready, ready.mirrored ? flipped(worked) : worked);
   const [start, end] = ready.mirrored ? poses.map(unmirrored) : poses;
   const facing = ready.mirrored ? FACED_BACK[ready.move.facing] : ready.move.facing;
   const sided = move.sides === "each" || options.side === "left" || options.side === "right";
@@ -103,17 +102,10 @@ const SHIFTS = [0, 0.12, -0.12, 0.26, -0.26, 0.42, -0.42, 0.55];
 const SHARES = [0.8, 0.6, 0.4, 0.2, 0];
 const FINE = 1e-6;
 
-function bestPoses(
-  ready: Settled,
-  worked: BodySide,
-  correction: FigureCorrection | undefined,
-): readonly [FigurePose, FigurePose] {
+function bestPoses(ready: Settled, worked: BodySide): readonly [FigurePose, FigurePose] {
   const posesFor = (travels: PoseStage["travels"], attempt: number) => {
     const moment = { travels, shift: SHIFTS[attempt] ?? 0, attempt, worked };
-    return [
-      poseAt(ready, { ...moment, end: false }, correction),
-      poseAt(ready, { ...moment, end: true }, correction),
-    ] as const;
+    return [poseAt(ready, { ...moment, end: false }), poseAt(ready, { ...moment, end: true })] as const;
   };
   let best = posesFor(ready.travels, 0);
   for (const travels of rangesOf(ready)) {
@@ -143,7 +135,7 @@ function rangesOf({ travels, mirrored }: Settled): PoseStage["travels"][] {
 
 type Moment = Pick<PoseStage, "travels" | "shift" | "attempt" | "end" | "worked">;
 
-function poseAt({ move }: Settled, moment: Moment, correction: FigureCorrection | undefined): FigurePose {
+function poseAt({ move, mirrored }: Settled, moment: Moment): FigurePose {
   const front = FRONTS[move.facing];
   const travel = moment.travels[moment.end ? 1 : 0];
   const stage: PoseStage = {
@@ -156,7 +148,8 @@ function poseAt({ move }: Settled, moment: Moment, correction: FigureCorrection 
     arms: armsOf(move)[moment.end ? 1 : 0],
     onForearms: onForearms(move),
   };
-  const posture = withCorrection(STANCES[move.position](stage), moment.end ? correction?.end : correction?.start);
+  const by = moment.end ? move.figure?.end : move.figure?.start;
+  const posture = withCorrection(STANCES[move.position](stage), by, { worked: moment.worked, mirrored });
   return { ...solveBody(posture, travel), travel };
 }
 

@@ -8,6 +8,7 @@ import { distanceRange, forceRange } from "#lib/formats/units.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import { correctionWords } from "./correction-words.ts";
 import {
   breathWords,
   cautionList,
@@ -66,6 +67,7 @@ const FACTS: Readonly<Record<MoveKey, Fact>> = {
   easier: { label: "easier", say: (m) => ways(m.easier) },
   harder: { label: "harder", say: (m) => ways(m.harder) },
   handsShare: { label: "hands' pose", say: (m) => (m.handsShare ? POSE_WORDS[m.handsShare.pose] : "") },
+  figure: { label: "figure", say: correctionWords },
 };
 export const MOVE_KEYS = Object.keys(FACTS) as readonly MoveKey[]; // exactly the keys of the record above
 

@@ -5,7 +5,8 @@
  */
 
 import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import { toMm, toNewtons, typedForce, typedLength } from "#lib/formats/units.ts";
+import { smallNumber, smallUnit, toMm, toNewtons, typedForce, typedLength } from "#lib/formats/units.ts";
+import type { PhaseCorrection } from "#lib/plan/figure-correction.ts";
 import { own } from "#lib/plan/lookup.ts";
 import {
   GROUPS,
@@ -17,6 +18,7 @@ import {
   RESISTANCES,
   type SpineDirection,
 } from "#lib/plan/schema.ts";
+import { CORRECTION_KEYS, type CorrectionKey, isLength, PHASES, type Phase } from "./correction-words.ts";
 import { type ReadMove, readMove } from "./faults.ts";
 
 const CHOICE_KEYS = [
@@ -68,7 +70,13 @@ export interface MoveDraft extends Choices {
   readonly harder: readonly string[];
   readonly seconds: RangeDraft;
   readonly pose: "" | (typeof POSES)[number];
+  readonly figure: FigureDraft;
 }
+
+/** By phase and value; lengths in millimetres or inches. */
+export type FigureDraft = Readonly<Record<Phase, Readonly<Partial<Record<CorrectionKey, string>>>>>;
+
+export const NO_CORRECTION: FigureDraft = { start: {}, end: {} };
 
 const NO_RANGE: RangeDraft = ["", ""];
 const NO_TIMES = { outSeconds: "", outHoldSeconds: "", backSeconds: "", backHoldSeconds: "" };
@@ -99,6 +107,7 @@ export const EMPTY_DRAFT: MoveDraft = {
   harder: [],
   seconds: NO_RANGE,
   pose: "",
+  figure: NO_CORRECTION,
 };
 
 export function moveDraft(move: Move, { force, length }: DraftUnits): MoveDraft {
@@ -137,6 +146,7 @@ export function moveDraft(move: Move, { force, length }: DraftUnits): MoveDraft 
     harder: move.harder ?? [],
     seconds: range(move.seconds),
     pose: move.handsShare?.pose ?? "",
+    figure: figureDraft(move.figure, units),
   };
 }
 
@@ -173,6 +183,7 @@ function candidateOf(draft: MoveDraft, base: Move | null): unknown {
     harder: list(draft.harder, base?.harder),
     seconds: pair(draft.seconds),
     handsShare: draft.pose === "" ? undefined : { pose: draft.pose },
+    figure: readFigureDraft(draft, base?.figure),
   });
 }
 
@@ -188,6 +199,34 @@ function springs(drafts: MoveDraft["springs"], base: Move["springs"]): unknown {
     return Object.keys(counts).length > 0 ? counts : isEmpty(base?.[key]) ? {} : undefined;
   };
   const both = filled({ min: side("min"), max: side("max") });
+  return Object.keys(both).length > 0 || isEmpty(base) ? both : undefined;
+}
+
+function figureDraft(figure: Move["figure"], units: DraftUnits): FigureDraft {
+  const shown = (by: PhaseCorrection = {}) =>
+    Object.fromEntries(
+      CORRECTION_KEYS.filter((key) => by[key] !== undefined).map((key) => {
+        const value = by[key] ?? 0;
+        return [key, text(isLength(key) ? smallNumber(value, units) : value)];
+      }),
+    );
+  return { start: shown(figure?.start), end: shown(figure?.end) };
+}
+
+/** A value that reads as the base's does is the base's own; null for no correction is left out. */
+export function readFigureDraft({ figure, units }: Pick<MoveDraft, "figure" | "units">, base: Move["figure"]): unknown {
+  const before = figureDraft(base, units);
+  const phases = PHASES.map((phase) => {
+    const values = CORRECTION_KEYS.map((key) => {
+      const typed = figure[phase][key] ?? "";
+      if (typed === before[phase][key]) return [key, base?.[phase]?.[key]];
+      const n = number(typed);
+      return [key, n !== undefined && isLength(key) ? toMm(n, smallUnit(units)) : n];
+    });
+    const by = filled(Object.fromEntries(values));
+    return [phase, Object.keys(by).length > 0 || isEmpty(base?.[phase]) ? by : undefined];
+  });
+  const both = filled(Object.fromEntries(phases));
   return Object.keys(both).length > 0 || isEmpty(base) ? both : undefined;
 }
 

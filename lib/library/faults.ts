@@ -54,6 +54,11 @@ const UPWARDS: Readonly<Record<MoveFieldPath, string>> = {
   travelMm: "The travel must not end before it begins.",
 };
 const UNITS: Readonly<Record<string, string>> = { loadN: " newtons", seconds: " seconds", tempo: " seconds" };
+/** Of a figure's correction, whose lengths people type in their own unit. */
+const CORRECTION_BOUNDS = {
+  Deg: "Give a number from -90 to 90.",
+  Mm: "Give a number from -500 to 500 mm (-19.6 to 19.6 in).",
+};
 
 let made: JsonSchema | undefined;
 const schema = (): JsonSchema => {
@@ -91,6 +96,8 @@ function fault({ path, issue }: Issue, move: unknown): Fault {
   if (issue.code === "custom")
     return { place, say: UPWARDS[place] ?? "This value is not allowed here. Choose or type another." };
   if (top === "travelMm" && path.length === 2) return { place, say: "Give a number from 0 to 500 cm." };
+  if (top === "figure" && path.length === 3)
+    return { place, say: CORRECTION_BOUNDS[place.endsWith("Mm") ? "Mm" : "Deg"] };
   const node = schemaAt(schema(), path, move);
   const expected = node ? expectedWords(node) : "something else";
   const unit = path.length > 1 && / number /.test(expected) ? (UNITS[top] ?? "") : "";

@@ -3,6 +3,7 @@
  * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data that any runtime can load.
  */
 import * as z from "zod/mini";
+import { figureCorrectionSchema } from "./figure-correction.ts";
 import { numberFrom, wholeFrom } from "./number-fields.ts";
 
 export const PLAN_FORMAT = "springline.plan/1";
@@ -214,6 +215,8 @@ export const moveSchema = z.strictObject({
   harder: z.optional(z.array(text(500))),
   seconds: z.optional(secondsRange),
   handsShare: z.optional(z.strictObject({ pose: z.enum(POSES) })),
+  /** Where the figure that is worked out from the other fields is wrong. */
+  figure: z.optional(figureCorrectionSchema),
 });
 
 const headingSchema = z.strictObject({

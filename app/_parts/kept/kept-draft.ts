@@ -3,7 +3,7 @@
  * loses no word. Cleared when it is saved or discarded, or when the person signs out.
  */
 import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import type { MoveDraft } from "#lib/library/draft.ts";
+import { type MoveDraft, NO_CORRECTION } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
 const PREFIX = "springline/move-draft/";
@@ -34,17 +34,18 @@ export function readKept(key: string): KeptDraft | null {
   }
 }
 
-/** A page of an earlier version kept the travel in centimetres, and no units. */
+/** A page of an earlier version kept the travel in centimetres, no units, and no correction of the figure. */
 function upToDate({ draft, base }: KeptDraft): KeptDraft {
   const {
     travelCm,
     travel = travelCm ?? ["", ""],
     units = STANDARD_FORMATS,
+    figure = NO_CORRECTION,
     ...rest
   } = draft as MoveDraft & {
     readonly travelCm?: MoveDraft["travel"];
   };
-  return { draft: { ...rest, travel, units }, base };
+  return { draft: { ...rest, travel, units, figure }, base };
 }
 
 export function dropDraft(key: string): void {

@@ -1,12 +1,13 @@
 /** Everything that is wrong now, each as a link to its field; read aloud as it changes. */
 import { factLabel, MOVE_KEYS } from "#lib/library/changes.ts";
+import { CORRECTION_WORDS } from "#lib/library/correction-words.ts";
 import type { Fault, MoveFieldPath } from "#lib/library/faults.ts";
 import { agree, plural, tagWords } from "#lib/plan/format.ts";
 import styles from "./form.module.css";
 import { fieldId } from "./form-fields.tsx";
 import { RANGE_WORDS, TEMPO_WORDS } from "./part-words.ts";
 
-const PARTS: Readonly<Record<string, string>> = { ...TEMPO_WORDS, ...RANGE_WORDS };
+const PARTS: Readonly<Record<string, string>> = { ...TEMPO_WORDS, ...RANGE_WORDS, ...CORRECTION_WORDS };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
 function faultPlaceWords(place: MoveFieldPath): string {
@@ -22,6 +23,8 @@ function faultPlaceWords(place: MoveFieldPath): string {
 /** Goes to the field of a place, or to its group of fields. */
 export function goToField(place: MoveFieldPath): void {
   const field = document.getElementById(fieldId(place));
+  const folded = field?.closest("details");
+  if (folded) folded.open = true;
   field?.scrollIntoView({ block: "center" });
   field?.focus({ preventScroll: true });
 }

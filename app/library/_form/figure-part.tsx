@@ -6,9 +6,9 @@ import type { FigureMove } from "#lib/figure/stances/stage.ts";
 import { figureWords } from "#lib/figure/words.ts";
 /** The figure of what is typed so far, start and end, beside the fields that make it. */
 import { toMm } from "#lib/formats/units.ts";
-import type { MoveDraft } from "#lib/library/draft.ts";
+import { type MoveDraft, readFigureDraft } from "#lib/library/draft.ts";
 import { listWords } from "#lib/plan/format.ts";
-import type { Group } from "#lib/plan/schema.ts";
+import { type Group, moveSchema } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 
 interface FigurePartProps {
@@ -51,11 +51,18 @@ function figureMoveOf(draft: MoveDraft): FigureMove | null {
       ? { travelMm: [toMm(from, draft.units.length), toMm(to, draft.units.length)] as const }
       : {}),
     ...(draft.tempo === "held" ? { tempo: { holdSeconds: true } as const } : {}),
+    ...correctionOf(draft),
     ...(draft.pose ? { handsShare: { pose: draft.pose } } : {}),
     muscles: musclesOf(draft),
     spine: [...draft.spine],
     cautions: [...draft.cautions],
   };
+}
+
+/** Once all that is typed of it can be read. */
+function correctionOf(draft: MoveDraft): Pick<FigureMove, "figure"> {
+  const read = moveSchema.shape.figure.safeParse(readFigureDraft(draft, undefined));
+  return read.success && read.data ? { figure: read.data } : {};
 }
 
 function musclesOf({ muscles }: MoveDraft): NonNullable<FigureMove["muscles"]> {

@@ -20,11 +20,14 @@ interface TextProps extends Labelled {
   readonly unit?: string;
   /** A number: phones show their number keys. */
   readonly decimal?: boolean;
+  /** A number that may be below 0, which number keys of phones cannot write. */
+  readonly signed?: boolean;
   /** Whose value it is, for those who cannot see the row. */
   readonly of?: string;
 }
 
-export function TextInput({ place, label, fault, hint, value, onChange, unit, decimal = false, of }: TextProps) {
+export function TextInput(props: TextProps) {
+  const { place, label, fault, hint, value, onChange, unit, decimal = false, signed = false, of } = props;
   const id = fieldId(place);
   return (
     <div className={`field ${styles.field}`}>
@@ -35,7 +38,7 @@ export function TextInput({ place, label, fault, hint, value, onChange, unit, de
       <span className="with-unit">
         <input
           id={id}
-          className={decimal ? styles.number : undefined}
+          className={decimal || signed ? styles.number : undefined}
           inputMode={decimal ? "decimal" : undefined}
           autoComplete="off"
           value={value}

@@ -12,6 +12,7 @@ import { useMedia } from "../../_parts/use-media.ts";
 import { DoubtList } from "../_move/doubt-list.tsx";
 import { CarePart } from "./care-part.tsx";
 import { Conflict } from "./conflict.tsx";
+import { CorrectionPart } from "./correction-part.tsx";
 import { FaultList } from "./fault-list.tsx";
 import { FigurePart } from "./figure-part.tsx";
 import styles from "./form.module.css";
@@ -119,6 +120,7 @@ function Parts({ form, id, ids, springs, coils }: PartsProps) {
       <Part title="Set-up">
         <SetupPart form={form} />
         {narrow ? <FigurePart draft={form.draft} px={UNDER_PX} /> : null}
+        <CorrectionPart form={form} />
       </Part>
       <Part title="Trains">
         <MusclesPart form={form} />

@@ -12,7 +12,16 @@ export type FigureMove = Pick<Move, "station" | "position" | "facing" | "hands" 
   Partial<
     Pick<
       Move,
-      "muscles" | "spine" | "sides" | "tempo" | "travelMm" | "handsShare" | "cautions" | "springs" | "resistance"
+      | "muscles"
+      | "spine"
+      | "sides"
+      | "tempo"
+      | "travelMm"
+      | "handsShare"
+      | "cautions"
+      | "springs"
+      | "resistance"
+      | "figure"
     >
   >;
 

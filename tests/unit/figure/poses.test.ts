@@ -1,6 +1,7 @@
 /** Bodies that a body could take: bones as long as they are, joints in their ranges, hands and feet where the data say. */
 import { describe, expect, it } from "vitest";
 import { type FigurePose, figureOf, type MoveFigure } from "#lib/figure/figure.ts";
+import type { Vec } from "#lib/figure/space/vector.ts";
 import type { FigureMove } from "#lib/figure/stances/stage.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
@@ -240,12 +241,33 @@ describe("what the data change", () => {
   it("a correction turns the pose and keeps hands and feet", () => {
     const plank = STARTER_MOVES["plank-slide"] as FigureMove;
     const plain = figureOf(plank);
-    const lower = figureOf(plank, { correction: { end: { up: -0.04 } } });
+    const lower = figureOf({ ...plank, figure: { end: { upMm: -40 } } });
     expect(jointOf(lower.end, "pelvis")[1]).toBeCloseTo(jointOf(plain.end, "pelvis")[1] - 0.04, 6);
     expect(lower.end.contacts.map(({ joint }) => joint).sort()).toEqual(
       plain.end.contacts.map(({ joint }) => joint).sort(),
     );
     expect(lower.start).toEqual(plain.start);
+  });
+
+  it("a correction to the working side is the same for both sides, in a mirror", () => {
+    const move = { ...(STARTER_MOVES["row-kneeling"] as FigureMove), sides: "each" as const };
+    const bent = { ...move, figure: { end: { asideDeg: 12, turnDeg: 8 } } };
+    const headBy = (side: "left" | "right") => {
+      const [was, is] = [move, bent].map((one) => jointOf(figureOf(one, { side }).end, "head")) as [Vec, Vec];
+      return is.map((n, axis) => n - (was[axis] ?? 0));
+    };
+    const [left, right] = [headBy("left"), headBy("right")];
+    // This one faces an end, so its left and right are along z.
+    expect(Math.abs(left[2] ?? 0)).toBeGreaterThan(0.02);
+    expect(left[2]).toBeCloseTo(-(right[2] ?? 0), 6);
+  });
+
+  it("a correction away from the front goes that way at the back end too", () => {
+    for (const id of ["plank-slide", "leg-press-back"]) {
+      const move = STARTER_MOVES[id] as FigureMove;
+      const by = (alongMm: number) => jointOf(figureOf({ ...move, figure: { end: { alongMm } } }).end, "pelvis")[0];
+      expect(by(10) - by(0), id).toBeCloseTo(0.01, 6);
+    }
   });
 });
 

@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import { EMPTY_DRAFT, type MoveDraft, moveDraft, readMoveDraft } from "#lib/library/draft.ts";
+import { EMPTY_DRAFT, type MoveDraft, moveDraft, NO_CORRECTION, readMoveDraft } from "#lib/library/draft.ts";
 import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
@@ -40,6 +40,22 @@ describe("a draft", () => {
     );
   });
 
+  test("a correction of the figure is typed in millimetres or inches, and kept as it was while nothing else is typed", () => {
+    const move = { ...pushUp, figure: { start: { bendDeg: 5 }, end: { upMm: -33.3 } } };
+    for (const length of ["cm", "in"] as const) {
+      const units = { ...STANDARD_FORMATS, length };
+      const draft = moveDraft(move, units);
+      expect(readMoveDraft(draft, move)).toEqual({ ok: true, move });
+      const typed = {
+        ...draft,
+        figure: { start: draft.figure.start, end: { upMm: length === "in" ? "-2" : "-50,8" } },
+      };
+      expect(readMoveDraft(typed, move)).toMatchObject({ ok: true, move: { figure: { end: { upMm: -50.8 } } } });
+    }
+    const none = { ...moveDraft(move, STANDARD_FORMATS), figure: NO_CORRECTION };
+    expect(readMoveDraft(none, move)).toEqual({ ok: true, move: pushUp });
+  });
+
   test.each<[string, Partial<MoveDraft>, Record<string, string>]>([
     ["no name", { name: "  " }, { name: "Give the move a name." }],
     ["a long name", { name: "x".repeat(121) }, { name: "Give text of 1 to 120 characters." }],
@@ -50,6 +66,14 @@ describe("a draft", () => {
       { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." },
     ],
     ["no time at all", times({ outSeconds: "0" }), { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." }],
+    [
+      "a correction of the figure that is too far, or no number",
+      { figure: { start: { leanDeg: "100" }, end: { upMm: "up" } } },
+      {
+        "figure.start.leanDeg": "Give a number from -90 to 90.",
+        "figure.end.upMm": "Give a number from -500 to 500 mm (-19.6 to 19.6 in).",
+      },
+    ],
     ["half a tempo", times({ backSeconds: "" }), { "tempo.backSeconds": "Give the seconds back." }],
     [
       "no tempo",
