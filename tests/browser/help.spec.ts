@@ -4,67 +4,16 @@ import { join } from "node:path";
 import type { Page } from "@playwright/test";
 import { HELP_PAGES } from "#lib/help/help-pages.ts";
 import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
-import { expect, more, openPlan, planPath, test, type Who } from "./kit.ts";
+import { addressOf, EVERY_PAGE, LEADS_ON, SIGNED_PLAN } from "./every-page.ts";
+import { expect, more, openPlan, planPath, test } from "./kit.ts";
 
 const APP = join(import.meta.dirname, "../../app");
-const MONTH = new Date().toISOString().slice(0, 7);
-const SIGNED = "Whole body, steady";
-
-/** Every page of `app/`, who opens it, and the parts of its address that are asked: "{plan}" is a plan's, "{edition}" an edition's. */
-const PAGES: Readonly<Record<string, readonly [who: Who | null, path: string]>> = {
-  "/desk": ["marta", "/desk"],
-  "/editions/[planId]": ["ines", "/editions/{id}"],
-  "/editions/[planId]/[number]": ["ines", "/editions/{id}/1"],
-  "/editions/[planId]/[number]/classes": ["ines", "/editions/{id}/1/classes"],
-  "/editions/[planId]/[number]/crew": ["sam", "/editions/{id}/1/crew"],
-  "/editions/[planId]/[number]/print": ["ines", "/editions/{id}/1/print"],
-  "/editions/[planId]/compare": ["ines", "/editions/{id}/compare"],
-  "/help": [null, "/help"],
-  "/help/[topic]": [null, "/help/sign-off"],
-  "/help/keys": ["marta", "/help/keys"],
-  "/help/rules": [null, "/help/rules"],
-  "/help/safety": [null, "/help/safety"],
-  "/help/words": [null, "/help/words"],
-  "/join/[invitationId]": [null, "/join/none"],
-  "/library": ["marta", "/library"],
-  "/library/[id]": ["marta", "/library/row-kneeling"],
-  "/library/[id]/edit": ["ines", "/library/row-kneeling/edit"],
-  "/library/bring": ["ines", "/library/bring"],
-  "/library/new": ["ines", "/library/new"],
-  "/notices": ["marta", "/notices"],
-  "/people": ["petra", "/people"],
-  "/people/[userId]": ["jonas", "{own}"],
-  "/plans/[id]": ["marta", "/plans/{id}"],
-  "/plans/[id]/marks": ["ines", "/plans/{id}/marks"],
-  "/plans/[id]/rehearse": ["marta", "/plans/{id}/rehearse"],
-  "/programme/[month]": ["marta", `/programme/${MONTH}`],
-  "/programme/[month]/looking-back": ["ines", `/programme/${MONTH}/looking-back`],
-  "/programme/[month]/sign": ["ines", `/programme/${MONTH}/sign`],
-  "/programme/feeds": ["petra", "/programme/feeds"],
-  "/record": ["petra", "/record"],
-  "/remarks": ["ines", "/remarks"],
-  "/reset/[token]": [null, "/reset/none"],
-  "/rubric": ["ines", "/rubric"],
-  "/rules": ["ines", "/rules"],
-  "/rules/[id]": ["petra", "/rules/caution-without-safety-line"],
-  "/rules/month/[id]": ["ines", "{monthRule}"],
-  "/settings": ["sam", "/settings"],
-  "/sign-in": [null, "/sign-in"],
-  "/studio": ["petra", "/studio"],
-  "/studio/health": ["petra", "/studio/health"],
-  "/studio/rooms/[id]/springs/[spring]": ["petra", "{spring}"],
-  "/studio/rooms/[id]/timings": ["petra", "{timings}"],
-  // Outside `app/`'s own pages: a device's.
-  "/floor": [null, "/floor"],
-};
-/** They lead to another at once, where there is a studio, or where it sends no e-mail. */
-const LEADS_ON = ["/", "/first-run", "/programme", "/sign-in/forgotten"];
 
 test("every page is walked below", () => {
   const found = readdirSync(APP, { recursive: true, encoding: "utf8" })
     .filter((name) => name === "page.tsx" || name.endsWith("/page.tsx"))
     .map((name) => `/${name.replace(/\/?page\.tsx$/, "")}`);
-  expect([...Object.keys(PAGES), ...LEADS_ON].filter((path) => path !== "/floor").sort()).toEqual(found.sort());
+  expect([...Object.keys(EVERY_PAGE), ...LEADS_ON].filter((path) => path !== "/floor").sort()).toEqual(found.sort());
 });
 
 const help = (page: Page) => page.getByRole("dialog", { name: "Help" });
@@ -77,30 +26,14 @@ async function opensHelp(page: Page): Promise<void> {
   }).toPass({ timeout: 20_000 });
 }
 
-/** A link of a page that begins and ends so. */
-async function linkOn(page: Page, from: string, pattern: RegExp): Promise<string> {
-  const html = await (await page.request.get(from)).text();
-  const found = [...html.matchAll(/href="([^"]+)"/g)].map(([, href = ""]) => href).find((href) => pattern.test(href));
-  if (!found) throw new Error(`no link like ${pattern} on ${from}`);
-  return found;
-}
-
-async function addressOf(page: Page, path: string): Promise<string> {
-  if (path === "{own}") return linkOn(page, "/desk", /^\/people\/[^/]+$/);
-  if (path === "{monthRule}") return linkOn(page, "/rules", /^\/rules\/month\/.+/);
-  if (path === "{spring}") return linkOn(page, "/studio", /\/springs\/[^/]+$/);
-  if (path === "{timings}") return linkOn(page, "/studio", /\/timings$/);
-  return path;
-}
-
 test("on every page ? opens help that knows where one is, with its texts and its keys", async ({ as }) => {
   test.setTimeout(240_000);
   const marta = await as("marta");
-  const id = (await planPath(marta, SIGNED)).split("/")[2] ?? "";
-  for (const [name, [who, path]] of Object.entries(PAGES))
+  const id = (await planPath(marta, SIGNED_PLAN)).split("/")[2] ?? "";
+  for (const [name, [who, path]] of Object.entries(EVERY_PAGE))
     await test.step(name, async () => {
       const page = await as(who);
-      await page.goto((await addressOf(page, path)).replace("{id}", id));
+      await page.goto(await addressOf(page, path, id));
       await opensHelp(page);
       const here = help(page).getByRole("navigation", { name: "Help with this place" });
       await expect(here.getByRole("link", { name: "All help" })).toBeVisible();

@@ -1,13 +1,8 @@
 /** One picture a screen, size and theme. What is asked for by a press is a screen of its own. */
 import type { Page } from "@playwright/test";
-import { expect, onRail, openPlan, test, type Who } from "../browser/kit.ts";
-
-const SIZES = {
-  phone: { width: 390, height: 844 },
-  tablet: { width: 1024, height: 768 },
-  laptop: { width: 1440, height: 900 },
-} as const;
-const THEMES = ["light", "dark"] as const;
+import { addressOf, EVERY_PAGE, SIGNED_PLAN } from "../browser/every-page.ts";
+import { expect, onRail, openPlan, planPath, test, type Who } from "../browser/kit.ts";
+import { SIZES, THEMES } from "./sizes.ts";
 
 interface Screen {
   readonly name: string;
@@ -15,6 +10,16 @@ interface Screen {
   readonly open: (page: Page) => Promise<void>;
 }
 
+/** A page of `EVERY_PAGE` by the pattern of its address. */
+const everyPage = (name: string, [who, path]: (typeof EVERY_PAGE)[string]): Screen => ({
+  name: name.slice(1).replaceAll("/", "-").replaceAll(/[[\]]/g, ""),
+  who,
+  open: async (page) => {
+    const id = path.includes("{id}") ? ((await planPath(page, SIGNED_PLAN)).split("/")[2] ?? "") : "";
+    await page.goto(await addressOf(page, path, id));
+    await expect(page.getByRole("heading").first()).toBeVisible();
+  },
+});
 const at =
   (path: string) =>
   async (page: Page): Promise<void> => {
@@ -26,7 +31,6 @@ const plan =
   (page: Page): Promise<void> =>
     openPlan(page, title);
 const month = new Date().toISOString().slice(0, 7);
-const whole = "Whole body, steady";
 const upper = "Upper body and trunk";
 const first = "Arms and chest, first try";
 
@@ -38,13 +42,18 @@ const below =
     await at(`${new URL(page.url()).pathname}/${rest}`)(page);
   };
 
-const SCREENS: readonly Screen[] = [
-  { name: "sign-in", who: null, open: at("/sign-in") },
-  { name: "floor-pairing", who: null, open: at("/floor") },
-  ...(["ines", "marta", "jonas", "petra", "sam"] as const).map(
-    (who): Screen => ({
-      ...{ name: `desk-${who}`, who, open: at("/desk") },
-    }),
+const dialog =
+  (button: string, name: string | RegExp) =>
+  async (page: Page): Promise<void> => {
+    await openPlan(page, upper);
+    await page.getByRole("button", { name: button, exact: true }).first().click();
+    await expect(page.getByRole("dialog", { name })).toBeVisible();
+  };
+
+/** What stands on a page only after a press, and pages as others see them. */
+const ALSO: readonly Screen[] = [
+  ...(["ines", "jonas", "petra", "sam"] as const).map(
+    (who): Screen => ({ name: `desk-${who}`, who, open: at("/desk") }),
   ),
   { name: "plan", who: "marta", open: plan(upper) },
   {
@@ -67,17 +76,19 @@ const SCREENS: readonly Screen[] = [
       await expect(page.getByRole("grid", { name: /^The whole class/ })).toBeVisible();
     },
   },
+  {
+    name: "plan-read-through",
+    who: "marta",
+    open: async (page) => {
+      await openPlan(page, upper);
+      await page.getByRole("button", { name: "Read-through" }).click();
+      await expect(page.locator("[data-reading]")).toBeVisible();
+    },
+  },
+  { name: "plan-fit", who: "marta", open: dialog("Fit to length", "Fit to length") },
+  { name: "plan-review", who: "ines", open: dialog("Review and sign", "Review and sign") },
   { name: "plan-in-its-second-round", who: "ines", open: plan(first) },
-  { name: "plan-rounds", who: "ines", open: below(first, "rounds") },
   { name: "plan-marks", who: "ines", open: below(first, "marks") },
-  { name: "plan-editions", who: "ines", open: below(whole, "editions") },
-  { name: "library", who: "ines", open: at("/library") },
-  { name: "move", who: "ines", open: at("/library/row-kneeling") },
-  { name: "move-edit", who: "ines", open: at("/library/row-kneeling/edit") },
-  { name: "rules", who: "ines", open: at("/rules") },
-  { name: "rule", who: "petra", open: at("/rules/caution-without-safety-line") },
-  { name: "rubric", who: "ines", open: at("/rubric") },
-  { name: "remarks", who: "ines", open: at("/remarks") },
   {
     name: "month",
     who: "ines",
@@ -86,14 +97,27 @@ const SCREENS: readonly Screen[] = [
       await expect(page.locator("[data-save]")).toHaveAttribute("data-save", "saved");
     },
   },
-  { name: "month-sign", who: "ines", open: at(`/programme/${month}/sign`) },
-  { name: "month-looking-back", who: "ines", open: at(`/programme/${month}/looking-back`) },
   { name: "month-wall", who: "ines", open: at(`/programme/${month}?view=wall`) },
-  { name: "calendar-addresses", who: "petra", open: at("/programme/feeds") },
-  { name: "people", who: "petra", open: at("/people") },
-  { name: "studio", who: "petra", open: at("/studio") },
-  { name: "record", who: "petra", open: at("/record") },
-  { name: "notices", who: "marta", open: at("/notices") },
+  {
+    name: "find",
+    who: "marta",
+    open: async (page) => {
+      await at("/desk")(page);
+      await page.keyboard.press("/");
+      await page.getByRole("dialog", { name: "Find" }).getByRole("searchbox").fill("row");
+      await expect(page.getByRole("dialog", { name: "Find" }).getByRole("option").first()).toBeVisible();
+    },
+  },
+];
+
+/** Drawn among `ALSO` in the states that matter. */
+const ELSEWHERE = ["/plans/[id]", "/plans/[id]/marks", "/programme/[month]"];
+
+const SCREENS: readonly Screen[] = [
+  ...Object.entries(EVERY_PAGE)
+    .filter(([name]) => !ELSEWHERE.includes(name))
+    .map(([name, page]) => everyPage(name, page)),
+  ...ALSO,
 ];
 
 for (const { name, who, open } of SCREENS)

@@ -14,7 +14,9 @@ import type { ReactNode } from "react";
 import { flushSync } from "react-dom";
 import { createRoot } from "react-dom/client";
 import { floorView } from "#lib/floor/now.ts";
+import { floorSteps } from "#lib/floor/steps.ts";
 import type { FloorView } from "#lib/floor/view.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
 import { CARDS, type StagedClass } from "./cards.ts";
 import { angleFaults, changeFaults } from "./change-faults.ts";
 import { LineProbe } from "./followers.tsx";
@@ -155,8 +157,24 @@ function sweep({ screen, only, state, changesFromM, oneEach }: Sweep): Swept {
   return { looked, faults, steps: steps.size };
 }
 
+/** For pictures: work in its middle, the call before a change, the change. The first of each that comes after the first minutes. */
+function named(card: number): { readonly name: "work" | "heads-up" | "change"; readonly moment: Moment }[] {
+  const { envelope } = CARDS[card] as StagedClass;
+  const steps = floorSteps(envelope.card);
+  const calls = headSeconds(envelope.card.plan, "headsUpSeconds");
+  const change = steps.findIndex(({ phase, from, to }) => phase === "change" && from > 300 && to - from > 8);
+  const work = change - 1;
+  const { from, to } = steps[work] ?? { from: 0, to: 0 };
+  return [
+    { name: "work", moment: { step: work, phase: "work", at: (from + to) / 2 } },
+    { name: "heads-up", moment: { step: work, phase: "work", at: Math.max(from, to - calls + 2) } },
+    { name: "change", moment: { step: change, phase: "change", at: (steps[change]?.from ?? 0) + 2 } },
+  ];
+}
+
 interface Stage {
   readonly classes: number;
+  moments(card: number): ReturnType<typeof named>;
   show(look: Look): void;
   sweep(asked: Sweep): Swept;
 }
@@ -165,4 +183,4 @@ declare global {
     stage: Stage;
   }
 }
-window.stage = { classes: CARDS.length, show, sweep };
+window.stage = { classes: CARDS.length, moments: named, show, sweep };
