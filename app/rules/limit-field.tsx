@@ -5,9 +5,11 @@ import { sameData } from "#lib/plan/same-data.ts";
 import {
   type ChoicesLimit,
   type Limit,
+  type LimitUnits,
+  limitBounds,
+  limitUnit,
   limitWords,
   type NumberLimit,
-  numberText,
   optionWords,
   type WordsLimit,
 } from "#lib/rules/limits.ts";
@@ -18,19 +20,21 @@ interface LimitFieldProps {
   readonly limit: Limit;
   /** Undefined for a limit that no field can hold. */
   readonly value: DraftValue | undefined;
+  /** Those that the draft is typed in. */
+  readonly units: LimitUnits;
   /** One sentence about what was typed. */
   readonly problem: string | undefined;
   readonly onChange: (value: DraftValue) => void;
 }
 
-export function LimitField({ limit, value, problem, onChange }: LimitFieldProps) {
-  const usual = usualValue(limit);
+export function LimitField({ limit, value, units, problem, onChange }: LimitFieldProps) {
+  const usual = usualValue(limit, units);
   return (
     <div className={styles.limit}>
-      <Typed limit={limit} value={value} problem={problem} onChange={onChange} />
+      <Typed limit={limit} value={value} units={units} problem={problem} onChange={onChange} />
       {usual !== null && !sameData(value, usual) && (
         <button type="button" className="text-button small" onClick={() => onChange(usual)}>
-          Back to the usual: {limitWords(limit, limit.usual)}
+          Back to the usual: {limitWords(limit, limit.usual, units)}
           <span className="visually-hidden"> ({limit.label})</span>
         </button>
       )}
@@ -38,9 +42,9 @@ export function LimitField({ limit, value, problem, onChange }: LimitFieldProps)
   );
 }
 
-function Typed({ limit, value, problem, onChange }: LimitFieldProps) {
+function Typed({ limit, value, units, problem, onChange }: LimitFieldProps) {
   if (limit.kind === "number" && typeof value === "string") {
-    return <NumberField limit={limit} text={value} problem={problem} onChange={onChange} />;
+    return <NumberField limit={limit} text={value} units={units} problem={problem} onChange={onChange} />;
   }
   if (limit.kind === "words" && typeof value === "string") {
     return <WordsField limit={limit} text={value} problem={problem} onChange={onChange} />;
@@ -58,7 +62,7 @@ function Typed({ limit, value, problem, onChange }: LimitFieldProps) {
   }
   return (
     <p>
-      {limit.label}: {limitWords(limit, limit.usual)}
+      {limit.label}: {limitWords(limit, limit.usual, units)}
     </p>
   );
 }
@@ -66,15 +70,15 @@ function Typed({ limit, value, problem, onChange }: LimitFieldProps) {
 interface NumberProps {
   readonly limit: NumberLimit;
   readonly text: string;
+  readonly units: LimitUnits;
   readonly problem: string | undefined;
   readonly onChange: (value: string) => void;
 }
 
-function NumberField({ limit, text, problem, onChange }: NumberProps) {
+function NumberField({ limit, text, units, problem, onChange }: NumberProps) {
   const id = useId();
-  const unit = limit.unit === "" ? "" : ` ${limit.unit}`;
-  const bounds = `${numberText(limit, limit.min)} to ${numberText(limit, limit.max)}${unit}`;
-  const usual = limit.usual === null ? "" : `; usually ${limitWords(limit, limit.usual)}`;
+  const unit = limitUnit(limit, units);
+  const usual = limit.usual === null ? "" : `; usually ${limitWords(limit, limit.usual, units)}`;
   return (
     <div className="field">
       <label htmlFor={id}>{limit.label}</label>
@@ -88,10 +92,10 @@ function NumberField({ limit, text, problem, onChange }: NumberProps) {
           aria-describedby={`${id}-say`}
           onChange={(event) => onChange(event.target.value)}
         />
-        {limit.unit && <span>{limit.unit}</span>}
+        {unit && <span>{unit}</span>}
       </span>
       <span id={`${id}-say`} className={problem === undefined ? "hint" : "problem"} role={problem && "alert"}>
-        {problem ?? `${bounds}${usual}`}
+        {problem ?? `${limitBounds(limit, units)}${usual}`}
       </span>
     </div>
   );

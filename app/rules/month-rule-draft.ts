@@ -3,7 +3,7 @@ import { monthRuleById } from "#lib/month/check/registry.ts";
 import type { AnyMonthRule } from "#lib/month/define/define-month-rule.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
-import { limitsOf, readNumberLimit } from "#lib/rules/limits.ts";
+import { type LimitUnits, limitsOf, readNumberLimit } from "#lib/rules/limits.ts";
 import type { MonthSettings } from "#server/month-facts/month-settings.ts";
 import { type DraftLevel, type StandardDraft, standardDraftOf } from "./standard-draft.ts";
 
@@ -16,15 +16,25 @@ export interface MonthRuleDraft extends StandardDraft {
 export const groupLimitsOf = (rule: Pick<AnyMonthRule, "limits">) =>
   limitsOf(rule).filter((limit) => limit.kind === "other");
 
-export function monthRuleDraftOf(ruleId: string, { limits, standards }: MonthSettings): MonthRuleDraft {
+export function monthRuleDraftOf(
+  ruleId: string,
+  { limits, standards }: MonthSettings,
+  { force, length }: LimitUnits,
+): MonthRuleDraft {
+  const units = { force, length };
   const rule = monthRuleById(ruleId);
-  if (!rule) return { level: "own", values: {}, byGroup: {} };
+  if (!rule) return { level: "own", values: {}, byGroup: {}, units };
   const level: DraftLevel = standards[ruleId]?.level ?? "own";
   const byGroup = groupLimitsOf(rule).map(({ name }) => {
     const set = (limits as Readonly<Record<string, unknown>>)[name] as Readonly<Record<string, number>> | undefined;
     return [name, Object.fromEntries(GROUPS.map((group) => [group, set?.[group]?.toString() ?? ""]))] as const;
   });
-  return { level, values: standardDraftOf(rule, { limits }).values, byGroup: Object.fromEntries(byGroup) };
+  return {
+    level,
+    values: standardDraftOf(rule, { limits }, units).values,
+    byGroup: Object.fromEntries(byGroup),
+    units,
+  };
 }
 
 interface DraftRead {
@@ -47,7 +57,12 @@ export function readMonthRuleDraft(ruleId: string, draft: MonthRuleDraft, settin
     }
     const text = draft.values[limit.name];
     if (limit.kind !== "number" || typeof text !== "string") continue;
-    const read = readNumberLimit(limit, text);
+    const read = readNumberLimit(
+      limit,
+      text,
+      draft.units,
+      (settings.limits as Readonly<Record<string, unknown>>)[limit.name],
+    );
     if (!read.ok) problems[limit.name] = read.say;
     else if (read.value !== null) typed[limit.name] = read.value;
   }

@@ -2,6 +2,7 @@
 /** Where a manager sets the level and the limits of one rule of the month. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
@@ -53,6 +54,7 @@ function Limits({ rule, draft, read, change }: LimitsProps) {
             key={limit.name}
             limit={limit}
             value={draft.values[limit.name]}
+            units={draft.units}
             problem={read.problems[limit.name]}
             onChange={(value) => change({ values: { ...draft.values, [limit.name]: value } })}
           />
@@ -74,9 +76,10 @@ function Limits({ rule, draft, read, change }: LimitsProps) {
 
 function useMonthRule(ruleId: string, settings: MonthSettings) {
   const router = useRouter();
+  const f = useFormats();
   const sending = useSend();
   const [seen, setSeen] = useState(settings);
-  const [draft, setDraft] = useState(() => monthRuleDraftOf(ruleId, settings));
+  const [draft, setDraft] = useState(() => monthRuleDraftOf(ruleId, settings, f));
   const [done, setDone] = useState("");
   const read = readMonthRuleDraft(ruleId, draft, seen);
   const change = (part: Partial<MonthRuleDraft>) => {
@@ -90,7 +93,7 @@ function useMonthRule(ruleId: string, settings: MonthSettings) {
     const answer = await sending.run<MonthSettings>("PUT", "/api/studio/month", { settings: read.settings, seen });
     if (!answer) return;
     setSeen(answer);
-    setDraft(monthRuleDraftOf(ruleId, answer));
+    setDraft(monthRuleDraftOf(ruleId, answer, f));
     setDone("Saved. Months that are open take it when they are loaded again.");
     router.refresh();
   };

@@ -2,7 +2,15 @@
 
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import type { StandardLevel } from "#lib/rules/level-words.ts";
-import { type Limit, limitsOf, numberText, readNumberLimit, readWordsLimit, wordsText } from "#lib/rules/limits.ts";
+import {
+  type Limit,
+  type LimitUnits,
+  limitsOf,
+  numberText,
+  readNumberLimit,
+  readWordsLimit,
+  wordsText,
+} from "#lib/rules/limits.ts";
 import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 
 /** "own": the rule's usual level. */
@@ -13,24 +21,31 @@ export interface StandardDraft {
   readonly level: DraftLevel;
   /** By limit name: a number's text, words as text, the chosen of a list, yes or no. */
   readonly values: Readonly<Record<string, DraftValue>>;
+  /** Those that forces, lengths and masses are typed in. */
+  readonly units: LimitUnits;
 }
 
-export function standardDraftOf(rule: Pick<AnyRule, "limits">, standard: StudioStandard | null): StandardDraft {
+export function standardDraftOf(
+  rule: Pick<AnyRule, "limits">,
+  standard: StudioStandard | null,
+  { force, length }: LimitUnits,
+): StandardDraft {
+  const units = { force, length };
   const values = limitsOf(rule).flatMap((limit) => {
-    const value = valueIn(limit, standard?.limits?.[limit.name]);
+    const value = valueIn(limit, standard?.limits?.[limit.name], units);
     return value === null ? [] : [[limit.name, value] as const];
   });
-  return { level: standard?.level ?? "own", values: Object.fromEntries(values) };
+  return { level: standard?.level ?? "own", values: Object.fromEntries(values), units };
 }
 
 /** What the field of one limit holds at its usual value; null for a limit that no field can hold. */
-export const usualValue = (limit: Limit): DraftValue | null => valueIn(limit, undefined);
+export const usualValue = (limit: Limit, units: LimitUnits): DraftValue | null => valueIn(limit, undefined, units);
 
 /** A stored value that is of another kind than the limit counts as not stored. */
-function valueIn(limit: Limit, stored: unknown): DraftValue | null {
+function valueIn(limit: Limit, stored: unknown, units: LimitUnits): DraftValue | null {
   switch (limit.kind) {
     case "number":
-      return numberText(limit, typeof stored === "number" ? stored : limit.usual);
+      return numberText(limit, typeof stored === "number" ? stored : limit.usual, units);
     case "choices":
       return Array.isArray(stored) ? stored.map(String) : limit.usual;
     case "yes-no":
@@ -49,14 +64,14 @@ interface StandardRead {
   readonly problems: Readonly<Record<string, string>>;
 }
 
-/** `kept` is what the studio has set: limits that no field can hold stay as they are. */
+/** `kept` is what the studio has set: limits that no field can hold, and numbers not typed anew, stay as they are. */
 export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: StudioStandard | null): StandardRead {
   const limits: Record<string, unknown> = {};
   const problems: Record<string, string> = {};
   for (const limit of limitsOf(rule)) {
     const typed = draft.values[limit.name];
     if (limit.kind === "number" && typeof typed === "string") {
-      const read = readNumberLimit(limit, typed);
+      const read = readNumberLimit(limit, typed, draft.units, kept?.limits?.[limit.name]);
       if (!read.ok) problems[limit.name] = read.say;
       else if (read.value !== null) limits[limit.name] = read.value;
     } else if (limit.kind === "words" && typeof typed === "string") {

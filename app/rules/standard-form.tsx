@@ -2,6 +2,7 @@
 /** Where a manager sets one rule's level and limits for the studio. What that would change in plans is shown before it is saved. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
@@ -43,6 +44,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: S
           key={limit.name}
           limit={limit}
           value={draft.values[limit.name]}
+          units={draft.units}
           problem={read.problems[limit.name]}
           onChange={(value) => change({ values: { ...draft.values, [limit.name]: value } })}
         />
@@ -68,9 +70,10 @@ const urlOf = (rule: AnyRule): string => `/api/standards/${rule.id}`;
 
 function useStandard(rule: AnyRule, standard: StudioStandard | null) {
   const router = useRouter();
+  const f = useFormats();
   const sending = useSend();
   const [kept, setKept] = useState(standard);
-  const [draft, setDraft] = useState<StandardDraft>(() => standardDraftOf(rule, standard));
+  const [draft, setDraft] = useState<StandardDraft>(() => standardDraftOf(rule, standard, f));
   const [done, setDone] = useState("");
   const change = (part: Partial<StandardDraft>) => {
     setDone("");
@@ -81,7 +84,7 @@ function useStandard(rule: AnyRule, standard: StudioStandard | null) {
     const answer = await sending.run<KeptStandard>("PUT", urlOf(rule), { standard: wanted, seen: kept });
     if (!answer) return;
     setKept(answer.standard);
-    setDraft(standardDraftOf(rule, answer.standard));
+    setDraft(standardDraftOf(rule, answer.standard, f));
     setDone(said);
     router.refresh();
   };

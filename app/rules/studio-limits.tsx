@@ -2,16 +2,17 @@
 
 import { tagWords } from "#lib/plan/format.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
-import { limitsOf, limitWords } from "#lib/rules/limits.ts";
+import { type LimitUnits, limitsOf, limitWords } from "#lib/rules/limits.ts";
 import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import styles from "./rules.module.css";
 
 interface StudioLimitsProps {
   readonly rule: Pick<AnyRule, "limits">;
   readonly standard: StudioStandard | null;
+  readonly formats: LimitUnits;
 }
 
-export function StudioLimits({ rule, standard }: StudioLimitsProps) {
+export function StudioLimits({ rule, standard, formats }: StudioLimitsProps) {
   const limits = limitsOf(rule);
   if (limits.length === 0) return <p>This rule has no limits to set.</p>;
   return (
@@ -22,9 +23,11 @@ export function StudioLimits({ rule, standard }: StudioLimitsProps) {
           <div key={limit.name}>
             <dt>{limit.label}</dt>
             <dd>
-              <strong>{limit.kind === "other" ? byGroupWords(set) : limitWords(limit, set ?? limit.usual)}</strong>
+              <strong>
+                {limit.kind === "other" ? byGroupWords(set) : limitWords(limit, set ?? limit.usual, formats)}
+              </strong>
               {set === undefined || limit.kind === "other" ? null : (
-                <span className="quiet small">usually {limitWords(limit, limit.usual)}</span>
+                <span className="quiet small">usually {limitWords(limit, limit.usual, formats)}</span>
               )}
             </dd>
           </div>

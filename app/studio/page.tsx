@@ -76,7 +76,7 @@ export default async function StudioPage() {
         <ExportPart />
       </section>
       <section className={styles.part} id="standards">
-        <StandardsPart own={studio.standards} />
+        <StandardsPart own={studio.standards} formats={visit.formats} />
       </section>
       <FirstStepsAgain app={app} who={who} />
     </Shell>

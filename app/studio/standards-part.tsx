@@ -2,11 +2,11 @@
 import Link from "next/link";
 import type { Standards } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import { limitsOf, limitWords } from "#lib/rules/limits.ts";
+import { type LimitUnits, limitsOf, limitWords } from "#lib/rules/limits.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import styles from "./studio.module.css";
 
-export function StandardsPart({ own }: { readonly own: Standards }) {
+export function StandardsPart({ own, formats }: { readonly own: Standards; readonly formats: LimitUnits }) {
   const changed = RULES.flatMap((rule) => (own[rule.id] ? [{ rule, set: own[rule.id] }] : []));
   return (
     <>
@@ -31,7 +31,7 @@ export function StandardsPart({ own }: { readonly own: Standards }) {
                   set?.level === undefined ? "" : LEVEL_WORDS[set.level],
                   ...limitsOf(rule).flatMap((limit) => {
                     const value = set?.limits?.[limit.name];
-                    return value === undefined ? [] : [`${limit.label}: ${limitWords(limit, value)}`];
+                    return value === undefined ? [] : [`${limit.label}: ${limitWords(limit, value, formats)}`];
                   }),
                 ]
                   .filter(Boolean)

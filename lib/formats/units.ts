@@ -126,6 +126,24 @@ export const typedForce = (newtons: number, f: Forces): number =>
 export const typedLength = (mm: number, f: Lengths): number =>
   f.length === "cm" ? Number((mm / 10).toPrecision(12)) : distanceNumber(mm, f, true);
 
+/** What limits of rules are stored in and their readers may have other units for. */
+export type StoredUnit = "N" | "mm" | "kg";
+
+export function unitFor(stored: StoredUnit, f: Forces & Lengths): string {
+  if (stored === "kg") return massUnit(f);
+  return stored === "N" ? f.force : f.length;
+}
+/** What a field shows of a stored value, likewise not for converting back. */
+export function typedValue(value: number, stored: StoredUnit, f: Forces & Lengths): number {
+  if (stored === "kg") return massUnit(f) === "kg" ? value : halfAway(withoutNoise(value / KG_PER_LB), 2);
+  return stored === "N" ? typedForce(value, f) : typedLength(value, f);
+}
+/** The stored value of what was typed. */
+export function storedValue(typed: number, stored: StoredUnit, f: Forces & Lengths): number {
+  if (stored === "kg") return toKg(typed, f);
+  return stored === "N" ? toNewtons(typed, f.force) : toMm(typed, f.length);
+}
+
 /** N/mm, likewise. */
 export const toNPerMm = (typed: number, unit: ForceUnit): number => exact(typed * STIFFNESS[unit].per);
 /** N/mm as a number of the reader's unit, for a field. */

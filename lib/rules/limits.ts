@@ -3,11 +3,16 @@
  * that a screen never contradicts the check.
  */
 import * as z from "zod/mini";
+import type { Formats } from "#lib/formats/formats.ts";
+import { type StoredUnit, storedValue, typedValue, unitFor } from "#lib/formats/units.ts";
 import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
 import type { AnyRule } from "./define/types.ts";
 
-/** How a number is shown and typed. A share (0..1) is typed as a percentage. */
-type LimitUnit = "s" | "min" | "h" | "%" | "N" | "mm" | "kg" | "MET" | "";
+/** What a number is stored in. A share (0..1) is shown and typed as a percentage, `StoredUnit` in the reader's units. */
+type LimitUnit = StoredUnit | "s" | "min" | "h" | "%" | "MET" | "";
+
+/** The units a limit is shown and typed in. */
+export type LimitUnits = Pick<Formats, "force" | "length">;
 
 interface Named {
   /** The key in `standards`. */
@@ -107,12 +112,12 @@ function nameWords(name: string): string {
 }
 
 /** A value of the limit to read: "2 s", "25%", "setup and breath", "yes"; "none" for an empty list. */
-export function limitWords(limit: Limit, value: unknown): string {
+export function limitWords(limit: Limit, value: unknown, f: LimitUnits): string {
   if (limit.kind === "yes-no") return value === true ? "yes" : "no";
   if (limit.kind === "choices") return choiceWords(limit, value);
   if (limit.kind === "words") return wordsText(value) || "none";
   if (limit.kind === "other") return JSON.stringify(value) ?? "not set";
-  return typeof value === "number" ? numberWords(limit, value) : "not set";
+  return typeof value === "number" ? numberWords(limit, value, f) : "not set";
 }
 
 function choiceWords(limit: ChoicesLimit, value: unknown): string {
@@ -125,11 +130,17 @@ function choiceWords(limit: ChoicesLimit, value: unknown): string {
 /** One option of a list, in words. */
 export const optionWords = (option: string): string => (option === "setup" ? "set-up" : tagWords(option));
 
-function numberWords({ unit }: NumberLimit, value: number): string {
-  if (unit === "s") return secondsWords(value);
-  if (unit === "%") return percent(value);
-  return unit === "" ? plainNumber(value) : `${plainNumber(value)} ${unit}`;
+function numberWords(limit: NumberLimit, value: number, f: LimitUnits): string {
+  if (limit.unit === "s") return secondsWords(value);
+  if (limit.unit === "%") return percent(value);
+  const number = isStored(limit.unit) ? typedValue(value, limit.unit, f) : value;
+  return `${plainNumber(number)} ${limitUnit(limit, f)}`.trimEnd();
 }
+
+const isStored = (unit: LimitUnit): unit is StoredUnit => unit === "N" || unit === "mm" || unit === "kg";
+
+/** The unit that stands behind a limit's field; "" for a plain number. */
+export const limitUnit = ({ unit }: NumberLimit, f: LimitUnits): string => (isStored(unit) ? unitFor(unit, f) : unit);
 
 /** What a words limit's field shows: "kneeling: bolster, block; overhead: ceiling". Empty for none. */
 export function wordsText(value: unknown): string {
@@ -163,30 +174,42 @@ const WORDS_WANTED =
   "Write a caution, a colon and its words, and a semicolon before the next: kneeling: bolster, block; overhead: ceiling.";
 
 /** What a number limit's field shows; empty for null. */
-export function numberText(limit: NumberLimit, value: number | null): string {
+export function numberText({ unit }: NumberLimit, value: number | null, f: LimitUnits): string {
   if (value === null) return "";
+  if (isStored(unit)) return String(typedValue(value, unit, f));
   // Twelve digits: 0.29 x 100 is 28.999999999999996.
-  return String(limit.unit === "%" ? Number((value * 100).toPrecision(12)) : value);
+  return String(unit === "%" ? Number((value * 100).toPrecision(12)) : value);
 }
 
 export type LimitRead =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly say: string };
 
-/** Reads what was typed, with a decimal point or comma. Null where the field is empty and the rule allows that. */
-export function readNumberLimit(limit: NumberLimit, text: string): LimitRead {
+/**
+ * Reads what was typed, with a decimal point or comma. Null where the field is empty and the rule allows that. What the field
+ * shows of `kept` (the stored value), of the usual value and of the bounds is rounded in some units, and means that very value.
+ */
+export function readNumberLimit(limit: NumberLimit, text: string, f: LimitUnits, kept?: unknown): LimitRead {
   const plain = text.trim().replace(",", ".");
-  if (plain === "") return limit.usual === null ? { ok: true, value: null } : { ok: false, say: wanted(limit) };
+  if (plain === "") return limit.usual === null ? { ok: true, value: null } : { ok: false, say: wanted(limit, f) };
   const typed = Number(plain);
-  const value = limit.unit === "%" ? Number((typed / 100).toPrecision(12)) : typed;
+  const named = [kept, limit.usual, limit.min, limit.max].find(
+    (one): one is number => typeof one === "number" && Number(numberText(limit, one, f)) === typed,
+  );
+  const value = named ?? inStoredUnit(limit, typed, f);
   const fits = Number.isFinite(typed) && value >= limit.min && value <= limit.max;
-  return fits && (!limit.whole || Number.isInteger(value)) ? { ok: true, value } : { ok: false, say: wanted(limit) };
+  return fits && (!limit.whole || Number.isInteger(value)) ? { ok: true, value } : { ok: false, say: wanted(limit, f) };
 }
 
-/** "Give a number from 0 to 120 s." */
-function wanted(limit: NumberLimit): string {
-  const what = limit.whole ? "whole number" : "number";
-  const end = (value: number): string => numberText(limit, value);
-  const unit = limit.unit === "" ? "" : ` ${limit.unit}`;
-  return `Give a ${what} from ${end(limit.min)} to ${end(limit.max)}${unit}.`;
+function inStoredUnit({ unit }: NumberLimit, typed: number, f: LimitUnits): number {
+  if (isStored(unit)) return storedValue(typed, unit, f);
+  return unit === "%" ? Number((typed / 100).toPrecision(12)) : typed;
 }
+
+/** "0 to 120 s" */
+export const limitBounds = (limit: NumberLimit, f: LimitUnits): string =>
+  `${numberText(limit, limit.min, f)} to ${numberText(limit, limit.max, f)} ${limitUnit(limit, f)}`.trimEnd();
+
+/** "Give a number from 0 to 120 s." */
+const wanted = (limit: NumberLimit, f: LimitUnits): string =>
+  `Give a ${limit.whole ? "whole number" : "number"} from ${limitBounds(limit, f)}.`;

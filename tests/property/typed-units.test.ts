@@ -1,11 +1,14 @@
-/** Forms of a move and of a room in any units: opened and saved without a change, they alter nothing; what is typed comes back. */
+/** Forms of a move, of a room and of a rule in any units: opened and saved without a change, they alter nothing; what is typed comes back. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { readStandardDraft, standardDraftOf } from "#app/rules/standard-draft.ts";
 import { readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
 import { FORCE_UNITS, LENGTH_UNITS, STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { typedForce, typedLength } from "#lib/formats/units.ts";
 import { moveDraft, readMoveDraft } from "#lib/library/draft.ts";
 import { exampleMoves } from "#lib/rules/define/example-plan.ts";
+import { limitsOf, limitUnit, type NumberLimit, numberText } from "#lib/rules/limits.ts";
+import { RULES } from "#lib/rules/registry.ts";
 
 const units = fc.record({ force: fc.constantFrom(...FORCE_UNITS), length: fc.constantFrom(...LENGTH_UNITS) });
 const amount = (most: number) => fc.double({ min: 0, max: most, noNaN: true });
@@ -57,6 +60,72 @@ test("a room opened in any units and saved unchanged is the same to the last dig
           name: "Loft",
           equipment,
         });
+      },
+    ),
+  );
+});
+
+const UNITS_OF_ALL = new Set(["N", "mm", "kg"]);
+const measured = RULES.flatMap((rule) =>
+  limitsOf(rule).flatMap((limit) => (limit.kind === "number" && UNITS_OF_ALL.has(limit.unit) ? [{ rule, limit }] : [])),
+);
+const saved = (rule: (typeof RULES)[number], { name }: NumberLimit, value: number, of: typeof STANDARD_FORMATS) => {
+  const standard = { limits: { [name]: value } };
+  return readStandardDraft(rule, standardDraftOf(rule, standard, of), standard).standard?.limits?.[name];
+};
+
+test("a rule's page opened in any units and saved unchanged keeps each limit to the last digit, its bounds too", () => {
+  expect(measured.map(({ limit }) => limit.name).sort()).toEqual([
+    ...[
+      "heavyKg",
+      "leastMm",
+      "lightKg",
+      "maxOffsetDifferenceMm",
+      "maxOffsetMm",
+      "middleKg",
+      "minStartN",
+      "mostOffsetMm",
+    ],
+  ]);
+  fc.assert(
+    fc.property(units, fc.constantFrom(...measured), fc.double({ min: 0, max: 1, noNaN: true }), (u, one, share) => {
+      const { rule, limit } = one;
+      const f = { ...STANDARD_FORMATS, ...u };
+      for (const value of [limit.min, limit.max, limit.min + share * (limit.max - limit.min)])
+        expect(saved(rule, limit, value, f)).toBe(value);
+    }),
+  );
+});
+
+test("a limit that was typed comes back as it was typed, and is stored in newtons, millimetres and kilograms", () => {
+  // NIST SP 811, B.8: 1 lbf is 4.448 221 615 260 5 N, 1 in is 25.4 mm, 1 lb is 0.453 592 37 kg; 1 kgf is 9.806 65 N.
+  const per: Readonly<Record<string, number>> = {
+    N: 1,
+    kgf: 9.80665,
+    lbf: 4.4482216152605,
+    cm: 10,
+    in: 25.4,
+    kg: 1,
+    lb: 0.45359237,
+  };
+  fc.assert(
+    fc.property(
+      units,
+      fc.constantFrom(...measured),
+      fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+      (u, one, share) => {
+        const { rule, limit } = one;
+        const factor = per[limitUnit(limit, u)] ?? Number.NaN;
+        const typed = Math.ceil((100 * (limit.min + share * (limit.max - limit.min))) / factor) / 100;
+        const draft = standardDraftOf(rule, null, u);
+        const read = readStandardDraft(
+          rule,
+          { ...draft, values: { ...draft.values, [limit.name]: String(typed) } },
+          null,
+        );
+        const value = Number(read.standard?.limits?.[limit.name]);
+        expect(value).toBeCloseTo(typed * factor, typed === Number(numberText(limit, limit.usual, u)) ? 0 : 9);
+        expect(Number(numberText(limit, value, u))).toBe(typed);
       },
     ),
   );

@@ -6,6 +6,7 @@ import { LocalTime } from "#app/_parts/local-time.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { can } from "#lib/policy/can.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
@@ -53,7 +54,12 @@ export default async function RulePage({ params }: PageProps) {
       </p>
       <div className={styles.columns}>
         <Meaning rule={rule} />
-        <InThisStudio rule={rule} kept={kept.value} mayChange={can(who.actor, "standards.manage")} />
+        <InThisStudio
+          rule={rule}
+          kept={kept.value}
+          formats={visit.formats}
+          mayChange={can(who.actor, "standards.manage")}
+        />
       </div>
       <Examples rule={rule} standard={standard} />
     </Shell>
@@ -64,16 +70,17 @@ interface InThisStudioProps {
   readonly rule: AnyRule;
   readonly kept: KeptStandard;
   readonly mayChange: boolean;
+  readonly formats: Formats;
 }
 
-function InThisStudio({ rule, kept: { standard, changed }, mayChange }: InThisStudioProps) {
+function InThisStudio({ rule, kept: { standard, changed }, mayChange, formats }: InThisStudioProps) {
   return (
     <section className={styles.studio} aria-labelledby="in-this-studio">
       <h2 id="in-this-studio">In your studio</h2>
       {mayChange ? (
         <StandardForm ruleId={rule.id} standard={standard} />
       ) : (
-        <StudioLimits rule={rule} standard={standard} />
+        <StudioLimits rule={rule} standard={standard} formats={formats} />
       )}
       {changed && (
         <p className="quiet small">

@@ -5,7 +5,7 @@ import { itemName, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
-import { limits, wholeLimit } from "../define/limit-fields.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { Found, PlacedMove, RuleExamples } from "../define/types.ts";
 
 const travelling = (travel: [number, number]) =>
@@ -20,11 +20,11 @@ export const beyondTheCarriage = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    mostOffsetMm: wholeLimit({
+    mostOffsetMm: numberLimit({
       from: 0,
       to: 2000,
       usual: 400,
-      says: "Furthest that people may start from a move's usual place, mm",
+      says: "Furthest that people may start from a move's usual place",
     }),
   }),
   messages: {

@@ -18,7 +18,7 @@ export const loadForBody = defineRule({
   reads: "item",
   title: "The load is unusual for the people who have to move it",
   why: "What is a fair load for heavy people can be more than a light person can move well.",
-  fix: "Choose other springs, or give the move a range of newtons in the library; the machine maker's manual comes first.",
+  fix: "Choose other springs, or give the move a range of load in the library; the machine maker's manual comes first.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({

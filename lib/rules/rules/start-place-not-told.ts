@@ -6,7 +6,7 @@ import { itemName } from "#lib/plan/format.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
-import { limits, wholeLimit } from "../define/limit-fields.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
@@ -20,11 +20,11 @@ export const startPlaceNotTold = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    leastMm: wholeLimit({
+    leastMm: numberLimit({
       from: 1,
       to: 400,
       usual: 20,
-      says: "Smallest change of the starting place that must be mentioned, mm",
+      says: "Smallest change of the starting place that must be mentioned",
     }),
   }),
   messages: {

@@ -1,6 +1,7 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { badLimits } from "#lib/rules/bad-limits.ts";
 import { limits, wordsLimit } from "#lib/rules/define/limit-fields.ts";
 import {
@@ -52,15 +53,18 @@ test("kind, unit, bounds and own value are read off the schema", () => {
 
 test("what is typed is read with a point or a comma, percent as a share, and refused with its bounds", () => {
   if (!hurry || !share || !rounds || !under) throw new Error("no limits");
-  expect(readNumberLimit(hurry, " 2,5 ")).toEqual({ ok: true, value: 2.5 });
-  expect(readNumberLimit(hurry, "121")).toEqual({ ok: false, say: "Give a number from 0 to 120 s." });
-  expect(readNumberLimit(hurry, "")).toMatchObject({ ok: false });
-  expect(readNumberLimit(hurry, "2 s")).toMatchObject({ ok: false });
-  expect(readNumberLimit(share, "67")).toEqual({ ok: true, value: 0.67 });
-  expect(readNumberLimit(share, "29")).toEqual({ ok: false, say: "Give a number from 50 to 100 %." });
-  expect(readNumberLimit(rounds, "2.5")).toEqual({ ok: false, say: "Give a whole number from 1 to 9." });
-  expect(readNumberLimit(under, "")).toEqual({ ok: true, value: null });
-  expect([0.29, 0.67, 0.07, 1].map((v) => numberText(share, v))).toEqual(["29", "67", "7", "100"]);
+  expect(readNumberLimit(hurry, " 2,5 ", STANDARD_FORMATS)).toEqual({ ok: true, value: 2.5 });
+  expect(readNumberLimit(hurry, "121", STANDARD_FORMATS)).toEqual({ ok: false, say: "Give a number from 0 to 120 s." });
+  expect(readNumberLimit(hurry, "", STANDARD_FORMATS)).toMatchObject({ ok: false });
+  expect(readNumberLimit(hurry, "2 s", STANDARD_FORMATS)).toMatchObject({ ok: false });
+  expect(readNumberLimit(share, "67", STANDARD_FORMATS)).toEqual({ ok: true, value: 0.67 });
+  expect(readNumberLimit(share, "29", STANDARD_FORMATS)).toEqual({ ok: false, say: "Give a number from 50 to 100 %." });
+  expect(readNumberLimit(rounds, "2.5", STANDARD_FORMATS)).toEqual({
+    ok: false,
+    say: "Give a whole number from 1 to 9.",
+  });
+  expect(readNumberLimit(under, "", STANDARD_FORMATS)).toEqual({ ok: true, value: null });
+  expect([0.29, 0.67, 0.07, 1].map((v) => numberText(share, v, STANDARD_FORMATS))).toEqual(["29", "67", "7", "100"]);
 });
 
 test("words by choice are shown as they are typed, and refused with an example", () => {
@@ -79,7 +83,7 @@ test("words by choice are shown as they are typed, and refused with an example",
 });
 
 test("values in words", () => {
-  const say = (limit: Limit | undefined, value: unknown) => (limit ? limitWords(limit, value) : "");
+  const say = (limit: Limit | undefined, value: unknown) => (limit ? limitWords(limit, value, STANDARD_FORMATS) : "");
   expect([say(hurry, 2), say(share, 0.67), say(rounds, 3), say(under, undefined)]).toEqual([
     "2 s",
     "67%",
@@ -101,7 +105,10 @@ describe("every rule", () => {
   test("each number's own value goes through its field unchanged, and its bounds are the schema's", () => {
     for (const { rule, limit } of numbers) {
       const { usual, min, max, name } = limit;
-      expect(readNumberLimit(limit, numberText(limit, usual))).toEqual({ ok: true, value: usual });
+      expect(readNumberLimit(limit, numberText(limit, usual, STANDARD_FORMATS), STANDARD_FORMATS)).toEqual({
+        ok: true,
+        value: usual,
+      });
       const takes = (value: number) => rule.limits.safeParse({ [name]: value }).success;
       expect([takes(min), takes(max), takes(min - 1e-6), takes(max + 1e-6)], `${rule.id} ${name}`).toEqual([
         true,

@@ -28,10 +28,10 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
   });
 
   test("saved unchanged it is the rule's own, whatever the studio had", () => {
-    const own = readStandardDraft(rule, standardDraftOf(rule, null), null);
+    const own = readStandardDraft(rule, standardDraftOf(rule, null, STANDARD_FORMATS), null);
     expect(own.problems).toEqual({});
     expect(checkStandard(rule, own.standard ?? {})).toEqual({ ok: true, standard: null });
-    const broken = standardDraftOf(rule, { limits: { ...rule.limits.parse({}), gone: 1 } });
+    const broken = standardDraftOf(rule, { limits: { ...rule.limits.parse({}), gone: 1 } }, STANDARD_FORMATS);
     expect(readStandardDraft(rule, broken, null).problems).toEqual({});
   });
 
@@ -40,6 +40,8 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
     expect(fail.every((example) => example.here?.length === 0)).toBe(true);
   });
 });
+
+const UNITS = { force: "N", length: "cm" };
 
 const rule = (id: string): AnyRule => {
   const found = ruleById(id);
@@ -79,8 +81,12 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
 });
 
 test("live: a number out of bounds is said beside its field, in its unit, and the others stay readable", () => {
-  const draft = standardDraftOf(rule("too-short-or-long"), { level: "must", limits: { maxSeconds: 90 } });
-  expect(draft).toEqual({ level: "must", values: { minSeconds: "30", maxSeconds: "90" } });
+  const draft = standardDraftOf(
+    rule("too-short-or-long"),
+    { level: "must", limits: { maxSeconds: 90 } },
+    STANDARD_FORMATS,
+  );
+  expect(draft).toEqual({ level: "must", values: { minSeconds: "30", maxSeconds: "90" }, units: UNITS });
   const wrong = { ...draft, values: { ...draft.values, maxSeconds: "0" } };
   expect(readStandardDraft(rule("too-short-or-long"), wrong, null)).toEqual({
     standard: null,
@@ -94,7 +100,7 @@ test("live: a number out of bounds is said beside its field, in its unit, and th
 
 test("words are typed as one text, and what cannot be read is said beside it", () => {
   const safety = rule("caution-without-safety-line");
-  const draft = standardDraftOf(safety, { limits: { moreWords: { "wrist-load": ["wedge*"] } } });
+  const draft = standardDraftOf(safety, { limits: { moreWords: { "wrist-load": ["wedge*"] } } }, STANDARD_FORMATS);
   expect(draft.values.moreWords).toBe("wrist load: wedge*");
   expect(readStandardDraft(safety, draft, null).standard?.limits?.moreWords).toEqual({ "wrist-load": ["wedge*"] });
   const wrong = { ...draft, values: { ...draft.values, moreWords: "wedge" } };

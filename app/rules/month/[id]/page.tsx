@@ -5,6 +5,7 @@ import { notFound } from "next/navigation";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { monthRuleById } from "#lib/month/check/registry.ts";
 import type { AnyMonthRule } from "#lib/month/define/define-month-rule.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -49,7 +50,12 @@ export default async function MonthRulePage({ params }: PageProps) {
       </p>
       <div className={styles.columns}>
         <Meaning rule={rule} />
-        <InThisStudio rule={rule} settings={settings.value} mayChange={can(who.actor, "month.manage")} />
+        <InThisStudio
+          rule={rule}
+          settings={settings.value}
+          formats={visit.formats}
+          mayChange={can(who.actor, "month.manage")}
+        />
       </div>
     </Shell>
   );
@@ -76,16 +82,17 @@ interface InThisStudioProps {
   readonly rule: AnyMonthRule;
   readonly settings: MonthSettings;
   readonly mayChange: boolean;
+  readonly formats: Formats;
 }
 
-function InThisStudio({ rule, settings, mayChange }: InThisStudioProps) {
+function InThisStudio({ rule, settings, mayChange, formats }: InThisStudioProps) {
   return (
     <section className={styles.studio} aria-labelledby="in-this-studio">
       <h2 id="in-this-studio">In your studio</h2>
       {mayChange ? (
         <MonthRuleForm ruleId={rule.id} settings={settings} />
       ) : (
-        <StudioLimits rule={rule} standard={{ limits: settings.limits }} />
+        <StudioLimits rule={rule} standard={{ limits: settings.limits }} formats={formats} />
       )}
       <p className="quiet small">A signed month keeps the limits that it was signed with.</p>
     </section>
