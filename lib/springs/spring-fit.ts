@@ -2,7 +2,8 @@
  * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with residuals and
  * advice on whether the readings lie on a line and which one to take again.
  */
-import { tenth } from "#lib/numbers/round.ts";
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { distanceWords, forceWords, stiffnessWords } from "#lib/formats/units.ts";
 import {
   leastSquaresLine,
   lineThroughOrigin,
@@ -39,7 +40,7 @@ export type SpringFit =
       readonly straight: boolean;
       /** Index of the one reading without which the others lie on a line; null if there is none. */
       readonly doubtful: number | null;
-      /** One or two sentences for whoever measured. */
+      /** One or two sentences for whoever measured, in their units. */
       readonly say: string;
     }
   | { readonly ok: false; readonly say: string };
@@ -49,7 +50,11 @@ export interface FitOptions {
   readonly preload?: "free" | "none";
   /** The scale's error, N. Default: 2% of the largest reading, at least 1 N. */
   readonly scaleErrorN?: number;
+  /** The units of the sentences. Default: the standard's. */
+  readonly words?: FitUnits;
 }
+
+type FitUnits = Pick<Formats, "force" | "length">;
 
 /** Readings at two travels always lie on a line; three travels show whether a line is right. */
 const FEWEST_READINGS = 3;
@@ -62,6 +67,7 @@ const SCALE_LEAST_N = 1;
  * travels, values that are not numbers, and a force that does not grow with travel. Never throws.
  */
 export function fitSpring(readings: readonly SpringReading[], options: FitOptions = {}): SpringFit {
+  const f = options.words ?? STANDARD_FORMATS;
   const refused = refusal(readings);
   if (refused) return { ok: false, say: refused };
   const points = readings.map((r) => ({ x: r.travelMm, y: r.newtons }));
@@ -81,7 +87,7 @@ export function fitSpring(readings: readonly SpringReading[], options: FitOption
     sdPreload: line.sdIntercept,
     straight: verdict.kind === "straight",
     doubtful: "index" in verdict ? verdict.index : null,
-    say: [sayVerdict(verdict, line, readings), sayPreload(line, scaleErrorN)].filter(Boolean).join(" "),
+    say: [sayVerdict(verdict, line, readings, f), sayPreload(line, scaleErrorN, f)].filter(Boolean).join(" "),
   };
 }
 
@@ -96,7 +102,7 @@ export function fitForRoom(readings: readonly SpringReading[], options: FitOptio
   if (-free.preloadN <= uncertainty(free.sdPreload, scaleErrorN)) {
     return fitSpring(readings, { ...options, preload: "none" });
   }
-  return { ok: false, say: saySlack(-free.preloadN / free.stiffnessNPerMm) };
+  return { ok: false, say: saySlack(-free.preloadN / free.stiffnessNPerMm, options.words ?? STANDARD_FORMATS) };
 }
 
 const NOT_GROWING = "The force does not grow with the travel. Check that travel and force are not swapped.";
@@ -162,14 +168,16 @@ const scaleErrorOf = (readings: readonly SpringReading[]): number =>
 /** The error of a preload: the scale's error or two standard errors, whichever is more. */
 const uncertainty = (sdPreload: number, scaleErrorN: number): number => Math.max(scaleErrorN, 2 * sdPreload);
 
-function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly SpringReading[]): string {
-  const off = `${newtons(verdict.offN)} N`;
+function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly SpringReading[], f: FitUnits): string {
+  const force = (n: number) => forceWords(n, f, true);
+  const readingWords = (r: SpringReading) => `(${distanceWords(r.travelMm, f)}, ${force(r.newtons)})`;
+  const off = force(verdict.offN);
   switch (verdict.kind) {
     case "straight":
-      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none off it by more than ${off}.`;
+      return `The readings lie on a line: ${stiffnessWords(line.slope, f)}, preload ${force(line.intercept)}, none off it by more than ${off}.`;
     case "doubtful": {
       const r = readings[verdict.index];
-      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others. Take it again.`;
+      return `Reading ${verdict.index + 1}${r ? ` ${readingWords(r)}` : ""} is ${off} off the line of the others. Take it again.`;
     }
     case "too-few":
       return `The readings do not lie on a line: one is ${off} off, and three are too few to tell which is wrong. Take more.`;
@@ -179,22 +187,20 @@ function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly Sprin
       const bend = `The readings bend: the spring gets ${how} the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
       const r = verdict.index === null ? undefined : readings[verdict.index];
       if (!r) return bend;
-      return `${bend} Or reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) is wrong. Take it again first.`;
+      return `${bend} Or reading ${(verdict.index ?? 0) + 1} ${readingWords(r)} is wrong. Take it again first.`;
     }
     case "scattered":
       return `The readings do not lie on a line: they are up to ${off} off, and no single one is to blame. Take them all again.`;
   }
 }
 
-function sayPreload(line: SpringLine, scaleErrorN: number): string {
+function sayPreload(line: SpringLine, scaleErrorN: number, f: FitUnits): string {
   if (line.intercept >= 0) return "";
   if (-line.intercept <= uncertainty(line.sdIntercept, scaleErrorN)) {
     return "The preload comes out slightly below 0, within the error of the readings, so it counts as none.";
   }
-  return saySlack(-line.intercept / line.slope);
+  return saySlack(-line.intercept / line.slope, f);
 }
 
-const saySlack = (mm: number): string =>
-  `The spring hangs slack for the first ${Math.round(mm)} mm. Measure the travel from where it begins to pull.`;
-
-const newtons = (x: number): string => String(tenth(x) + 0);
+const saySlack = (mm: number, f: FitUnits): string =>
+  `The spring hangs slack for the first ${distanceWords(mm, f)}. Measure the travel from where it begins to pull.`;

@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
@@ -9,6 +10,7 @@ import { countedReadings, type ReadingSheet, roundedSpring, sheetSchema } from "
 import { fitForRoom } from "#lib/springs/spring-fit.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
 import { SPRING_CHANGED } from "./refusals.ts";
 
@@ -47,7 +49,7 @@ export function keepReadings(
       const spring = room?.equipment.springs.find((s) => s.id === where.springId);
       if (!room || !spring) return NOT_FOUND;
       if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return SPRING_CHANGED;
-      const fitted = use ? fittedSpring(spring, sheet) : ok(spring);
+      const fitted = use ? fittedSpring(spring, sheet, personFormats(app, actor.id)) : ok(spring);
       if (!fitted.ok) return fitted;
       // Never the same twice: the next change is compared by it.
       const at = Math.max(app.now(), (room.readings?.[spring.id]?.at ?? 0) + 1);
@@ -67,7 +69,7 @@ export function keepReadings(
 const sameSpring = (seen: SeenSpring, { stiffnessNPerMm, preloadN }: Spring, readingsAt: number | null): boolean =>
   sameData(seen, { readingsAt, stiffnessNPerMm, preloadN });
 
-function fittedSpring(spring: Spring, sheet: ReadingSheet): Result<Spring> {
-  const fit = fitForRoom(countedReadings(sheet.readings).readings);
+function fittedSpring(spring: Spring, sheet: ReadingSheet, words: Formats): Result<Spring> {
+  const fit = fitForRoom(countedReadings(sheet.readings).readings, { words });
   return fit.ok ? ok({ ...spring, ...roundedSpring(fit) }) : fail(422, "no-line", fit.say);
 }

@@ -24,7 +24,6 @@ const FORBIDDEN: readonly (readonly [what: string, sign: RegExp])[] = [
 /** By path: what may stand there, and why. */
 const ALLOWED: Readonly<Record<string, string>> = {
   "lib/calendar/zone.ts": "the wall clock of a zone, in numbers",
-  "lib/springs/spring-fit.ts": "what the readings of a scale come to, in newtons as the fit is",
   "lib/springs/pasted-readings.ts": "reads units that were pasted",
   "lib/springs/readings.ts": "the units of a sheet of readings",
   "lib/doc/from-file.ts": "compares a plan's file with the studio, as the file has it",
@@ -32,8 +31,6 @@ const ALLOWED: Readonly<Record<string, string>> = {
   "lib/rules/fill-message.ts": "the units that a message names",
   "lib/rules/finding-words.ts": "the units of canonical words",
   "app/studio/_readings/unit-choice.tsx": "the units of a sheet of readings",
-  "app/studio/_readings/fit-figure.tsx": "the readings of a scale, in newtons as the fit is",
-  "app/studio/_readings/fit-words.tsx": "the readings of a scale, in newtons as the fit is",
 };
 
 test("nobody writes a date, a force or a length by hand", () => {

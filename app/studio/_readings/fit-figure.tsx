@@ -1,4 +1,8 @@
+"use client";
 /** The readings as points, the line through them, and how far each is off it: force over travel. */
+import { useFormats } from "#app/_parts/formats.tsx";
+import type { Formats } from "#lib/formats/formats.ts";
+import { forceWords, stiffnessWords, toNewtons } from "#lib/formats/units.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { fromMm, type KeptReading } from "#lib/springs/readings.ts";
 import { niceTicks } from "./nice-ticks.ts";
@@ -24,17 +28,23 @@ interface Dot {
 }
 
 export function FitFigure({ draft, read, label }: FigureProps) {
+  const f = useFormats();
   const dots = draft.rows.flatMap(({ row }): Dot[] => {
     const typed = read.rows.get(row);
     return typed?.kind === "reading" ? [{ row, reading: typed.reading }] : [];
   });
-  const scale = scaleOf(dots, fromUnit(draft));
+  const scale = scaleOf(dots, fromUnit(draft), f);
   const { x, y } = scale;
   const { line } = read;
   const onLine = (mm: number) => (line ? line.preloadN + line.stiffnessNPerMm * mm : 0);
   return (
-    <svg className={styles.figure} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={figureWords(read, label)}>
-      <Axes scale={scale} unit={fromUnit(draft)} unitWords={draft.travelUnit} />
+    <svg
+      className={styles.figure}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-label={figureWords(read, label, f)}
+    >
+      <Axes scale={scale} unit={fromUnit(draft)} unitWords={draft.travelUnit} forceUnit={f.force} />
       {line && <Line from={[x(0), y(onLine(0))]} to={[x(scale.xMost), y(onLine(scale.xMost))]} floor={y(0)} />}
       {dots.map(({ row, reading }) => {
         const at = [x(reading.travelMm), y(reading.newtons)] as const;
@@ -54,24 +64,28 @@ export function FitFigure({ draft, read, label }: FigureProps) {
 interface FigureScale {
   /** In the unit the travel is typed in. */
   readonly xTicks: readonly number[];
-  /** Newtons. */
+  /** In the reader's unit of force. */
   readonly yTicks: readonly number[];
   /** Millimetres at the right edge. */
   readonly xMost: number;
   /** From millimetres and newtons to the drawing. */
   x(mm: number): number;
   y(newtons: number): number;
+  /** Newtons of a tick. */
+  tickNewtons(tick: number): number;
 }
 
-function scaleOf(dots: readonly Dot[], unit: number): FigureScale {
+function scaleOf(dots: readonly Dot[], unit: number, { force }: Formats): FigureScale {
+  const forceUnit = toNewtons(1, force);
   const xTicks = niceTicks(Math.max(100, ...dots.map((d) => d.reading.travelMm)) / unit);
-  const yTicks = niceTicks(Math.max(10, ...dots.map((d) => d.reading.newtons)));
-  const [xMost, yMost] = [(xTicks.at(-1) ?? 1) * unit, yTicks.at(-1) ?? 1];
+  const yTicks = niceTicks(Math.max(10, ...dots.map((d) => d.reading.newtons)) / forceUnit);
+  const [xMost, yMost] = [(xTicks.at(-1) ?? 1) * unit, (yTicks.at(-1) ?? 1) * forceUnit];
   return {
     xTicks,
     yTicks,
     xMost,
     x: (mm) => LEFT + (mm / xMost) * (WIDTH - LEFT - RIGHT),
+    tickNewtons: (tick) => tick * forceUnit,
     y: (newtons) => HEIGHT - BOTTOM - (newtons / yMost) * (HEIGHT - BOTTOM - TOP),
   };
 }
@@ -81,15 +95,22 @@ interface AxesProps {
   /** Millimetres. */
   readonly unit: number;
   readonly unitWords: string;
+  readonly forceUnit: string;
 }
 
-function Axes({ scale: { xTicks, yTicks, x, y }, unit, unitWords }: AxesProps) {
+function Axes({ scale: { xTicks, yTicks, x, y, tickNewtons }, unit, unitWords, forceUnit }: AxesProps) {
   return (
     <>
       {yTicks.map((tick) => (
         <g key={tick}>
-          <line className={styles.grid} x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
-          <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
+          <line
+            className={styles.grid}
+            x1={LEFT}
+            x2={WIDTH - RIGHT}
+            y1={y(tickNewtons(tick))}
+            y2={y(tickNewtons(tick))}
+          />
+          <text x={LEFT - 6} y={y(tickNewtons(tick)) + 4} textAnchor="end">
             {plainNumber(tick)}
           </text>
         </g>
@@ -103,7 +124,7 @@ function Axes({ scale: { xTicks, yTicks, x, y }, unit, unitWords }: AxesProps) {
         travel, {unitWords}
       </text>
       <text x={4} y={HEIGHT - 6}>
-        force, N
+        force, {forceUnit}
       </text>
     </>
   );
@@ -125,11 +146,11 @@ function Line({ from, to, floor }: LineProps) {
   return <line className={styles.line} x1={cut} y1={below ? floor : from[1]} x2={to[0]} y2={Math.max(TOP, to[1])} />;
 }
 
-function figureWords(read: SheetRead, label: string): string {
+function figureWords(read: SheetRead, label: string, f: Formats): string {
   const { counted, line } = read;
   if (counted.length === 0) return `Force over travel of ${label}: no reading yet.`;
   const drawn = line
-    ? ` and the line through them: ${line.stiffnessNPerMm.toFixed(3)} N per mm, ${line.preloadN.toFixed(1)} N at the start.`
+    ? ` and the line through them: ${stiffnessWords(line.stiffnessNPerMm, f)}, ${forceWords(line.preloadN, f, true)} at the start.`
     : ".";
   return `Force over travel of ${label}: ${counted.length} readings${drawn}`;
 }

@@ -1,6 +1,7 @@
 "use client";
 /** What the line through the readings says, in words, and what to do about a doubtful one. */
-import { plainNumber } from "#lib/plan/format.ts";
+import { useFormats } from "#app/_parts/formats.tsx";
+import { forceNumber, forceWords, stiffnessNumber, stiffnessWords } from "#lib/formats/units.ts";
 import styles from "./readings.module.css";
 import type { SheetRead } from "./sheet-draft.ts";
 
@@ -10,6 +11,7 @@ interface FitWordsProps {
 }
 
 export function FitWords({ read, onLeaveOut }: FitWordsProps) {
+  const f = useFormats();
   const { fit, doubtful, counted } = read;
   const worth = fit.ok && fit.straight ? "done" : "notice";
   return (
@@ -27,20 +29,21 @@ export function FitWords({ read, onLeaveOut }: FitWordsProps) {
           <div>
             <dt>Stiffness</dt>
             <dd>
-              {fit.stiffnessNPerMm.toFixed(3)} N per mm{" "}
-              <span className="quiet">give or take {sdWords(fit.sdStiffness, 4)}</span>
+              {stiffnessWords(fit.stiffnessNPerMm, f)}{" "}
+              <span className="quiet">give or take {stiffnessNumber(fit.sdStiffness, f).toFixed(4)}</span>
             </dd>
           </div>
           <div>
             <dt>Preload</dt>
             <dd>
-              {fit.preloadN.toFixed(1)} N <span className="quiet">give or take {sdWords(fit.sdPreload, 1)}</span>
+              {forceWords(fit.preloadN, f, true)}{" "}
+              <span className="quiet">give or take {forceNumber(fit.sdPreload, f, true)}</span>
             </dd>
           </div>
           <div>
             <dt>Off the line</dt>
             <dd>
-              {plainNumber(fit.residualSdN)} N{" "}
+              {forceWords(fit.residualSdN, f, true)}{" "}
               <span className="quiet">typical distance of a reading (standard deviation of {counted.length})</span>
             </dd>
           </div>
@@ -49,5 +52,3 @@ export function FitWords({ read, onLeaveOut }: FitWordsProps) {
     </div>
   );
 }
-
-const sdWords = (sd: number, digits: number): string => sd.toFixed(digits);

@@ -1,6 +1,7 @@
 "use client";
 /** Readings pasted from a spreadsheet: shown line by line as they were understood, then taken into the form. */
 import { useId, useRef, useState } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { plainNumber, plural } from "#lib/plan/format.ts";
 import { type PastedRow, readPastedReadings } from "#lib/springs/pasted-readings.ts";
 import { Dialog } from "../../_parts/dialog.tsx";
@@ -39,7 +40,7 @@ function PasteForm({ draft, carriageMm, onTake, onDone }: PasteProps & { readonl
   const [units, setUnits] = useState<Pick<SheetDraft, "travelUnit" | "forceUnit">>(draft);
   const pasted = readPastedReadings(text);
   const taken = pastedDraft(pasted, units);
-  const read = readSheetDraft(taken, carriageMm);
+  const read = readSheetDraft(taken, carriageMm, useFormats());
   const wrong = [...read.rows.values()].map((row) => (row.kind === "wrong" ? row.say : null));
   const count = wrong.filter((say) => say === null).length;
   const inForm = draft.rows.filter(({ travel, force }) => travel !== "" || force !== "").length;

@@ -1,7 +1,7 @@
 "use client";
+/** Scale readings of one spring: typed row by row, drawn with the line through them, saved, and used by the room. */
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
-/** Scale readings of one spring: typed row by row, drawn with the line through them, saved, and used by the room. */
 import { useFormats } from "#app/_parts/formats.tsx";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import type { Spring } from "#lib/plan/schema.ts";
@@ -31,7 +31,7 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
   const f = useFormats();
   const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(kept, f));
   const table = useRef<HTMLTableElement>(null);
-  const read = readSheetDraft(draft, carriageMm);
+  const read = readSheetDraft(draft, carriageMm, f);
   const saving = useSaving({ roomId, spring, kept });
   const change = (next: SheetDraft) => {
     saving.clear();

@@ -1,6 +1,9 @@
 "use client";
 /** The readings to type, one a row. Enter goes on: from travel to force, from force to the next row. */
 import { type KeyboardEvent, type Ref, useEffect, useRef } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
+import type { Formats } from "#lib/formats/formats.ts";
+import { forceNumber } from "#lib/formats/units.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./readings.module.css";
 import { MOST_ROWS, type RowDraft, type SheetDraft, type SheetRead, withRow } from "./sheet-draft.ts";
@@ -68,19 +71,20 @@ function useWayThrough(draft: SheetDraft, onChange: TableProps["onChange"]) {
 }
 
 function Head({ draft: { travelUnit, forceUnit } }: { readonly draft: SheetDraft }) {
+  const { force } = useFormats();
   return (
     <thead>
       <tr>
         <th scope="col">Reading</th>
         <th scope="col">Travel, {travelUnit}</th>
         <th scope="col">Force, {forceUnit}</th>
-        {forceUnit !== "N" && (
+        {forceUnit !== force && (
           <th scope="col" className={`number ${styles.newtons}`}>
-            In N
+            In {force}
           </th>
         )}
         <th scope="col" className="number">
-          Off the line, N
+          Off the line, {force}
         </th>
         <th scope="col">
           <span className="visually-hidden">Acts</span>
@@ -104,6 +108,7 @@ interface RowProps {
 
 function Row(props: RowProps) {
   const { row, draft, read } = props;
+  const f = useFormats();
   const typed = read.rows.get(row.row);
   const number = read.counted.indexOf(row.row) + 1;
   const doubtful = read.doubtful === row.row;
@@ -118,13 +123,13 @@ function Row(props: RowProps) {
         <td>
           <Cell {...props} of="force" words={`Force in ${draft.forceUnit}`} say={say} />
         </td>
-        {draft.forceUnit !== "N" && (
+        {draft.forceUnit !== f.force && (
           <td className={`number ${styles.newtons}`}>
-            {typed?.kind === "reading" ? plainNumber(typed.reading.newtons) : ""}
+            {typed?.kind === "reading" ? plainNumber(forceNumber(typed.reading.newtons, f, true)) : ""}
           </td>
         )}
         <td className="number">
-          {offWords(read, row.row)}
+          {offWords(read, row.row, f)}
           {doubtful && <span className={styles.doubtful}>doubtful</span>}
         </td>
         <td>
@@ -195,11 +200,12 @@ function RowActs({ row, place, onLeaveOut, onTakeOut, isReading, number }: RowAc
   );
 }
 
-/** "+0.4", "−2": newtons above or below the line. */
-function offWords(read: SheetRead, row: number): string {
+/** "+0.4", "−2": above or below the line. */
+function offWords(read: SheetRead, row: number, f: Formats): string {
   const typed = read.rows.get(row);
   if (!read.line || typed?.kind !== "reading") return "";
   const { travelMm, newtons } = typed.reading;
   const off = newtons - (read.line.preloadN + read.line.stiffnessNPerMm * travelMm);
-  return `${off < -0.05 ? "−" : "+"}${plainNumber(Math.abs(off))}`;
+  const shown = forceNumber(off, f, true);
+  return `${shown < 0 ? "−" : "+"}${plainNumber(Math.abs(shown))}`;
 }

@@ -1,6 +1,6 @@
 /** Scale readings as typed: texts until they are saved, so that half a number stays while it is being typed. Pure. */
 import type { ForceUnit, Formats } from "#lib/formats/formats.ts";
-import { toMm, toNewtons } from "#lib/formats/units.ts";
+import { distanceWords, forceWords, toMm, toNewtons } from "#lib/formats/units.ts";
 import {
   countedReadings,
   fromMm,
@@ -74,10 +74,14 @@ function readReadingRow(draft: SheetDraft, row: RowDraft, carriageMm: number): R
   if (x === null || f === null) return { kind: "half" };
   const reading = { travelMm: toMm(x, draft.travelUnit), newtons: toNewtons(f, draft.forceUnit) };
   if (reading.travelMm > carriageMm) {
-    const has = `${fromMm(carriageMm, draft.travelUnit)} ${draft.travelUnit}`;
+    const has =
+      draft.travelUnit === "mm" ? `${carriageMm} mm` : distanceWords(carriageMm, { length: draft.travelUnit }, true);
     return { kind: "wrong", say: `This room’s carriage travels ${has}. Check the number and its unit.` };
   }
-  if (reading.newtons > LARGEST_N) return { kind: "wrong", say: "No spring pulls more than 5000 N. Check the unit." };
+  if (reading.newtons > LARGEST_N) {
+    const most = forceWords(LARGEST_N, { force: draft.forceUnit });
+    return { kind: "wrong", say: `No spring pulls more than ${most}. Check the unit.` };
+  }
   return { kind: "reading", reading: row.leftOut ? { ...reading, leftOut: true } : reading };
 }
 
@@ -101,7 +105,8 @@ export interface SheetRead {
   readonly doubtful: number | null;
 }
 
-export function readSheetDraft(draft: SheetDraft, carriageMm: number): SheetRead {
+/** `f`: the reader's units, for what the fit says. */
+export function readSheetDraft(draft: SheetDraft, carriageMm: number, f: Pick<Formats, "force" | "length">): SheetRead {
   const rows = new Map(draft.rows.map((row) => [row.row, readReadingRow(draft, row, carriageMm)]));
   const whole = draft.rows.flatMap(({ row }) => {
     const read = rows.get(row);
@@ -109,7 +114,7 @@ export function readSheetDraft(draft: SheetDraft, carriageMm: number): SheetRead
   });
   const { readings, places } = countedReadings(whole.map(({ reading }) => reading));
   const counted = places.flatMap((place) => whole[place]?.row ?? []);
-  const fit = fitForRoom(readings);
+  const fit = fitForRoom(readings, { words: f });
   const drawn = fit.ok ? fit : fitSpring(readings);
   const unfinished = [...rows.values()].some((read) => read.kind === "wrong" || read.kind === "half");
   const { travelUnit, forceUnit } = draft;

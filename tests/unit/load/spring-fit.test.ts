@@ -50,8 +50,19 @@ describe("readings off a line", () => {
       expect(fit, fit.say).toMatchObject({ straight: false, doubtful: i });
     }
     expect(fitSpring(off(onLine([0, 150, 300, 450]), 2, 8)).say).toBe(
-      "Reading 3 (300 mm, 53 N) is 8 N off the line of the others. Take it again.",
+      "Reading 3 (30 cm, 53 N) is 8 N off the line of the others. Take it again.",
     );
+  });
+
+  it("says so in the units of whoever reads", () => {
+    // 53 N / 4.448 221 6 N and 300 mm / 25.4 mm: NIST SP 811, B.8.
+    const words = { force: "lbf", length: "in" } as const;
+    expect(fitSpring(off(onLine([0, 150, 300, 450]), 2, 8), { words }).say).toBe(
+      "Reading 3 (11.8 in, 11.91 lbf) is 1.8 lbf off the line of the others. Take it again.",
+    );
+    expect(fitForRoom(at([100, 4], [200, 16], [300, 28], [400, 40]), { words })).toMatchObject({
+      say: "The spring hangs slack for the first 2.6 in. Measure the travel from where it begins to pull.",
+    });
   });
 
   it("of three readings it cannot say which is wrong, and says so", () => {
@@ -107,7 +118,7 @@ describe("preload below 0", () => {
   });
   it("otherwise the spring hangs slack, and the travel is to be measured afresh", () => {
     const slack = at([100, 4], [200, 16], [300, 28], [400, 40]);
-    expect(fitSpring(slack).say).toMatch(/slack for the first 67 mm/);
+    expect(fitSpring(slack).say).toMatch(/slack for the first 6\.7 cm/);
     expect(fitForRoom(slack)).toMatchObject({ ok: false });
   });
   it("a preload above 0 is left as it is", () => {

@@ -12,7 +12,7 @@ import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { NEWTONS_PER_KGF } from "#lib/formats/units.ts";
 import { fromNewtons, type ReadingSheet, sheetSchema } from "#lib/springs/readings.ts";
 
-const readSheet = (draft: SheetDraft) => readSheetOf(draft, 900);
+const readSheet = (draft: SheetDraft) => readSheetOf(draft, 900, STANDARD_FORMATS);
 
 const typed = (pairs: readonly (readonly [string, string])[], units: Partial<SheetDraft> = {}): SheetDraft => ({
   travelUnit: "cm",
@@ -88,6 +88,17 @@ test("a half or a wrong row keeps the sheet from being kept and says why; two re
   });
   expect(read.line).toBeNull();
   expect(readSheet(typed([["10", "40"], ["20", "60"]])).fit).toMatchObject({ ok: false }); // biome-ignore format: two readings
+});
+
+test("a row that the room cannot have is told in the unit it was typed in, the line in the reader's", () => {
+  const pounds = readSheetOf(typed([["36", "1200"]], { travelUnit: "in", forceUnit: "lbf" }), 900, STANDARD_FORMATS);
+  expect(pounds.rows.get(0)).toMatchObject({
+    say: "This room’s carriage travels 35.43 in. Check the number and its unit.",
+  });
+  const strong = readSheetOf(typed([["3", "1200"]], { travelUnit: "in", forceUnit: "lbf" }), 900, STANDARD_FORMATS);
+  expect(strong.rows.get(0)).toMatchObject({ say: "No spring pulls more than 1124 lbf. Check the unit." });
+  const { fit } = readSheetOf(FIVE, 900, { force: "lbf", length: "in" });
+  expect(fit.say).toMatch(/^Reading 4 \(15\.7 in, 29\.23 lbf\) /);
 });
 
 test("what was kept opens as it was typed, to the digit", () => {
