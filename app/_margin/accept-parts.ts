@@ -2,5 +2,6 @@
 import { AcceptForm } from "./accept-form.tsx";
 import { AcceptedFinding } from "./accepted-finding.tsx";
 import { AcceptedList } from "./accepted-list.tsx";
+import { StandsAgain } from "./stands-again.tsx";
 
-export const ACCEPT_PARTS = { form: AcceptForm, finding: AcceptedFinding, list: AcceptedList };
+export const ACCEPT_PARTS = { form: AcceptForm, finding: AcceptedFinding, again: StandsAgain, list: AcceptedList };

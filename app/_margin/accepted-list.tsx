@@ -7,6 +7,7 @@ import { shortDateOf } from "#lib/formats/dates.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
 /** Every finding of the plan that a lead accepted, with what does not match any more. In the panel of the class. */
 import { findingWords } from "#lib/rules/finding-words.ts";
+import { keptFindingWords } from "#lib/rules/kept-words.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
 import { ACCEPT, acceptedBy } from "./accept-words.ts";
 import { EndAcceptance } from "./end-acceptance.tsx";
@@ -38,13 +39,12 @@ interface AcceptedProps {
 
 function Accepted({ session, accepted, holds }: AcceptedProps) {
   const f = useFormats();
-  // What was stored has no numbers of its own: of one that is found no more, the words stay as they were kept.
   const { of } = useAccepted(useSnapshot(session));
   const standing = [...of].find(([, { id }]) => id === accepted.id)?.[0];
   return (
     <li className={styles.slip} data-level="info">
       <p className={styles.name}>{ruleTitle(accepted.rule) ?? CHECK_BROKE}</p>
-      <p>{standing ? findingWords(standing, f) : accepted.message}</p>
+      <p>{standing ? findingWords(standing, f) : keptFindingWords(accepted, f)}</p>
       <p>{acceptedBy(accepted)}</p>
       <p className={styles.byline}>
         <time dateTime={new Date(accepted.at).toISOString()}>{shortDateOf(accepted.at, f)}</time>

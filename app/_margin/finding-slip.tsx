@@ -10,14 +10,12 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { useTypedList } from "#app/_session/typed/use-typed.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 /** One finding: what is wrong, its level, and the act that fixes it. One that a lead accepted is folded, with who and why. */
-import { momentWords } from "#lib/formats/dates.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import { findingWords } from "#lib/rules/finding-words.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleTitle } from "#lib/rules/rule-title.ts";
-import { standsAgainWords } from "./accept-words.ts";
 import { FindingActs } from "./finding-acts.tsx";
-import { lateAcceptedFinding } from "./late-accept.ts";
+import { lateAcceptedFinding, lateStandsAgain } from "./late-accept.ts";
 import styles from "./margin.module.css";
 import { CHECK_BROKE, FINDING_GONE } from "./margin-words.ts";
 import { slipKey } from "./show-slip.ts";
@@ -63,7 +61,7 @@ export function FindingSlip({ session, finding, from, isGone = false }: Props) {
       ) : (
         <p>{findingWords(finding, f)}</p>
       )}
-      {again && <p className={styles.pin}>{standsAgainWords(again, momentWords(again.at, f))}</p>}
+      {again && <LatePart part={lateStandsAgain} props={{ accepted: again }} />}
       <p role="status" className={isGone ? styles.pin : "visually-hidden"}>
         {isGone && FINDING_GONE}
       </p>

@@ -1,5 +1,6 @@
 /** What the server shows a lead before a sign-off, read from its answer. */
 import * as z from "zod/mini";
+import type { Formats } from "#lib/formats/formats.ts";
 import { itemSchema, type Plan, planSchema } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
@@ -47,12 +48,12 @@ const refusalSchema = z.object({
  * What this page's plan has that the reading has not. Machines, standards and moves are the server's in both: a page may have them in
  * another form.
  */
-export function sinceRead(read: Plan | null, now: Plan): { readonly message: string }[] {
+export function sinceRead(read: Plan | null, now: Plan, f: Formats): { readonly message: string }[] {
   if (read === null) return [];
   const { equipment, standards, moves } = read;
   const { standards: _own, ...rest } = now;
   const same = { ...rest, equipment, moves: { ...now.moves, ...moves }, ...(standards ? { standards } : {}) };
-  return planChanges({ ...read, moves: same.moves }, same).map((message) => ({ message }));
+  return planChanges({ ...read, moves: same.moves }, same, f).map((message) => ({ message }));
 }
 
 /** From a refused sign-off: what changed, or what prevents it. */

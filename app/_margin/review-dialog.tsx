@@ -164,7 +164,7 @@ interface ChangedProps {
 /** What has changed since the plan was loaded here, as it goes on changing; after a refusal what the server said, too. */
 function ChangedSince({ session, reading, refused, onReadAgain }: ChangedProps) {
   const plan = useDeferredValue(useSnapshot(session).plan);
-  const changes = useMemo(() => sinceRead(reading.plan, plan), [reading.plan, plan]);
+  const changes = useMemo(() => sinceRead(reading.plan, plan, session.formats), [reading.plan, plan, session]);
   const seen = useRef(false);
   seen.current ||= changes.length > 0;
   if (refused) {

@@ -2,7 +2,9 @@
 /** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
 import { memo, type ReactNode, useState } from "react";
 import { Coils } from "#app/_parts/coils/coil.tsx";
+import { useFormats } from "#app/_parts/formats.tsx";
 import { Seconds } from "#app/_parts/seconds.tsx";
+import { usualPlaceWords } from "#lib/load/load-words.ts";
 import type { PasteAnswer, RowAnswer } from "#lib/paste/answers.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";
 import type { JudgedRow } from "#lib/paste/judged.ts";
@@ -140,12 +142,13 @@ const Starting = ({ what }: { what: "seconds" | "springs" }) => (
 
 function Becomes({ row, context, answer }: RowProps) {
   const { reading } = row;
+  const f = useFormats();
   return (
     <>
       <BecomesWhat row={row} context={context} />
       {reading.facing && row.kind === "move" && <span className={styles.note}>facing {reading.facing}</span>}
       {reading.offsetMm !== undefined && row.kind === "move" && (
-        <span className={styles.note}>offset {reading.offsetMm} mm</span>
+        <span className={styles.note}>{usualPlaceWords(reading.offsetMm, f)}</span>
       )}
       {row.notes.map((note) => (
         <span key={note} className={styles.note}>

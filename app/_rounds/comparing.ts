@@ -25,7 +25,10 @@ export function Comparing({ session }: { readonly session: PlanSession }) {
   const then = usePoint(session, point, point === "reading" ? String(snap.state.round?.number) : "");
   const before = then && "plan" in then ? then.plan : null;
   const plan = useDeferredValue(snap.plan);
-  const plates = useMemo(() => (before ? changedPlates(before, plan) : NO_PLATES), [before, plan]);
+  const plates = useMemo(
+    () => (before ? changedPlates(before, plan, session.formats) : NO_PLATES),
+    [before, plan, session],
+  );
   const leads = session.me.roles.includes("lead");
   const { read, setRead } = usePlatesRead(session, rounds);
   const marks = useMarks(plates, plan, leads ? read : null);

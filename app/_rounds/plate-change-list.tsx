@@ -1,6 +1,7 @@
 "use client";
 /** What changed between two texts of a plan, as a list: the class as a whole, then plate by plate. */
 import { useMemo } from "react";
+import { useFormats } from "#app/_parts/formats.tsx";
 import type { Plan } from "#lib/plan/schema.ts";
 import { changedPlates } from "#lib/plan-diff/changed-plates.ts";
 import { changesBesides } from "#lib/plan-diff/plan-changes.ts";
@@ -18,8 +19,9 @@ interface PlateChangeListProps {
 const SIGNS = { new: "new", changed: "changed", moved: "moved", gone: "removed" } as const;
 
 export function PlateChangeList({ before, after, onOpen }: PlateChangeListProps) {
-  const plates = useMemo(() => changedPlates(before, after), [before, after]);
-  const besides = useMemo(() => changesBesides(before, after), [before, after]);
+  const f = useFormats();
+  const plates = useMemo(() => changedPlates(before, after, f), [before, after, f]);
+  const besides = useMemo(() => changesBesides(before, after, f), [before, after, f]);
   if (plates.length + besides.length === 0) return <p>{CHANGES.same}</p>;
   return (
     <ol className={styles.list} aria-label={CHANGES.label}>

@@ -5,6 +5,8 @@ import { type ItemMap, LOCKED_SECONDS, planParts, SPRING_KEY, UNDONE_CREATION } 
 import { othersWroteIn } from "#lib/doc/other-writers.ts";
 import { orderedItems, readItemById } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
+import type { Formats } from "#lib/formats/formats.ts";
+import { usualPlaceWords } from "#lib/load/load-words.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -26,8 +28,8 @@ const countsAt = (map: ItemMap | undefined, key: string): string =>
     ? LOCKED_SECONDS
     : key;
 
-export function planValueWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
-  return at.id === "" ? headWords(at) : itemWords(at, doc, plan);
+export function planValueWords(at: ValueAt, doc: Y.Doc, plan: Plan, f: Formats): ValueWords | undefined {
+  return at.id === "" ? headWords(at) : itemWords(at, doc, plan, f);
 }
 
 const seconds = (value: unknown): string => (typeof value === "number" ? secondsWords(value) : "the usual");
@@ -53,7 +55,7 @@ function headWords({ key, value }: ValueAt): ValueWords | undefined {
   return found && { name: found[0], says: found[1](value) };
 }
 
-function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
+function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan, f: Formats): ValueWords | undefined {
   const known = readItemById(doc, id) ?? takenOut(doc, id)?.item;
   const item = known ? nameOf(plan, known) : "An item";
   if (key === "deleted") return takenOutWords(item, value, planParts(doc).items.get(id));
@@ -82,7 +84,7 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
     case "facing":
       return { name: `the facing of ${item}`, says: value === undefined ? "the move's own" : plain(value) };
     case "offsetMm":
-      return { name: `the starting place of ${item}`, says: `${plain(value)}${value === undefined ? "" : " mm"}` };
+      return { name: `the starting place of ${item}`, says: usualPlaceWords(Number(value ?? 0), f) };
     case "transitionSeconds":
       return { name: `the change before ${item}`, says: value === undefined ? "not planned" : seconds(value) };
     default:

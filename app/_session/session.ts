@@ -155,7 +155,8 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
     values: planValues,
-    words: (at, doc, { plan }) => planValueWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
+    words: (at, doc, { plan }) =>
+      planValueWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }, props.formats),
   };
 }
 

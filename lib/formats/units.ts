@@ -138,6 +138,9 @@ export function typedValue(value: number, stored: StoredUnit, f: Forces & Length
   if (stored === "kg") return massUnit(f) === "kg" ? value : halfAway(withoutNoise(value / KG_PER_LB), 2);
   return stored === "N" ? typedForce(value, f) : typedLength(value, f);
 }
+/** A stored value to read, where a finer difference matters: "120 N", "121.25 lb". */
+export const storedWords = (value: number, stored: StoredUnit, f: Forces & Lengths): string =>
+  `${halfAway(withoutNoise(typedValue(value, stored, f)), 2)} ${unitFor(stored, f)}`;
 /** The stored value of what was typed. */
 export function storedValue(typed: number, stored: StoredUnit, f: Forces & Lengths): number {
   if (stored === "kg") return toKg(typed, f);

@@ -155,7 +155,7 @@ export function moveDraft(move: Move, { force, length }: DraftUnits): MoveDraft 
  * is kept.
  */
 export function readMoveDraft(draft: MoveDraft, base: Move | null): ReadMove {
-  return readMove(candidateOf(draft, base));
+  return readMove(candidateOf(draft, base), draft.units);
 }
 
 /** The tempo and times, whatever the other fields hold; null while the tempo itself cannot be read. */

@@ -4,6 +4,8 @@
  * express are below.
  */
 import * as z from "zod/mini";
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { distanceWords, forceWords } from "#lib/formats/units.ts";
 import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import type { JsonSchema } from "#lib/plan/json-schema.ts";
 import { type Move, moveSchema } from "#lib/plan/schema.ts";
@@ -16,18 +18,20 @@ export interface Fault {
   readonly say: string;
 }
 
+type FaultUnits = Pick<Formats, "force" | "length">;
+
 export type ReadMove =
   | { readonly ok: true; readonly move: Move }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /**
  * Checks any value as a move of the library. Returns all faults, one for each place, in the order of the schema. Never
- * throws.
+ * throws. `units`: those that loads and travels were typed in.
  */
-export function readMove(value: unknown): ReadMove {
+export function readMove(value: unknown, units: FaultUnits = STANDARD_FORMATS): ReadMove {
   const parsed = moveSchema.safeParse(value);
   if (!parsed.success)
-    return { ok: false, faults: onePerPlace(issuesOf(parsed.error, value).map((i) => fault(i, value))) };
+    return { ok: false, faults: onePerPlace(issuesOf(parsed.error, value).map((i) => fault(i, value, units))) };
   const faults = onePerPlace(unsaid(parsed.data));
   return faults.length === 0 ? { ok: true, move: parsed.data } : { ok: false, faults };
 }
@@ -53,7 +57,7 @@ const UPWARDS: Readonly<Record<MoveFieldPath, string>> = {
   loadN: "The least load must not be above the most.",
   travelMm: "The travel must not end before it begins.",
 };
-const UNITS: Readonly<Record<string, string>> = { loadN: " newtons", seconds: " seconds", tempo: " seconds" };
+const UNITS: Readonly<Record<string, string>> = { seconds: " seconds", tempo: " seconds" };
 /** Of a figure's correction, whose lengths people type in their own unit. */
 const CORRECTION_BOUNDS = {
   Deg: "Give a number from -90 to 90.",
@@ -85,7 +89,7 @@ function issuesOf(error: z.core.$ZodError, move: unknown): Issue[] {
   });
 }
 
-function fault({ path, issue }: Issue, move: unknown): Fault {
+function fault({ path, issue }: Issue, move: unknown, units: FaultUnits): Fault {
   const [top = ""] = path;
   const place = path.join(".");
   if (issue.code === "unrecognized_keys") {
@@ -95,13 +99,21 @@ function fault({ path, issue }: Issue, move: unknown): Fault {
   if (given === undefined || given === "") return { place, say: MISSING[place] ?? missing(path) };
   if (issue.code === "custom")
     return { place, say: UPWARDS[place] ?? "This value is not allowed here. Choose or type another." };
-  if (top === "travelMm" && path.length === 2) return { place, say: "Give a number from 0 to 500 cm." };
   if (top === "figure" && path.length === 3)
     return { place, say: CORRECTION_BOUNDS[place.endsWith("Mm") ? "Mm" : "Deg"] };
   const node = schemaAt(schema(), path, move);
+  const most = path.length === 2 && node ? mostIn(top, node, units) : null;
+  if (most !== null) return { place, say: `Give a number from 0 to ${most}.` };
   const expected = node ? expectedWords(node) : "something else";
   const unit = path.length > 1 && / number /.test(expected) ? (UNITS[top] ?? "") : "";
   return { place, say: `Give ${expected}${unit}.` };
+}
+
+/** The upper bound of a load or a travel, as it is typed; null for others. */
+function mostIn(top: string | number, { maximum }: JsonSchema, units: FaultUnits): string | null {
+  if (typeof maximum !== "number") return null;
+  if (top === "loadN") return forceWords(maximum, units, true);
+  return top === "travelMm" ? distanceWords(maximum, units, true) : null;
 }
 
 function missing(path: Path): string {

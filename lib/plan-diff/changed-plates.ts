@@ -1,9 +1,11 @@
 /** What is different about each plate between two plans: its mark, its sentences, its words, and what was removed beside it. */
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { beginWords, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName, sentenceCase } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move, MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { DiffUnits } from "./field-words.ts";
 import { type ItemStory, itemStories } from "./items.ts";
 import { kindWords, placeOfLine, type Read, readLines } from "./lines.ts";
 import { type OtherLine, otherLines } from "./other-lines.ts";
@@ -40,8 +42,8 @@ export interface ChangedPlate {
 }
 
 /** Changed plates in the order of the class now; one that was removed stands where it was. */
-export function changedPlates(before: Plan, after: Plan): ChangedPlate[] {
-  const stories = new Map(itemStories(before, after, { words: false }).map((story) => [story.id, story]));
+export function changedPlates(before: Plan, after: Plan, f: DiffUnits = STANDARD_FORMATS): ChangedPlate[] {
+  const stories = new Map(itemStories(before, after, { words: false, f }).map((story) => [story.id, story]));
   const was = new Map(before.items.map((item) => [item.id, item]));
   const gone = goneByFollower(before.items, new Set(after.items.map(({ id }) => id)));
   const removed = (followedBy: string | null) =>

@@ -1,6 +1,10 @@
 /** Differences as sentences, at least one for each change. */
+import type { Formats } from "#lib/formats/formats.ts";
 import { plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
+
+/** The units of whoever reads the sentences. */
+export type DiffUnits = Pick<Formats, "force" | "length">;
 
 export type ValueSayer = (value: unknown) => string;
 
@@ -22,6 +26,10 @@ export function became(label: string, before: unknown, after: unknown, field: Om
 
 export const saySeconds: ValueSayer = (v) => (typeof v === "number" ? secondsWords(v) : sayData(v));
 export const sayNumber: ValueSayer = (v) => (typeof v === "number" ? plainNumber(v) : sayData(v));
+export const sayMeasure =
+  (words: (value: number) => string): ValueSayer =>
+  (v) =>
+    typeof v === "number" ? words(v) : sayData(v);
 export const sayText: ValueSayer = (v) => (typeof v === "string" ? quote(v) : sayData(v));
 export const sayRange: ValueSayer = (v) => (Array.isArray(v) ? v.map(saySeconds).join(" to ") : sayData(v));
 export const sayYes: ValueSayer = (v) => (v === true ? "yes" : "no");

@@ -1,14 +1,17 @@
 /** Changes to everything but the items: the head, the equipment, the studio standards, the library's moves. */
+import { distanceRange, distanceWords, forceRange, forceWords, stiffnessWords } from "#lib/formats/units.ts";
 import { percent, tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Equipment, Move, Plan, Spring } from "#lib/plan/schema.ts";
 import {
   became,
+  type DiffUnits,
   type FieldWords,
   keysOfBoth,
   sayData,
   sayList,
+  sayMeasure,
   sayNumber,
   saySeconds,
   sayTag,
@@ -66,7 +69,7 @@ function speechChanges(before: Plan["speech"], after: Plan["speech"]): string[] 
   return orAtLeast(fields, "The rate of speech is written differently.");
 }
 
-export function equipmentChanges(before: Equipment, after: Equipment): string[] {
+export function equipmentChanges(before: Equipment, after: Equipment, f: DiffUnits): string[] {
   if (sameData(before, after)) return [];
   const actions = keysOfBoth(before.actionSeconds, after.actionSeconds).flatMap((action) =>
     became(`The time for ${actionWords(action)}`, own(before.actionSeconds, action), own(after.actionSeconds, action), {
@@ -77,9 +80,9 @@ export function equipmentChanges(before: Equipment, after: Equipment): string[] 
   const changes = [
     ...became("The room's machine", before.name, after.name, { say: sayText }),
     ...became("The carriage's travel", before.carriageTravelMm, after.carriageTravelMm, {
-      say: (v) => `${sayNumber(v)} mm`,
+      say: sayMeasure((mm) => distanceWords(mm, f, true)),
     }),
-    ...springChanges(before.springs, after.springs),
+    ...springChanges(before.springs, after.springs, f),
     ...actions,
     ...became("How much people differ in a change", before.spreadShare, after.spreadShare, {
       say: sayShare,
@@ -89,47 +92,38 @@ export function equipmentChanges(before: Equipment, after: Equipment): string[] 
   return orAtLeast(changes, "The equipment is written differently.");
 }
 
-function springChanges(before: readonly Spring[], after: readonly Spring[]): string[] {
+function springChanges(before: readonly Spring[], after: readonly Spring[], f: DiffUnits): string[] {
+  const fields = springFields(f);
   const ids = [...new Set([...before, ...after].map((s) => s.id))];
   const changes = ids.flatMap((id) => {
     const [was, is] = [before.find((s) => s.id === id), after.find((s) => s.id === id)];
     if (!was) return [`The spring ${is?.label ?? id} was added to the room.`];
     if (!is) return [`The spring ${was.label} was taken out of the room.`];
-    return keysOfBoth(was, is).flatMap((key) =>
-      became(`The spring ${was.label}, ${SPRING_FIELDS[key] ?? key}`, read(was, key), read(is, key), { say: sayData }),
-    );
+    return keysOfBoth(was, is).flatMap((key) => {
+      const { label, say } = fields[key] ?? { label: key, say: sayData };
+      return became(`The spring ${was.label}, ${label}`, read(was, key), read(is, key), { say });
+    });
   });
   const order = changes.length === 0 && !sameData(before, after) ? ["The order of the springs changed."] : [];
   return [...changes, ...order];
 }
 
-const SPRING_FIELDS: Readonly<Record<string, string>> = {
-  label: "name",
-  count: "how many there are",
-  stiffnessNPerMm: "stiffness in N/mm",
-  preloadN: "preload in N",
-};
-
-export function standardsChanges(before: Plan["standards"], after: Plan["standards"]): string[] {
-  if (sameData(before, after)) return [];
-  const changes = keysOfBoth(before, after).flatMap((rule) =>
-    became(`The studio standard for ${tagWords(rule)}`, own(before, rule), own(after, rule), {
-      say: sayData,
-      absent: "the usual",
-    }),
-  );
-  return orAtLeast(changes, "The studio standards are written differently.");
-}
+const springFields = (f: DiffUnits): Readonly<Record<string, FieldWords>> => ({
+  label: { label: "name", say: sayData },
+  count: { label: "how many there are", say: sayData },
+  stiffnessNPerMm: { label: "stiffness", say: sayMeasure((n) => stiffnessWords(n, f)) },
+  preloadN: { label: "preload", say: sayMeasure((n) => forceWords(n, f, true)) },
+});
 
 /** The library entries in a plan. */
-export function libraryChanges(before: Plan["moves"], after: Plan["moves"]): string[] {
+export function libraryChanges(before: Plan["moves"], after: Plan["moves"], f: DiffUnits): string[] {
   return keysOfBoth(before, after).flatMap((id) => {
     const [was, is] = [own(before, id), own(after, id)];
     if (!was) return [`The move ${quoteName(is, id)} was added to the plan.`];
     if (!is) return [`The move ${quoteName(was, id)} was taken out of the plan.`];
     return keysOfBoth(was, is).flatMap((key) =>
       became(`The move ${quoteName(was, id)}, ${fieldName(key)}`, read(was, key), read(is, key), {
-        say: sayMoveField,
+        say: sayMoveField(key, f),
         absent: "not set",
       }),
     );
@@ -139,11 +133,19 @@ export function libraryChanges(before: Plan["moves"], after: Plan["moves"]): str
 const quoteName = (move: Move | undefined, id: string): string => move?.name ?? id;
 const fieldName = (key: string): string =>
   key
-    .replace(/(Mm|N)$/, " in $1")
+    .replace(/(Mm|N)$/, "")
     .replace(/([a-z])([A-Z])/g, "$1 $2")
     .toLowerCase();
 const actionWords = (key: string): string => key.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
-const sayMoveField: ValueSayer = (v) => (typeof v === "string" ? v : Array.isArray(v) ? sayList(v) : sayData(v));
+const sayMoveField =
+  (key: string, f: DiffUnits): ValueSayer =>
+  (v) => {
+    if (key === "loadN" && isRange(v)) return forceRange(v, f);
+    if (key === "travelMm" && isRange(v)) return distanceRange(v, f);
+    return typeof v === "string" ? v : Array.isArray(v) ? sayList(v) : sayData(v);
+  };
+const isRange = (v: unknown): v is [number, number] =>
+  Array.isArray(v) && v.length === 2 && v.every((end) => typeof end === "number");
 const sayShare: ValueSayer = (v) => (typeof v === "number" ? percent(v) : sayData(v));
 
 const read = (value: object, key: string): unknown => own(value as Record<string, unknown>, key);

@@ -1,15 +1,27 @@
 /** Changes to the items: which were added, removed and moved, and what is different in those that stayed. */
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { offsetWords } from "#lib/formats/units.ts";
 import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { tieOf } from "#lib/plan/ties.ts";
-import { became, type FieldWords, sayNumber, sayRange, saySeconds, sayTag, sayText, sayYes } from "./field-words.ts";
+import {
+  became,
+  type DiffUnits,
+  type FieldWords,
+  sayMeasure,
+  sayRange,
+  saySeconds,
+  sayTag,
+  sayText,
+  sayYes,
+} from "./field-words.ts";
 import { readLines, scriptChanges } from "./lines.ts";
 
 /** One sentence for each change of an item; those of items that were removed come first. */
-export const itemChanges = (before: Plan, after: Plan): string[] =>
-  itemStories(before, after).flatMap(({ sentences }) => sentences);
+export const itemChanges = (before: Plan, after: Plan, f: DiffUnits): string[] =>
+  itemStories(before, after, { f }).flatMap(({ sentences }) => sentences);
 
 export interface ItemStory {
   readonly id: string;
@@ -18,8 +30,18 @@ export interface ItemStory {
   readonly sentences: readonly string[];
 }
 
-/** The same by item, without items that are as they were. `words`: whether changed lines are told too. */
-export function itemStories(before: Plan, after: Plan, { words = true } = {}): ItemStory[] {
+interface Telling {
+  /** Whether changed lines are told too. */
+  readonly words?: boolean;
+  readonly f?: DiffUnits;
+}
+
+/** The same by item, without items that are as they were. */
+export function itemStories(
+  before: Plan,
+  after: Plan,
+  { words = true, f = STANDARD_FORMATS }: Telling = {},
+): ItemStory[] {
   const was = new Map(before.items.map((item) => [item.id, item]));
   const is = new Set(after.items.map((item) => item.id));
   const gone = before.items.filter((item) => !is.has(item.id)).map((item) => goneStory(before, item));
@@ -30,7 +52,7 @@ export function itemStories(before: Plan, after: Plan, { words = true } = {}): I
     const name = sentenceCase(itemName(after, item));
     if (!old) return { id, what: "new", moved: false, sentences: [`${name} was added ${placeWords(after, i)}.`] };
     const move = moved.has(id) ? [`${name} was moved ${placeWords(after, i)}.`] : [];
-    const changes = changesOf(before, after, old, item, words);
+    const changes = changesOf(before, after, { was: old, is: item, words, f });
     return { id, what: "there", moved: moved.has(id), sentences: [...move, ...changes] };
   });
   return [...gone, ...inPlace.filter(({ sentences, id }) => sentences.length > 0 || !sameLines(before, after, id))];
@@ -51,12 +73,17 @@ function placeWords(plan: Plan, index: number): string {
   return above ? `after ${itemName(plan, above)}` : "at the start";
 }
 
-function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem, words: boolean): string[] {
+interface Changing extends Required<Telling> {
+  readonly was: PlanItem;
+  readonly is: PlanItem;
+}
+
+function changesOf(before: Plan, after: Plan, { was, is, words, f }: Changing): string[] {
   if (sameData(was, is)) return [];
   const name = sentenceCase(itemName(after, is));
   if (was.kind === "move" && is.kind === "move") {
     const lines = words ? scriptChanges(itemName(after, is), readLines(before, was), readLines(after, is)) : [];
-    return [...moveItemChanges(before, after, was, is), ...lines];
+    return [...moveItemChanges(before, after, { was, is, f }), ...lines];
   }
   if (was.kind === "heading" && is.kind === "heading")
     return became("A heading", was.title, is.title, { say: sayText });
@@ -72,20 +99,30 @@ function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem, words
 
 type Field = Exclude<keyof MoveItem, "id" | "kind" | "move" | "side" | "springs" | "keep" | "after" | "script">;
 
-const FIELDS: Readonly<Record<Field, FieldWords>> = {
+const fieldsFor = (f: DiffUnits): Readonly<Record<Field, FieldWords>> => ({
   seconds: { label: "", say: saySeconds },
   locked: { label: "locked", say: sayYes, absent: "not set" },
   range: { label: "range", say: sayRange, absent: "the move's own" },
-  offsetMm: { label: "offset in mm", say: sayNumber, absent: "none" },
+  offsetMm: { label: "starting place", say: sayMeasure((mm) => placeFrom(mm, f)), absent: USUAL_PLACE },
   facing: { label: "facing", say: sayTag, absent: "the move's own" },
   transitionSeconds: { label: "planned change", say: saySeconds, absent: "not planned" },
-};
+});
 
-function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
+const USUAL_PLACE = "the usual place";
+const placeFrom = (mm: number, f: DiffUnits): string => (mm === 0 ? USUAL_PLACE : offsetWords(mm, f));
+
+interface MoveChanging {
+  readonly was: MoveItem;
+  readonly is: MoveItem;
+  readonly f: DiffUnits;
+}
+
+function moveItemChanges(before: Plan, after: Plan, { was, is, f }: MoveChanging): string[] {
+  const all = fieldsFor(f);
   const name = itemName(after, is);
   const on = (label: string): string => (label === "" ? name : `${name}, ${label}`);
-  const fields = (Object.keys(FIELDS) as Field[]).flatMap((key) => {
-    const field = FIELDS[key];
+  const fields = (Object.keys(all) as Field[]).flatMap((key) => {
+    const field = all[key];
     return became(on(field.label), was[key], is[key], field);
   });
   const say = (plan: Plan) => ({

@@ -15,7 +15,7 @@ export function fillMessage(
   values: Readonly<Record<string, unknown>>,
   f: Pick<Formats, "force" | "length"> = STANDARD_FORMATS,
 ): string {
-  const filled = template.replace(HOLE, (hole, name: string, unit: string | undefined) => {
+  const filled = template.replace(MESSAGE_HOLE, (hole, name: string, unit: string | undefined) => {
     const key = name.replace(IN_WORDS, "");
     if (!Object.hasOwn(values, key)) return hole;
     return unit === undefined ? wordsOf(name, values[key]) : inUnit(values[key], unit, f);
@@ -23,7 +23,8 @@ export function fillMessage(
   return sentenceCase(filled.replace(/\s+/gu, " ").trim());
 }
 
-const HOLE = /\{([a-zA-Z]+)(?::([a-zA-Z]+))?\}/g;
+/** A hole's name and unit. */
+export const MESSAGE_HOLE = /\{([a-zA-Z]+)(?::([a-zA-Z]+))?\}/g;
 
 /** Numbers that an older check kept as texts are read as numbers. */
 function inUnit(value: unknown, unit: string, f: Pick<Formats, "force" | "length">): string {

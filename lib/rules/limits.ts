@@ -4,12 +4,10 @@
  */
 import * as z from "zod/mini";
 import type { Formats } from "#lib/formats/formats.ts";
-import { type StoredUnit, storedValue, typedValue, unitFor } from "#lib/formats/units.ts";
+import { storedValue, storedWords, typedValue, unitFor } from "#lib/formats/units.ts";
 import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
+import { isStoredUnit, type LimitUnit, limitNameWords, limitUnitOf } from "#lib/plan/limit-names.ts";
 import type { AnyRule } from "./define/types.ts";
-
-/** What a number is stored in. A share (0..1) is shown and typed as a percentage, `StoredUnit` in the reader's units. */
-type LimitUnit = StoredUnit | "s" | "min" | "h" | "%" | "MET" | "";
 
 /** The units a limit is shown and typed in. */
 export type LimitUnits = Pick<Formats, "force" | "length">;
@@ -60,14 +58,14 @@ export function limitsOf(rule: Pick<AnyRule, "limits">): readonly Limit[] {
 }
 
 function limitOf(name: string, node: Node): Limit {
-  const label = typeof node.description === "string" ? node.description : nameWords(name);
+  const label = typeof node.description === "string" ? node.description : limitNameWords(name);
   const named = { name, label };
   const usual = node.default;
   if (node.type === "number" || node.type === "integer") {
     return {
       ...named,
       kind: "number",
-      unit: unitOf(name),
+      unit: limitUnitOf(name),
       whole: node.type === "integer",
       min: typeof node.minimum === "number" ? node.minimum : Number.NEGATIVE_INFINITY,
       max: typeof node.maximum === "number" ? node.maximum : Number.POSITIVE_INFINITY,
@@ -93,24 +91,6 @@ function enumOf(items: unknown): readonly string[] | null {
   return items.enum.map(String);
 }
 
-const UNITS: readonly (readonly [RegExp, LimitUnit])[] = [
-  [/Seconds(Day)?$|^seconds$/, "s"],
-  [/Minutes(Day)?$/, "min"],
-  [/Hours$/, "h"],
-  [/Share$|^(likeMost|riseMost)$/, "%"],
-  [/N$/, "N"],
-  [/Mm$/, "mm"],
-  [/Kg$/, "kg"],
-  [/Met$/, "MET"],
-];
-const unitOf = (name: string): LimitUnit => UNITS.find(([ending]) => ending.test(name))?.[1] ?? "";
-
-/** "maxOverSeconds" as "max over", for a limit without a description. */
-function nameWords(name: string): string {
-  const bare = name.replace(/(Seconds|Share|Count|Mm|Kg|Met|N)$/, "");
-  return (bare || name).replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-}
-
 /** A value of the limit to read: "2 s", "25%", "setup and breath", "yes"; "none" for an empty list. */
 export function limitWords(limit: Limit, value: unknown, f: LimitUnits): string {
   if (limit.kind === "yes-no") return value === true ? "yes" : "no";
@@ -133,14 +113,13 @@ export const optionWords = (option: string): string => (option === "setup" ? "se
 function numberWords(limit: NumberLimit, value: number, f: LimitUnits): string {
   if (limit.unit === "s") return secondsWords(value);
   if (limit.unit === "%") return percent(value);
-  const number = isStored(limit.unit) ? typedValue(value, limit.unit, f) : value;
-  return `${plainNumber(number)} ${limitUnit(limit, f)}`.trimEnd();
+  if (isStoredUnit(limit.unit)) return storedWords(value, limit.unit, f);
+  return `${plainNumber(value)} ${limit.unit}`.trimEnd();
 }
 
-const isStored = (unit: LimitUnit): unit is StoredUnit => unit === "N" || unit === "mm" || unit === "kg";
-
 /** The unit that stands behind a limit's field; "" for a plain number. */
-export const limitUnit = ({ unit }: NumberLimit, f: LimitUnits): string => (isStored(unit) ? unitFor(unit, f) : unit);
+export const limitUnit = ({ unit }: NumberLimit, f: LimitUnits): string =>
+  isStoredUnit(unit) ? unitFor(unit, f) : unit;
 
 /** What a words limit's field shows: "kneeling: bolster, block; overhead: ceiling". Empty for none. */
 export function wordsText(value: unknown): string {
@@ -176,7 +155,7 @@ const WORDS_WANTED =
 /** What a number limit's field shows; empty for null. */
 export function numberText({ unit }: NumberLimit, value: number | null, f: LimitUnits): string {
   if (value === null) return "";
-  if (isStored(unit)) return String(typedValue(value, unit, f));
+  if (isStoredUnit(unit)) return String(typedValue(value, unit, f));
   // Twelve digits: 0.29 x 100 is 28.999999999999996.
   return String(unit === "%" ? Number((value * 100).toPrecision(12)) : value);
 }
@@ -202,7 +181,7 @@ export function readNumberLimit(limit: NumberLimit, text: string, f: LimitUnits,
 }
 
 function inStoredUnit({ unit }: NumberLimit, typed: number, f: LimitUnits): number {
-  if (isStored(unit)) return storedValue(typed, unit, f);
+  if (isStoredUnit(unit)) return storedValue(typed, unit, f);
   return unit === "%" ? Number((typed / 100).toPrecision(12)) : typed;
 }
 

@@ -4,12 +4,15 @@ import { endAcceptance, insertAcceptance, listAcceptances, readAcceptance } from
 import { addToRecord } from "#db/repos/record-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { acceptanceKey } from "#lib/acceptance/accepted.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { AcceptanceView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { findingWords } from "#lib/rules/finding-words.ts";
 import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import { typedText } from "#server/base/typed-text.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { announceAccepted } from "#server/news/plan-news.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { ALREADY_ENDED, alreadyAccepted, notLookAgain, standsDifferently, UNCHECKED_TO_ACCEPT } from "./refusals.ts";
@@ -67,7 +70,8 @@ export async function acceptFinding(
   // Rights may have changed while the rules were run.
   const still = openPlan(app, actor, planId, "plan.accept-finding");
   if (!still.ok) return still;
-  const standing = standingAs(answer.findings ?? [], { ...seen, level: "look" });
+  const f = personFormats(app, still.value.person.id);
+  const standing = standingAs(answer.findings ?? [], { ...seen, level: "look" }, f);
   if (!standing.ok) return standing;
   const { finding, findingKey } = standing.value;
   const before = listAcceptances(app.db, planId).find((one) => one.findingKey === findingKey);
@@ -84,12 +88,15 @@ export async function acceptFinding(
 function standingAs(
   findings: readonly Finding[],
   seen: Finding,
+  f: Formats,
 ): Result<{ readonly finding: Finding; readonly findingKey: string }> {
   const finding = findings.find((one) => one.rule === seen.rule && one.key === seen.key);
   const findingKey = finding ? acceptanceKey(finding) : null;
   if (!finding || findingKey === null) return standsDifferently(null);
   if (finding.level !== "look") return notLookAgain(finding.level);
-  return findingKey === acceptanceKey(seen) ? ok({ finding, findingKey }) : standsDifferently(finding);
+  return findingKey === acceptanceKey(seen)
+    ? ok({ finding, findingKey })
+    : standsDifferently(finding, findingWords(finding, f));
 }
 
 /** The finding stands again. Errors: 401, 403, 404, 409 already-ended. */

@@ -12,14 +12,17 @@ export const UNCHECKED_TO_ACCEPT = fail(
 
 export const ALREADY_ENDED = fail(409, "already-ended", "This was ended already: the finding stands again.");
 
-/** `now`: what the server finds under the same key; null when it finds nothing there. */
-export const standsDifferently = (now: { readonly message: string } | null): Result<never> =>
+/** `now`: what the server finds under the same key; null when it finds nothing there. `words`: its sentence in the lead's units. */
+export const standsDifferently = (
+  now: { readonly message: string } | null,
+  words: string | undefined = now?.message,
+): Result<never> =>
   fail(
     409,
     "finding-changed",
     now === null
       ? "The server does not find this any more, so nothing was accepted."
-      : `The finding has changed, so nothing was accepted. It now says: ${now.message} Read it, then accept it as it is now.`,
+      : `The finding has changed, so nothing was accepted. It now says: ${words} Read it, then accept it as it is now.`,
     { finding: now },
   );
 

@@ -1,5 +1,6 @@
 /** Any two editions of a plan compared: what is different about the class, then plate by plate. */
 import { type Edition, readEdition } from "#db/repos/edition-repo.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { itemName, sentenceCase } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -32,11 +33,12 @@ export interface Comparison {
   readonly plates: readonly PlateDifference[];
 }
 
-/** `from` is compared with `to`, whichever is newer. Errors: 401, 403, 404, 409 edition-damaged. */
+/** `from` is compared with `to`, whichever is newer, in the units of `f`. Errors: 401, 403, 404, 409 edition-damaged. */
 export function compareEditions(
   app: Springline,
   actor: Actor,
   which: { readonly planId: string; readonly from: number; readonly to: number },
+  f: Formats,
 ): Result<Comparison> {
   const { planId, from, to } = which;
   for (const number of [from, to]) {
@@ -45,13 +47,14 @@ export function compareEditions(
   }
   const [before, after] = [readEdition(app.db, planId, from) as Edition, readEdition(app.db, planId, to) as Edition];
   const [was, is] = [before.card.card.plan, after.card.card.plan];
-  return ok({ before, after, whole: wholeChanges(was, is), plates: plateDifferences(was, is) });
+  return ok({ before, after, whole: wholeChanges(was, is, f), plates: plateDifferences(was, is, f) });
 }
 
-const wholeChanges = (was: Plan, is: Plan): string[] => planChanges({ ...was, items: [] }, { ...is, items: [] });
+const wholeChanges = (was: Plan, is: Plan, f: Formats): string[] =>
+  planChanges({ ...was, items: [] }, { ...is, items: [] }, f);
 
 /** Each item alone, in the plan as it is otherwise now, so that every sentence is about that item. */
-function plateDifferences(was: Plan, is: Plan): PlateDifference[] {
+function plateDifferences(was: Plan, is: Plan, f: Formats): PlateDifference[] {
   const old = new Map(was.items.map((item) => [item.id, item]));
   const changes = plateChanges(was.items, is.items);
   const gone = goneByFollower(was.items, new Set(is.items.map(({ id }) => id)));
@@ -64,7 +67,7 @@ function plateDifferences(was: Plan, is: Plan): PlateDifference[] {
     const items = before
       ? is.items.map((one) => (one.id === item.id ? before : one))
       : is.items.filter(({ id }) => id !== item.id);
-    const said = sameData(before, item) ? [] : planChanges({ ...is, items }, is);
+    const said = sameData(before, item) ? [] : planChanges({ ...is, items }, is, f);
     const moved = change.moved ? [`${name} stands in another place.`] : [];
     const setUp = before !== undefined && (change.springs !== null || change.other);
     return [{ id: item.id, name, sentences: [...moved, ...said], was: before !== undefined, is: true, setUp }];

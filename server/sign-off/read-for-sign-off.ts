@@ -6,6 +6,7 @@ import { putReading } from "#db/repos/reading-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
@@ -15,6 +16,7 @@ import { lookAgainLeft } from "#server/acceptances/accepted-of.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
 import { assessNow, withPlan } from "#server/plans/plan-doc.ts";
 import { readPoint, readRounds } from "#server/rounds/read-rounds.ts";
@@ -48,8 +50,9 @@ export interface SignOffReading {
 export async function readForSignOff(app: Springline, actor: Actor, id: string): Promise<Result<SignOffReading>> {
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;
-  const { row } = opened.value;
-  const differing = withPlan(app, row, (_, doc) => ok(fromFile(doc, studioContext(app.db, row.roomId))));
+  const { row, person } = opened.value;
+  const f = personFormats(app, person.id);
+  const differing = withPlan(app, row, (_, doc) => ok(fromFile(doc, studioContext(app.db, row.roomId), f)));
   if (!differing.ok) return differing;
   const found = await assessNow(app, row);
   if (!found.ok) return found;
@@ -76,7 +79,7 @@ function readingOf(
     fromFile: differing,
     lookAgain: lookAgainLeft(app, row.id, findings),
     nextEdition: (newestEdition(app.db, row.id)?.number ?? 0) + 1,
-    ...(last ? changesSince(last, plan) : {}),
+    ...(last ? changesSince(last, plan, personFormats(app, person.id)) : {}),
   };
 }
 
@@ -97,7 +100,7 @@ function readBefore(app: Springline, person: Person, row: PlanRow): ReadBefore |
   return { point, plan, readingHash: point.kind === "reading" ? contentHash(plan) : undefined };
 }
 
-function changesSince({ point, plan: before }: ReadBefore, plan: Plan): Partial<SignOffReading> {
-  const changedSince = planChanges(before, plan);
+function changesSince({ point, plan: before }: ReadBefore, plan: Plan, f: Formats): Partial<SignOffReading> {
+  const changedSince = planChanges(before, plan, f);
   return changedSince.length === 0 ? {} : { changedSince, since: point, itemsRead: before.items };
 }

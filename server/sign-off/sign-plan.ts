@@ -22,6 +22,7 @@ import { acceptedOf, lookAgainLeft } from "#server/acceptances/accepted-of.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 import type { Assessment } from "#server/context/assessment.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { personFormats } from "#server/formats/formats.ts";
 import { announceState } from "#server/news/plan-news.ts";
 import { tellSigned } from "#server/notices/tell-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
@@ -84,7 +85,7 @@ function refusal(
   const withdrawn = newestWithdrawal(app.db, row.id);
   if (withdrawn && withdrawn.withdrawnAt > read.at) return withdrawnSince(withdrawn.number);
   if (now.hash !== hash || assessed !== hash) {
-    const changes = planChanges(read.plan, now.plan);
+    const changes = planChanges(read.plan, now.plan, personFormats(app, person.id));
     const message = "The plan has changed since you read it. Look at the changes, then sign the plan as it is now.";
     return fail(409, "changed-since-read", message, { hash: now.hash, changes });
   }

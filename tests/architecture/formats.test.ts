@@ -26,9 +26,9 @@ const ALLOWED: Readonly<Record<string, string>> = {
   "lib/calendar/zone.ts": "the wall clock of a zone, in numbers",
   "lib/springs/pasted-readings.ts": "reads units that were pasted",
   "lib/springs/readings.ts": "the units of a sheet of readings",
-  "lib/doc/from-file.ts": "compares a plan's file with the studio, as the file has it",
   "lib/paste/read-side.ts": "reads units that were pasted",
   "lib/rules/fill-message.ts": "the units that a message names",
+  "lib/rules/kept-words.ts": "the units of canonical words",
   "lib/rules/finding-words.ts": "the units of canonical words",
   "app/studio/_readings/unit-choice.tsx": "the units of a sheet of readings",
 };

@@ -153,3 +153,14 @@ describe("reading a move", () => {
     expect(readMove(value)).toMatchObject({ ok: false });
   });
 });
+
+test("a load or a travel out of bounds is told in the units that it was typed in", () => {
+  const units = { force: "lbf", length: "in" } as const;
+  const typed = { ...moveDraft(pushUp, units), loadN: ["0", "1200"], travel: ["0", "197"] } as const;
+  const read = readMoveDraft({ ...typed, resistance: "springs" }, null);
+  // NIST SP 811, B.8: 5000 N are 1124.04 lbf, 5 m are 196.85 in.
+  expect(read.ok ? [] : read.faults).toEqual([
+    { place: "loadN.1", say: "Give a number from 0 to 1124.04 lbf." },
+    { place: "travelMm.1", say: "Give a number from 0 to 196.85 in." },
+  ]);
+});

@@ -42,10 +42,51 @@ describe("what changed", () => {
     [
       "standards",
       { ...base, standards: { "missing-cue": { level: "off" } } },
-      ['The studio standard for missing cue: the usual became {"level":"off"}.'],
+      ["The studio standard for missing cue, level: the usual became off."],
     ],
   ])("says it in a sentence: %s", (_what, after, sentences) => {
     expect(planChanges(base, after)).toEqual(sentences);
+  });
+
+  // NIST SP 811, B.8: 120 N are 26.98 lbf, 300 mm are 11.81 in, 60 kg are 132.28 lb, 0.2 N/mm are 1.142 lbf/in.
+  const [light] = base.equipment.springs;
+  const standard = (limits: Record<string, unknown>): Plan => ({ ...base, standards: { "load-for-body": { limits } } });
+  it.each<[string, Plan, string[]]>([
+    [
+      "place",
+      withItem(0, { offsetMm: 300 }),
+      ["starting place: the usual place became 11.8 in further from the anchor."],
+    ],
+    [
+      "load and travel",
+      { ...base, moves: { ...exampleMoves, row: { ...exampleMoves.row, loadN: [120, 120], travelMm: [0, 300] } } },
+      ["load: not set became 26.98 lbf.", "travel: not set became 0 to 11.8 in."],
+    ],
+    [
+      "machine",
+      { ...base, equipment: { ...base.equipment, carriageTravelMm: 300 } },
+      ["The carriage's travel: 39.37 in became 11.81 in."],
+    ],
+    [
+      "spring",
+      {
+        ...base,
+        equipment: {
+          ...base.equipment,
+          springs: base.equipment.springs.map((s) => (s === light ? { ...s, preloadN: 120, stiffnessNPerMm: 0.2 } : s)),
+        },
+      },
+      ["stiffness: 0.685 lbf per in became 1.142 lbf per in.", "preload: 2.25 lbf became 26.98 lbf."],
+    ],
+    [
+      "limits",
+      standard({ lightKg: 60, pushShare: 0.5 }),
+      ["light: the usual became 132.28 lb.", "push: the usual became 50%."],
+    ],
+  ])("says it in the units of whoever reads: %s", (_what, after, ends) => {
+    const said = planChanges(base, after, { force: "lbf", length: "in" });
+    expect(said).toEqual(ends.map((end) => expect.stringContaining(end)));
+    expect(planChanges(base, after).join(" ")).not.toMatch(/lb| in\b/);
   });
 
   it("says which words changed, which came and which went", () => {

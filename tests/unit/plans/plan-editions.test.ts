@@ -11,6 +11,7 @@ import { buildCard, sealCard } from "#lib/card/card.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { setHead } from "#lib/doc/write.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { compareEditions } from "#server/editions/compare-editions.ts";
@@ -102,7 +103,9 @@ describe("two editions", () => {
         return item.id === "m4" ? [] : [item];
       }),
     }));
-    const { whole, plates } = must(compareEditions(s.app, s.people.sam, { planId: id, from: 1, to: 2 }));
+    const { whole, plates } = must(
+      compareEditions(s.app, s.people.sam, { planId: id, from: 1, to: 2 }, STANDARD_FORMATS),
+    );
     expect(whole).toEqual(["The title: “Pull & press” became “Press & pull”."]);
     expect(plates).toMatchObject([
       { id: "m2", name: "Kneeling press", was: true, is: true, setUp: true },
@@ -112,7 +115,7 @@ describe("two editions", () => {
       "Kneeling press: 2:00 min became 2:05 min.",
       "Kneeling press, springs: one firm became two light.",
     ]);
-    const back = must(compareEditions(s.app, s.people.sam, { planId: id, from: 2, to: 1 })).plates;
+    const back = must(compareEditions(s.app, s.people.sam, { planId: id, from: 2, to: 1 }, STANDARD_FORMATS)).plates;
     expect(back.find((plate) => plate.id === "m4")).toMatchObject({ was: false, is: true });
     expect(back.find((plate) => plate.id === "m4")?.sentences[0]).toMatch(/^Kneeling press was added after/);
   });
@@ -120,14 +123,20 @@ describe("two editions", () => {
   it("that are the same have no difference; one that moved is said to stand elsewhere", () => {
     sign(2);
     sign(3, (plan) => ({ ...plan, items: plan.items.toSpliced(1, 1).toSpliced(3, 0, plan.items[1] as never) }));
-    expect(must(compareEditions(s.app, s.people.ines, { planId: id, from: 1, to: 2 }))).toMatchObject({
-      whole: [],
-      plates: [],
-    });
-    const { plates } = must(compareEditions(s.app, s.people.ines, { planId: id, from: 2, to: 3 }));
+    expect(must(compareEditions(s.app, s.people.ines, { planId: id, from: 1, to: 2 }, STANDARD_FORMATS))).toMatchObject(
+      {
+        whole: [],
+        plates: [],
+      },
+    );
+    const { plates } = must(compareEditions(s.app, s.people.ines, { planId: id, from: 2, to: 3 }, STANDARD_FORMATS));
     expect(plates.flatMap(({ sentences }) => sentences)).toEqual(["Kneeling row stands in another place."]);
-    expect(outcome(compareEditions(s.app, s.people.ines, { planId: id, from: 1, to: 9 }))).toBe("not-found");
-    expect(outcome(compareEditions(s.app, s.people.noor, { planId: id, from: 1, to: 2 }))).toBe("not-found");
+    expect(outcome(compareEditions(s.app, s.people.ines, { planId: id, from: 1, to: 9 }, STANDARD_FORMATS))).toBe(
+      "not-found",
+    );
+    expect(outcome(compareEditions(s.app, s.people.noor, { planId: id, from: 1, to: 2 }, STANDARD_FORMATS))).toBe(
+      "not-found",
+    );
   });
 });
 

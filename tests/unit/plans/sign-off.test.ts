@@ -257,8 +257,8 @@ describe("sign-off", () => {
         differences: [
           {
             label: "spring firm",
-            plan: "firm, 2 of them, 0.2 N/mm, 20 N",
-            studio: "firm, 2 of them, 0.4 N/mm, 20 N",
+            plan: "firm, 2 of them, 0.200 N per mm, preload 20 N",
+            studio: "firm, 2 of them, 0.400 N per mm, preload 20 N",
           },
         ],
       },

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { sinceRead } from "#app/_margin/reading-to-sign.ts";
 import { roundSteps } from "#app/_rounds/round-steps.ts";
 import { changedCountWords, roundTitle } from "#app/_rounds/rounds-words.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import type { ProposalView } from "#lib/protocol/messages.ts";
 import type { MomentHead, RoundView } from "#lib/rounds/rounds.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
@@ -62,9 +63,11 @@ test("one changed plate is counted in words", () => {
 test("what is told at a sign-off is what the plan has now that the reading has not", () => {
   const read = examplePlan([exampleMove("a")]);
   const first = { ...read, items: [exampleMove("a", { seconds: 95 })] };
-  expect(sinceRead(read, read)).toEqual([]);
-  expect(sinceRead(read, first).map(({ message }) => message)).toEqual([expect.stringMatching(/became 95 s/)]);
-  expect(sinceRead(read, { ...first, title: "Arms" })).toHaveLength(2);
+  expect(sinceRead(read, read, STANDARD_FORMATS)).toEqual([]);
+  expect(sinceRead(read, first, STANDARD_FORMATS).map(({ message }) => message)).toEqual([
+    expect.stringMatching(/became 95 s/),
+  ]);
+  expect(sinceRead(read, { ...first, title: "Arms" }, STANDARD_FORMATS)).toHaveLength(2);
   // The page's library is larger than what the server read.
-  expect(sinceRead({ ...read, moves: {} }, read)).toEqual([]);
+  expect(sinceRead({ ...read, moves: {} }, read, STANDARD_FORMATS)).toEqual([]);
 });

@@ -26,7 +26,7 @@ export default async function ComparePage({ params, searchParams }: PageProps) {
   const visit = await requirePerson(`${path}/compare?from=${which.from}&to=${which.to}`);
   const { app, who } = visit;
   const listed = listPlanEditions(app, who.actor, planId);
-  const found = compareEditions(app, who.actor, which);
+  const found = compareEditions(app, who.actor, which, visit.formats);
   if (!listed.ok || (!found.ok && found.error.code !== "edition-damaged")) notFound();
   return (
     <Shell visit={visit} section="desk">
