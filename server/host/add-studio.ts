@@ -1,6 +1,7 @@
 /** Makes a place for a studio on a host. Its database is made when it starts for the first time. */
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
+import { renameWhole, syncNames, writeWhole } from "#db/file/whole-file.ts";
 import {
   ENV_FILE,
   folderOf,
@@ -18,7 +19,6 @@ import { publishMap } from "./hosts-map.ts";
 import { freePortOf } from "./ports.ts";
 import { type StudioEnv, studioEnvText } from "./studio-env.ts";
 import { readStudioAddress, refuseName } from "./studio-names.ts";
-import { renameWhole, syncNames, writeWhole } from "./whole-file.ts";
 
 export interface StudioAdded {
   readonly studio: PlacedStudio;

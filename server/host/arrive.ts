@@ -1,6 +1,8 @@
 /** The second half of a move, after the studio has left its old place for good. Each step may be done again. */
 import { existsSync, rmSync } from "node:fs";
-import { readFence, removeFence } from "#db/file/fence.ts";
+import { removeFence } from "#db/file/fence.ts";
+import { renameWhole, writeWhole } from "#db/file/whole-file.ts";
+import { fenceAt } from "./fence-at.ts";
 import {
   databaseIn,
   folderOf,
@@ -19,7 +21,6 @@ import { askHealth } from "./list-studios.ts";
 import { putAside } from "./remove-studio.ts";
 import { runLine } from "./run-line.ts";
 import { readStudioAddress } from "./studio-names.ts";
-import { renameWhole, writeWhole } from "./whole-file.ts";
 
 export interface StudioMove {
   readonly from: HostFolder;
@@ -65,7 +66,7 @@ export async function arrive(move: StudioMove, id: string): Promise<Arrived> {
 function placed(to: HostFolder, name: string, id: string): PlacedStudio {
   const [incoming, folder] = [incomingOf(to, name), folderOf(to, name)];
   if (existsSync(incoming)) {
-    const fence = readFence(databaseIn(incoming));
+    const fence = fenceAt(databaseIn(incoming));
     if (fence && fence.id !== id)
       throw new HostRefused(`${incoming} is the copy of another move. Nothing was started; look into both places.`);
     removeFence(databaseIn(incoming));

@@ -4,10 +4,10 @@
  */
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { writeWhole } from "#db/file/whole-file.ts";
 import { type HostFolder, MAP_FILE, movedStudios, studiosOf } from "./host-folder.ts";
 import { changeRunningMap } from "./proxy-socket.ts";
 import { readStudioAddress } from "./studio-names.ts";
-import { writeWhole } from "./whole-file.ts";
 
 const mapFileOf = ({ root }: HostFolder): string => join(root, MAP_FILE);
 

@@ -8,12 +8,14 @@ import { randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { copyDatabase, foldWriteAheadLog } from "#db/file/copy.ts";
-import { readFence, removeFence, writeFence } from "#db/file/fence.ts";
+import { removeFence, writeFence } from "#db/file/fence.ts";
+import { syncNames, writeWhole } from "#db/file/whole-file.ts";
 import { acquireWriterLock, DatabaseInUse, isInUse, type WriterLock } from "#db/file/writer-lock.ts";
 import { databaseBytes, refuseFull } from "#server/backup/folder.ts";
 import { refuseTaken } from "./add-studio.ts";
 import { type Arrived, arrive, leadTo, type StudioMove } from "./arrive.ts";
 import { type Difference, hashBlocks, writeDifference } from "./changed-blocks.ts";
+import { fenceAt } from "./fence-at.ts";
 import {
   databaseIn,
   ENV_FILE,
@@ -32,7 +34,6 @@ import { freePortOf } from "./ports.ts";
 import { runLine } from "./run-line.ts";
 import { studioEnvText } from "./studio-env.ts";
 import { readStudioAddress, refuseName } from "./studio-names.ts";
-import { syncNames, writeWhole } from "./whole-file.ts";
 
 export interface Moved extends Arrived {
   /** ms from the order to stop until it answered at the new place; null where an earlier command had stopped it. */
@@ -47,7 +48,7 @@ export async function moveStudio(move: StudioMove): Promise<Moved> {
   refuseName(name);
   if (from.root === to.root) throw new HostRefused(`${name} is in ${to.root} already.`);
   const here = studioIn(folderOf(from, name), name);
-  const gone = here ? readFence(databaseIn(here.folder)) : undefined;
+  const gone = here ? fenceAt(databaseIn(here.folder)) : undefined;
   if (!here || gone?.state === "moved") return goOn(move, gone?.id);
   if (gone) throw new HostRefused(`${name} has not arrived here yet from ${gone.place}. Finish the move there first.`);
   const moving = takeMove(here);
@@ -150,7 +151,7 @@ async function firstCopy(move: StudioMove, here: PlacedStudio, id: string): Prom
 
 /** What lies there may be what a move from a third place is bringing. */
 function refuseForeign({ from, to, name }: StudioMove): void {
-  const fence = readFence(databaseIn(incomingOf(to, name)));
+  const fence = fenceAt(databaseIn(incomingOf(to, name)));
   if (fence && fence.place !== from.root)
     throw new HostRefused(`${name} is on its way to ${to.root} from ${fence.place}. Finish that move first.`);
 }

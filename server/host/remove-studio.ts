@@ -1,6 +1,7 @@
 /** Takes a studio off a host. Nothing is deleted: its folder is put aside. */
 import { existsSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { renameWhole } from "#db/file/whole-file.ts";
 import { isInUse } from "#db/file/writer-lock.ts";
 import {
   databaseIn,
@@ -15,7 +16,6 @@ import {
 import { HostRefused } from "./host-refused.ts";
 import { publishMap } from "./hosts-map.ts";
 import { OWN_FOLDERS, refuseName } from "./studio-names.ts";
-import { renameWhole } from "./whole-file.ts";
 
 export interface StudioRemoved {
   /** Where its folder is now; the last one where it was removed before; null for one that had moved away. */

@@ -1,10 +1,11 @@
 /** Files that are either as they were or as they should be, whatever ends the machine meanwhile. */
-import { closeSync, fsyncSync, openSync, renameSync, writeFileSync } from "node:fs";
+import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 
-/** `mode`: who may read it; the account alone unless told otherwise. */
+/** `mode`: who may read it; the account alone unless told otherwise. What a cut-off write left is not written into. */
 export function writeWhole(file: string, text: string, mode = 0o600): void {
-  writeFileSync(`${file}.new`, text, { mode, flush: true });
+  rmSync(`${file}.new`, { force: true });
+  writeFileSync(`${file}.new`, text, { mode, flag: "wx", flush: true });
   renameSync(`${file}.new`, file);
   syncNames(dirname(file));
 }
