@@ -1,5 +1,5 @@
 /** Makes a place for a studio on a host. Its database is made when it starts for the first time. */
-import { mkdirSync } from "node:fs";
+import { lstatSync, mkdirSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { renameWhole, syncNames, writeWhole } from "#db/file/whole-file.ts";
 import {
@@ -67,10 +67,20 @@ async function made(host: HostFolder, name: string, origin: string): Promise<Pla
   const env: StudioEnv = { origin, dataDir, host: address, port: await freePortOf(host) };
   const unfinished = join(host.root, `${UNFINISHED}${name}`);
   const folder = folderOf(host, name);
+  refuseStray(folder);
   mkdirSync(unfinished, { mode: 0o700 });
   mkdirSync(join(unfinished, "data"), { mode: 0o700 });
   writeWhole(join(unfinished, ENV_FILE), studioEnvText(name, env));
   syncNames(unfinished);
   renameWhole(unfinished, folder);
   return { name, folder, env };
+}
+
+/** Throws HostRefused when something lies there that is no studio; an empty folder is taken. */
+export function refuseStray(folder: string): void {
+  const there = lstatSync(folder, { throwIfNoEntry: false });
+  if (!there) return;
+  if (there.isDirectory() && readdirSync(folder).length === 0) return;
+  const what = there.isDirectory() ? `a folder with other things in it, and no ${ENV_FILE}` : "not a folder";
+  throw new HostRefused(`${folder} is ${what}, so no studio can be made there. Move it away, or choose another name.`);
 }

@@ -93,10 +93,16 @@ export function studioIn(folder: string, name: string): PlacedStudio | undefined
   throw new HostRefused(`${file} lacks SPRINGLINE_URL, SPRINGLINE_DATA or PORT, or one of them is no use. Correct it.`);
 }
 
+/** Nothing where there is no such folder. Throws HostRefused when a file lies in its place. */
+function namesIn(folder: string): string[] {
+  const there = statSync(folder, { throwIfNoEntry: false });
+  if (!there) return [];
+  if (there.isDirectory()) return readdirSync(folder).sort();
+  throw new HostRefused(`${folder} is not a folder, and the host needs one of that name. Move it away.`);
+}
+
 const studiosUnder = (folder: string): PlacedStudio[] =>
-  (existsSync(folder) ? readdirSync(folder).sort() : []).flatMap((name) =>
-    name.startsWith(".") ? [] : (studioIn(join(folder, name), name) ?? []),
-  );
+  namesIn(folder).flatMap((name) => (name.startsWith(".") ? [] : (studioIn(join(folder, name), name) ?? [])));
 
 /** By name. */
 export const studiosOf = ({ root }: HostFolder): readonly PlacedStudio[] => studiosUnder(root);
@@ -106,8 +112,8 @@ export const incomingStudios = ({ root }: HostFolder): readonly PlacedStudio[] =
 
 export function movedStudios({ root }: HostFolder): readonly MovedStudio[] {
   const folder = join(root, OWN_FOLDERS.moved);
-  const names = existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith(".json")) : [];
-  return names.sort().map((name) => movedStudio.parse(JSON.parse(readFileSync(join(folder, name), "utf8"))));
+  const names = namesIn(folder).filter((name) => name.endsWith(".json"));
+  return names.map((name) => movedStudio.parse(JSON.parse(readFileSync(join(folder, name), "utf8"))));
 }
 
 export function makeInside(host: HostFolder, name: keyof typeof OWN_FOLDERS): string {

@@ -12,7 +12,7 @@ import { removeFence, writeFence } from "#db/file/fence.ts";
 import { syncNames, writeWhole } from "#db/file/whole-file.ts";
 import { acquireWriterLock, DatabaseInUse, isInUse, type WriterLock } from "#db/file/writer-lock.ts";
 import { databaseBytes, refuseFull } from "#server/backup/folder.ts";
-import { refuseTaken } from "./add-studio.ts";
+import { refuseStray, refuseTaken } from "./add-studio.ts";
 import { type Arrived, arrive, leadTo, type StudioMove } from "./arrive.ts";
 import { type Difference, hashBlocks, writeDifference } from "./changed-blocks.ts";
 import { fenceAt } from "./fence-at.ts";
@@ -131,8 +131,9 @@ async function firstCopy(move: StudioMove, here: PlacedStudio, id: string): Prom
   const [incoming, database] = [incomingOf(to, name), databaseIn(here.folder)];
   await refuseFull(to.root, databaseBytes(database), "the studio");
   await whileAlone(to, async () => {
-    if (existsSync(folderOf(to, name)))
+    if (studioIn(folderOf(to, name), name))
       throw new HostRefused(`There is a studio ${name} in ${to.root}. Remove that one first, or rename this one.`);
+    refuseStray(folderOf(to, name));
     refuseTaken(to, name, readStudioAddress(here.env.origin).hostName);
     refuseForeign(move);
     rmSync(incoming, { recursive: true, force: true });

@@ -1,6 +1,15 @@
 /** Studios of a host behind a real HAProxy, started from its file in `server/run`: who is led where, and what changes while it runs. */
 import { spawnSync } from "node:child_process";
-import { appendFileSync, chownSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import {
+  appendFileSync,
+  chownSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { createServer } from "node:http";
 import { Agent, request } from "node:https";
 import { join } from "node:path";
@@ -66,6 +75,25 @@ test("one that runs is not removed; one that is removed is put aside whole, twic
   // Its name is free again, and a second one put aside in the same second has a folder of its own.
   await addStudio(place.host, "quay", "https://quay.example.org");
   expect((await removeStudio(place.host, "quay", AT)).aside).toBe(`${aside}-2`);
+});
+
+test("what lies in place of a studio's folder, or of the host's own, is told in a sentence and left alone", async () => {
+  const place = await newHost();
+  const at = (name: string) => join(place.host.root, name);
+  writeFileSync(at("quay"), "notes");
+  mkdirSync(at("loft"));
+  writeFileSync(join(at("loft"), "notes.txt"), "notes");
+  symlinkSync(at("nowhere"), at("mole"));
+  mkdirSync(at("pier"));
+  const add = (name: string) => addStudio(place.host, name, `https://${name}.example.org`);
+  await expect(add("quay")).rejects.toThrow(/quay is not a folder, so no studio can be made there\. Move it away/);
+  await expect(add("loft")).rejects.toThrow(/loft is a folder with other things in it, and no studio\.env/);
+  await expect(add("mole")).rejects.toThrow(/mole is not a folder/);
+  expect((await add("pier")).studio.folder).toBe(at("pier"));
+  expect([readFileSync(at("quay"), "utf8"), readdirSync(at("loft"))]).toEqual(["notes", ["notes.txt"]]);
+  writeFileSync(at("incoming"), "");
+  await expect(add("hall")).rejects.toThrow(/incoming is not a folder, and the host needs one of that name/);
+  expect(readdirSync(place.host.root).filter((name) => name.startsWith("."))).toEqual([]);
 });
 
 test("bad settings of a host and a folder that is not there are told in a sentence", async () => {
