@@ -8,6 +8,7 @@ const HELP = `npm run -s doctor
 Checks the public address, live connections, the proxy, the clock, the database, the
 disk, the secrets, e-mail and the backups, and changes nothing. Run it on the server, under the server's
 account and with its settings. It can check the most while the server is running.
+The demo's folder: SPRINGLINE_DATA=data-demo npm run -s doctor
 
 One line per check: "ok", "WRONG" with what to do, or "?" where it cannot tell.
 Exits with 0 when nothing is wrong, and with 1 otherwise.

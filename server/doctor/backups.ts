@@ -5,7 +5,7 @@ import { sizeWords } from "#lib/numbers/size-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import { readBackupSettings } from "#server/backup/backup-settings.ts";
 import { keptBackupState } from "#server/backup/backup-state.ts";
-import type { DataLocation } from "#server/base/env.ts";
+import type { DataLocation, Mode } from "#server/base/env.ts";
 import type { BackupState } from "#server/context/care.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
 import { utcMinute } from "./times.ts";
@@ -26,12 +26,16 @@ interface BackupFacts {
 }
 
 /** The running server is asked by nobody: what it noted is read from the database. */
-export function backupFinding({ dataDir, databaseFile }: Pick<DataLocation, "dataDir" | "databaseFile">): Diagnosis {
+export function backupFinding(
+  { dataDir, databaseFile }: Pick<DataLocation, "dataDir" | "databaseFile">,
+  mode: Mode,
+): Diagnosis {
   if (!existsSync(databaseFile)) return unsure(WHAT, "not checked: there is no database yet.");
   try {
     const db = openDatabase(databaseFile, { readOnly: true });
     try {
-      const { on } = readBackupSettings({ db, env: { dataDir, mode: "live" } });
+      const { on } = readBackupSettings({ db, env: { dataDir, mode } });
+      if (!on && mode === "demo") return right(WHAT, "they are off, as nobody needs one of the invented studio.");
       return backupWords({ on, state: keptBackupState(db), nextAt: null, now: Date.now(), when: utcMinute });
     } finally {
       db.close();

@@ -1,10 +1,10 @@
 /** All checks of the doctor, in the order in which an owner can act on them. Changes nothing. */
-import { existsSync, readFileSync } from "node:fs";
 import { isInUse } from "#db/file/writer-lock.ts";
 import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { backupFinding } from "./backups.ts";
-import { type Diagnosis, wrong } from "./finding.ts";
+import { type Diagnosis, right, wrong } from "./finding.ts";
+import { type StudioKind, studioKind } from "./kind.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
 import { mailFinding } from "./mail.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
@@ -15,12 +15,17 @@ import { accessLogFinding, buildFinding, metricsFinding, serviceFinding } from "
 export async function examine(vars?: Record<string, string | undefined>): Promise<Diagnosis[]> {
   const { place, given, malformed } = readDataLocationAnyway(vars);
   const running = isInUse(place.databaseFile);
+  // First: to read a database SQLite creates two files beside it, with the permissions of the database.
+  const rights = rightsFinding(place);
+  const kind = studioKind(place);
   return [
-    ...(malformed ? [noAddress(given)] : await ways(place, { given, running })),
-    ...machine(place),
+    ...(malformed ? [noAddress(given)] : await ways(place, { given, running, kind })),
+    kind.finding,
+    rights,
+    ...machine(place, kind),
     await metricsFinding(place, running),
     accessLogFinding(place),
-    serviceFinding(),
+    kind.demo ? DEMO_SERVICE : serviceFinding(),
   ];
 }
 
@@ -32,37 +37,39 @@ const noAddress = (given = ""): Diagnosis =>
     "Set it to an address such as https://plans.example.org",
   );
 
+/** Nobody makes a service of it. */
+const DEMO_SERVICE = right("service", "npm run demo is started and stopped by hand.");
+
 interface Asked {
   readonly given: string | undefined;
   readonly running: boolean;
+  readonly kind: StudioKind;
 }
 
-async function ways(place: DataLocation, { given, running }: Asked): Promise<Diagnosis[]> {
+async function ways(place: DataLocation, { given, running, kind }: Asked): Promise<Diagnosis[]> {
   const { origin, originGiven, host } = place;
-  const reached = await reach({ origin, originGiven, given, host, id: idOf(place), running });
+  const reached = await reach({
+    origin,
+    originGiven,
+    given,
+    host,
+    id: kind.secret && installationId(kind.secret),
+    running,
+  });
   return [
     reached.setting,
     reached.address,
     await liveFinding(origin, reached),
     await proxyFinding(origin, reached),
     await clockFinding(origin, reached.asked),
-    buildFinding(place, reached.asked),
+    buildFinding(place, reached),
   ];
 }
 
-/** Permissions first: to read a database SQLite creates two files beside it, with the permissions of the database. */
-const machine = (place: DataLocation): Diagnosis[] => [
-  rightsFinding(place),
+const machine = (place: DataLocation, { demo }: StudioKind): Diagnosis[] => [
   databaseFinding(place),
   recordFinding(place),
   diskFinding(place),
   mailFinding(place),
-  backupFinding(place),
+  backupFinding(place, demo ? "demo" : "live"),
 ];
-
-/** Undefined before the first start, and when this account may not read the secret. */
-function idOf({ givenSecret, secretFile }: DataLocation): string | undefined {
-  if (givenSecret !== undefined) return installationId(givenSecret);
-  if (!existsSync(secretFile)) return undefined;
-  return installationId(readFileSync(secretFile, "utf8").trim());
-}

@@ -64,12 +64,18 @@ function settingOf({ given, origin, originGiven, host }: ReachSetting): Diagnosi
 
 const START = "Start the server and run the doctor again.";
 
-function addressOf({ origin, id, running }: ReachSetting, asked: AddressReply): Diagnosis {
+function addressOf({ origin, originGiven, id, running }: ReachSetting, asked: AddressReply): Diagnosis {
   const what = "leads here";
   switch (asked.kind) {
     case "nothing":
       if (!running)
         return unsure(what, `${origin} does not answer (${asked.why}), and the server is not running. ${START}`);
+      if (!originGiven)
+        return wrong(
+          what,
+          `the server of this data folder is running, but not at ${origin} (${asked.why}).`,
+          "Run the doctor with the settings that the server was started with, PORT and SPRINGLINE_URL above all.",
+        );
       return wrong(
         what,
         `${origin} does not answer (${asked.why}), although the server is running.`,

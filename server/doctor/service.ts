@@ -2,8 +2,9 @@
 import { existsSync, readFileSync } from "node:fs";
 import { readBuildId } from "#server/base/build-id.ts";
 import type { DataLocation } from "#server/base/env.ts";
-import { type AddressReply, askMetrics } from "./ask.ts";
+import { askMetrics } from "./ask.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
+import type { Reached } from "./reach.ts";
 
 const README = `See "As a service" in README.md.`;
 /** Where an owner puts the unit files of `server/run`: of one studio, of many. */
@@ -13,12 +14,18 @@ const STOPS_WITHIN_S = 20;
 const LOOPBACK = new Set(["127.0.0.1", "localhost", "::1"]);
 
 /** Pages tell that a newer version is there by the build that the server names; it should be the one that was built here. */
-export function buildFinding({ distDir }: Pick<DataLocation, "distDir">, asked: AddressReply): Diagnosis {
+export function buildFinding(
+  { distDir }: Pick<DataLocation, "distDir">,
+  { asked, isHere }: Pick<Reached, "asked" | "isHere">,
+): Diagnosis {
   const what = "version";
   const built = readBuildId(distDir);
   if (built === null) return unsure(what, "nothing is built here; npm start builds it.");
-  if (asked.kind !== "answer" || asked.build === null)
-    return unsure(what, `${built} is built here; whether it runs can be told while the server is running.`);
+  if (!isHere || asked.kind !== "answer" || asked.build === null)
+    return unsure(
+      what,
+      `${built} is built here; whether it runs can be told while the server is running and the address leads to it.`,
+    );
   if (asked.build === built) return right(what, `the server runs the build that is here, ${built}.`);
   return wrong(
     what,

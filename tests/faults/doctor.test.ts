@@ -5,8 +5,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
+import { acquireWriterLock } from "#db/file/writer-lock.ts";
+import { DEMO_SECRET } from "#server/base/env.ts";
 import { examine } from "#server/doctor/doctor.ts";
 import type { Diagnosis } from "#server/doctor/finding.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
 import { type AddressServer, type AddressSetup, startAddressServer } from "#tests/support/address-server.ts";
 import { type PlainProxy, type ProxySetup, plainProxy } from "#tests/support/plain-proxy.ts";
 
@@ -146,7 +149,7 @@ beforeEach(() => {
 test("with the server stopped: exit 0, one line a check, and which checks need it running; nothing is made", async () => {
   const said = await command({ SPRINGLINE_DATA: data, PORT: "1" });
   expect(said).toMatchObject({ code: 0, err: "" });
-  expect(said.out.trimEnd().split("\n")).toHaveLength(15);
+  expect(said.out.trimEnd().split("\n")).toHaveLength(16);
   for (const check of ["leads here", "live connections", "proxy", "clock"])
     expect(said.out).toMatch(new RegExp(`^\\? +${check} .*running`, "m"));
   expect(existsSync(data)).toBe(false);
@@ -174,6 +177,46 @@ test("files that others may read: exit 1 and the command that puts it right", as
   expect(said.out).toMatch(/^WRONG +secrets .*chmod 600 \S+springline\.sqlite$/m);
   expect(said.out).toMatch(/^ok +database +undamaged/m);
   expect(readFileSync(join(data, "springline.sqlite")).equals(before)).toBe(true);
+});
+
+/** A studio that has signed with a key made under `secret`. */
+function signedWith(secret: string, folder = data): void {
+  const db = openDatabase(join(folder, "springline.sqlite"));
+  expect(createSigningKeys({ db, secret, now: () => 1 }).keyId).toMatch(/^[0-9a-f]{16}$/);
+  db.close();
+}
+const OWN = "the secret of this studio, and long enough to be one";
+
+test("the invented studio's folder: its public secret is known, its own server recognised, and no backup is missed", async () => {
+  const vars = await behind({}, { secret: DEMO_SECRET });
+  signedWith(DEMO_SECRET);
+  const findings = await examine({ ...vars, SPRINGLINE_DATA: data, SPRINGLINE_SECRET: undefined });
+  expect(wrongOnes(findings)).toEqual([]);
+  expect(about(findings, "studio")?.found).toContain("the invented one of npm run demo");
+  for (const what of ["leads here", "backups", "service"]) expect(about(findings, what)?.is, what).toBe("right");
+  expect(about(findings, "backups")?.found).toContain("nobody needs one");
+});
+
+test("a real studio without its secret, or with another one: nobody could sign, and that is said", async () => {
+  signedWith(OWN);
+  const run = (secret?: string) => examine({ SPRINGLINE_DATA: data, PORT: "1", SPRINGLINE_SECRET: secret });
+  expect(about(await run(OWN), "studio")?.is).toBe("right");
+  expect(about(await run(), "studio")).toMatchObject({ is: "wrong", found: expect.stringContaining("is missing") });
+  const other = about(await run(`${OWN} of old`), "studio");
+  expect(other).toMatchObject({ is: "wrong", todo: expect.stringContaining("npm run -s restore") });
+});
+
+test("a server that runs at another port than the settings say is not looked for behind a proxy", async () => {
+  const file = join(data, "springline.sqlite");
+  openDatabase(file).close();
+  const lock = acquireWriterLock(file);
+  const leads = about(await examine({ SPRINGLINE_DATA: data, PORT: "1" }), "leads here");
+  lock.release();
+  expect(leads).toMatchObject({
+    is: "wrong",
+    found: expect.stringContaining("running, but not at http://localhost:1"),
+  });
+  expect(leads?.todo).toContain("the settings that the server was started with");
 });
 
 test("--help says what it does; another word is refused in a sentence", async () => {

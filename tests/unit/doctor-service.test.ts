@@ -37,7 +37,10 @@ test("our own unit file is right; one that kills too soon, or starts nothing aga
 });
 
 test("the build that runs is compared with the one that was built", () => {
-  const answers = (build: string | null) => ({ kind: "answer", build }) as AddressReply;
+  const answers = (build: string | null, isHere = true) => ({
+    isHere,
+    asked: { kind: "answer", build } as AddressReply,
+  });
   expect(buildFinding({ distDir: folder }, answers("a")).is).toBe("unsure");
   writeFileSync(join(folder, "BUILD_ID"), "a\n");
   expect(buildFinding({ distDir: folder }, answers("a")).is).toBe("right");
@@ -46,6 +49,8 @@ test("the build that runs is compared with the one that was built", () => {
     todo: expect.stringContaining("Restart the server"),
   });
   expect(buildFinding({ distDir: folder }, answers(null)).is).toBe("unsure");
+  // Another server's build says nothing about this one's.
+  expect(buildFinding({ distDir: folder }, answers("older", false)).is).toBe("unsure");
 });
 
 test("metrics: off, served here, served to others, or not there", async () => {
