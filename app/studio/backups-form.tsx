@@ -7,7 +7,7 @@ import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { BACKUPS } from "./backups-words.ts";
+import { BACKUPS, timeHint } from "./backups-words.ts";
 import styles from "./studio.module.css";
 
 interface BackupsFormProps {
@@ -58,14 +58,7 @@ function PlanFields({ settings }: Pick<BackupsFormProps, "settings">) {
         <input type="checkbox" name="on" defaultChecked={settings.on} />
         Back up every day
       </label>
-      <FormField
-        label="Time of day"
-        name="time"
-        type="time"
-        required
-        defaultValue={settings.time}
-        hint={`In the studio’s zone, ${settings.zone}.`}
-      />
+      <FormField label="Time of day" name="time" type="time" defaultValue={settings.time} hint={timeHint(settings)} />
       <FormField
         label="Folder"
         name="folder"

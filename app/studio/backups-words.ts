@@ -18,8 +18,11 @@ export const BACKUPS = {
 } as const;
 
 /** "Every day at 03:30 (Europe/Lisbon), into /mnt/backups." */
-export const planWords = ({ time, zone, folder, usualFolder }: BackupSettingsView): string =>
-  `Every day at ${time} (${zone}), into ${folder === "" ? usualFolder : folder}.`;
+export const planWords = ({ time, ownTime, zone, folder, usualFolder }: BackupSettingsView): string =>
+  `Every day at ${time || ownTime} (${zone}), into ${folder === "" ? usualFolder : folder}.`;
+
+export const timeHint = ({ ownTime, zone }: Pick<BackupSettingsView, "ownTime" | "zone">): string =>
+  `In the studio’s zone, ${zone}. Empty: ${ownTime}, a time of this studio’s own, so that studios of one machine do not all begin at once.`;
 
 export const copyWords = (folder: string): string =>
   `A copy that is at most a minute old is kept in ${folder}; a lost disk takes no more than that.`;

@@ -5,11 +5,13 @@ import { addToRecord } from "#db/repos/record-repo.ts";
 import { readSetting, writeSetting } from "#db/repos/setting-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { KeepRule } from "#lib/backups/keep-rule.ts";
+import { ownBackupTime } from "#lib/backups/own-time.ts";
 import { isClockTime } from "#lib/calendar/local-day.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import type { Env } from "#server/base/env.ts";
+import type { Env, Mode } from "#server/base/env.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { installationId } from "#server/http/installation-id.ts";
 import { studioZone } from "#server/month-facts/month-settings.ts";
 import { backupProblem } from "./backup-problem.ts";
 import {
@@ -22,7 +24,7 @@ import {
   usualBackupFolder,
 } from "./folder.ts";
 
-type App = Pick<Springline, "db"> & { readonly env: Pick<Env, "dataDir" | "mode"> };
+type App = Pick<Springline, "db"> & { readonly env: Pick<Env, "dataDir" | "mode" | "secret"> };
 
 interface BackupPlan {
   readonly on: boolean;
@@ -31,7 +33,9 @@ interface BackupPlan {
   readonly keep: KeepRule;
 }
 
-interface StoredBackups extends BackupPlan {
+interface StoredBackups extends Omit<BackupPlan, "time"> {
+  /** Null for the studio's own. */
+  readonly time: string | null;
   /** Null for the usual one. */
   readonly folder: string | null;
   /** Whether it was on another disk than the data. */
@@ -45,10 +49,15 @@ export interface BackupSettings extends BackupPlan {
   readonly folder: BackupFolder;
   /** Where a copy is kept that is at most a minute old; null where none is. */
   readonly copyFolder: BackupFolder | null;
+  /** Whether the time is the studio's own, set by nobody. */
+  readonly timeIsOwn: boolean;
 }
 
 /** For the manager's page. */
 export interface BackupSettingsView extends BackupPlan {
+  /** Empty for the studio's own. */
+  readonly time: string;
+  readonly ownTime: string;
   /** Empty for the usual one. */
   readonly folder: string;
   readonly usualFolder: string;
@@ -64,7 +73,7 @@ export interface BackupSettingsView extends BackupPlan {
 }
 
 const USUAL: StoredBackups = {
-  ...{ on: true, time: "03:30", folder: null, folderApart: false, copyFolder: null, copyApart: false },
+  ...{ on: true, time: null, folder: null, folderApart: false, copyFolder: null, copyApart: false },
   keep: { days: 7, weeks: 4, months: 12 },
 };
 
@@ -87,7 +96,10 @@ const folderPath = z
 
 export const backupSettingsSchema = z.strictObject({
   on: z.boolean(),
-  time: z.string().refine(isClockTime, "Give the time as hours and minutes, such as 03:30."),
+  /** Empty for the studio's own. */
+  time: z
+    .string()
+    .refine((time) => time === "" || isClockTime(time), "Give the time as hours and minutes, such as 03:30."),
   folder: folderPath,
   copyFolder: folderPath,
   keep: z.strictObject({
@@ -99,7 +111,14 @@ export const backupSettingsSchema = z.strictObject({
   seen: z.number().int(),
 });
 
-function stored({ db, env }: App): { readonly data: StoredBackups; readonly seen: number } {
+/** For who knows no more of the server than its database. */
+export const areBackupsOn = (db: Springline["db"], mode: Mode): boolean => stored({ db, env: { mode } }).data.on;
+
+const ownTime = ({ env }: App): string => ownBackupTime(installationId(env.secret));
+
+type Stored = Pick<Springline, "db"> & { readonly env: Pick<Env, "mode"> };
+
+function stored({ db, env }: Stored): { readonly data: StoredBackups; readonly seen: number } {
   const setting = readSetting(db, "backups");
   // Nobody needs a backup of the invented studio, but may try it.
   if (!setting) return { data: { ...USUAL, on: env.mode !== "demo" }, seen: 0 };
@@ -107,10 +126,10 @@ function stored({ db, env }: App): { readonly data: StoredBackups; readonly seen
 }
 
 export function readBackupSettings(app: App): BackupSettings {
-  const { folder, folderApart, copyFolder, copyApart, ...plan } = stored(app).data;
+  const { folder, folderApart, copyFolder, copyApart, time, ...plan } = stored(app).data;
   const path = folder ?? usualBackupFolder(app.env.dataDir);
   return {
-    ...plan,
+    ...{ ...plan, time: time ?? ownTime(app), timeIsOwn: time === null },
     folder: { path, make: folder === null, apart: folderApart },
     copyFolder: copyFolder === null ? null : { path: copyFolder, make: false, apart: copyApart },
   };
@@ -123,10 +142,10 @@ export function showBackupSettings(app: App, actor: Actor): Result<BackupSetting
 
 function viewOf(app: App): BackupSettingsView {
   const { data, seen } = stored(app);
-  const { folder, folderApart, ...plan } = data;
+  const { folder, folderApart, time, ...plan } = data;
   const usualFolder = usualBackupFolder(app.env.dataDir);
   return {
-    ...{ ...plan, folder: folder ?? "", usualFolder, apart: folderApart },
+    ...{ ...plan, time: time ?? "", ownTime: ownTime(app), folder: folder ?? "", usualFolder, apart: folderApart },
     ...{ copyFolder: plan.copyFolder ?? "", zone: studioZone(app), seen },
   };
 }
@@ -140,7 +159,7 @@ type Wanted = z.infer<typeof backupSettingsSchema>;
 export async function saveBackupSettings(
   app: App & Pick<Springline, "now">,
   actor: Actor,
-  { seen, folder: path, copyFolder: copyPath, ...plan }: Wanted,
+  { seen, folder: path, copyFolder: copyPath, time, ...plan }: Wanted,
 ): Promise<Result<BackupSettingsView>> {
   if (actor?.kind !== "person" || !can(actor, "backups.manage")) return NO_RIGHT;
   const tried = await tryPath(app, path === "" ? usualBackupFolder(app.env.dataDir) : path);
@@ -148,7 +167,7 @@ export async function saveBackupSettings(
   const copies = copyPath === "" ? ok(false) : await tryPath(app, copyPath);
   if (!copies.ok) return copies;
   const data: StoredBackups = {
-    ...{ ...plan, folder: path === "" ? null : path, folderApart: tried.value },
+    ...{ ...plan, time: time === "" ? null : time, folder: path === "" ? null : path, folderApart: tried.value },
     ...{ copyFolder: copyPath === "" ? null : copyPath, copyApart: copies.value },
   };
   return inTransaction(app.db, (): Result<BackupSettingsView> => {

@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import { openDatabase } from "#db/connection.ts";
 import { sizeWords } from "#lib/numbers/size-words.ts";
 import { plural } from "#lib/plan/format.ts";
-import { readBackupSettings } from "#server/backup/backup-settings.ts";
+import { areBackupsOn } from "#server/backup/backup-settings.ts";
 import { keptBackupState } from "#server/backup/backup-state.ts";
 import type { DataLocation, Mode } from "#server/base/env.ts";
 import type { BackupState } from "#server/context/care.ts";
@@ -20,23 +20,29 @@ interface BackupFacts {
   readonly state: Pick<BackupState, "last" | "problem" | "kept">;
   /** Null where it is not known or not planned. */
   readonly nextAt: number | null;
+  /** The time of day in words; null where it is not known. */
+  readonly daily: string | null;
   readonly now: number;
   /** A moment in words. */
   readonly when: (at: number) => string;
 }
 
 /** The running server is asked by nobody: what it noted is read from the database. */
-export function backupFinding(
-  { dataDir, databaseFile }: Pick<DataLocation, "dataDir" | "databaseFile">,
-  mode: Mode,
-): Diagnosis {
+export function backupFinding({ databaseFile }: Pick<DataLocation, "databaseFile">, mode: Mode): Diagnosis {
   if (!existsSync(databaseFile)) return unsure(WHAT, "not checked: there is no database yet.");
   try {
     const db = openDatabase(databaseFile, { readOnly: true });
     try {
-      const { on } = readBackupSettings({ db, env: { dataDir, mode } });
+      const on = areBackupsOn(db, mode);
       if (!on && mode === "demo") return right(WHAT, "they are off, as nobody needs one of the invented studio.");
-      return backupWords({ on, state: keptBackupState(db), nextAt: null, now: Date.now(), when: utcMinute });
+      return backupWords({
+        on,
+        state: keptBackupState(db),
+        nextAt: null,
+        daily: null,
+        now: Date.now(),
+        when: utcMinute,
+      });
     } finally {
       db.close();
     }
@@ -47,7 +53,7 @@ export function backupFinding(
 
 const SEE = "See Studio, Backups.";
 
-export function backupWords({ on, state: { last, problem, kept }, nextAt, now, when }: BackupFacts): Diagnosis {
+export function backupWords({ on, state: { last, problem, kept }, nextAt, daily, now, when }: BackupFacts): Diagnosis {
   const made = last && `the last was made ${when(last.at)}, passed its test and has ${sizeWords(last.bytes)}`;
   if (problem)
     return wrong(
@@ -55,7 +61,7 @@ export function backupWords({ on, state: { last, problem, kept }, nextAt, now, w
       `${when(problem.at)}: ${problem.says}${made ? ` Before that, ${made}.` : " None has been made yet."}`,
       problem.nextAt === null ? SEE : `It is tried again ${when(problem.nextAt)}. ${SEE}`,
     );
-  const next = nextAt === null ? "" : `; the next is due ${when(nextAt)}`;
+  const next = nextAt === null ? "" : `; the next is due ${when(nextAt)}${daily === null ? "" : `, ${daily}`}`;
   if (!on) return unsure(WHAT, `they are off${made ? `; ${made}` : ""}. Turn them on under Studio, Backups.`);
   if (!last || !made) return right(WHAT, `none has been made yet${next}.`);
   const found = `${made}${next}; ${plural(kept.length, "backup")} kept.`;

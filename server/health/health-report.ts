@@ -3,11 +3,12 @@
 import { freemem, totalmem } from "node:os";
 import { join } from "node:path";
 import { deviceZone } from "#lib/calendar/zone.ts";
-import { dayOfMoment, timeOfMoment } from "#lib/formats/dates.ts";
+import { dayOfMoment, timeOfMoment, timeWords } from "#lib/formats/dates.ts";
+import type { Formats } from "#lib/formats/formats.ts";
 import { sizeWords } from "#lib/numbers/size-words.ts";
 import { plural, secondsWords } from "#lib/plan/format.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { readBackupSettings } from "#server/backup/backup-settings.ts";
+import { type BackupSettings, readBackupSettings } from "#server/backup/backup-settings.ts";
 import { databaseBytes } from "#server/backup/folder.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -65,7 +66,14 @@ async function examineRunning(app: HealthApp): Promise<HealthReport> {
   const lines = [
     databaseLine(app, when),
     savingLine(app),
-    backupWords({ on: settings.on, state, nextAt: state.nextAt, now: app.now(), when }),
+    backupWords({
+      on: settings.on,
+      state,
+      nextAt: state.nextAt,
+      daily: dailyWords(settings, formats),
+      now: app.now(),
+      when,
+    }),
     ...(settings.on ? [await folderFinding("backup folder", settings.folder, env.dataDir)] : []),
     ...(settings.copyFolder
       ? copyLines(app, when, await folderFinding("copy folder", settings.copyFolder, env.dataDir))
@@ -80,6 +88,10 @@ async function examineRunning(app: HealthApp): Promise<HealthReport> {
   ];
   return { at: app.now(), lines, troubles: troubleLines(care.troubles()) };
 }
+
+/** Studios of one machine are spread over an hour until somebody sets a time. */
+const dailyWords = ({ time, timeIsOwn }: BackupSettings, formats: Formats): string =>
+  `as every day at ${timeWords(time, formats)}${timeIsOwn ? ", this studio’s own time until one is set under Studio, Backups" : ""}`;
 
 /** A disk that cannot be examined is no reason to show nothing. */
 function safely(what: string, find: () => Diagnosis): Diagnosis {

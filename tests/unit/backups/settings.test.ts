@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { GET, PUT } from "#app/api/studio/backups/route.ts";
+import { ownBackupTime } from "#lib/backups/own-time.ts";
 import {
   backupSettingsSchema,
   readBackupSettings,
@@ -12,6 +13,7 @@ import {
 } from "#server/backup/backup-settings.ts";
 import { readyFolder } from "#server/backup/folder.ts";
 import { setSpringline } from "#server/context/springline.ts";
+import { installationId } from "#server/http/installation-id.ts";
 import { must, openStudio, type PlanStudio, type Who } from "#tests/support/plan-studio.ts";
 import { signInAll } from "#tests/support/sign-in.ts";
 
@@ -35,7 +37,8 @@ const save = (change: object = {}, who: Who = "petra") =>
 test("without a word from anybody they are on, beside the data; in the demo they are off", () => {
   const usual = join(s.app.env.dataDir, "../backups");
   expect(readBackupSettings(s.app)).toEqual({
-    ...{ on: true, time: "03:30", keep: { days: 7, weeks: 4, months: 12 } },
+    ...{ on: true, time: ownBackupTime(installationId(s.app.env.secret)), timeIsOwn: true },
+    keep: { days: 7, weeks: 4, months: 12 },
     ...{ folder: { path: usual, make: true, apart: false }, copyFolder: null },
   });
   const demo = { db: s.db, env: { ...s.app.env, mode: "demo" as const } };
@@ -51,6 +54,19 @@ test("what a manager sets is kept, and the record says who", async () => {
   expect(rows).toEqual([{ by: "petra", kind: "backup-settings" }]);
   must(await save({ folder: join(other, "made for it"), seen: shown.seen }));
   expect(existsSync(join(other, "made for it"))).toBe(true);
+});
+
+test("a time that was set is kept to the minute; emptied, it is the studio's own again", async () => {
+  const set = must(await save({ time: "03:30" }));
+  expect(readBackupSettings(s.app)).toMatchObject({ time: "03:30", timeIsOwn: false });
+  const own = must(await save({ time: "", seen: set.seen }));
+  expect(own).toMatchObject({ time: "", ownTime: expect.stringMatching(/^0[34]:\d\d$/) });
+  expect(readBackupSettings(s.app)).toMatchObject({ time: own.ownTime, timeIsOwn: true });
+  // As settings were stored before there was a time of one's own.
+  s.db.raw
+    .prepare("update studio_setting set data_json = json_set(data_json, '$.time', '03:30') where name = 'backups'")
+    .run();
+  expect(readBackupSettings(s.app)).toMatchObject({ time: "03:30", timeIsOwn: false });
 });
 
 test("of two managers who change it, the second is told", async () => {

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { GET } from "#app/api/studio/health/route.ts";
-import { backupSettingsSchema, saveBackupSettings } from "#server/backup/backup-settings.ts";
+import { backupSettingsSchema, saveBackupSettings, showBackupSettings } from "#server/backup/backup-settings.ts";
 import type { BackupState, Care } from "#server/context/care.ts";
 import { setSpringline } from "#server/context/springline.ts";
 import { watchClock } from "#server/health/clock-watch.ts";
@@ -47,6 +47,20 @@ async function report(care: Partial<Care> = {}): Promise<HealthReport> {
   return must(await readHealthReport({ ...s.app, care: { ...idleCare, ...care } }, s.people.petra));
 }
 const lineOf = ({ lines }: HealthReport, what: string) => lines.find((line) => line.what === what);
+
+test("the backups' time is named, and that it is the studio's own until somebody sets one", async () => {
+  const due = backups({ last: { ...MADE, at: s.app.now() }, nextAt: s.app.now() + HOUR_MS });
+  expect(lineOf(await report({ backups: due }), "backups")?.found).toMatch(
+    /, as every day at 03:30; 0 backups kept\.$/,
+  );
+  const settings = { on: true, time: "", folder, keep: { days: 7, weeks: 4, months: 12 }, copyFolder: "" };
+  const { seen } = must(showBackupSettings(s.app, s.people.petra));
+  must(await saveBackupSettings(s.app, s.people.petra, backupSettingsSchema.parse({ ...settings, seen })));
+  s.advance(HOUR_MS);
+  expect(lineOf(await report({ backups: due }), "backups")?.found).toMatch(
+    /, as every day at 0[34]:\d\d, this studio’s own time until one is set under Studio, Backups; /,
+  );
+});
 
 test("says of a sound server what it found, and that nothing needs care", async () => {
   const last = { ...MADE, at: s.app.now() - HOUR_MS };
