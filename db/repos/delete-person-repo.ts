@@ -114,6 +114,7 @@ export function forgetPerson(db: Db, who: FormerPerson, { pseudonym, addresses, 
 
 /** An invitation as far as a row of the record can be told to be about it. */
 export interface KnownInvitation {
+  readonly id: string;
   readonly email: string;
   readonly name: string | null;
   readonly inviterId: string;
@@ -124,7 +125,7 @@ export interface KnownInvitation {
 export const listKnownInvitations = (db: Db): KnownInvitation[] =>
   db.raw
     .prepare<[], KnownInvitation>(
-      `SELECT email, name, inviter_id AS inviterId, created_at AS createdAt, status = 'revoked' AS revoked
+      `SELECT id, email, name, inviter_id AS inviterId, created_at AS createdAt, status = 'revoked' AS revoked
         FROM invitation`,
     )
     .all();

@@ -3,6 +3,7 @@ import type { Db } from "#db/connection.ts";
 import { type FormerPerson, listKnownInvitations, listOthers } from "#db/repos/delete-person-repo.ts";
 import { listErasable } from "#db/repos/record-repo.ts";
 import type { RecordRow } from "#lib/record/chain.ts";
+import { invitationDigest } from "./invitation-digest.ts";
 
 /** Theirs now and before, in small letters; without those that somebody else has now. */
 export function addressesOf(db: Db, who: FormerPerson): ReadonlySet<string> {
@@ -12,20 +13,25 @@ export function addressesOf(db: Db, who: FormerPerson): ReadonlySet<string> {
 }
 
 /**
- * Tells whether a row about an invitation was about one of theirs. Such a row holds the name, or the address where no name was
- * given: an address is theirs alone, a name is not, so of the invitations that the row can be about none may be to another
- * address. Where the table knows none, as after an import, nobody else may be known by the name.
+ * Tells whether a row about an invitation was about one of theirs. A row names its invitation by a digest. One from before there
+ * were any, or whose invitation the table does not know, holds the name, or the address where no name was given: an address is
+ * theirs alone, a name is not, so of the invitations that the row can be about none may be to another address. Where the table knows none, as after an import, nobody else may be known by the name.
  */
 export function invitationsOf(db: Db, who: FormerPerson, addresses: ReadonlySet<string>): (row: RecordRow) => boolean {
   const all = listKnownInvitations(db).map((one) => ({ ...one, isOwn: addresses.has(folded(one.email)) }));
   const called = (isOwn: boolean) => all.filter((one) => one.isOwn === isOwn).map(({ name }) => folded(name ?? ""));
+  const byDigest = new Map(all.map((one) => [invitationDigest(one.id), one]));
   const names = new Set([folded(who.name), ...wordsAbout(db, who, "name-changed"), ...called(true)]);
   const ofOthers = new Set([...called(false), ...listOthers(db, who.id).map(({ name }) => folded(name))]);
   return (row) => {
     const [to] = textsOf(row, ["to"]);
+    const [digest = ""] = textsOf(row, ["invitation"]);
+    const named = byDigest.get(digest);
+    if (named) return named.isOwn;
     if (to === undefined || addresses.has(to)) return to !== undefined;
     if (!names.has(to)) return false;
-    const about = all.filter((one) => folded(one.name ?? "") === to && mayBeAbout(row, one));
+    // Of a row that names another invitation, none that is known is meant.
+    const about = (digest === "" ? all : []).filter((one) => folded(one.name ?? "") === to && mayBeAbout(row, one));
     return about.length > 0 ? about.every(({ isOwn }) => isOwn) : !ofOthers.has(to);
   };
 }

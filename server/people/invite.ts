@@ -16,6 +16,7 @@ import { type Actor, can, type Role } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName, roleList } from "./fields.ts";
+import { invitationDigest } from "./invitation-digest.ts";
 import { addressTaken } from "./refusals.ts";
 
 export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });
@@ -80,9 +81,10 @@ export function revokeInvitation(app: Springline, actor: Actor, id: string): Res
   });
 }
 
-/** Without the id, which is the link. */
-function note(app: Springline, actorId: string, kind: string, { email, name, roles }: Shown): void {
-  addToRecord(app.db, { at: app.now(), actorId, subject: "studio", kind, body: { to: name ?? email, roles } });
+/** Without the id, which is the link: a digest of it tells later whose row this is. */
+function note(app: Springline, actorId: string, kind: string, { id, email, name, roles }: Shown): void {
+  const body = { to: name ?? email, roles, invitation: invitationDigest(id) };
+  addToRecord(app.db, { at: app.now(), actorId, subject: "studio", kind, body });
 }
 
 type Shown = Pick<Invitation, "id" | "email" | "name" | "roles" | "expiresAt">;

@@ -1,4 +1,5 @@
 /** After a deletion neither name nor address is in any table but where somebody else typed it or a month was signed. */
+import { createHash } from "node:crypto";
 import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
@@ -18,7 +19,7 @@ import { recordSentence } from "#lib/record/kinds.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { deletePerson, listFormer, readDeletion } from "#server/people/delete-person.ts";
-import { invite } from "#server/people/invite.ts";
+import { invite, revokeInvitation } from "#server/people/invite.ts";
 import { removePerson } from "#server/people/manage-people.ts";
 import { changeOwnName } from "#server/people/own-account.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
@@ -151,6 +152,27 @@ test("invitations to earlier addresses go; those of a namesake stay, in the tabl
   ]);
   const rows = findRecord(app.db, { kinds: ["invited"] }, { after: 0, before: 1e9, limit: 1000 });
   expect(rows.filter(({ bodyJson }) => bodyJson.includes("Marta Ahlgren"))).toHaveLength(1);
+  expect(proveRecord(app.db).holds).toBe(true);
+});
+
+test("of two namesakes who were invited and uninvited in one second, the rows of one alone go", () => {
+  const namesake = { name: "Marta Ahlgren", roles: ["coach" as const] };
+  const links = ["old-marta@tholepin.example", "another@cove.example"].map((email) => {
+    const made = invite(app, petra, { email, ...namesake });
+    if (!made.ok) throw new Error(made.error.message);
+    return made.value.id;
+  });
+  for (const id of links) expect(revokeInvitation(app, petra, id).ok).toBe(true);
+  // The link itself is nowhere in the record.
+  const said = () => findRecord(app.db, {}, { after: 0, before: 1e9, limit: 5000 });
+  expect(said().filter(({ bodyJson }) => links.some((id) => bodyJson.includes(id)))).toEqual([]);
+  expect(deletePerson(app, petra, marta.id, asked).ok).toBe(true);
+  const left = said().filter(({ kind, bodyJson }) => kind.startsWith("invit") && bodyJson.includes("Marta Ahlgren"));
+  const digest = createHash("sha256").update(`springline invitation ${links[1]}`, "utf8").digest("hex");
+  expect(left.map(({ kind, bodyJson }) => [kind, JSON.parse(bodyJson).invitation])).toEqual([
+    ["invitation-revoked", digest],
+    ["invited", digest],
+  ]);
   expect(proveRecord(app.db).holds).toBe(true);
 });
 
