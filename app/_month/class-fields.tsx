@@ -60,7 +60,7 @@ function ThemeField({ desk: { month, acts }, slot, first, onChange }: ClassField
     if (typed.trim() === now) return;
     let theme: string | null = null;
     acts.run((w) => {
-      theme = themeNamed(w, typed);
+      theme = themeNamed(w, typed, themes);
     });
     onChange({ theme });
   };

@@ -26,14 +26,19 @@ function addEntry(w: Writer, map: Y.Map<EntryMap>, id: string, entry: Entry): vo
   if (!map.has(id)) act(w, () => setEntry(map, id, entry));
 }
 
-/** The theme of that name, ignoring case, or a new one; null for no name. Its id comes from the words. */
-export function themeNamed(w: Writer, typed: string): string | null {
+/**
+ * The theme of that name, ignoring case, or a new one; null for no name. Its id comes from the words. `themes`: those of the month,
+ * from whoever knows them: else the whole document is read for them.
+ */
+export function themeNamed(
+  w: Writer,
+  typed: string,
+  themes: Readonly<Record<string, MonthTheme>> = readMonthState(w.doc).themes,
+): string | null {
   const name = themeName(typed);
   const id = themeIdOf(name);
   if (id === undefined) return null;
-  const there = Object.entries(readMonthState(w.doc).themes).find(
-    ([, t]) => t.name.toLowerCase() === name.toLowerCase(),
-  );
+  const there = Object.entries(themes).find(([, t]) => t.name.toLowerCase() === name.toLowerCase());
   if (there) return there[0];
   const map = monthParts(w.doc).themes.get(id);
   if (map) act(w, () => put(map, "deleted", undefined));

@@ -9,7 +9,7 @@ import type { MonthSlot } from "#lib/month/types.ts";
 import { monthClasses } from "#lib/programme/read.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioClock } from "#server/month-facts/month-settings.ts";
-import { signedMonthFile } from "#server/month-sign/month-editions.ts";
+import { signedMonthFile } from "#server/month-facts/signed-month-file.ts";
 import { monthStateOf } from "#server/programme/read-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents" | "now">;

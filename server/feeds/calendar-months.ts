@@ -11,6 +11,7 @@ import type { Person } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { studioDay, studioZone } from "#server/month-facts/month-settings.ts";
+import { signedMonthFile } from "#server/month-facts/signed-month-file.ts";
 import { type LiveMonth, liveMonth } from "./live-month.ts";
 
 /** Last month, so that what was given stays for a while; two ahead, as far as a team plans. Our own choice. */
@@ -69,17 +70,10 @@ interface SignedFile {
   readonly number: number;
   readonly file: MonthFile;
 }
-const parsed = new WeakMap<Db, Map<string, SignedFile>>();
 
-/** As it was signed off last; undefined before. An edition never changes, so it is parsed once. */
+/** As it was signed off last; undefined before, and where what is stored is no longer what was signed. */
 function signedMonth(db: Db, month: string): SignedFile | undefined {
   const newest = newestMonthEdition(db, month);
-  if (!newest) return undefined;
-  const known = parsed.get(db) ?? new Map<string, SignedFile>();
-  parsed.set(db, known);
-  const kept = known.get(month);
-  if (kept?.number === newest.number) return kept;
-  const made = { number: newest.number, file: JSON.parse(newest.fileJson) as MonthFile }; // written by the sign-off only
-  known.set(month, made);
-  return made;
+  const file = signedMonthFile(newest);
+  return newest && file && { number: newest.number, file };
 }

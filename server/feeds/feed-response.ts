@@ -1,6 +1,6 @@
 /** A calendar as an HTTP response: only for whoever has the address, asked for again each time, and not sent twice unchanged. */
 import type { Result } from "#server/base/result.ts";
-import type { CalendarText } from "./read-feed.ts";
+import type { CalendarText } from "./made-calendars.ts";
 
 /** `none`: the request's If-None-Match. A refusal is for the caller to answer. */
 export function feedResponse({ text, tag }: CalendarText, none: string | null): Response {

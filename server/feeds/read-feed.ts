@@ -2,7 +2,6 @@
 import type { Db } from "#db/connection.ts";
 import { type FeedRow, feedBySecret, setFeedRead } from "#db/repos/calendar-feed-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
-import { Kept } from "#lib/memo/kept.ts";
 import type { CalendarOf } from "#lib/month/ics/events.ts";
 import { joinedCalendarOf } from "#lib/month/ics/feed.ts";
 import { hashToken } from "#server/auth/device.ts";
@@ -12,6 +11,7 @@ import { PaceLimit, type PaceRules } from "#server/limits/pace-limit.ts";
 import { mayStill } from "#server/people/made-links.ts";
 import { calendarMonths } from "./calendar-months.ts";
 import { feedReader } from "./live-month.ts";
+import { type CalendarText, MadeCalendars } from "./made-calendars.ts";
 import { FEED_UNKNOWN, tooManyReads } from "./refusals.ts";
 
 /** Everybody who reads calendars from one place: a team of thirty with three programs each, at once, then one a second. Our own choice. */
@@ -26,22 +26,16 @@ const MOST_SECRET = 64;
 interface Reading {
   readonly networks: PaceLimit;
   readonly feeds: PaceLimit;
-  readonly made: Map<string, Kept<CalendarText>>;
+  readonly made: MadeCalendars;
 }
 const readings = new WeakMap<Db, Reading>();
 
 /** One per database. */
 function readingOf(db: Db): Reading {
-  const made = { networks: new PaceLimit(NETWORK_PACE), feeds: new PaceLimit(FEED_PACE), made: new Map() };
+  const made = { networks: new PaceLimit(NETWORK_PACE), feeds: new PaceLimit(FEED_PACE), made: new MadeCalendars() };
   const reading = readings.get(db) ?? made;
   readings.set(db, reading);
   return reading;
-}
-
-export interface CalendarText {
-  readonly text: string;
-  /** Names these very octets: an entity tag without its quotes. */
-  readonly tag: string;
 }
 
 /**
@@ -70,8 +64,7 @@ const mayStillRead = (app: Springline, { kind, subject, madeBy }: FeedRow): bool
 /** Most readings find what the last one made: nothing changed. */
 function calendarText(app: Springline, feed: FeedRow): Result<CalendarText> {
   const { made } = readingOf(app.db);
-  const kept = made.get(feed.id) ?? new Kept<CalendarText>();
-  made.set(feed.id, kept);
+  const kept = made.of(feed.id);
   const months = calendarMonths(app, feedReader(app, feed));
   if (!months.ok) return months;
   const { mark, since, promised } = months.value;

@@ -2,7 +2,6 @@
 import { listMonthEditions, type MonthEditionRow, readMonthEdition } from "#db/repos/month-edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { readPlanRows } from "#db/repos/plan-repo.ts";
-import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { monthAsSigned } from "#lib/month/changes/as-signed.ts";
 import { monthChanges } from "#lib/month/changes/month-changes.ts";
 import { type ChangedSlot, slotChanges, withinMonth } from "#lib/month/changes/slot-changes.ts";
@@ -11,6 +10,7 @@ import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import type { AcceptanceView, SignedMonth } from "#lib/protocol/messages.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { signedMonthFile } from "#server/month-facts/signed-month-file.ts";
 import { signedMonthView } from "#server/news/month-sign-news.ts";
 import { readMonthFileOf } from "#server/programme/read-month-file.ts";
 import { mayWithMonth } from "./month-now.ts";
@@ -46,10 +46,10 @@ export function readSignedMonth(app: App, actor: Actor, month: string, number: n
   if (!may.ok) return may;
   const row = readMonthEdition(app.db, month, number);
   if (!row) return NOT_FOUND;
-  const signed = fileOf(row);
-  if (!signed.ok) return signed;
-  const file = knownTo(app, actor, signed.value);
-  const whole = file === signed.value;
+  const signed = signedMonthFile(row);
+  if (!signed) return DAMAGED;
+  const file = knownTo(app, actor, signed);
+  const whole = file === signed;
   return ok({
     ...signedMonthView(row, namesById(app.db)),
     whole,
@@ -59,30 +59,11 @@ export function readSignedMonth(app: App, actor: Actor, month: string, number: n
   });
 }
 
-/** By hash: devices ask every few minutes. */
-const sound = new Map<string, { readonly json: string; readonly file: MonthFile }>();
-const MOST_KEPT = 8;
-
-/** The signed month whole; undefined when there is none or it is damaged. For the server's own use. */
-export function signedMonthFile(row: MonthEditionRow | undefined): MonthFile | undefined {
-  if (!row) return undefined;
-  const kept = sound.get(row.hash);
-  if (kept?.json === row.fileJson) return kept.file;
-  const signed = fileOf(row);
-  if (!signed.ok) return undefined;
-  if (sound.size >= MOST_KEPT) sound.clear();
-  sound.set(row.hash, { json: row.fileJson, file: signed.value });
-  return signed.value;
-}
-
-/** The same as one reader may know it. */
+/** A signed month as one reader may know it; undefined when there is none or it is damaged. */
 export function signedMonthAs(app: App, actor: Actor, row: MonthEditionRow | undefined): MonthFile | undefined {
   const file = signedMonthFile(row);
   return file && knownTo(app, actor, file);
 }
-
-const fileOf = ({ fileJson, hash }: MonthEditionRow): Result<MonthFile> =>
-  sha256Hex(fileJson) === hash ? ok(JSON.parse(fileJson) as MonthFile) : DAMAGED;
 
 export interface ComparedMonths {
   /** Class by class, of the days of the month itself. */

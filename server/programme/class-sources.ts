@@ -2,6 +2,7 @@
 import type * as Y from "yjs";
 import { readDocClients } from "#db/repos/doc-client-repo.ts";
 import { newestMonthEdition } from "#db/repos/month-edition-repo.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { expandMonth } from "#lib/month/expand.ts";
 import type { MonthFile, MonthSlot } from "#lib/month/types.ts";
 import type { ClassFacts, ClassPart } from "#lib/notices/class-changes.ts";
@@ -9,6 +10,7 @@ import { type ClassWriters, classWriters } from "#lib/programme/class-writers.ts
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { signedMonthFile } from "#server/month-facts/signed-month-file.ts";
 
 type App = Pick<Springline, "db" | "documents">;
 
@@ -54,25 +56,16 @@ export function signedOf(app: App, months: Iterable<string>): ReadonlyMap<string
   return all;
 }
 
-interface SignedClasses {
-  readonly number: number;
-  readonly classes: ReadonlyMap<string, ClassFacts>;
-}
-const signedKept = new WeakMap<App["db"], Map<string, SignedClasses>>();
+const NO_CLASSES: ReadonlyMap<string, ClassFacts> = new Map();
 
-/** An edition never changes, so it is parsed once. */
 function signedClasses({ db }: App, month: string): ReadonlyMap<string, ClassFacts> {
-  const newest = newestMonthEdition(db, month);
-  if (!newest) return new Map();
-  const ofDb = signedKept.get(db) ?? new Map<string, SignedClasses>();
-  signedKept.set(db, ofDb);
-  const known = ofDb.get(month);
-  if (known?.number === newest.number) return known.classes;
-  const file = JSON.parse(newest.fileJson) as MonthFile; // written by the sign-off only
-  const classes = new Map(expandMonth(file).map((slot) => [slot.id, plannedBy(slot)]));
-  ofDb.set(month, { number: newest.number, classes });
-  return classes;
+  const file = signedMonthFile(newestMonthEdition(db, month));
+  return file ? classesOf(file) : NO_CLASSES;
 }
+
+const classesOf: (file: MonthFile) => ReadonlyMap<string, ClassFacts> = perValue(
+  (file) => new Map(expandMonth(file).map((slot) => [slot.id, plannedBy(slot)])),
+);
 
 export const plannedBy = ({ date, start, minutes, room, coach, out }: MonthSlot): ClassFacts => ({
   date,

@@ -7,6 +7,7 @@ import { atMost, type CsvClass, readMonthCsv } from "#lib/programme/csv-in.ts";
 import { namesIn } from "#lib/programme/csv-names.ts";
 import { monthToCsv } from "#lib/programme/csv-out.ts";
 import { monthFileOf } from "#lib/programme/month-file.ts";
+import type { MonthState } from "#lib/programme/month-reader.ts";
 import { monthClasses, readMonthState } from "#lib/programme/read.ts";
 import { roomLeft, tooManyWords } from "#lib/programme/room-left.ts";
 import { addSlot } from "#lib/programme/write.ts";
@@ -58,11 +59,12 @@ export function importMonthTable(
       const read = readMonthCsv(text, month, namesIn(file));
       if (!read.ok) return notTable(read.say);
       if (taking === "whole" && read.unread.length > 0) return notTable(atMost(read.unread));
-      const known = new Map(monthClasses(readMonthState(doc)).map((slot) => [placeOf(slot), slot]));
+      const state = readMonthState(doc);
+      const known = new Map(monthClasses(state).map((slot) => [placeOf(slot), slot]));
       const fresh = read.classes.filter((one) => !known.has(placeOf(one)));
       const room = roomLeft(file);
       if (fresh.length > room) return fail(409, "month-full", tooManyWords(MOST_SLOTS - room + fresh.length));
-      const made = new MadeNames({ doc, origin: "server" }, app);
+      const made = new MadeNames({ doc, origin: "server" }, app, state.themes);
       const added =
         taking === "look"
           ? fresh
@@ -116,6 +118,7 @@ class MadeNames {
   constructor(
     readonly w: Writer,
     private readonly app: Pick<App, "newId">,
+    private readonly there: MonthState["themes"],
   ) {}
 
   completed({ newTheme, newRegulars = [], ...slot }: CsvClass) {
@@ -125,8 +128,9 @@ class MadeNames {
   }
 
   private theme(name: string): string | null {
-    const id = this.themes.get(name) ?? themeNamed(this.w, name);
-    this.themes.set(name, id);
+    const key = name.toLowerCase();
+    const id = this.themes.get(key) ?? themeNamed(this.w, name, this.there);
+    this.themes.set(key, id);
     return id;
   }
 

@@ -1,7 +1,9 @@
 /** Calendar addresses: who makes and withdraws which, and what is read at one, over raw requests without a session. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as calendarRoute from "#app/api/calendar/[file]/route.ts";
 import { monthEditionTable } from "#db/month-schema.ts";
+import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot, changeSlot } from "#lib/programme/write.ts";
 import { monthDoc } from "#server/context/live-documents.ts";
@@ -196,16 +198,12 @@ describe("reading", () => {
 });
 
 describe("a month that was signed off", () => {
-  const sign = (number: number) =>
+  const fileNow = () => JSON.stringify(must(liveMonth(s.app, s.people.marta, "2026-11")).file);
+  const sign = (number: number, fileJson = fileNow()) =>
     s.db.orm
       .insert(monthEditionTable)
       .values({
-        ...{
-          month: "2026-11",
-          number,
-          hash: "0".repeat(64),
-          fileJson: JSON.stringify(must(liveMonth(s.app, s.people.marta, "2026-11")).file),
-        },
+        ...{ month: "2026-11", number, hash: sha256Hex(fileJson), fileJson },
         ...{ findingsJson: "[]", acceptedJson: "[]", signedBy: "ines", signedAt: s.app.now() },
       })
       .run();

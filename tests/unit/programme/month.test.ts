@@ -80,6 +80,19 @@ describe("month document", () => {
     expect(doc.getMap("holidays").get("2026-11-05")).toHaveLength(800);
   });
 
+  it("takes a theme that is known under its name without reading the month, and makes one that is not", () => {
+    const doc = createMonthDoc("2026-11");
+    const w = me(doc);
+    // Known to who asks, and not in this document: so the document was not asked.
+    expect(themeNamed(w, " arms ", { known: { name: "Arms" } })).toBe("known");
+    expect(readMonthState(doc).themes).toEqual({});
+    const id = themeNamed(w, "Legs", {});
+    expect(Object.keys(readMonthState(doc).themes)).toEqual([id]);
+    // Made by somebody else a moment ago: the words give the same id.
+    expect(themeNamed(w, "Legs", {})).toBe(id);
+    expect(Object.keys(readMonthState(doc).themes)).toEqual([id]);
+  });
+
   it("writes, moves, takes out and puts back", () => {
     const doc = createMonthDoc("2026-11");
     const w = me(doc);
