@@ -81,6 +81,13 @@ test("what a person chooses is what they see on the desk, the month, a plan and 
     await expect(beside.locator("summary")).toContainText(/\d N to .* N in the middle/);
     await expect(beside.getByRole("button", { name: "1 cm further" })).toBeVisible();
 
+    const rule = "/rules/too-light-to-be-steady";
+    await Promise.all([marta.goto(rule), ines.goto(rule)]);
+    const limit = (page: Page) => page.getByRole("definition").filter({ hasText: /(?:N|lbf)$/ });
+    // 5 N are 1.124 lbf (NIST SP 811, B.8).
+    await expect(limit(marta)).toHaveText("1.12 lbf");
+    await expect(limit(ines)).toHaveText("5 N");
+
     const { plans } = (await (await marta.request.get("/api/editions")).json()) as {
       plans: { planId: string; number: number }[];
     };

@@ -89,7 +89,7 @@ test("readings are typed by keyboard, a doubtful one is left out, and the fitted
     await petra.keyboard.type(force);
     await petra.keyboard.press("Enter");
   }
-  await expect(petra.getByText(/^Reading 3 \(300 mm, 165 N\) is 40 N off the line of the others/)).toBeVisible();
+  await expect(petra.getByText(/^Reading 3 \(30 cm, 165 N\) is 40 N off the line of the others/)).toBeVisible();
   await petra.getByRole("button", { name: "Leave reading 3 out" }).press("Enter");
   await expect(petra.getByText(/^The readings lie on a line: 0.350 N per mm, preload 20 N/)).toBeVisible();
   await petra.getByRole("button", { name: "Use this: 0.350 N per mm, preload 20 N" }).press("Enter");
