@@ -32,6 +32,7 @@ export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk
   const chosen = useChosen(shown, choice, formats);
   const settled = useSettled(month, choice);
   useSharedPlace(session, settled);
+  usePlaceNamed(props.month, setChoice);
   return {
     ...{ session, month, props, acts, formats, shown, chosen, open, accepted, since },
     choice: settled,
@@ -41,15 +42,14 @@ export function useDesk(session: MonthSession, props: MonthPageProps): MonthDesk
 }
 
 function firstChoice({ month }: MonthPageProps): MonthChoice {
-  const slot = placeInAddress();
+  const place = placeInAddress(month);
   return {
     regulars: null,
     rooms: [],
     allGroups: false,
     allCoaches: false,
     finding: null,
-    panel: slot === null ? null : { kind: "class", slot },
-    at: { date: `${month}-01`, slot },
+    ...(place ?? { panel: null, at: { date: `${month}-01`, slot: null } }),
     moving: null,
     lit: null,
     onlyCoach: null,
@@ -127,6 +127,18 @@ function useChosen(
     const key = togetherKey(first, place);
     return look.findings.filter((other) => other.rule === first.rule && togetherKey(other, place) === key);
   }, [file, look, finding, regulars, formats]);
+}
+
+/** A link within the month to a class or a day of it, such as one that was found. */
+function usePlaceNamed(month: string, setChoice: (next: (now: MonthChoice) => MonthChoice) => void): void {
+  useEffect(() => {
+    const go = () => {
+      const place = placeInAddress(month);
+      if (place) setChoice((now) => withoutTrial({ ...now, ...place }));
+    };
+    addEventListener("hashchange", go);
+    return () => removeEventListener("hashchange", go);
+  }, [month, setChoice]);
 }
 
 /** Others see which class is open here, and coming back to this address opens it again. */

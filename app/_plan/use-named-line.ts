@@ -4,7 +4,7 @@ import { useEffect } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 
 /** `show` opens an item. What finds the place is fetched only by a page whose address names one. */
-export function useNamedLine(session: PlanSession, show: (itemId: string) => void): void {
+export function useNamedLine(session: PlanSession, show: (itemId: string | null) => void): void {
   useEffect(() => {
     const go = () => {
       if (!location.hash.startsWith("#line-")) return;

@@ -6,6 +6,7 @@ import type { Editor } from "@tiptap/core";
 import { TextSelection } from "@tiptap/pm/state";
 import type { PlanSession } from "#app/_session/session.ts";
 import { wordedLine } from "#lib/editor/lines.ts";
+import { showFound } from "./show-found.ts";
 
 interface LineRequest {
   readonly itemId: string;
@@ -46,12 +47,23 @@ export function answerLineRequests(session: PlanSession, itemId: string, editor:
   return () => own.listeners.delete(answer);
 }
 
-function show({ view }: Editor, wanted: number): void {
+/** The caret at the end of the line where one writes; else the focus on the script, which a reader does not tab to. */
+function show(editor: Editor, wanted: number): void {
+  const { view } = editor;
   const found = wordedLine(view.state.doc, wanted);
   const pos = found?.pos ?? 0;
   const end = pos + 1 + (found?.node.content.size ?? 0);
   view.dispatch(view.state.tr.setSelection(TextSelection.create(view.state.doc, end)));
   const element = view.nodeDOM(pos);
-  if (element instanceof HTMLElement) element.scrollIntoView({ block: "center" });
+  if (!view.editable) view.dom.tabIndex = -1;
   view.focus();
+  if (document.activeElement !== view.dom) view.dom.focus({ preventScroll: true });
+  if (element instanceof HTMLElement) element.scrollIntoView({ block: "center" });
+  showFound(() => (editor.isDestroyed ? null : lineElement(editor, wanted)));
+}
+
+function lineElement({ view }: Editor, wanted: number): Element | null {
+  const found = wordedLine(view.state.doc, wanted);
+  const element = found && view.nodeDOM(found.pos);
+  return element instanceof Element ? element : null;
 }

@@ -8,6 +8,7 @@ import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { distanceWords, forceNumber, stiffnessNumber, stiffnessUnit } from "#lib/formats/units.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Spring } from "#lib/plan/schema.ts";
+import { roomPartId } from "#lib/protocol/places.ts";
 import { CoilMark } from "../_parts/coils/coil.tsx";
 import { coilWeight } from "../_parts/coils/coil-weight.ts";
 import { useAskedFor } from "../_parts/use-asked-for.ts";
@@ -50,7 +51,7 @@ export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) 
 
 function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: () => void }) {
   return (
-    <article className={`hung ${styles.room}`}>
+    <article id={roomPartId(room.id)} tabIndex={-1} className={`hung ${styles.room}`}>
       <div className="spread">
         <h3>{room.name}</h3>
         <button type="button" className="act" onClick={onEdit}>

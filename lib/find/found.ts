@@ -42,7 +42,10 @@ export interface FoundByWords {
 
 /** What a page searches by itself, by kind; only what the person may open. */
 export interface AtHand {
-  /** Months, and the classes of the coming ones. */
+  /** The program's own, and their parts. */
+  readonly pages: readonly KnownPage[];
+  readonly rooms: readonly KnownPage[];
+  /** Months, and the classes and holidays of the coming ones. */
   readonly classes: readonly KnownPage[];
   /** Signed plans that they may not open as plans. */
   readonly signed: readonly KnownPage[];

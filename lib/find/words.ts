@@ -47,6 +47,22 @@ export const begins = (word: SoughtWord, asked: SoughtWord): boolean =>
 export const hasAll = (words: readonly SoughtWord[], asked: readonly SoughtWord[]): boolean =>
   asked.every((one) => words.some((word) => begins(word, one)));
 
+/** How well a title answers, the smaller the better. */
+export const TITLE_RANKS = { exact: 0, begins: 1, all: 2, some: 3, none: 4 } as const;
+export type TitleRank = (typeof TITLE_RANKS)[keyof typeof TITLE_RANKS];
+
+/** The words and no others; a title that begins with them; one with all of them, with some, with none. */
+export function titleRank(title: readonly SoughtWord[], asked: readonly SoughtWord[]): TitleRank {
+  if (title.length === asked.length && asked.every(({ bare }, i) => title[i]?.bare === bare)) return TITLE_RANKS.exact;
+  const inOrder = (one: SoughtWord, i: number) => {
+    const word = title[i];
+    return word !== undefined && begins(word, one);
+  };
+  if (asked.every(inOrder)) return TITLE_RANKS.begins;
+  if (hasAll(title, asked)) return TITLE_RANKS.all;
+  return asked.some((one) => title.some((word) => begins(word, one))) ? TITLE_RANKS.some : TITLE_RANKS.none;
+}
+
 /** A stretch of a text; `found` where a word that is looked for stands. */
 export interface MarkedPart {
   readonly text: string;

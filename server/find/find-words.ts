@@ -9,14 +9,22 @@ import { listStudioRooms } from "#db/repos/room-repo.ts";
 import type { FoundInIndex } from "#db/words/word-index.ts";
 import type { FoundByWords, FoundInLibrary, FoundLine, FoundPlan } from "#lib/find/found.ts";
 import { type FindableLine, LINE_PLACES } from "#lib/find/plan-lines.ts";
-import { excerptAround, MOST_ASKED_LETTERS, type SoughtWord, soughtWords } from "#lib/find/words.ts";
+import {
+  excerptAround,
+  MOST_ASKED_LETTERS,
+  type SoughtWord,
+  soughtWords,
+  TITLE_RANKS,
+  textWords,
+  titleRank,
+} from "#lib/find/words.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { moveLine } from "#lib/library/move-words.ts";
 import { findMoves, type LibraryIndex, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { type Actor, can, canPlan, type Person } from "#lib/policy/can.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
-import { lineAddress } from "#lib/protocol/places.ts";
+import { classFieldAddress, lineAddress } from "#lib/protocol/places.ts";
 import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -56,7 +64,7 @@ function findPlans(
   const unread = readSoon(app, all, rows);
   if (asked.length === 0) return { plans: [], morePlans: 0, unread };
   const ids = rows.map(({ id }) => id);
-  const found = inOrder(app.words.find(asked, ids), rows);
+  const found = inOrder(app.words.find(asked, ids), rows, asked);
   const shown = found.slice(0, MOST_PLANS);
   const shownIds = shown.map(({ row }) => row.id);
   const lines = app.words.linesWith(asked, shownIds, LOOKED_AT_EACH);
@@ -85,24 +93,41 @@ function worthShowing(lines: readonly FindableLine[]): { some: FindableLine[]; o
 
 interface Ranked extends FoundInIndex {
   readonly row: PlanRow;
+  readonly exact: boolean;
+  readonly begins: boolean;
 }
 
-/** By the place that says most; then those on the desk before archived ones, the last changed first. */
-function inOrder(found: readonly FoundInIndex[], rows: readonly PlanRow[]): Ranked[] {
+/**
+ * First the title that was asked for. Then those on the desk before archived ones: titles that begin so, then by the place that
+ * says most, the last changed first.
+ */
+function inOrder(found: readonly FoundInIndex[], rows: readonly PlanRow[], asked: readonly SoughtWord[]): Ranked[] {
   const byId = new Map(found.map((one) => [one.planId, one]));
   const ranked = rows.flatMap((row): Ranked[] => {
     const one = byId.get(row.id);
-    return one ? [{ ...one, row }] : [];
+    if (!one) return [];
+    const rank = titleRank(textWords(planTitle(row.title)), asked);
+    return [{ ...one, row, exact: rank === TITLE_RANKS.exact, begins: rank <= TITLE_RANKS.begins }];
   });
   const rankOf = ({ place }: Ranked) => (place === null ? LINE_PLACES.length : LINE_PLACES.indexOf(place));
   const archived = ({ row }: Ranked) => Number(row.archivedAt !== null);
-  return ranked.sort((a, b) => archived(a) - archived(b) || rankOf(a) - rankOf(b));
+  return ranked.sort(
+    (a, b) =>
+      Number(b.exact) - Number(a.exact) ||
+      archived(a) - archived(b) ||
+      Number(b.begins) - Number(a.begins) ||
+      rankOf(a) - rankOf(b),
+  );
 }
 
 function shownLine(planId: string, line: FindableLine, asked: readonly SoughtWord[]): FoundLine {
-  const { place, itemId, text } = line;
-  const at = itemId === null ? "" : lineAddress(itemId, place === "said" ? line.line : null);
-  return { place, text: excerptAround(text, asked), href: `/plans/${planId}${at}` };
+  const { place, text } = line;
+  return { place, text: excerptAround(text, asked), href: `/plans/${planId}${addressIn(line)}` };
+}
+
+function addressIn({ place, itemId, line }: FindableLine): string {
+  if (itemId !== null) return lineAddress(itemId, place === "said" ? line : null);
+  return place === "theme" || place === "notes" ? classFieldAddress(place, line) : "";
 }
 
 /** Plans that were asked to be read, up to which row: one that cannot be read is not asked for with every key. */
@@ -151,7 +176,11 @@ function findInLibrary(
   if (asked.length === 0 || !can(person, "library.read")) return { moves: [], moreMoves: 0 };
   const { index, gone } = libraryOf(db);
   const found = findMoves(index, { ...NO_FILTER, text });
-  const inUse = [...found.filter(({ id }) => !gone.has(id)), ...found.filter(({ id }) => gone.has(id))];
+  const rankOf = ({ move }: (typeof found)[number]) => {
+    const rank = titleRank(textWords(move.name), asked);
+    return rank > TITLE_RANKS.begins ? TITLE_RANKS.all : rank;
+  };
+  const inUse = found.toSorted((a, b) => Number(gone.has(a.id)) - Number(gone.has(b.id)) || rankOf(a) - rankOf(b));
   const shown = inUse.slice(0, MOST_MOVES).map(
     ({ id, move }): FoundInLibrary => ({
       ...{ href: `/library/${id}`, name: move.name, line: moveLine(move), archived: gone.has(id) },

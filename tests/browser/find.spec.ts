@@ -1,5 +1,6 @@
 /** Looking for something, by key alone, from the desk, a plan and a month; without a network; on a phone; and fast. */
 import type { Page } from "@playwright/test";
+import type { AtHand } from "#lib/find/found.ts";
 import { expectNoBarrierLightOrDark } from "../support/barriers.ts";
 import { longClass } from "../support/long-class.ts";
 import { expect, importPlan, more, openPlan, script, test } from "./kit.ts";
@@ -149,4 +150,83 @@ test("on a phone: by its button, nothing wider than the screen, and what crew ma
     .getByRole("link")
     .evaluateAll((links) => links.filter((link) => link.getBoundingClientRect().height < 44).length);
   expect(small).toBe(0);
+});
+
+test("every part of the settings and of the studio is found by its heading; Enter on the very name opens the page", async ({
+  as,
+}) => {
+  const page = await as("petra");
+  const { pages } = (await (await page.request.get("/api/find/at-hand")).json()) as AtHand;
+  for (const path of ["/settings", "/studio"]) {
+    await page.goto(path);
+    const parts = await page
+      .locator("main section[id]:has(h2)")
+      .evaluateAll((all) => all.map((part) => [part.id, part.querySelector("h2")?.textContent ?? ""]));
+    const known = pages.filter(({ href }) => href.startsWith(`${path}#`));
+    expect(known.map(({ href, title }) => [href.slice(path.length + 1), title]).sort()).toEqual(parts.sort());
+  }
+  for (const [text, path] of [
+    ["health", "/studio/health"],
+    ["Export", "/studio#export"],
+    ["people", "/people"],
+  ] as const) {
+    await findByKey(page);
+    await page.keyboard.type(text);
+    await page.keyboard.press("Enter");
+    await page.waitForURL(`**${path}`);
+  }
+});
+
+/** What is marked for a moment, and the words of what has the focus. */
+const marked = (page: Page) =>
+  page.evaluate(() => {
+    const shown = document.getAnimations().filter(({ id }) => id === "found");
+    const targets = shown.map(({ effect }) => (effect as KeyframeEffect).target);
+    const { activeElement } = document;
+    return {
+      words: targets.map((target) => target?.textContent ?? ""),
+      inView: targets.every((target) => {
+        const { top = -1, bottom = 0 } = target?.getBoundingClientRect() ?? {};
+        return bottom > 0 && top >= 0 && top < innerHeight;
+      }),
+      focus: activeElement === document.body ? null : (activeElement?.textContent ?? ""),
+    };
+  });
+
+test("a found line of a script, a plate and a note each take the focus and are marked for a moment", async ({ as }) => {
+  const page = await as("ines");
+  const plan = { ...longClass(14, 2), title: "Found places", notes: "First things\nGannets over the quay" };
+  const at = plan.items.length - 1;
+  const items = plan.items.map((item, i) =>
+    i === at && item.kind === "move"
+      ? { ...item, script: [{ kind: "form" as const, text: "Herons stand still" }] }
+      : item,
+  );
+  const id = await importPlan(page, {
+    ...plan,
+    items: [...items, { id: "far-off", kind: "heading", title: "Curlew block" }],
+  });
+  for (const [text, words] of [
+    ["herons still", "Herons stand still"],
+    ["curlew block", "Curlew block"],
+  ] as const) {
+    await page.goto("/desk");
+    await findByKey(page);
+    await page.keyboard.type(text);
+    await expect(group(page, "Plans").getByRole("link").nth(1)).toContainText(words);
+    await page.keyboard.press("Enter");
+    await page.waitForURL(`**/plans/${id}#line-*`);
+    await expect.poll(async () => (await marked(page)).words.join()).toContain(words);
+    const shown = await marked(page);
+    expect([shown.inView, shown.focus]).toEqual([true, expect.stringContaining(words)]);
+    await expect.poll(async () => (await marked(page)).words).toEqual([]);
+  }
+  await findByKey(page);
+  await page.keyboard.type("gannets quay");
+  await page.keyboard.press("Enter");
+  const notes = page.getByRole("textbox", { name: "Notes for the team" });
+  await expect(notes).toBeFocused();
+  expect(
+    await notes.evaluate((field: HTMLTextAreaElement) => field.value.slice(field.selectionStart, field.selectionEnd)),
+  ).toBe("Gannets over the quay");
 });

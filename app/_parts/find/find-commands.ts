@@ -11,7 +11,7 @@ export const FIND_COMMANDS = {
     results: { title: "In what was found", others: [["Enter", "open it"]] },
   },
   commands: {
-    find: { keys: { page: "/" }, help: "find plans, moves, classes, people, rules and help", words: "Find" },
+    find: { keys: { page: "/" }, help: "find plans, moves, classes, pages, people, rules and help", words: "Find" },
     "into-results": { keys: { field: "ArrowDown" }, help: "into the results" },
     "open-first": { keys: { field: "Enter" }, help: "open the first result" },
     "result-before": { keys: { results: "ArrowUp" }, help: RESULT_BESIDE },

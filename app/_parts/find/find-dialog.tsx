@@ -36,7 +36,7 @@ export function FindDialog({ onClose }: { readonly onClose: () => void }) {
             type="search"
             autoComplete="off"
             maxLength={MOST_ASKED_LETTERS}
-            placeholder="A plan, a move, words of a script, a class, a rule"
+            placeholder="A plan, a move, words of a script, a class, a page"
             value={text}
             onChange={(event) => setText(event.target.value)}
             onKeyDown={keys.inField}

@@ -1,7 +1,7 @@
 /** What was found, by kind, as the dialog shows it. Pure. */
 import type { FoundByWords, FoundPlan } from "#lib/find/found.ts";
 import { findPages, type KnownPage, type PageIndex, pageIndex } from "#lib/find/known-pages.ts";
-import { excerptAround, type SoughtWord } from "#lib/find/words.ts";
+import { excerptAround, type SoughtWord, TITLE_RANKS, type TitleRank, textWords, titleRank } from "#lib/find/words.ts";
 import { GLOSSARY_PAGES, HELP_PAGES } from "#lib/help/help-pages.ts";
 import { STATE_WORDS } from "../state-words.ts";
 import type { FindAnswers } from "./use-answers.ts";
@@ -26,15 +26,20 @@ export interface FoundGroup {
 }
 
 /** Of each kind that is searched in the page. */
-const MOST_PAGES = 4;
+const MOST_PAGES = 5;
 
 const HELP_INDEX = pageIndex(HELP_PAGES);
 const GLOSSARY_INDEX = pageIndex(GLOSSARY_PAGES);
 
-/** Without those that are empty. What the server answers stands first, so that nothing moves when the rest is known. */
+/**
+ * Without those that are empty. A kind that has the title that was typed stands first, then those with a title that begins so;
+ * of equals what the server answers, so that little moves when the rest is known.
+ */
 export function groupsFound({ asked, found, index }: FindAnswers): FoundGroup[] {
   const known: readonly (readonly [string, PageIndex])[] = [
+    ["Pages", index.pages],
     ["Months and classes", index.classes],
+    ["Rooms", index.rooms],
     ["Signed plans", index.signed],
     ["People", index.people],
     ["Rules", index.rules],
@@ -42,23 +47,34 @@ export function groupsFound({ asked, found, index }: FindAnswers): FoundGroup[] 
     ["Words", GLOSSARY_INDEX],
   ];
   const groups = [
-    ...(found ? serverGroups(found) : []),
+    ...(found ? serverGroups(found, asked) : []),
     ...known.map(([title, pages]) => ({ title, entries: entriesOf(pages, asked), more: "" })),
   ];
-  return groups.filter(({ entries }) => entries.length > 0);
+  return groups
+    .filter(({ entries }) => entries.length > 0)
+    .map((group) => ({ group, rank: bestRank(group, asked) }))
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ group }) => group);
+}
+
+/** Beyond a title that begins with the words the kinds keep their order. */
+function bestRank({ entries }: FoundGroup, asked: readonly SoughtWord[]): TitleRank {
+  const best = Math.min(...entries.map(({ title }) => titleRank(textWords(title), asked))) as TitleRank; // of one of them
+  return best > TITLE_RANKS.begins ? TITLE_RANKS.all : best;
 }
 
 const entriesOf = (pages: PageIndex, asked: readonly SoughtWord[]): FoundEntry[] =>
   findPages(pages, asked, MOST_PAGES).map((page: KnownPage) => ({
-    ...{ href: page.href, title: page.title, beside: "", lines: [] },
+    ...{ href: page.href, title: page.title, beside: page.beside ?? "", lines: [] },
     under: excerptAround(page.text ?? "", asked),
   }));
 
 const moreWords = (count: number): string => (count > 0 ? `and ${count} more` : "");
 
-function serverGroups({ plans, morePlans, moves, moreMoves }: FoundByWords): FoundGroup[] {
+function serverGroups(found: FoundByWords, asked: readonly SoughtWord[]): FoundGroup[] {
+  const { plans, morePlans, moves, moreMoves } = found;
   return [
-    { title: "Plans", entries: plans.map(planEntry), more: moreWords(morePlans) },
+    { title: "Plans", entries: plans.map((plan) => planEntry(plan, asked)), more: moreWords(morePlans) },
     {
       title: "Moves",
       entries: moves.map(({ href, name, line, archived }) => ({
@@ -69,11 +85,12 @@ function serverGroups({ plans, morePlans, moves, moreMoves }: FoundByWords): Fou
   ];
 }
 
-function planEntry({ href, title, ownerName, state, archived, lines, more }: FoundPlan): FoundEntry {
+function planEntry(plan: FoundPlan, asked: readonly SoughtWord[]): FoundEntry {
+  const { href, title, ownerName, state, archived, lines, more } = plan;
   const beside = [archived ? "archived" : STATE_WORDS[state], ...(ownerName ? [ownerName] : [])].join(", ");
-  // A plan that was found by its words opens where they are.
-  const [first] = lines;
-  const place = first && lines.every((line) => line.place !== "title") ? first.href : href;
+  // A plan that was found by what it says opens where it says so.
+  const byTitle = titleRank(textWords(title), asked) <= TITLE_RANKS.all;
+  const place = byTitle ? href : (lines[0]?.href ?? href);
   const shown = lines.map((line) => ({ href: line.href, words: PLACE_WORDS[line.place], text: line.text }));
   return { href: place, title, beside, under: more > 0 ? `${more} more in it` : "", lines: shown };
 }

@@ -15,7 +15,7 @@ export interface FindAnswers {
   readonly asked: readonly SoughtWord[];
   /** Of what is typed now, or while that is on its way of what was typed before; null when there is none. */
   readonly found: FoundByWords | null;
-  /** The server's answer is not to what is typed now. */
+  /** The answer is not yet to what is typed now, or not yet all of it. */
   readonly waiting: boolean;
   /** Why there is no answer. */
   readonly refused: RefusedRequest | null;
@@ -33,12 +33,13 @@ export function useAnswers(text: string): FindAnswers {
   const asked = useMemo(() => soughtWords(text), [text]);
   const heard = useServer(asked.length === 0 ? "" : text.trim());
   const { atHand, refused } = useAtHand();
+  const comes = atHand === null && refused === null;
   const index = useMemo(() => indexOf(atHand), [atHand]);
   const quiet = asked.length === 0;
   return {
     asked,
     found: quiet ? null : heard.found,
-    waiting: !quiet && heard.text !== text.trim(),
+    waiting: !quiet && (comes || heard.text !== text.trim()),
     refused: quiet ? null : (heard.refused ?? refused),
     atHand,
     index,
@@ -92,5 +93,8 @@ const NO_PAGES: readonly KnownPage[] = [];
 
 function indexOf(atHand: AtHand | null): FindAnswers["index"] {
   const of = (kind: keyof AtHand) => pageIndex(atHand?.[kind] ?? NO_PAGES);
-  return { classes: of("classes"), signed: of("signed"), people: of("people"), rules: of("rules") };
+  return {
+    ...{ pages: of("pages"), rooms: of("rooms"), classes: of("classes") },
+    ...{ signed: of("signed"), people: of("people"), rules: of("rules") },
+  };
 }

@@ -2,16 +2,16 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { placesFor } from "#app/_shell/shell.tsx";
 import { GET as cards } from "#app/api/devices/cards/route.ts";
+import { menuPlaces } from "#lib/find/program-pages.ts";
 import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { request, startHarness } from "../auth-harness.ts";
 
 const ROOT = join(import.meta.dirname, "../../..");
 
 test("the menu's word is the one that sentences begin with", () => {
-  const manager = { actor: { kind: "person", id: "p", roles: ["manager"] } } as never;
-  const entry = placesFor(manager).find(({ href }) => DEVICES_PLACE.href.startsWith(`${href}#`));
+  const manager = { kind: "person", id: "p", roles: ["manager"] } as const;
+  const entry = menuPlaces(manager).find(({ href }) => DEVICES_PLACE.href.startsWith(`${href}#`));
   expect(entry?.name).toBe(DEVICES_PLACE.under);
 });
 
