@@ -12,6 +12,7 @@ import type { SheetHands } from "./sheet/sheet-types.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import { useDrag } from "./use-drag.ts";
 import { useKeptFocus } from "./use-kept-focus.ts";
+import { needsSeenClass, useKeysFromNowhere } from "./use-keys-from-nowhere.ts";
 
 /** The same object at every drawing, so that a day is drawn again only when something on it changed. */
 export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
@@ -27,10 +28,15 @@ export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
     onGrab: (event, slot) => latest.current.onGrab(event, slot),
     onPoint: (slot) => latest.current.onPoint(slot),
   }));
+  useKeysFromNowhere(now.onKeyElsewhere);
   return hands;
 }
 
-function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
+interface HandsNow extends SheetHands {
+  readonly onKeyElsewhere: (event: globalThis.KeyboardEvent) => void;
+}
+
+function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): HandsNow {
   const { choice, choose } = desk;
   const drag = useDrag(desk, measured);
   const goTo = useFocus(desk, measured);
@@ -48,6 +54,7 @@ function useHandsNow(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
       if (at && (at.slot !== choice.at.slot || at.date !== choice.at.date)) choose({ at, ...beside });
     },
     onKeyDown: (event) => onKey(event, desk, measured, goTo),
+    onKeyElsewhere: (event) => onKeyElsewhere(event, desk, measured, goTo),
     onGrab: drag.grab,
     onPoint: (lit) => choose({ lit }),
   };
@@ -97,6 +104,23 @@ function onKey(
   if (date === undefined) return;
   const slot = target?.closest<HTMLElement>("[data-slot]")?.dataset.slot ?? null;
   keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, { date, slot }, goTo) })(event);
+}
+
+/** At the place that Tab would reach. What lies beside the sheet closes by itself (`use-panel-focus.ts`). */
+function onKeyElsewhere(
+  event: globalThis.KeyboardEvent,
+  desk: MonthDesk,
+  measured: MeasuredSheet,
+  goTo: (place: TidePlace) => void,
+): void {
+  const { at, moving, panel } = desk.choice;
+  if (moving) {
+    keyHandler(SHEET_COMMANDS, "moving", { run: movingCommands(desk, moving, goTo) })(event);
+    return;
+  }
+  const seen = panel?.kind === "class" && panel.slot === at.slot;
+  if (event.key === "Escape" || (!seen && needsSeenClass(event))) return;
+  keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, at, goTo) })(event);
 }
 
 function sheetCommands(

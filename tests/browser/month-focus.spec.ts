@@ -162,3 +162,30 @@ test("what is said of a value that was replaced covers none of the acts beside t
   await notice(loser).getByRole("button", { name: "Close" }).click();
   await expect(notice(loser)).toHaveCount(0);
 });
+
+test("the keys of the month work as soon as it is open, and from a button beside it", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page);
+  const focused = () => page.evaluate(() => document.activeElement?.closest("[data-date]")?.getAttribute("data-date"));
+  const fromNowhere = async (key: string) => {
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await page.keyboard.press(key);
+  };
+  expect(await page.evaluate(() => document.activeElement === document.body)).toBe(true);
+  await page.keyboard.press("f");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.hasAttribute("data-slot"))).toBe(true);
+  const last = new Date(Date.UTC(Number(month.slice(0, 4)), Number(month.slice(5)), 0)).toISOString().slice(0, 10);
+  await fromNowhere("End");
+  await expect.poll(focused).toBe(last);
+  await fromNowhere("Home");
+  await expect.poll(focused).toBe(`${month}-01`);
+  await fromNowhere("ArrowDown");
+  await expect.poll(focused).toBe(`${month}-02`);
+  await fromNowhere("n");
+  await expect(beside(page)).toBeVisible();
+  await expect(beside(page).getByLabel("Day")).toHaveValue(`${month}-02`);
+  await page.keyboard.press("Escape");
+  await page.getByRole("link", { name: "Programme", exact: true }).focus();
+  await page.keyboard.press("f");
+  await expect.poll(() => page.evaluate(() => document.activeElement?.hasAttribute("data-slot"))).toBe(true);
+});
