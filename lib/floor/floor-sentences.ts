@@ -33,4 +33,5 @@ export const FLOOR_SENTENCES = {
   wasLeftOut: (name: string, seconds: string) => `${name} was left out: ${seconds} less`,
   wasHeld: (name: string, seconds: string) => `held for ${seconds} at ${name}`,
   tookOther: (what: string, seconds: string, than: "less" | "more") => `${what} took ${seconds} ${than} than planned`,
+  allElse: "all else together",
 } as const;

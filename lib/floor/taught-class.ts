@@ -23,21 +23,28 @@ export interface TaughtTimes {
   readonly rows: readonly TaughtRow[];
   /** Seconds the class took more than planned; below 0: less. */
   readonly over: number;
-  /** Where most of the difference came from, in words, largest first; at most three. */
+  /**
+   * Where the difference came from, in words: the largest three, then all else, so that the seconds of them are those of the
+   * whole.
+   */
   readonly why: readonly string[];
 }
 
 /** Smaller differences are normal and not worth a word. Seconds. */
 const WORTH_A_WORD = 3;
+const MOST_REASONS = 3;
 
-/** `plan`: the signed plan that the log names. */
-export function taughtTimes(plan: Plan, log: ClassLog): TaughtTimes {
+/**
+ * `plan`: the signed plan that the log names. `shownOver`: whole seconds over as the reader sees them of the whole class;
+ * undefined for a class that was ended early, which has no whole.
+ */
+export function taughtTimes(plan: Plan, log: ClassLog, shownOver?: number): TaughtTimes {
   const parts = new Map<string | null, ClassLogRow[]>();
   const keyOf = (row: ClassLogRow) => row.item ?? (row.phase === "closing" ? "closing " : "opening ");
   for (const row of log.rows) parts.set(keyOf(row), [...(parts.get(keyOf(row)) ?? []), row]);
   const rows = [...parts].map(([key, of]) => toldRow(key ?? "", nameOf(plan, of), of));
   const over = tenth(rows.reduce((sum, row) => sum + row.over, 0));
-  return { rows, over, why: reasons(rows) };
+  return { rows, over, why: reasons(rows, shownOver) };
 }
 
 function nameOf(plan: Plan, [first]: readonly ClassLogRow[]): string {
@@ -61,23 +68,45 @@ function toldRow(key: string, name: string, of: readonly ClassLogRow[]): TaughtR
   };
 }
 
-function reasons(rows: readonly TaughtRow[]): string[] {
-  const all = rows.flatMap((row) => {
-    const { name, change, own, held } = row;
-    if (row.leftOut) return [{ seconds: -row.over, words: FLOOR_SENTENCES.wasLeftOut(name, said(-row.over)) }];
-    return [
-      { seconds: held, words: FLOOR_SENTENCES.wasHeld(name, said(held)) },
-      { seconds: Math.abs(change.took - change.planned), words: more(change, `the change to ${name}`) },
-      { seconds: Math.abs(own.took - own.planned), words: more(own, name) },
-    ];
-  });
-  const worth = all.filter(({ seconds }) => seconds >= WORTH_A_WORD).sort((a, b) => b.seconds - a.seconds);
-  return worth.slice(0, 3).map(({ words }) => words);
+interface Reason {
+  /** Whole seconds, as they are said; below 0: less. */
+  readonly seconds: number;
+  readonly words: string;
 }
 
-function more({ planned, took }: TaughtRow["own"], what: string): string {
-  const by = took - planned;
-  return FLOOR_SENTENCES.tookOther(what, said(Math.abs(by)), by > 0 ? "more" : "less");
+function reasons(rows: readonly TaughtRow[], shownOver: number | undefined): string[] {
+  const named = rows
+    .flatMap((row): Reason[] => {
+      const { name, change, own, held } = row;
+      if (row.leftOut) {
+        const seconds = Math.round(row.over);
+        return [{ seconds, words: FLOOR_SENTENCES.wasLeftOut(name, said(seconds)) }];
+      }
+      const whole = Math.round(held);
+      return [
+        { seconds: whole, words: FLOOR_SENTENCES.wasHeld(name, said(whole)) },
+        took(change, `the change to ${name}`),
+        took(own, name),
+      ];
+    })
+    .filter(({ seconds }) => Math.abs(seconds) >= WORTH_A_WORD)
+    .sort((a, b) => Math.abs(b.seconds) - Math.abs(a.seconds))
+    .slice(0, MOST_REASONS);
+  return [...named, ...allElse(named, shownOver)].map(({ words }) => words);
 }
 
-const said = (seconds: number): string => `${Math.round(seconds)} s`;
+/** What is left of the whole once the named parts are taken from it, all as shown. Without parts the whole says it all. */
+function allElse(named: readonly Reason[], shownOver: number | undefined): Reason[] {
+  const rest = (shownOver ?? 0) - named.reduce((sum, { seconds }) => sum + seconds, 0);
+  if (shownOver === undefined || named.length === 0 || rest === 0) return [];
+  return [tookBy(rest, FLOOR_SENTENCES.allElse)];
+}
+
+const took = (time: TaughtRow["own"], what: string): Reason => tookBy(Math.round(time.took - time.planned), what);
+
+const tookBy = (seconds: number, what: string): Reason => ({
+  seconds,
+  words: FLOOR_SENTENCES.tookOther(what, said(seconds), seconds > 0 ? "more" : "less"),
+});
+
+const said = (seconds: number): string => `${Math.abs(seconds)} s`;

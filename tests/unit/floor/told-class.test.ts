@@ -61,3 +61,28 @@ test("names what was left out, and ignores a difference of two seconds", () => {
   expect(told.rows.map(({ leftOut }) => leftOut)).toEqual([false, true, false]);
   expect(told.why).toEqual([`${named("pike-1")} was left out: 60 s less`]);
 });
+
+/** The seconds of "held for 25 s", "took 4 s more" and "60 s less". */
+const sumOf = (why: readonly string[]): number =>
+  why.reduce(
+    (sum, words) =>
+      sum + Number(/(?:held for|took|left out:) (\d+) s/.exec(words)?.[1]) * (/ less/.test(words) ? -1 : 1),
+    0,
+  );
+
+test("what is said of the parts adds up to what is said of the whole, whatever each is rounded to", () => {
+  const rows = [
+    row("opening", null, 30, 34.4),
+    row("change", "rest", 8, 20.4),
+    row("pause", "rest", 20, 20.4, 25.4),
+    row("work", "pike-1", 60, 53.6),
+    row("closing", null, 40, 41.4),
+  ];
+  const taught = log(rows);
+  const over = Math.round(taught.elapsed) - rows.reduce((sum, { planned }) => sum + planned, 0);
+  const { why } = taughtTimes(plan, taught, over);
+  expect([over, why.length]).toEqual([38, 4]);
+  expect(sumOf(why)).toBe(over);
+  expect(why.at(-1)).toBe("all else together took 7 s more than planned");
+  expect(taughtTimes(plan, log([row("opening", null, 30, 32)]), 2).why).toEqual([]);
+});

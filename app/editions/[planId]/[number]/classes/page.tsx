@@ -9,8 +9,7 @@ import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { taughtTimes } from "#lib/floor/taught-class.ts";
-import { latenessSentence } from "#lib/floor/time-words.ts";
-import { clockTime, plural } from "#lib/plan/format.ts";
+import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { readClassLogs, type TaughtClass } from "#server/class-log/read-logs.ts";
 import { noteLogsSeen } from "#server/desk/see-logs.ts";
@@ -54,7 +53,11 @@ export default async function ClassesPage({ params }: PageProps) {
         </NothingYet>
       )}
       {classes.map((taught, n) => (
-        <OneClass key={taught.log.sessionId} plan={plan} taught={taught} open={n === 0} />
+        <OneClass
+          key={taught.log.sessionId}
+          {...{ plan, taught, open: n === 0 }}
+          planned={edition.card.card.clock.total}
+        />
       ))}
       <SafetyNote sentences={SAFETY_NOTE} />
     </Shell>
@@ -74,13 +77,17 @@ function countWords(told: readonly TaughtClass[]): string {
 
 interface OneClassProps {
   readonly plan: Plan;
+  /** Seconds of the whole class. */
+  readonly planned: number;
   readonly taught: TaughtClass;
   /** Shows it item by item at once; the others on request. */
   readonly open: boolean;
 }
 
-function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassProps) {
-  const told = taughtTimes(plan, log);
+function OneClass({ plan, planned, taught: { log, roomName, deviceId }, open }: OneClassProps) {
+  // Of the two lengths as they are shown, so that the sentence agrees with itself.
+  const over = Math.round(log.elapsed) - Math.round(planned);
+  const told = taughtTimes(plan, log, log.whole ? over : undefined);
   const id = `class-${log.sessionId}-${deviceId}`;
   return (
     <section className={styles.class} aria-labelledby={id}>
@@ -90,7 +97,7 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
       </h2>
       <p>
         {log.whole
-          ? `It took ${clockTime(log.elapsed)}. ${latenessSentence(overBy(log.elapsed, told.over)).replace("The class ends", "It ended")}`
+          ? `It took ${clockTime(log.elapsed)}, ${overWords(over)}.`
           : `It was ended early, after ${clockTime(log.elapsed)}.`}
       </p>
       {told.why.length > 0 && (
@@ -110,5 +117,5 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
   );
 }
 
-/** Seconds over between the two lengths as they are shown, so that the sentence agrees with itself. */
-const overBy = (elapsed: number, over: number): number => Math.round(elapsed) - Math.round(elapsed - over);
+const overWords = (over: number): string =>
+  over === 0 ? "as planned" : `${secondsWords(Math.abs(over))} ${over > 0 ? "more" : "less"} than planned`;
