@@ -3,6 +3,7 @@
 import { placedName, placedNames } from "#app/_session/placed-name.ts";
 import type { FitHelp } from "#lib/fit/help.ts";
 import { moreMovesWords } from "#lib/fit/more-moves.ts";
+import { percent } from "#lib/formats/percent.ts";
 import { agree, clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -31,9 +32,9 @@ export function costWords(plan: Plan, preview: FitPreview): string {
   if (!most) return "No move gets a new time.";
   const item = itemById(plan, most.id);
   const by = `${secondsWords(Math.abs(most.to - most.from))} ${most.to > most.from ? "longer" : "shorter"}`;
-  const share = Math.round((Math.abs(most.to - most.from) / most.from) * 100);
+  const share = percent(Math.abs(most.to - most.from) / most.from);
   const name = item ? placedName(plan, item) : most.id;
-  return `${manyWords(changed.length, rows.length)} Largest difference: ${name}, ${by} (${share}%).`;
+  return `${manyWords(changed.length, rows.length)} Largest difference: ${name}, ${by} (${share}).`;
 }
 
 function manyWords(changed: number, all: number): string {

@@ -1,11 +1,11 @@
 "use client";
 /** Lanes whose cells are filled by their values: talk, the coach's voice, the crew's lines, breath, muscles, cautions. */
 import { memo } from "react";
+import { percent } from "#lib/formats/percent.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
 import type { BreathCell, ClassCell, Lane, TalkCell, VoiceCell } from "#lib/lanes/types.ts";
 import { wavePaths } from "#lib/lanes/wave.ts";
-import { percent } from "#lib/plan/format.ts";
 import { LaneCell } from "./lane-cell.tsx";
 import lanes from "./lanes.module.css";
 import { TYPE } from "./metrics.ts";

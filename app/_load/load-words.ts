@@ -1,6 +1,7 @@
 /** What the load of an item and the intensity of a class say. */
 
 import type { Formats } from "#lib/formats/formats.ts";
+import { percent, percentRange } from "#lib/formats/percent.ts";
 import { distanceWords, forceNumber, forceWords, perMassWords } from "#lib/formats/units.ts";
 import type { ClassIntensity, IntensityLevel, IntensityPart } from "#lib/intensity/intensity.ts";
 import { handsNPerKg } from "#lib/load/load.ts";
@@ -47,12 +48,11 @@ const POSE_WORDS: Readonly<Record<Pose, string>> = {
 /** The wrist load of a pose: "The hands carry about ", "38%", " of the body's weight …", and what that holds for. */
 export function wristLoadWords(pose: Pose, f: Formats) {
   const { share, low, high } = handsShare(pose);
-  const whole = (part: number) => Math.round(part * 100);
   const perKg = handsNPerKg(pose).newtons;
   return {
     before: `The ${pose === "forearm-plank" ? "forearms" : "hands"} carry about `,
-    share: `${whole(share)}%`,
-    after: ` of the body's weight (${whole(low)} to ${whole(high)}%): ${perMassWords(perKg, f)} of the person.`,
+    share: percent(share),
+    after: ` of the body's weight (${percentRange(low, high)}): ${perMassWords(perKg, f)} of the person.`,
     holdsFor: ` For holding still ${poseWords(pose, f)} on firm ground. Calculated, not measured.`,
   };
 }

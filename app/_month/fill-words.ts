@@ -1,6 +1,8 @@
 /** What a fill comes to, in words. Pure; English on every device. */
+
+import { percent } from "#lib/formats/percent.ts";
 import type { MonthSums } from "#lib/month/sums-types.ts";
-import { plural, wholePercent } from "#lib/plan/format.ts";
+import { plural } from "#lib/plan/format.ts";
 
 interface FillOutcome {
   readonly proven: boolean;
@@ -16,7 +18,7 @@ interface FillOutcome {
 /** How good it is, to stand out, and what it leaves to fix. */
 export function outcomeWords({ proven, leftOut, before, after, alike }: FillOutcome): [best: string, rest: string] {
   const found = `Findings left: ${after} instead of ${before}.`;
-  const like = alike === null ? "" : ` Classes in a row are ${wholePercent(alike)}% alike on average.`;
+  const like = alike === null ? "" : ` Classes in a row are ${percent(alike)} alike on average.`;
   if (leftOut > 0)
     return [`Without ${plural(leftOut, "plan")} you turned down`, `: others may now be better. ${found}${like}`];
   const best = proven ? "Proven best" : "Best found";

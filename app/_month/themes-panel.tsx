@@ -1,7 +1,7 @@
 "use client";
+import { percent } from "#lib/formats/percent.ts";
 /** Themes of the month: how many classes of each are promised, and what share of its work a class of it must have. */
 import type { MonthTheme } from "#lib/month/types.ts";
-import { percent } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { addTheme, setLeastShare, setPromised, takeOutEntry } from "#lib/programme/write-lists.ts";

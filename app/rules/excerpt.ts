@@ -4,12 +4,12 @@ import { actionsWords, doTellWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import type { Formats } from "#lib/formats/formats.ts";
+import { percent } from "#lib/formats/percent.ts";
 import { distanceWords } from "#lib/formats/units.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import {
   clockTime,
   itemName,
-  percent,
   plainNumber,
   plural,
   secondsRange,

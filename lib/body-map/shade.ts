@@ -2,7 +2,8 @@
  * How strongly a group is shaded: few steps, since more than four tones with four hatches are not told apart at a glance. Where
  * the steps begin is common practice, no source.
  */
-import { groupShare, moverWords, sentenceCase, tagWords } from "#lib/plan/format.ts";
+import { groupShare } from "#lib/formats/percent.ts";
+import { moverWords, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 
 /** 0: no work; 4: the strongest. */

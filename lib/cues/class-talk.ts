@@ -2,7 +2,8 @@
  * How much of the whole class is talk, heads-ups and count-ins included. The cue track is the only source, so that band,
  * panel, read-through and command line agree. What they say about it is worded here.
  */
-import { clockTime, percent, plainNumber, plural } from "#lib/plan/format.ts";
+import { percent } from "#lib/formats/percent.ts";
+import { clockTime, plainNumber, plural } from "#lib/plan/format.ts";
 import type { CueTrack } from "./types.ts";
 
 export interface ClassTalk {

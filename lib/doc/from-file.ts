@@ -4,10 +4,11 @@
  */
 import type * as Y from "yjs";
 import type { Formats } from "#lib/formats/formats.ts";
+import { percent } from "#lib/formats/percent.ts";
 import { distanceWords, forceWords, stiffnessWords } from "#lib/formats/units.ts";
 import { factIn, moveChanges } from "#lib/library/changes.ts";
 import type { SpringNames } from "#lib/library/move-words.ts";
-import { percent, secondsWords } from "#lib/plan/format.ts";
+import { secondsWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { ACTIONS, type Equipment, type Spring } from "#lib/plan/schema.ts";

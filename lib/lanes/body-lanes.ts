@@ -3,9 +3,10 @@
 import type { Balance } from "#lib/balance/balance.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { percent, percentOf } from "#lib/formats/percent.ts";
 import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { NOISE } from "#lib/numbers/round.ts";
-import { moverWords, percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
+import { moverWords, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
 import { cellOf } from "./columns.ts";
@@ -51,7 +52,7 @@ export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: 
 
 /** "17%", or "17% of 25%" when the class falls short of its theme. */
 const shareWords = (share: number, wanted = 0): string =>
-  share >= wanted - NOISE ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
+  share >= wanted - NOISE ? percent(share) : percentOf(share, wanted);
 
 /** One lane per caution of the moves. Says when somebody whom it concerns is expected. */
 export function cautionLanes(plan: Plan, moves: readonly LaneMove[]): Lane[] {

@@ -1,7 +1,8 @@
 /** What is said: how much of each item's time is talk, when the coach speaks, what the crew reads. */
 import type { AsRead } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
-import { percent, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import { percent } from "#lib/formats/percent.ts";
+import { plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import { cellOf } from "./columns.ts";
 import type { LaneMove } from "./setup-lanes.ts";
 import type { CrewCell, Lane, TalkCell, VoiceCell } from "./types.ts";

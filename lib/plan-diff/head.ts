@@ -1,6 +1,7 @@
 /** Changes to everything but the items: the head, the equipment, the studio standards, the library's moves. */
+import { percent } from "#lib/formats/percent.ts";
 import { distanceRange, distanceWords, forceRange, forceWords, stiffnessWords } from "#lib/formats/units.ts";
-import { percent, tagWords } from "#lib/plan/format.ts";
+import { tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Equipment, Move, Plan, Spring } from "#lib/plan/schema.ts";

@@ -1,6 +1,8 @@
 /** Changes to the studio standards that a plan is checked by: each rule's level and each of its limits. */
+
+import { percent } from "#lib/formats/percent.ts";
 import { storedWords } from "#lib/formats/units.ts";
-import { percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
+import { plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
 import { isStoredUnit, limitNameWords, limitUnitOf } from "#lib/plan/limit-names.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";

@@ -1,5 +1,5 @@
 /** Puts numbers, springs, sides and items into words, for screens, findings, cue cards and files. */
-import { NOISE, tenth } from "#lib/numbers/round.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { moveOf, own } from "./lookup.ts";
 import type { Equipment, ItemSide, Move, MoveItem, Plan, PlanItem } from "./schema.ts";
 
@@ -33,22 +33,6 @@ export function repsWords(reps: number): string {
   const whole = Math.round(reps);
   return Math.abs(reps - whole) < 0.05 ? plural(whole, "rep") : `about ${plural(whole, "rep")}`;
 }
-
-/** A share 0..1 in whole hundredths, rounded down: 99.9% is not 100%. */
-export const wholePercent = (share: number): number => Math.floor(share * 100 + NOISE);
-
-/** The same as "23%". */
-export const percent = (share: number): string => `${wholePercent(share)}%`;
-
-/** A change by a share: "+23%", "−8%"; towards zero, which is "±0%". */
-export function signedPercent(share: number): string {
-  const whole = percent(Math.abs(share));
-  return `${whole === "0%" ? "±" : share < 0 ? "−" : "+"}${whole}`;
-}
-
-/** A group's share of all work, 0..1: "23.4%"; "under 1%" rather than none where there is a little. */
-export const groupShare = (share: number): string =>
-  share > 0 && share < 0.01 ? "under 1%" : `${plainNumber(share * 100)}%`;
 
 /** What a group does in a move, by its weight as in the balance: 1 prime mover, 0.5 helper. */
 export function moverWords(weight: number): string {

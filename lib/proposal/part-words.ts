@@ -1,6 +1,7 @@
 /** Parts and effects in words. */
 
 import type { Formats } from "#lib/formats/formats.ts";
+import { tenthPercent } from "#lib/formats/percent.ts";
 import { forceWords, offsetsIn } from "#lib/formats/units.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber, sentenceCase, springLabel } from "#lib/plan/format.ts";
@@ -71,7 +72,7 @@ export function effectValue(value: number, unit: EffectNumber["unit"], f: Format
     case "seconds":
       return `${plainNumber(value)} s`;
     case "share":
-      return `${plainNumber(value * 100)}%`;
+      return tenthPercent(value);
     case "newtons":
       return forceWords(value, f);
     case "joules":

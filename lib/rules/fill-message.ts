@@ -1,7 +1,8 @@
 /** Puts a finding's values into its message. */
 import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { percentsApart } from "#lib/formats/percent.ts";
 import { distanceWords, forceNumber, forceWords, massWords, offsetsIn, smallLength } from "#lib/formats/units.ts";
-import { countWord, listWords, percent, plainNumber, secondsWords, sentenceCase } from "#lib/plan/format.ts";
+import { countWord, listWords, plainNumber, secondsWords, sentenceCase } from "#lib/plan/format.ts";
 
 /**
  * Fills the `{holes}` of a message. The ending of a name says how its number is worded: `...Seconds` as a length of time,
@@ -15,12 +16,23 @@ export function fillMessage(
   values: Readonly<Record<string, unknown>>,
   f: Pick<Formats, "force" | "length"> = STANDARD_FORMATS,
 ): string {
+  const shares = sharesOf(template, values);
   const filled = template.replace(MESSAGE_HOLE, (hole, name: string, unit: string | undefined) => {
     const key = name.replace(IN_WORDS, "");
     if (!Object.hasOwn(values, key)) return hole;
-    return unit === undefined ? wordsOf(name, values[key]) : inUnit(values[key], unit, f);
+    return unit === undefined ? (shares.get(name) ?? wordsOf(name, values[key])) : inUnit(values[key], unit, f);
   });
   return sentenceCase(filled.replace(/\s+/gu, " ").trim());
+}
+
+/** Worded together: one that falls short of another must not read the same. */
+function sharesOf(template: string, values: Readonly<Record<string, unknown>>): ReadonlyMap<string, string> {
+  const found = [...template.matchAll(MESSAGE_HOLE)].flatMap(([, name = "", unit]): [string, number][] => {
+    const value = Object.hasOwn(values, name) ? values[name] : undefined;
+    return unit === undefined && /share$/i.test(name) && typeof value === "number" ? [[name, value]] : [];
+  });
+  const words = percentsApart(found.map(([, value]) => value));
+  return new Map(found.map(([name], i) => [name, words[i] ?? ""]));
 }
 
 /** A hole's name and unit. */
@@ -51,6 +63,5 @@ function wordsOf(name: string, value: unknown): string {
   if (typeof value !== "number") return String(value);
   if (IN_WORDS.test(name)) return countWord(value);
   if (/seconds$/i.test(name)) return secondsWords(value);
-  if (/share$/i.test(name)) return percent(value);
   return plainNumber(value);
 }

@@ -4,8 +4,9 @@
  */
 import * as z from "zod/mini";
 import type { Formats } from "#lib/formats/formats.ts";
+import { percent } from "#lib/formats/percent.ts";
 import { storedValue, storedWords, typedValue, unitFor } from "#lib/formats/units.ts";
-import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
+import { listWords, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
 import { isStoredUnit, type LimitUnit, limitNameWords, limitUnitOf } from "#lib/plan/limit-names.ts";
 import type { AnyRule } from "./define/types.ts";
 

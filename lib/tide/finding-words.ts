@@ -3,8 +3,9 @@
 import { dateOfDay, dayNumber, isoWeekday } from "#lib/calendar/days.ts";
 import { timesIn } from "#lib/formats/canonical-times.ts";
 import type { Formats } from "#lib/formats/formats.ts";
+import { percent, signedPercent } from "#lib/formats/percent.ts";
 import type { MonthFile, MonthFinding, MonthSlot } from "#lib/month/types.ts";
-import { plural, secondsWords, signedPercent } from "#lib/plan/format.ts";
+import { plural, secondsWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { groupWords } from "./columns.ts";
@@ -58,7 +59,7 @@ const WORDS: Readonly<Record<string, (told: Told) => string>> = {
   "coach-role": (t) => `${slotCoach(t)} is no coach`,
   "short-recovery": (t) => `${whose(t)}${group(t.parts[1])} after ${tideHours(number(t.finding.values.minutes))}`,
   "heavy-twice-a-day": (t) => `${whose(t)}${group(t.parts[1])} worked hard twice`,
-  "too-alike": (t) => `${whose(t)}${Math.round(number(t.finding.values.likeness) * 100)} % like the last`,
+  "too-alike": (t) => `${whose(t)}${percent(number(t.finding.values.likeness))} like the last`,
   "week-rises-much": (t) => `${whose(t)}week ${signedPercent(number(t.finding.values.change))} work`,
   "little-variety": (t) => `${whose(t)}only ${plural(number(t.finding.values.distinct), "move")} this week`,
   "theme-not-kept": (t) => `${t.first ? classTitle(t.place.month, t.first) : "Theme"}: not what it promises`,

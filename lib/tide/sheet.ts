@@ -2,9 +2,10 @@
 
 import { dateOfDay, dayNumber, isoWeek, isoWeekday } from "#lib/calendar/days.ts";
 import type { Formats } from "#lib/formats/formats.ts";
+import { signedPercent, wholePercent } from "#lib/formats/percent.ts";
 import type { MonthSums } from "#lib/month/sums-types.ts";
 import { limitsOfMonth, type MonthFile, type MonthFinding, type MonthSlot } from "#lib/month/types.ts";
-import { plural, signedPercent, wholePercent } from "#lib/plan/format.ts";
+import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Group } from "#lib/plan/schema.ts";
 import { coachCell, coachesOf } from "./coach-cells.ts";

@@ -19,6 +19,7 @@ const FORBIDDEN: readonly (readonly [what: string, sign: RegExp])[] = [
   ],
   ["a force", /\} N\b(?! per)|\bN`|["'] N["']/],
   ["a length", /\} cm\b|\} in[`.",;]|["'] ?cm["'`]/],
+  ["a percentage", /(?<!(?:width|height|left|top|inset|const at)\b.*)\}\s?%(?!\])/],
 ];
 
 /** By path: what may stand there, and why. */

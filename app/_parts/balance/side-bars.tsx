@@ -1,7 +1,8 @@
 /** Left against right of the muscle groups: in the band, in the panel and in the whole class, by the same bars. */
 import type { Balance } from "#lib/balance/balance.ts";
 import { type GroupBar, groupBars } from "#lib/balance/uneven.ts";
-import { groupShare, percent, plainNumber, tagWords } from "#lib/plan/format.ts";
+import { groupShare, percent } from "#lib/formats/percent.ts";
+import { plainNumber, tagWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { MirrorBars, type MirrorRow } from "./mirror-bars.tsx";
 

@@ -1,4 +1,5 @@
 /** What is timed for each action of a change, and typical changes with how long they take. Pure. */
+import { percent } from "#lib/formats/percent.ts";
 import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import type { Action, Equipment, Plan } from "#lib/plan/schema.ts";
 import type { StudioSecond } from "#lib/timings/studio-seconds.ts";
@@ -96,7 +97,7 @@ export function sureWords({ seenIn, share }: Pick<StudioSecond, "seenIn" | "shar
   if (seenIn === 0) return "no change timed: the usual";
   const changes = plural(seenIn, "change");
   if (isMostlyUsual({ share })) return `only ${changes}: still mostly the usual`;
-  return `${changes}; ${Math.round(share * 100)}% from your classes`;
+  return `${changes}; ${percent(share)} from your classes`;
 }
 
 /** "3.1 to 4.5 s": the range it is in 19 times out of 20, never below 0. */

@@ -1,4 +1,5 @@
-import { listWords, percent, tagWords } from "#lib/plan/format.ts";
+import { percentOf } from "#lib/formats/percent.ts";
+import { listWords, tagWords } from "#lib/plan/format.ts";
 import { defineMonthRule, OWN_FACTS } from "../define/define-month-rule.ts";
 import { oneClass } from "../define/one-class.ts";
 import { startWords } from "../define/words.ts";
@@ -19,7 +20,7 @@ export const themeNotKept = defineMonthRule({
   },
   say({ values: { short } }, { one, theme }) {
     const groups = Object.entries(short).map(
-      ([group, share]) => `${tagWords(group)} ${percent(share)} of ${percent(leastOf(theme?.shares, group))}`,
+      ([group, share]) => `${tagWords(group)} ${percentOf(share, leastOf(theme?.shares, group))}`,
     );
     return `${startWords(one)}: ${one.plan?.title} has too little for ${theme?.name}: ${listWords(groups)}. Choose another plan.`;
   },

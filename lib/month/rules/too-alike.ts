@@ -1,5 +1,5 @@
+import { percentsApart } from "#lib/formats/percent.ts";
 import { NOISE } from "#lib/numbers/round.ts";
-import { percent } from "#lib/plan/format.ts";
 import { pairOf } from "../define/clashes.ts";
 import { defineMonthRule, STUDIO_PRACTICE } from "../define/define-month-rule.ts";
 import { startWords } from "../define/words.ts";
@@ -20,6 +20,8 @@ export const tooAlike = defineMonthRule({
       const [a, b] = classes.slice(i, i + 2) as [MonthClass, MonthClass];
       return [{ ...pairOf(id, a, b), values: { likeness } }];
     }),
-  say: ({ classes: [a, b], values: { likeness } }, { regulars }, { likeMost }) =>
-    `${regulars.name}: ${startWords(b)} is like ${startWords(a)}, ${percent(likeness)}; the studio asks for less than ${percent(likeMost)}. Choose another plan for one.`,
+  say({ classes: [a, b], values: { likeness } }, { regulars }, { likeMost }) {
+    const [alike, most] = percentsApart([likeness, likeMost]);
+    return `${regulars.name}: ${startWords(b)} is like ${startWords(a)}, ${alike}; the studio asks for less than ${most}. Choose another plan for one.`;
+  },
 });

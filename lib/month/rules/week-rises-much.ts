@@ -1,5 +1,5 @@
+import { percentsApart } from "#lib/formats/percent.ts";
 import { NOISE } from "#lib/numbers/round.ts";
-import { percent } from "#lib/plan/format.ts";
 import { defineMonthRule, STUDIO_PRACTICE } from "../define/define-month-rule.ts";
 import { plannedIn } from "../define/planned.ts";
 import { dateWords } from "../define/words.ts";
@@ -20,6 +20,8 @@ export const weekRisesMuch = defineMonthRule({
         { about: `${id}:${week}`, classes: plannedIn(classes, weeks[i]), values: { change }, monday: weeks[i]?.from },
       ];
     }),
-  say: ({ monday = "", values: { change } }, { regulars }, { riseMost }) =>
-    `${regulars.name}: the week from ${dateWords(monday)} has ${percent(change)} more work than the one before; the studio allows at most ${percent(riseMost)}. Choose lighter plans.`,
+  say({ monday = "", values: { change } }, { regulars }, { riseMost }) {
+    const [more, most] = percentsApart([change, riseMost]);
+    return `${regulars.name}: the week from ${dateWords(monday)} has ${more} more work than the one before; the studio allows at most ${most}. Choose lighter plans.`;
+  },
 });

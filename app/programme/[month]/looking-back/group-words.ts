@@ -1,6 +1,8 @@
 /** What was done of what was planned, group by group of muscles, in words. Pure. */
+
+import { percent } from "#lib/formats/percent.ts";
 import type { GroupSum } from "#lib/look-back/groups.ts";
-import { percent, plainNumber, tagWords } from "#lib/plan/format.ts";
+import { plainNumber, tagWords } from "#lib/plan/format.ts";
 
 type Work = Pick<GroupSum, "planned" | "taught">;
 
