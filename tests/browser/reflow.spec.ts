@@ -111,6 +111,19 @@ test("nothing in the frame of a manager's page lies over anything else, from pho
   }
 });
 
+test("every place of a manager's menu is on the screen of a phone", async ({ as }) => {
+  const page = await as("petra");
+  await page.goto("/desk");
+  for (const width of [320, 360, 390]) {
+    await page.setViewportSize({ width, height: 800 });
+    const places = page.getByRole("navigation", { name: "Main" }).getByRole("link");
+    await expect(places).toHaveText(["Desk", "Programme", "Library", "Rules", "People", "Record", "Studio"]);
+    for (const place of await places.all()) await expect(place).toBeInViewport({ ratio: 1 });
+    const lowest = await places.evaluateAll((all) => Math.min(...all.map((one) => one.getBoundingClientRect().height)));
+    expect(lowest).toBeGreaterThanOrEqual(44);
+  }
+});
+
 test("the plan page: its rail, an open plate, the whole class, the read-through", async ({ as }) => {
   const page = await as("ines", { viewport: NARROW });
   await openPlan(page, "Upper body and trunk");
