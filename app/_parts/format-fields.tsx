@@ -78,7 +78,7 @@ interface SelectProps {
 }
 
 /** As the other fields of the forms that it stands in; an option with a language is read aloud in it. */
-export function Select({ label, value, options, onChoose }: SelectProps) {
+function Select({ label, value, options, onChoose }: SelectProps) {
   const id = useId();
   return (
     <div className="field">

@@ -7,6 +7,7 @@ import { SelectField } from "../_parts/choice.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
+import { ZoneField } from "../_parts/zone-field.tsx";
 import styles from "./notices.module.css";
 import { CHOICES, TOLD_WORDS } from "./notices-words.ts";
 import { useZone } from "./use-zone.ts";
@@ -89,7 +90,7 @@ function DigestFields({ form }: { readonly form: ReturnType<typeof useChoices> }
           onChange={(event) => setTime(event.target.value)}
         />
       </div>
-      <ZoneField zone={zone} here={here} disabled={!digest} onChoose={setZone} />
+      <OwnZone zone={zone} here={here} disabled={!digest} onChoose={setZone} />
     </fieldset>
   );
 }
@@ -102,17 +103,16 @@ interface ZoneProps {
 }
 
 /** All zones that the browser knows, once the page is in a browser: the server may know others. */
-function ZoneField({ zone, here, disabled, onChoose }: ZoneProps) {
+function OwnZone({ zone, here, disabled, onChoose }: ZoneProps) {
   const [names, setNames] = useState<readonly string[]>([]);
   useEffect(() => setNames(Intl.supportedValuesOf("timeZone")), []);
-  const zones = [...new Set([zone, here, ...names])].sort();
   return (
-    <SelectField
+    <ZoneField
       label="Time zone"
-      value={zone}
+      zone={zone}
+      zones={[here, ...names]}
       disabled={disabled}
       hint={CHOICES.zoneHint}
-      options={zones.map((name) => ({ value: name, label: name.replaceAll("_", " ") }))}
       onChoose={onChoose}
     />
   );

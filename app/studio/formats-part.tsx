@@ -4,9 +4,10 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { LanguageOption } from "#lib/formats/format-options.ts";
 import type { StudioFormats } from "#server/studio/change-studio-formats.ts";
-import { changedFields, FormatFields, Select } from "../_parts/format-fields.tsx";
+import { changedFields, FormatFields } from "../_parts/format-fields.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
+import { ZoneField } from "../_parts/zone-field.tsx";
 import styles from "./studio.module.css";
 
 interface PartProps {
@@ -80,12 +81,7 @@ interface ZoneProps {
 function Zone({ zone, was, zones, onChange }: ZoneProps) {
   return (
     <div>
-      <Select
-        label="Time zone of the studio"
-        value={zone}
-        options={[...new Set([was, ...zones])].map((value) => ({ value, label: value.replaceAll("_", " ") }))}
-        onChoose={onChange}
-      />
+      <ZoneField label="Time zone of the studio" zone={zone} zones={[was, ...zones]} onChoose={onChange} />
       {zone === was ? null : (
         <p className="notice" role="alert">
           Every class keeps its time on the wall clock, so in everybody's calendar it moves to another moment.
