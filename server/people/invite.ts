@@ -18,6 +18,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName, roleList } from "./fields.ts";
 import { invitationDigest } from "./invitation-digest.ts";
 import { addressTaken } from "./refusals.ts";
+import { refuseSameName } from "./same-name.ts";
 
 export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });
 export type Invite = z.infer<typeof inviteSchema>;
@@ -38,7 +39,7 @@ export interface InvitationView {
 
 /**
  * Makes a link for one address; older links for it stop working. The manager sends the link: the program sends no mail.
- * Errors: 403 no-right, 409 already-here.
+ * Errors: 403 no-right, 409 already-here and name-taken.
  */
 export function invite(app: Springline, actor: Actor, asked: Invite): Result<InvitationView> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
@@ -56,6 +57,8 @@ export function invite(app: Springline, actor: Actor, asked: Invite): Result<Inv
       if (readPersonByEmail(app.db, asked.email)) {
         return addressTaken(asked.email);
       }
+      const refused = asked.name === undefined ? undefined : refuseSameName(app.db, asked.name);
+      if (refused) return refused;
       revokeInvitationsFor(app.db, asked.email);
       insertInvitation(app.db, { ...made, inviterId: actor.id });
       note(app, actor.id, "invited", made);

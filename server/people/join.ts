@@ -26,6 +26,7 @@ import {
   INVITATION_UNKNOWN,
   INVITATION_USED,
 } from "./refusals.ts";
+import { refuseSameName } from "./same-name.ts";
 import { hashPassword } from "./sign-in.ts";
 
 /** The address comes from the invitation: a body with an address is refused. */
@@ -49,7 +50,7 @@ export function readJoin(app: Springline, id: string): Result<JoinView> {
 
 /**
  * Creates the account and uses up the link in one write transaction, so that a link used twice at once creates one account.
- * Somebody who had left gets their old plans back. Errors: those of `readJoin`, 409 already-here.
+ * Somebody who had left gets their old plans back. Errors: those of `readJoin`, 409 already-here and name-taken.
  */
 export async function join(
   app: Springline,
@@ -65,8 +66,10 @@ export async function join(
       if (!still.ok) return still;
       const { email, roles } = still.value;
       if (readPersonByEmail(app.db, email)) return ALREADY_HERE;
-      settleInvitation(app.db, id, "accepted");
       const before = userIdByEmail(app.db, email);
+      const refused = refuseSameName(app.db, asked.name, before);
+      if (refused) return refused;
+      settleInvitation(app.db, id, "accepted");
       const userId = before ?? app.newId();
       const made = { id: userId, name: asked.name, email, passwordHash, roles, at: app.now() };
       if (before) returnAccount(app.db, made);

@@ -10,6 +10,7 @@ import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#serv
 import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName } from "./fields.ts";
 import { addressTaken } from "./refusals.ts";
+import { refuseSameName } from "./same-name.ts";
 
 export const ownNameSchema = z.strictObject({ name: personName });
 export const ownEmailSchema = z.strictObject({
@@ -18,7 +19,8 @@ export const ownEmailSchema = z.strictObject({
   password: z.string().min(1, "Enter your password.").max(128),
 });
 
-/** Plans, comments and signatures show the new name from then on; signed editions are unchanged. Errors: 401, 403 for devices. */
+/** Plans, comments and signatures show the new name from then on; signed editions are unchanged. Errors: 401, 403 for devices,
+ * 409 name-taken. */
 export function changeOwnName(
   app: Pick<Springline, "db" | "now">,
   actor: Actor,
@@ -31,6 +33,8 @@ export function changeOwnName(
     const before = readPerson(app.db, actor.id)?.name;
     if (before === undefined) return NOT_FOUND;
     if (before === name) return ok({ name });
+    const refused = refuseSameName(app.db, name, actor.id);
+    if (refused) return refused;
     setName(app.db, actor.id, name, at);
     const entry = { at, actorId: actor.id, subject: `person/${actor.id}`, kind: "name-changed" };
     addToRecord(app.db, { ...entry, body: { name, before } });

@@ -111,6 +111,6 @@ test("an unknown link is refused, and only a manager invites, for addresses not 
 test("signing alone ends when a second person joins who writes plans", async () => {
   await join(await linkFor({ email: "sam@quay.example", roles: ["crew"] }));
   expect(readStudio(h.db)?.soleAuthorMaySign).toBe(true);
-  await join(await linkFor({ email: "bo@quay.example", roles: ["trainee"] }));
+  await join(await linkFor({ email: "bo@quay.example", roles: ["trainee"] }), { name: "Cy", password: PASSWORD });
   expect(readStudio(h.db)?.soleAuthorMaySign).toBe(false);
 });
