@@ -81,7 +81,7 @@ export function helpWords(plan: Plan, help: FitHelp): string {
     case "moves":
       return `Add ${moreMovesWords(help.count)} like those in the plan.`;
     case "length":
-      return `Make the class ${clockTime(help.to)} min long; it is ${clockTime(help.from)} min now.`;
+      return `Make the class ${secondsWords(help.to)} long; it is ${secondsWords(help.from)} now.`;
     default: {
       const more = help.to > help.from ? "longer" : "shorter";
       return `Make the ${help.by} ${more}: ${secondsWords(help.to)} instead of ${secondsWords(help.from)}.`;

@@ -156,7 +156,7 @@ function classFacts(plan: Plan): string[] {
     ([group, share]) => `${percent(share ?? 0)} ${tagWords(group)}`,
   );
   return [
-    plan.lengthSeconds === USUAL.lengthSeconds ? "" : `a class of ${clockTime(plan.lengthSeconds)} min`,
+    plan.lengthSeconds === USUAL.lengthSeconds ? "" : `a class of ${secondsWords(plan.lengthSeconds)}`,
     ...heads.map(([name, seconds, usual]) =>
       seconds === undefined || seconds === usual ? "" : `${name} ${secondsWords(seconds)}`,
     ),

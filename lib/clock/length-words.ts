@@ -11,7 +11,7 @@ export function freeSeconds(total: number, length: number): number {
   return shown === 0 ? tenth(length - total) + 0 : shown;
 }
 
-/** "to the second", "14 s free", "2:10 min over". */
+/** "to the second", "14 s free", "2 min 10 s over". */
 export function freeWords(total: number, length: number): string {
   const left = freeSeconds(total, length);
   if (left === 0) return "to the second";

@@ -72,7 +72,7 @@ function leftOver({ variables, grid }: FitProblem): string {
     : `The times that the moves may have, steps of ${step} and whole repetitions, do not add up to what is left: free an item or change a fixed time by ${step}.`;
 }
 
-/** "31:00 min, 60 s more than its slot". */
+/** "31 min, 60 s more than its slot". */
 const takes = (total: number, apart: number): string =>
   `${secondsWords(total)}, ${secondsWords(Math.abs(apart))} ${apart > 0 ? "more" : "less"} than its slot`;
 

@@ -7,14 +7,19 @@ export function minutesSeconds(seconds: number): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
 }
 
-/** Seconds below 100 ("45"), from there minutes and seconds ("1:40"). */
-export const secondsFigure = (seconds: number): string => (seconds < 100 ? String(seconds) : minutesSeconds(seconds));
+/** From here on the figure is in minutes and seconds. */
+export const FIGURE_IN_MINUTES_FROM = 100;
 
-/** What the figure counts: "seconds", "minutes left to change", "seconds of pause". */
+/** Seconds below 100 ("45"), from there minutes and seconds ("1:40"). */
+export const secondsFigure = (seconds: number): string =>
+  seconds < FIGURE_IN_MINUTES_FROM ? String(seconds) : minutesSeconds(seconds);
+
+/** What the figure counts: "seconds", "seconds of pause"; "left to change" under "1:40", which says its units itself. */
 export function unitWords({ phase, secondsLeft }: Pick<FloorView, "phase" | "secondsLeft">): string {
-  const unit = secondsLeft < 100 ? "seconds" : "minutes";
-  if (phase === "change") return `${unit} left to change`;
-  return phase === "pause" ? `${unit} of pause` : unit;
+  const inSeconds = secondsLeft < FIGURE_IN_MINUTES_FROM;
+  const of = { change: "left to change", pause: "of pause" }[String(phase)];
+  if (of === undefined) return inSeconds ? "seconds" : "left";
+  return inSeconds ? `seconds ${of}` : of;
 }
 
 /** A class within this many seconds of its plan counts as on time: nobody notices the difference. */

@@ -13,7 +13,7 @@ const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "
 export const canonicalDay = (date: string): string =>
   `${DAYS[isoWeekday(date) - 1]} ${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`;
 
-/** A day, or a time of day that is no length of time ("12:30 min"). */
+/** A day, or a time of day that is no length of time ("12:30 min", as it stands in sentences that were kept). */
 const NAMED = new RegExp(
   `\\b(${DAYS.join("|")}) (\\d{1,2}) (${MONTHS.join("|")})\\b|\\b((?:[01]\\d|2[0-3]):[0-5]\\d)\\b(?! min|:\\d)`,
   "g",

@@ -13,16 +13,22 @@ export function clockTime(seconds: number): string {
   return `${sign}${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}:${s}`;
 }
 
-/** A length of time to read: "45 s" up to two minutes, "2:30 min" above. */
+/** From here on minutes are named beside the seconds. */
+const MINUTES_FROM = 120;
+
+/** A length of time to read: "45 s" up to two minutes, "2 min 30 s" above. "2:30" is written by `clockTime`, without a unit. */
 export function secondsWords(seconds: number): string {
-  return Math.abs(seconds) < 120 ? `${plainNumber(seconds)} s` : `${clockTime(seconds)} min`;
+  if (Math.abs(seconds) < MINUTES_FROM) return `${plainNumber(seconds)} s`;
+  const whole = Math.round(Math.abs(seconds));
+  const [minutes, rest] = [Math.floor(whole / 60), whole % 60];
+  return `${seconds < 0 ? "-" : ""}${minutes} min${rest === 0 ? "" : ` ${rest} s`}`;
 }
 
-/** A range of times in the unit of the longer: "30 to 60 s", "0:30 to 2:55 min". One time where both are the same. */
+/** A range of times: "30 to 60 s", "30 s to 2 min 55 s". One time where both are the same. */
 export function secondsRange(low: number, high: number): string {
   if (low === high) return secondsWords(low);
-  const inMinutes = Math.max(Math.abs(low), Math.abs(high)) >= 120;
-  return inMinutes ? `${clockTime(low)} to ${clockTime(high)} min` : `${plainNumber(low)} to ${plainNumber(high)} s`;
+  const inMinutes = Math.max(Math.abs(low), Math.abs(high)) >= MINUTES_FROM;
+  return inMinutes ? `${secondsWords(low)} to ${secondsWords(high)}` : `${plainNumber(low)} to ${plainNumber(high)} s`;
 }
 
 /** At most one decimal, none for whole numbers: "11.3", "45". */

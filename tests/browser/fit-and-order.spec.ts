@@ -122,7 +122,7 @@ test("a class with all times locked says what stops it and leads there; with one
   await expect(rowOf(marta, /^Side reach, left/)).toContainText("as its other side");
   await boxes.nth(5).check();
   await expect(fitDialog(marta).locator(".problem")).toHaveText(
-    "Nothing in the class may change: it takes 8:34 min, 86 s less than its slot.",
+    "Nothing in the class may change: it takes 8 min 34 s, 86 s less than its slot.",
   );
   await expect(fitDialog(marta).getByRole("button", { name: "Take these times" })).toHaveCount(0);
   await expectNoBarrier(marta);

@@ -1,6 +1,7 @@
 /** The sentences of a rehearsal while it runs and after it. Pure. */
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { TapMeaning } from "#lib/floor/rehearsal.ts";
+import { FIGURE_IN_MINUTES_FROM } from "#lib/floor/time-words.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { plural } from "#lib/plan/format.ts";
 
@@ -24,8 +25,10 @@ export const REHEARSE = "Rehearse";
 export function figureUnit({ phase, secondsLeft, held }: FloorView, over: boolean): string {
   if (over) return "waits for your set-up";
   if (held) return "held";
-  const unit = secondsLeft >= 100 ? "minutes" : Math.ceil(secondsLeft) === 1 ? "second" : "seconds";
-  return phase === "change" ? `${unit} to change` : `${unit} left`;
+  const of = phase === "change" ? "to change" : "left";
+  // "1:40" says its units itself.
+  if (secondsLeft >= FIGURE_IN_MINUTES_FROM) return of;
+  return `${Math.ceil(secondsLeft) === 1 ? "second" : "seconds"} ${of}`;
 }
 
 /** Read aloud with the name of the move. */

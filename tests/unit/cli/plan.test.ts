@@ -154,7 +154,7 @@ describe("answers", () => {
         shortest: 213,
         longest: 333,
         stoppedBy: ["a", "b", "c"],
-        say: "Even with everything at its shortest the class takes 3:33 min, 63 s more than its slot.",
+        say: "Even with everything at its shortest the class takes 3 min 33 s, 63 s more than its slot.",
       },
     });
   });

@@ -3,7 +3,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { buildCard, type CardEnvelope, sealCard } from "#lib/card/card.ts";
 import { type KeptCard, keepCards } from "#lib/floor/keep-cards.ts";
-import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/time-words.ts";
+import { latenessWords, minutesSeconds, secondsFigure, unitWords } from "#lib/floor/time-words.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const NOW = Date.UTC(2026, 4, 4);
@@ -140,6 +140,15 @@ describe("times on the floor", () => {
 
   test("seconds are counted up to 99, then minutes and seconds", () => {
     expect([9, 99, 100, 145].map(secondsFigure)).toEqual(["9", "99", "1:40", "2:25"]);
+    const unit = (phase: "work" | "change" | "pause", secondsLeft: number) => unitWords({ phase, secondsLeft });
+    expect([unit("work", 99), unit("change", 9), unit("pause", 20)]).toEqual([
+      ...["seconds", "seconds left to change", "seconds of pause"],
+    ]);
+    expect([unit("work", 100), unit("change", 100), unit("pause", 145)]).toEqual([
+      "left",
+      "left to change",
+      "of pause",
+    ]);
   });
 
   test("late and early in words; a moment either way is on time", () => {

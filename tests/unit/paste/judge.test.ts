@@ -209,7 +209,7 @@ describe("a heading or a move", () => {
     ]);
   });
   test("the time of a heading is left out, with a note", () => {
-    expect(judgeOne("ARMS 10 min").notes).toEqual(["A heading takes no time, so its 10:00 min are left out."]);
+    expect(judgeOne("ARMS 10 min").notes).toEqual(["A heading takes no time, so its 10 min are left out."]);
   });
 });
 

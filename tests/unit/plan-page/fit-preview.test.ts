@@ -68,15 +68,15 @@ describe("the words", () => {
     expect(helpWords(p, { by: "range", items: ["a"], from: [60, 60], to: [30, 60] })).toBe(
       "Widen the range of Squat to 30 to 60 s; it is 60 s now.",
     );
-    // Both ends in one unit: "30 to 2:55 min" would read as half an hour.
+    // Each end with its unit: "30 to 2 min 55 s" would read as half an hour.
     expect(helpWords(p, { by: "range", items: ["a"], from: [30, 60], to: [30, 175] })).toBe(
-      "Widen the range of Squat to 0:30 to 2:55 min; it is 30 to 60 s now.",
+      "Widen the range of Squat to 30 s to 2 min 55 s; it is 30 to 60 s now.",
     );
     expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more move like those in the plan.");
     expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about twelve more moves like those in the plan.");
     expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("Make the opening shorter: 30 s instead of 60 s.");
     expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe(
-      "Make the class 4:00 min long; it is 2:30 min now.",
+      "Make the class 4 min long; it is 2 min 30 s now.",
     );
   });
 });

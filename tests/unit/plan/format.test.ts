@@ -27,10 +27,10 @@ describe("words for numbers", () => {
   });
 
   it("lengths of time, numbers, shares, plurals", () => {
-    expect([45, 0.5, 119, 120, 150].map(secondsWords)).toEqual(["45 s", "0.5 s", "119 s", "2:00 min", "2:30 min"]);
+    expect([45, 0.5, 119, 120, 150].map(secondsWords)).toEqual(["45 s", "0.5 s", "119 s", "2 min", "2 min 30 s"]);
     expect([1, 1.04, 11.26].map(plainNumber)).toEqual(["1", "1", "11.3"]);
     expect([0.5, 0.2999, 0.29, 1].map(percent)).toEqual(["50%", "30%", "29%", "100%"]);
-    expect([0.5, -0.0899, 0.004, -0.004, 1].map(signedPercent)).toEqual(["+50%", "−8%", "±0%", "±0%", "+100%"]);
+    expect([0.5, -0.0899, 0.004, -0.004, 1].map(signedPercent)).toEqual(["+50%", "−9%", "±0%", "±0%", "+100%"]);
     expect([plural(1, "spring"), plural(0, "spring"), plural(2, "of it", "of them")]).toEqual([
       "1 spring",
       "0 springs",

@@ -112,7 +112,7 @@ describe("two editions", () => {
       { id: "m4", name: "Kneeling press", was: true, is: false, sentences: ["Kneeling press was removed."] },
     ]);
     expect(plates[0]?.sentences).toEqual([
-      "Kneeling press: 2:00 min became 2:05 min.",
+      "Kneeling press: 2 min became 2 min 5 s.",
       "Kneeling press, springs: one firm became two light.",
     ]);
     const back = must(compareEditions(s.app, s.people.sam, { planId: id, from: 2, to: 1 }, STANDARD_FORMATS)).plates;

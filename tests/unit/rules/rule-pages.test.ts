@@ -61,7 +61,7 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
     true,
     STANDARD_FORMATS,
   );
-  expect(facts).toEqual(["a class of 10:00 min", "opening 30 s"]);
+  expect(facts).toEqual(["a class of 10 min", "opening 30 s"]);
   expect(shown.map((i) => [i.at, i.name, i.lasts])).toEqual([
     ["0:30", "Arms", ""],
     ["0:30", "Kneeling row, left", "45 s"],
