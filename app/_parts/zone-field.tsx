@@ -18,6 +18,7 @@ const unknownWords = (text: string): string =>
     ? "Type a city or a region and choose a time zone from the list."
     : `No time zone is called “${text.trim()}”. Type a city or a region, such as Lisbon or Europe, and choose from the list.`;
 
+/** Long because: the field, its list and its sentence are one. */
 export function ZoneField({ label, zone, zones, disabled = false, hint, onChoose }: ZoneFieldProps) {
   const id = useId();
   const field = useRef<HTMLInputElement>(null);

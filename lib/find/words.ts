@@ -41,7 +41,7 @@ export function soughtWords(text: string): SoughtWord[] {
 }
 
 /** Whether a word of a text begins with a word that is looked for, in either spelling of both. */
-export const begins = (word: SoughtWord, asked: SoughtWord): boolean =>
+const begins = (word: SoughtWord, asked: SoughtWord): boolean =>
   [word.bare, word.fold].some((one) => one.startsWith(asked.bare) || one.startsWith(asked.fold));
 
 export const hasAll = (words: readonly SoughtWord[], asked: readonly SoughtWord[]): boolean =>

@@ -7,7 +7,7 @@ import { fail, type Result } from "#server/base/result.ts";
  * As names are compared: in one Unicode form (NFKC), without case, without spaces of any kind and without signs that are not
  * seen. Letters of other scripts that look alike are not the same.
  */
-export const nameKey = (name: string): string =>
+export const personNameKey = (name: string): string =>
   name
     .normalize("NFKC")
     .replace(/[\s\p{Z}\p{Cf}\p{Default_Ignorable_Code_Point}\u2800]/gu, "")
@@ -17,8 +17,8 @@ export const nameKey = (name: string): string =>
 
 /** `ownId`: who is to bear it, when that is somebody known. Undefined where nobody else has it. Within the transaction that writes it. */
 export function refuseSameName(db: Db, name: string, ownId?: string): Result<never> | undefined {
-  const key = nameKey(name);
-  const other = listMembers(db).find((one) => one.id !== ownId && nameKey(one.name) === key);
+  const key = personNameKey(name);
+  const other = listMembers(db).find((one) => one.id !== ownId && personNameKey(one.name) === key);
   return (
     other &&
     fail(

@@ -4,7 +4,7 @@ import { readInvitation, readPerson } from "#db/repos/people-repo.ts";
 import { invite } from "#server/people/invite.ts";
 import { join } from "#server/people/join.ts";
 import { changeOwnName } from "#server/people/own-account.ts";
-import { nameKey } from "#server/people/same-name.ts";
+import { personNameKey } from "#server/people/same-name.ts";
 import { must, openStudio, type PlanStudio } from "#tests/support/plan-studio.ts";
 
 let s: PlanStudio;
@@ -24,9 +24,10 @@ test("one name in many spellings is one name, other names are others", () => {
     ["Renée", "Rene\u0301e"],
     ["Weiß", "WEISS"],
   ] as const;
-  for (const [a, b] of same) expect(nameKey(b)).toBe(nameKey(a));
-  for (const other of ["Ines Valet", "Ines V.", "Renee"]) expect(nameKey(other)).not.toBe(nameKey("Ines Vale"));
-  expect(nameKey("Renee")).not.toBe(nameKey("Renée"));
+  for (const [a, b] of same) expect(personNameKey(b)).toBe(personNameKey(a));
+  for (const other of ["Ines Valet", "Ines V.", "Renee"])
+    expect(personNameKey(other)).not.toBe(personNameKey("Ines Vale"));
+  expect(personNameKey("Renee")).not.toBe(personNameKey("Renée"));
 });
 
 test("a trainee cannot call themselves as their lead, and may write their own name otherwise", () => {

@@ -34,7 +34,7 @@ export default async function ClassesPage({ params }: PageProps) {
     visit.who.actor,
     classes.map(({ log }) => log.sessionId),
   );
-  const { plan } = edition.card.card;
+  const { plan, clock } = edition.card.card;
   return (
     <Shell visit={visit} section="desk">
       <Link href="/desk" className={`link-line ${styles.back}`}>
@@ -42,7 +42,7 @@ export default async function ClassesPage({ params }: PageProps) {
       </Link>
       <h1>{edition.title}: classes taught</h1>
       <p className={styles.lead}>
-        Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned. {countWords(classes)}
+        Edition {edition.number}, {clockTime(clock.total)} as planned. {countWords(classes)}
       </p>
       {classes.length === 0 && (
         <NothingYet>
@@ -53,11 +53,7 @@ export default async function ClassesPage({ params }: PageProps) {
         </NothingYet>
       )}
       {classes.map((taught, n) => (
-        <OneClass
-          key={taught.log.sessionId}
-          {...{ plan, taught, open: n === 0 }}
-          planned={edition.card.card.clock.total}
-        />
+        <OneClass key={taught.log.sessionId} {...{ plan, taught }} planned={clock.total} open={n === 0} />
       ))}
       <SafetyNote sentences={SAFETY_NOTE} />
     </Shell>
