@@ -4,7 +4,14 @@ import { groupShare, percent, percentOf, percentRange, percentsApart, signedPerc
 
 test("the nearest whole hundredth, and 100% for the whole alone", () => {
   expect([0.779, 0.774, 0.5, 0.285, 0.29, 0].map(percent)).toEqual(["78%", "77%", "50%", "29%", "29%", "0%"]);
-  expect([0.999, 1, 1 - 1e-12, 1.001, 1.004, 1.2].map(percent)).toEqual(["99%", "100%", "100%", "101%", "101%", "120%"]);
+  expect([0.999, 1, 1 - 1e-12, 1.001, 1.004, 1.2].map(percent)).toEqual([
+    "99%",
+    "100%",
+    "100%",
+    "101%",
+    "101%",
+    "120%",
+  ]);
 });
 
 test("two shares that differ are told apart, with no more decimals than that takes", () => {

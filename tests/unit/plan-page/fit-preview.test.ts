@@ -75,9 +75,7 @@ describe("the words", () => {
     expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more move like those in the plan.");
     expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about twelve more moves like those in the plan.");
     expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("Make the opening shorter: 30 s instead of 60 s.");
-    expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe(
-      "Make the class 4 min long; it is 2 min 30 s now.",
-    );
+    expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe("Make the class 4 min long; it is 2 min 30 s now.");
   });
 });
 
