@@ -3,7 +3,7 @@
  * loses no word. Cleared when it is saved or discarded, or when the person signs out.
  */
 import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
-import { type MoveDraft, NO_CORRECTION } from "#lib/library/draft.ts";
+import type { MoveDraft } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
 const PREFIX = "springline/move-draft/";
@@ -40,7 +40,7 @@ function upToDate({ draft, base }: KeptDraft): KeptDraft {
     travelCm,
     travel = travelCm ?? ["", ""],
     units = STANDARD_FORMATS,
-    figure = NO_CORRECTION,
+    figure = { start: {}, end: {} },
     ...rest
   } = draft as MoveDraft & {
     readonly travelCm?: MoveDraft["travel"];
