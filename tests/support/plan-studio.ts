@@ -28,7 +28,7 @@ import type { Limits } from "#server/sync/limits.ts";
 import type { SyncMeter } from "#server/sync/meter.ts";
 import { eventually } from "./eventually.ts";
 import { idleCare } from "./idle-care.ts";
-import { tempDb } from "./temp-db.ts";
+import { databaseWith, tempDb } from "./temp-db.ts";
 import { testChecks } from "./test-checks.ts";
 
 export const START = Date.UTC(2026, 10, 2, 9, 0);
@@ -87,7 +87,7 @@ export interface StudioSetup {
 export const ROOMS = { harbour: "harbour", loft: "loft" } as const;
 
 export function openStudio(setup: StudioSetup = {}): PlanStudio {
-  const temp = tempDb();
+  const temp = tempDb(furnished(setup.soleAuthorMaySign ?? false));
   const db = temp.open({ synchronous: "NORMAL" });
   const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: temp.folder, SPRINGLINE_LOG: "silent" }), ...setup.env };
   const log = createLog("silent");
@@ -144,11 +144,10 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
       live.refreshAccess();
     },
   };
-  const people = furnish(db, setup);
   return {
     app,
     db,
-    people,
+    people: PEOPLE,
     host,
     rooms,
     announced,
@@ -193,32 +192,36 @@ function counting(host: SyncHost, count: () => void): SyncHost {
   return { ...host, kinds: { plan: counted("plan"), month: counted("month") } };
 }
 
-function furnish(db: Db, setup: StudioSetup): Record<Who, Person> {
-  insertStudio(db, {
-    name: "Tholepin Strength",
-    town: "Port Ellery",
-    soleAuthorMaySign: setup.soleAuthorMaySign ?? false,
-    at: START,
-  });
+const made = new Map<boolean, Uint8Array>();
+/** The studio as each test finds it: its rows are written once, then copied. */
+function furnished(soleAuthorMaySign: boolean): Uint8Array {
+  const bytes = made.get(soleAuthorMaySign) ?? databaseWith((db) => furnish(db, soleAuthorMaySign));
+  made.set(soleAuthorMaySign, bytes);
+  return bytes;
+}
+
+function furnish(db: Db, soleAuthorMaySign: boolean): void {
+  insertStudio(db, { name: "Tholepin Strength", town: "Port Ellery", soleAuthorMaySign, at: START });
   insertRoom(db, { id: ROOMS.harbour, name: "Harbour room", equipment: EQUIPMENT });
   insertRoom(db, { id: ROOMS.loft, name: "Loft", equipment: { ...EQUIPMENT, name: "Loft machines" } });
   putMove(db, "kneeling-row", MOVES.row, START);
   putMove(db, "chest-press", MOVES.press, START);
-  const person = (id: Who): Person => {
-    const roles = ROLES[id];
+  for (const id of WHO) {
     const name = `${id.charAt(0).toUpperCase()}${id.slice(1)}`;
-    insertAccount(db, { id, name, email: `${id}@tholepin.example`, passwordHash: "none", roles, at: START });
-    return { kind: "person", id, roles };
-  };
-  return {
-    ines: person("ines"),
-    marta: person("marta"),
-    jonas: person("jonas"),
-    noor: person("noor"),
-    petra: person("petra"),
-    sam: person("sam"),
-  };
+    const account = { id, name, email: `${id}@tholepin.example`, passwordHash: "none", roles: ROLES[id] };
+    insertAccount(db, { ...account, at: START });
+  }
 }
+
+const person = (id: Who): Person => ({ kind: "person", id, roles: ROLES[id] });
+const PEOPLE: Readonly<Record<Who, Person>> = {
+  ines: person("ines"),
+  marta: person("marta"),
+  jonas: person("jonas"),
+  noor: person("noor"),
+  petra: person("petra"),
+  sam: person("sam"),
+};
 
 export const EQUIPMENT: Equipment = {
   name: "Harbour machines",

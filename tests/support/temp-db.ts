@@ -1,5 +1,5 @@
 /** A database of the test's own, in a folder that is removed after the test. */
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Db, type OpenOptions, openDatabase } from "#db/connection.ts";
@@ -12,14 +12,17 @@ export interface TempDb {
   remove(): void;
 }
 
-export function tempDb(): TempDb {
+/** `holds`: an answer of `databaseWith`. Left out: an empty database of the newest form. */
+export function tempDb(holds?: Uint8Array): TempDb {
   const folder = mkdtempSync(join(tmpdir(), "springline-test-"));
   const file = join(folder, "test.sqlite");
   const opened: Db[] = [];
   return {
     file,
     folder,
-    open(options) {
+    open(options = {}) {
+      const isNew = !(options.readOnly || options.beside || options.migrationsFolder) && !existsSync(file);
+      if (isNew) writeFileSync(file, holds ?? newest());
       const db = openDatabase(file, options);
       opened.push(db);
       return db;
@@ -29,4 +32,28 @@ export function tempDb(): TempDb {
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/**
+ * The file of a migrated database after `fill`, to begin other databases with: making all tables and rows for each test anew
+ * takes half of what opening a studio costs.
+ */
+export function databaseWith(fill: (db: Db) => void): Uint8Array {
+  const folder = mkdtempSync(join(tmpdir(), "springline-test-"));
+  const file = join(folder, "made.sqlite");
+  const db = openDatabase(file, { synchronous: "NORMAL" });
+  try {
+    fill(db);
+  } finally {
+    db.close();
+  }
+  const bytes = readFileSync(file);
+  rmSync(folder, { recursive: true });
+  return bytes;
+}
+
+let empty: Uint8Array | undefined;
+function newest(): Uint8Array {
+  empty ??= databaseWith(() => undefined);
+  return empty;
 }
