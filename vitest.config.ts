@@ -13,5 +13,11 @@ export default defineConfig({
     maxWorkers: 2,
     // Nothing here keeps state in a module: what is loaded once serves every file of a worker, in half the time.
     isolate: false,
+    alias: [
+      {
+        find: /^(#server\/worker-threads|\.)\/thread-file\.ts$/,
+        replacement: `${import.meta.dirname}/tests/support/bundled-threads.ts`,
+      },
+    ],
   },
 });

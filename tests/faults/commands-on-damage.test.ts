@@ -36,7 +36,7 @@ interface Said {
 /** `deaf`: whoever would read the output is gone before there is any. */
 function run(command: string, args: readonly string[], deaf = false): Promise<Said> {
   const env = { ...process.env, SPRINGLINE_DATA: join(folder, "data"), SPRINGLINE_SECRET: undefined };
-  const child = spawn(process.execPath, ["--import", "tsx", `server/cli/${command}.ts`, ...args], { cwd: ROOT, env });
+  const child = spawn(process.execPath, ["server/cli/command.mjs", command, ...args], { cwd: ROOT, env });
   if (deaf) child.stdout.destroy();
   else child.stdout.resume();
   let err = "";

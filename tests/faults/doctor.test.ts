@@ -130,7 +130,7 @@ interface Said {
 }
 function command(vars: Record<string, string>, ...args: string[]): Promise<Said> {
   const env = { ...process.env, SPRINGLINE_SECRET: undefined, SPRINGLINE_URL: undefined, ...vars };
-  const child = spawn(process.execPath, ["--import", "tsx", "server/cli/doctor.ts", ...args], { cwd: ROOT, env });
+  const child = spawn(process.execPath, ["server/cli/command.mjs", "doctor", ...args], { cwd: ROOT, env });
   let [out, err] = ["", ""];
   child.stdout.on("data", (chunk: Buffer) => {
     out += chunk.toString();

@@ -276,7 +276,7 @@ test("a zip that would fill the disk, or holds what its manifest does not name, 
 
 test("killed at any moment, an import leaves an empty studio, and the next one works", async () => {
   const env = { ...process.env, SPRINGLINE_DATA: place().dataDir, SPRINGLINE_SECRET: undefined };
-  const args = ["--import", "tsx", "server/cli/import.ts", out];
+  const args = ["server/cli/command.mjs", "import", out];
   let before = 0;
   for (const wait of [900, 1100, 1300, 1500, 1800]) {
     const child = spawn(process.execPath, args, { cwd: ROOT, env, stdio: "ignore" });

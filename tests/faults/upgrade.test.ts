@@ -123,15 +123,11 @@ describe.each([
     const before = put(fixture);
     openDatabase(file).close();
     const copy = readdirSync(join(folder, "data")).find((name) => name.includes(".before-")) ?? "";
-    const said = execFileSync(
-      process.execPath,
-      ["--import", "tsx", "server/cli/restore.ts", join(folder, "data", copy)],
-      {
-        cwd: ROOT,
-        env: { ...process.env, SPRINGLINE_DATA: join(folder, "data"), SPRINGLINE_SECRET: undefined },
-        encoding: "utf8",
-      },
-    );
+    const said = execFileSync(process.execPath, ["server/cli/command.mjs", "restore", join(folder, "data", copy)], {
+      cwd: ROOT,
+      env: { ...process.env, SPRINGLINE_DATA: join(folder, "data"), SPRINGLINE_SECRET: undefined },
+      encoding: "utf8",
+    });
     expect(said).toContain("estored");
     expect(rowsOf(file)).toEqual(before);
     expect(readdirSync(join(folder, "data")).some((name) => name.startsWith("before-restore-"))).toBe(true);

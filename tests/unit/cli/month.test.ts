@@ -1,16 +1,14 @@
 /** The month file command as a person or a script calls it: answers, exit codes, and one line for whatever goes wrong. */
-import { spawn } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { build } from "esbuild";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { MonthFile } from "#lib/month/types.ts";
+import { commandHere } from "#tests/support/command-here.ts";
 import { smallMonth, smallPlan, smallSlot } from "#tests/support/small-month.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "month-file-"));
 afterAll(() => rmSync(folder, { recursive: true }));
-const command = join(folder, "month.mjs");
 const file = (name: string): string => join(folder, name);
 
 const early = (id: string, date: string, plan: string | null) => smallSlot(id, { date, plan, regulars: ["early"] });
@@ -34,9 +32,7 @@ const good: MonthFile = smallMonth({
   ],
 });
 
-beforeAll(async () => {
-  const how = { bundle: true, platform: "node", format: "esm", logLevel: "silent" } as const;
-  await build({ entryPoints: ["server/cli/month.ts"], outfile: command, ...how });
+beforeAll(() => {
   writeFileSync(file("good.json"), JSON.stringify(good));
   const clash = [...good.slots, smallSlot("four", { start: "10:15" })];
   writeFileSync(file("clash.json"), JSON.stringify({ ...good, slots: clash }));
@@ -45,24 +41,7 @@ beforeAll(async () => {
   writeFileSync(file("empty.json"), "");
 });
 
-interface Ran {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-function run(words: readonly string[], input?: string): Promise<Ran> {
-  const child = spawn(process.execPath, [command, ...words]);
-  const said = { out: "", err: "" };
-  child.stdout.on("data", (chunk) => {
-    said.out += String(chunk);
-  });
-  child.stderr.on("data", (chunk) => {
-    said.err += String(chunk);
-  });
-  child.stdin.end(input ?? "");
-  return new Promise((resolve) => child.once("close", (code) => resolve({ code, ...said })));
-}
+const run = (words: readonly string[], input?: string) => commandHere("month", words, input);
 
 describe("answers", () => {
   test("check: exit 0 without a must", async () => {

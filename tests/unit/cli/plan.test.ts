@@ -3,7 +3,6 @@ import { spawn } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { build } from "esbuild";
 import webvtt from "node-webvtt";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { balance } from "#lib/balance/balance.ts";
@@ -12,6 +11,7 @@ import { cueTrack } from "#lib/cues/cue-track.ts";
 import { loadRows } from "#lib/load/load.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
 import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
+import { type CommandEnd, commandHere } from "#tests/support/command-here.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "plan-file-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -48,18 +48,9 @@ const files = {
   empty: join(folder, "empty.json"),
   missing: join(folder, "missing.json"),
 };
-const command = join(folder, "plan.mjs");
+const COMMAND = join(import.meta.dirname, "../../../server/cli/command.mjs");
 
-/** Bundled once, since the command is started often here; the last test starts it as a person does. */
-beforeAll(async () => {
-  await build({
-    entryPoints: ["server/cli/plan.ts"],
-    outfile: command,
-    bundle: true,
-    platform: "node",
-    format: "esm",
-    logLevel: "silent",
-  });
+beforeAll(() => {
   writeFileSync(files.good, JSON.stringify(good));
   writeFileSync(files.uneven, JSON.stringify(uneven));
   writeFileSync(files.blocks, JSON.stringify(blocks));
@@ -70,30 +61,29 @@ beforeAll(async () => {
   writeFileSync(files.empty, "");
 });
 
-interface Ran {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
+const run = (words: readonly string[], input?: string) => commandHere("plan", words, input);
 
-/** `closeEarly`: nobody reads the answer, as with `| head -0`. */
-function run(
-  args: readonly string[],
-  options: { input?: string; closeEarly?: boolean; program?: string } = {},
-): Promise<Ran> {
+/** In a process of its own. `closeEarly`: nobody reads the answer, as with `| head -0`. */
+function start(
+  program: string,
+  words: readonly string[],
+  { input = "", closeEarly = false } = {},
+): Promise<CommandEnd> {
   return new Promise((resolve, reject) => {
-    const child = spawn(options.program ?? process.execPath, options.program ? args : [command, ...args]);
+    const child = spawn(program, words);
     let out = "";
     let err = "";
-    if (options.closeEarly) child.stdout.destroy();
+    if (closeEarly) child.stdout.destroy();
     else child.stdout.on("data", (chunk) => (out += String(chunk)));
     child.stderr.on("data", (chunk) => (err += String(chunk)));
     child.on("error", reject);
     child.on("close", (code) => resolve({ code, out, err }));
     child.stdin.on("error", () => {});
-    child.stdin.end(options.input ?? "");
+    child.stdin.end(input);
   });
 }
+const startPlan = (words: readonly string[], how?: { input?: string; closeEarly?: boolean }) =>
+  start(process.execPath, [COMMAND, "plan", ...words], how);
 
 describe("answers", () => {
   it("check: exit 0 for a plan with nothing that must be fixed", async () => {
@@ -231,13 +221,9 @@ describe("answers", () => {
   });
 
   it("reads standard input for -", async () => {
-    const { code, out } = await run(["clock", "-"], { input: JSON.stringify(good) });
+    const { code, out } = await run(["clock", "-"], JSON.stringify(good));
     expect(code).toBe(0);
     expect(JSON.parse(out).total).toBe(302);
-  });
-
-  it("ends quietly when nobody reads the answer", async () => {
-    expect(await run(["clock", files.good], { closeEarly: true })).toMatchObject({ code: 0, err: "" });
   });
 });
 
@@ -279,12 +265,18 @@ describe("one line and exit 2", () => {
   });
 });
 
-describe("as a person starts it", () => {
+describe("in a process of its own", () => {
+  it("reads standard input for -, and ends quietly when nobody reads the answer", async () => {
+    const { code, out } = await startPlan(["clock", "-"], { input: JSON.stringify(good) });
+    expect([code, JSON.parse(out).total]).toEqual([0, 302]);
+    expect(await startPlan(["clock", files.good], { closeEarly: true })).toMatchObject({ code: 0, err: "" });
+  });
+
   it("npm run -s plan -- check FILE: the answer alone on standard output, and the exit code", async () => {
-    const { code, out, err } = await run(["run", "-s", "plan", "--", "check", files.uneven], { program: "npm" });
+    const { code, out, err } = await start("npm", ["run", "-s", "plan", "--", "check", files.uneven]);
     expect([code, err]).toEqual([1, ""]);
     expect(JSON.parse(out).length).toBe(300);
-    const bad = await run(["run", "-s", "plan", "--", "clock", files.bad], { program: "npm" });
+    const bad = await start("npm", ["run", "-s", "plan", "--", "clock", files.bad]);
     expect([bad.code, bad.out, bad.err.trimEnd().split("\n").length]).toEqual([2, "", 1]);
   }, 120_000);
 });

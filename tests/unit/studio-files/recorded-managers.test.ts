@@ -40,7 +40,7 @@ test("the record follows roles as they are given and taken; a member's row alone
   const out = join(folder, "out");
   exportStudio({ databaseFile, secret, origin, program: "0.1.0", at: 0 }, out);
   const env = { ...process.env, SPRINGLINE_DATA: join(folder, "two"), SPRINGLINE_SECRET: undefined };
-  const args = ["--import", "tsx", "server/cli/import.ts", out];
+  const args = ["server/cli/command.mjs", "import", out];
   const said = execFileSync(process.execPath, args, { cwd: ROOT, env, encoding: "utf8" });
   expect(said).toMatch(/^Petra Vale, a manager by the record: \S+\/reset\/\S+$/m);
   expect(said).toMatch(/^Warning: Sam .*\(sam@tholepin\.example\) is a manager in this export, but not by its record/m);
