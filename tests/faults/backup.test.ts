@@ -42,9 +42,9 @@ interface Said {
   readonly err: string;
 }
 
-function script(name: string, args: readonly string[]): { child: ChildProcess; ended: Promise<Said> } {
+function start(words: readonly string[]): { child: ChildProcess; ended: Promise<Said> } {
   const env = { ...process.env, SPRINGLINE_DATA: join(folder, "data"), SPRINGLINE_SECRET: undefined };
-  const child = spawn(process.execPath, ["--import", "tsx", name, ...args], { cwd: ROOT, env });
+  const child = spawn(process.execPath, words, { cwd: ROOT, env });
   children.push(child);
   let out = "";
   let err = "";
@@ -56,7 +56,7 @@ function script(name: string, args: readonly string[]): { child: ChildProcess; e
   });
   return { child, ended: new Promise((done) => child.once("close", (code) => done({ code, out, err }))) };
 }
-const run = (command: string, ...args: string[]) => script(`server/cli/${command}.ts`, args).ended;
+const run = (command: string, ...args: string[]) => start(["server/cli/command.mjs", command, ...args]).ended;
 
 async function backup(name = "copy.tar"): Promise<string> {
   const said = await run("backup", join(folder, name));
@@ -65,7 +65,7 @@ async function backup(name = "copy.tar"): Promise<string> {
 }
 
 async function writer(everyMs: number, most = 0) {
-  const started = script("tests/support/writer.ts", [file, String(everyMs), String(most)]);
+  const started = start(["--import", "tsx", "tests/support/writer.ts", file, String(everyMs), String(most)]);
   await new Promise((up) => started.child.stdout?.once("data", up));
   return started;
 }
@@ -154,7 +154,7 @@ test("a wrong, cut or altered file is refused in one sentence, and nothing is to
     [join(folder, "letter.txt")]: /not a Springline backup/,
     [join(folder, "none.tar")]: /There is no file/,
   };
-  const said = await Promise.all(Object.keys(refusals).map((name) => script("server/cli/restore.ts", [name]).ended));
+  const said = await Promise.all(Object.keys(refusals).map((name) => run("restore", name)));
   for (const [index, pattern] of Object.values(refusals).entries()) {
     // Of several at once all but one may find the lock taken; they are asked again alone.
     const answer = /is using the database/.test(said[index]?.err ?? "")

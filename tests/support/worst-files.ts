@@ -37,8 +37,8 @@ type Share = (count: number) => number;
 
 /** Bad as the name says, where counts are full; the first of each kind is a valid plan. */
 const VALUES: Readonly<Record<string, (share: Share) => unknown>> = {
-  "sixty items and four hundred lines": () => longClass(60, 400),
-  "2000 items under one heading": () => plan([heading, ...many(1999)]),
+  "sixty items and four hundred lines": (share) => longClass(share(60), share(400)),
+  "2000 items under one heading": (share) => plan([heading, ...many(share(2000) - 1)]),
   "2000 headings": () => plan(range(2000).map((i) => ({ ...heading, id: `h${i}` }))),
   "1000 headings over a move each": (share) =>
     plan(many(share(1000)).flatMap((item, i) => [{ ...heading, id: `h${i}` }, item])),
@@ -59,9 +59,9 @@ const VALUES: Readonly<Record<string, (share: Share) => unknown>> = {
       })),
       { gridSeconds: 1 },
     ),
-  "wishes with six decimals": () =>
+  "wishes with six decimals": (share) =>
     plan(
-      many(600, (i) => ({ seconds: 10 + i / 999_983, range: [1, 14400], transitionSeconds: 0 })),
+      many(share(600), (i) => ({ seconds: 10 + i / 999_983, range: [1, 14400], transitionSeconds: 0 })),
       { gridSeconds: 1 },
     ),
   "one tie of 2000": (share) => plan([heading, ...many(share(2000) - 1, () => ({ keep: "t" }))]),
@@ -89,8 +89,9 @@ const VALUES: Readonly<Record<string, (share: Share) => unknown>> = {
         script: range(20).map(() => line(long("30 seconds left, last one on the right. ", 2000))),
       })),
     ),
-  "letters of no word": () => plan(many(40, () => ({ script: range(20).map(() => line(long("aeiouy", 2000))) }))),
-  "digits only": () => plan(many(40, () => ({ script: range(20).map(() => line(long("9", 2000))) }))),
+  "letters of no word": (share) =>
+    plan(many(share(40), () => ({ script: range(20).map(() => line(long("aeiouy", 2000))) }))),
+  "digits only": (share) => plan(many(share(40), () => ({ script: range(20).map(() => line(long("9", 2000))) }))),
   "5000 moves that nobody does": () =>
     plan(many(10), {
       moves: { ...exampleMoves, ...Object.fromEntries(range(5000).map((i) => [`m${i}`, exampleMoves.squat])) },
