@@ -28,9 +28,25 @@ export interface SeededDatabase {
 /** `seeded: false` opens an empty database. */
 export async function openSeeded({ seeded = true, at = Date.UTC(2026, 10, 9, 12) } = {}): Promise<SeededDatabase> {
   const folder = mkdtempSync(join(tmpdir(), "springline-studio-"));
-  const app = openProgram(join(folder, "data"), at);
-  if (seeded) await seedStudio(app);
-  return seededIn(folder, app);
+  if (seeded) cpSync(await seededOnce(at), join(folder, "data"), { recursive: true });
+  return seededIn(folder, openProgram(join(folder, "data"), at));
+}
+
+const seeds = new Map<number, Promise<string>>();
+/** A data folder seeded at that moment, to be copied: seeding takes three seconds. Removed when the process ends. */
+function seededOnce(at: number): Promise<string> {
+  const made = seeds.get(at) ?? seedFolder(at);
+  seeds.set(at, made);
+  return made;
+}
+
+async function seedFolder(at: number): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), "springline-seed-"));
+  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
+  const app = openProgram(folder, at);
+  await seedStudio(app);
+  await stopProgram(app);
+  return folder;
 }
 
 function seededIn(folder: string, app: Springline): SeededDatabase {

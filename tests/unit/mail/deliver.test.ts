@@ -28,16 +28,15 @@ describe("refused", () => {
     m.tell("jonas");
     m.server.next.push(...Array.from({ length: 8 }, () => busy));
     await m.run(1);
-    const pauses: number[] = [];
-    for (let last = m.s.app.now(), tries = 1; tries < 8; ) {
-      await m.run(1);
-      const attempts = state().unsent[0]?.attempts ?? 0;
-      if (attempts === tries) continue;
-      tries = attempts;
-      pauses.push((m.s.app.now() - last) / 60_000);
-      last = m.s.app.now();
+    for (const [tries, pause] of [1, 5, 30, 120, 360, 720, 1440].entries()) {
+      await m.run(pause - 1);
+      // A minute too early, and a second.
+      expect(state().unsent[0]?.attempts).toBe(tries + 1);
+      await m.run(59 / 60);
+      expect(state().unsent[0]?.attempts).toBe(tries + 1);
+      await m.run(1 / 60);
+      expect(state().unsent[0]?.attempts).toBe(tries + 2);
     }
-    expect(pauses).toEqual([1, 5, 30, 120, 360, 720, 1440]);
     expect(state()).toMatchObject({ failed: 1, waiting: 0, unsent: [{ to: "Jonas", attempts: 8, nextAt: null }] });
     expect(told()).toEqual([expect.stringMatching(/^A mail to Jonas could not be sent: .*451 4\.3\.0 Try later/)]);
     await m.run(7 * 24 * 60);
