@@ -5,13 +5,14 @@
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { openDatabase } from "#db/connection.ts";
 import { insertStudio } from "#db/repos/studio-repo.ts";
 import { addStudio } from "#server/host/add-studio.ts";
 import { databaseIn, folderOf, incomingOf, studiosOf } from "#server/host/host-folder.ts";
 import { mapIsRight } from "#server/host/hosts-map.ts";
 import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
+import { commandHere } from "#tests/support/command-here.ts";
 import { type TestHostFolder, testHost } from "#tests/support/host-rig.ts";
 import { often } from "#tests/support/long.ts";
 
@@ -28,13 +29,21 @@ afterAll(() => {
   for (const remove of removals) remove();
 });
 
-/** `killAt` 0: not killed. True when it was. */
-function command({ host }: TestHostFolder, words: readonly string[], killAt = 0): { killed: boolean; said: string } {
+/** True when it was killed. */
+function killed({ host }: TestHostFolder, words: readonly string[], killAt: number): boolean {
   const args = ["--import", KILL, join(OUT, "studio.js"), ...words];
   const env = { ...process.env, SPRINGLINE_STUDIOS: host.root, KILL_AT: String(killAt) };
   const { status, signal, stderr, stdout } = spawnSync(process.execPath, args, { cwd: ROOT, env, encoding: "utf8" });
   if (signal !== "SIGKILL" && status !== 0) throw new Error(`${words.join(" ")}: ${stderr}${stdout}`);
-  return { killed: signal === "SIGKILL", said: stdout };
+  return signal === "SIGKILL";
+}
+
+/** The same command again, which nothing stops. */
+async function again({ host }: TestHostFolder, words: readonly string[]): Promise<void> {
+  vi.stubEnv("SPRINGLINE_STUDIOS", host.root);
+  const { code, err } = await commandHere("studio", words);
+  vi.unstubAllEnvs();
+  expect([code, err]).toEqual([undefined, ""]);
 }
 
 async function hostWith(...names: readonly string[]): Promise<TestHostFolder> {
@@ -57,16 +66,16 @@ test("adding: there is the studio whole or none, and the same command ends it", 
   const words = ["add", "quay", "--url", "https://quay.example.org"];
   const kills = await eachKill(STRIDE.short, async (at) => {
     const place = await hostWith("harbour");
-    const { killed } = command(place, words, at);
+    const isKilled = killed(place, words, at);
     const whole = namesOf(place).includes("quay");
     if (whole) expect(existsSync(join(folderOf(place.host, "quay"), "data"))).toBe(true);
     const map = readFileSync(join(place.host.root, "hosts.map"), "utf8");
     expect(map).toMatch(/^harbour\.example\.org \S+\n(quay\.example\.org \S+\n)?$/);
-    command(place, words);
+    await again(place, words);
     expect(namesOf(place)).toEqual(["harbour", "quay"]);
     expect(mapIsRight(place.host)).toBe(true);
     expect(readdirSync(place.host.root).filter((name) => name.startsWith(".new-"))).toEqual([]);
-    return killed;
+    return isKilled;
   });
   expect(kills).toBeGreaterThan(0);
 });
@@ -74,15 +83,15 @@ test("adding: there is the studio whole or none, and the same command ends it", 
 test("removing: the studio is there or put aside, and its data is always somewhere", { timeout: 120_000 }, async () => {
   const kills = await eachKill(STRIDE.short, async (at) => {
     const place = await hostWith("harbour", "quay");
-    const { killed } = command(place, ["remove", "quay"], at);
+    const isKilled = killed(place, ["remove", "quay"], at);
     const aside = join(place.host.root, "set-aside");
     const there = namesOf(place).includes("quay");
     expect(there).toBe(!existsSync(aside) || readdirSync(aside).length === 0);
-    command(place, ["remove", "quay"]);
+    await again(place, ["remove", "quay"]);
     expect(namesOf(place)).toEqual(["harbour"]);
     expect(readdirSync(aside)).toHaveLength(1);
     expect(mapIsRight(place.host)).toBe(true);
-    return killed;
+    return isKilled;
   });
   expect(kills).toBeGreaterThan(0);
 });
@@ -115,20 +124,20 @@ test("moving: never two, the old place until the fence, and the same command end
     const answer = `"${process.execPath}" -e 'require("http").createServer((q, r) => r.end("{}")).listen(process.env.PORT); setTimeout(() => process.exit(), 4000)'`;
     const start = `set -a; . "$FOLDER/studio.env"; ${answer} >/dev/null 2>&1 &`;
     const words = ["move", "harbour", "--to", b.host.root, "--stop-here", "true", "--start-here", "true"];
-    const { killed } = command(a, [...words, "--start-there", start], at);
+    const isKilled = killed(a, [...words, "--start-there", start], at);
     const [here, there] = [folderOf(a.host, "harbour"), folderOf(b.host, "harbour")];
     const open = [here, there, incomingOf(b.host, "harbour")].filter(opens);
     expect(open.length).toBeLessThanOrEqual(1);
     if (open[0] === here) ways.before++;
     else if (open.length === 0) ways.between++;
     else ways.after++;
-    command(a, [...words, "--start-there", start]);
+    await again(a, [...words, "--start-there", start]);
     expect([opens(here), opens(there)]).toEqual([false, true]);
     expect(mapIsRight(a.host) && mapIsRight(b.host)).toBe(true);
     const asides = readdirSync(join(a.host.root, "set-aside"));
     expect(asides).toHaveLength(1);
     expect(opens(join(a.host.root, "set-aside", asides[0] ?? ""))).toBe(false);
-    return killed;
+    return isKilled;
   });
   expect(kills).toBeGreaterThan(3);
   console.log(`killed ${kills} times: ${JSON.stringify(ways)}`);

@@ -1,5 +1,5 @@
 /**
- * A command on files in this process, with its own words, pipes and exit code: only its first file is loaded anew, so that one
+ * A command in this process, with its own words, pipes and exit code: only its first file is loaded anew, so that one
  * call takes milliseconds. What the process itself does is for a test that starts one.
  */
 import { join } from "node:path";
@@ -17,7 +17,7 @@ let calls = 0;
 
 /** Runs `server/cli/NAME.ts`. One call at a time: it takes the place of the process's own arguments and streams. */
 export async function commandHere(
-  name: "plan" | "month",
+  name: "plan" | "month" | "studio",
   words: readonly string[],
   input: string | Uint8Array = "",
 ): Promise<CommandEnd> {
@@ -27,7 +27,7 @@ export async function commandHere(
     vi.spyOn(process, "stdout", "get").mockReturnValue(out.stream as unknown as typeof process.stdout),
     vi.spyOn(process, "stderr", "get").mockReturnValue(err.stream as unknown as typeof process.stderr),
   ];
-  const [argv, exitCode] = [process.argv, process.exitCode];
+  const [argv, exitCode, umask] = [process.argv, process.exitCode, process.umask()];
   process.argv = [process.execPath, name, ...words];
   process.exitCode = undefined;
   try {
@@ -37,6 +37,7 @@ export async function commandHere(
   } finally {
     process.argv = argv;
     process.exitCode = exitCode;
+    process.umask(umask);
     for (const stand of stands) stand.mockRestore();
   }
 }
