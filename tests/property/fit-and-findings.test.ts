@@ -173,8 +173,8 @@ test("more moves are asked for only where the fit cannot do it, and by the same 
       if (offered !== undefined) seen.moves++;
       expect(found?.values.moreMoves).toBe(offered);
     }),
-    { seed: SEED, numRuns: often(100, 400) },
+    { seed: SEED, numRuns: often(40, 400) },
   );
-  expect(seen.fits).toBeGreaterThan(5);
-  expect(seen.moves).toBeGreaterThan(20);
+  expect(seen.fits).toBeGreaterThan(often(2, 5));
+  expect(seen.moves).toBeGreaterThan(often(8, 20));
 });

@@ -113,7 +113,7 @@ test("two readers find every class, at our instants", () => {
       expect(facts(readByIcalJs(feed).events)).toEqual(wanted);
       expect(facts(readByNodeIcal(feed))).toEqual(wanted);
     }),
-    { numRuns: often(60, 2000) },
+    { numRuns: often(30, 2000) },
   );
 }, 120_000);
 
@@ -129,7 +129,7 @@ test("every line is at most 75 octets, whole characters, and ends in CRLF", () =
       }
       expect(calendarOf(structuredClone(month), of)).toBe(feed);
     }),
-    { numRuns: often(60, 2000) },
+    { numRuns: often(30, 2000) },
   );
 }, 120_000);
 
@@ -141,6 +141,6 @@ test("events are in order of their instants, each once", () => {
       expect(new Set(uids).size).toBe(uids.length);
       expect(uids).toHaveLength(expandMonth(month).length);
     }),
-    { numRuns: often(40, 1000) },
+    { numRuns: often(20, 1000) },
   );
 }, 120_000);

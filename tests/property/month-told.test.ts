@@ -17,6 +17,7 @@ import { addSlot, changeSlot, putBackSlot, takeOutSlot } from "#lib/programme/wr
 import { setHoliday } from "#lib/programme/write-lists.ts";
 import { addLine } from "#lib/programme/write-pattern.ts";
 import { FEED_STUDIO } from "#tests/support/feed-month.ts";
+import { often } from "#tests/support/long.ts";
 import { readByIcalJs } from "#tests/support/read-feed.ts";
 
 const HOUR = 3_600_000;
@@ -127,7 +128,7 @@ function holds(steps: readonly Step[]) {
 }
 
 test("numbers and stamps never fall, and what is near is told as it stands", () => {
-  fc.assert(fc.property(fc.array(step, { minLength: 3, maxLength: 25 }), holds), { numRuns: 60 });
+  fc.assert(fc.property(fc.array(step, { minLength: 3, maxLength: 25 }), holds), { numRuns: often(20, 60) });
 });
 
 test("a class that comes near and goes away again keeps its number", () => {

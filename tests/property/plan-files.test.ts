@@ -11,7 +11,7 @@ import { often } from "#tests/support/long.ts";
 import { worstFiles } from "#tests/support/worst-files.ts";
 
 const SEED = 10_000_019;
-const FILES = often(200, 10_000);
+const FILES = often(120, 10_000);
 /** Of the processor, so that a busy machine does not fail it. Far above what any file takes: nothing may hang. */
 const HANGS_MS = 20_000;
 

@@ -159,7 +159,7 @@ function propose(dice: Dice, doc: Y.Doc): { itemId: string | null; parts: Propos
 
 describe("a proposal", () => {
   it("turns the plan into what the lead made of it", () => {
-    for (let seed = 1; seed <= often(400, 5000); seed++) {
+    for (let seed = 1; seed <= often(150, 5000); seed++) {
       const dice = new Dice(seed);
       const one = page(start(randomPlan(dice)), 7);
       const { itemId, parts, after } = propose(dice, one.doc);
@@ -173,7 +173,7 @@ describe("a proposal", () => {
 
   it("[INV-29] never damages a plan that was changed meanwhile, and is one step of undo", () => {
     let changed = 0;
-    for (let seed = 1; seed <= often(400, 5000); seed++) {
+    for (let seed = 1; seed <= often(150, 5000); seed++) {
       const dice = new Dice(seed);
       const one = page(start(randomPlan(dice)), 7);
       const { itemId, parts } = propose(dice, one.doc);
@@ -205,11 +205,11 @@ describe("a proposal", () => {
       expect(planIn(one.doc), `seed ${seed}`).toEqual(redoneBy);
       expect(takenProposals(one.doc).get("p1")?.parts).toEqual(taken);
     }
-    expect(changed, "many a ground has changed").toBeGreaterThan(50);
+    expect(changed, "many a ground has changed").toBeGreaterThan(often(15, 50));
   });
 
   it("can be taken twice without doing anything the second time", () => {
-    for (let seed = 1; seed <= often(400, 5000); seed++) {
+    for (let seed = 1; seed <= often(150, 5000); seed++) {
       const dice = new Dice(seed);
       const one = page(start(randomPlan(dice)), 7);
       const { itemId, parts } = propose(dice, one.doc);
@@ -224,7 +224,7 @@ describe("a proposal", () => {
 
   it("[INV-29] is taken while others write, in the same line too: all end with the same plan and no letter is lost", () => {
     let typed = 0;
-    for (let seed = 1; seed <= often(300, 3000); seed++) {
+    for (let seed = 1; seed <= often(120, 3000); seed++) {
       const dice = new Dice(seed);
       const begin = start(randomPlan(dice));
       const [one, two, three] = [page(begin, 7), page(begin, 8), page(begin, 9)];

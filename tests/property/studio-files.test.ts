@@ -71,6 +71,6 @@ test("out, in and out again: the same files after any edits", async () => {
       expect(exportStudio({ ...setup, databaseFile: imported }, folders[2])).toEqual(first);
       for (const folder of folders) rmSync(folder, { recursive: true });
     }),
-    { numRuns: often(5, 60) },
+    { numRuns: often(3, 60) },
   );
 }, 300_000);

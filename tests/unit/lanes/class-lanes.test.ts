@@ -28,7 +28,7 @@ describe("the lanes of any plan", () => {
           expect(end).toBeLessThanOrEqual(total + 1e-9);
         }
       }),
-      { numRuns: often(50, 150) },
+      { numRuns: often(25, 150) },
     );
   });
 
@@ -41,7 +41,7 @@ describe("the lanes of any plan", () => {
         expect(total).toBe(classClock(plan).total);
         for (const [i, column] of columns.entries()) expect(column.gapFrom).toBeCloseTo(columns[i - 1]?.to ?? 0, 6);
       }),
-      { numRuns: often(50, 150) },
+      { numRuns: often(25, 150) },
     );
   });
 
@@ -54,7 +54,7 @@ describe("the lanes of any plan", () => {
           for (const cell of lane.cells) expect(cell.say).not.toBe("");
         }
       }),
-      { numRuns: often(30, 60) },
+      { numRuns: often(15, 60) },
     );
   });
 
@@ -70,7 +70,7 @@ describe("the lanes of any plan", () => {
         const changes = classClock(plan).rows.filter((row) => (row.transition.actions.carriageHome ?? 0) > 0);
         expect(springs.turns).toHaveLength(changes.length);
       }),
-      { numRuns: often(40, 100) },
+      { numRuns: often(20, 100) },
     );
   });
 });

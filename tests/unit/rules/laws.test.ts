@@ -143,7 +143,7 @@ describe("all rules together", () => {
           expect(JSON.parse(JSON.stringify(finding))).toEqual(finding);
         }
       }),
-      { seed: 20, numRuns: often(40, 300) },
+      { seed: 20, numRuns: often(20, 300) },
     );
   });
 
@@ -153,7 +153,7 @@ describe("all rules together", () => {
         expect(crashesIn(deepFreeze(plan))).toEqual([]);
         JSON.stringify(checkPlan(plan));
       }),
-      { seed: 21, numRuns: often(50, 500) },
+      { seed: 21, numRuns: often(25, 500) },
     );
   });
 
@@ -164,7 +164,7 @@ describe("all rules together", () => {
           checkPlan(p).findings.map(({ rule, items, level, key }) => ({ rule, items, level, key }));
         expect(strip(turnedRound(plan))).toEqual(strip(plan));
       }),
-      { seed: 22, numRuns: often(30, 200) },
+      { seed: 22, numRuns: often(15, 200) },
     );
   });
 
@@ -184,7 +184,7 @@ describe("all rules together", () => {
         expect(ranks).toEqual(sorted);
         expect(new Set(findings.map((f) => f.key)).size).toBe(findings.length);
       }),
-      { seed: 23, numRuns: often(30, 200) },
+      { seed: 23, numRuns: often(15, 200) },
     );
   });
 

@@ -186,8 +186,8 @@ describe("from any move of the library to any other", () => {
     both: ["both", "both"],
     alternating: ["alternating", "alternating"],
   } as const;
-  /** All of them in a long run, else each sixth, from another one for each move. */
-  const targets = (n: number) => (LONG ? ids : ids.filter((_, m) => (m + n) % 6 === 0));
+  /** All of them in a long run, else each twelfth, from another one for each move. */
+  const targets = (n: number) => (LONG ? ids : ids.filter((_, m) => (m + n) % 12 === 0));
   const change = (from: string, to: string, script: ScriptLine[]) => {
     const side = (id: string, n: 0 | 1) => SIDES[STARTER_MOVES[id]?.sides ?? "both"][n];
     const before = exampleMove("a", { move: from, side: side(from, 0), springs });
