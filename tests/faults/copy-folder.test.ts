@@ -16,12 +16,12 @@ import { restoreBackup } from "#server/backup/restore-backup.ts";
 import { sourceOf } from "#server/backup/server-source.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { listNotices } from "#server/notices/list-notices.ts";
+import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { often } from "#tests/support/long.ts";
 import { must, openStudio } from "#tests/support/plan-studio.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
-const ROOT = join(import.meta.dirname, "../..");
 const PACE_MS = often(1_000, 30_000);
 let place: TempDb;
 let copies: string;
@@ -47,7 +47,12 @@ const placeIn = (dataDir: string) => ({
 test("kill -9 in a burst of edits, the data folder gone: the copy has all but the last moments", async () => {
   const data = join(place.folder, "data");
   mkdirSync(data);
-  const args = ["--import", "tsx", "tests/support/copying-server.ts", data, copies, String(PACE_MS)];
+  const program = join(ROOT, "dist-tests/copying");
+  await bundleServer(
+    { "copying-server": "tests/support/copying-server.ts", "copy-worker": "server/backup/copy-worker.ts" },
+    program,
+  );
+  const args = [join(program, "copying-server.js"), data, copies, String(PACE_MS)];
   const child = spawn(process.execPath, args, { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] });
   ends.push(() => child.kill("SIGKILL"));
   const commits: { n: number; at: number }[] = [];

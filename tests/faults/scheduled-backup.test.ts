@@ -27,6 +27,7 @@ import { sourceOf } from "#server/backup/server-source.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { listNotices } from "#server/notices/list-notices.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
+import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { must, openStudio, type PlanStudio, ROOMS, START } from "#tests/support/plan-studio.ts";
 import { tempDb } from "#tests/support/temp-db.ts";
 
@@ -196,22 +197,27 @@ test("without room it is not begun, and says how much it needs; nothing is writt
 });
 
 const canMount = spawnSync("unshare", ["-rm", "mount", "-t", "tmpfs", "tmpfs", tmpdir()]).status === 0;
-test.skipIf(!canMount)("a disk that fills up meanwhile: said, no half file is left, and nobody's process ends", () => {
-  const disk = join(place.folder, "disk");
-  mkdirSync(disk);
-  const job = { ...jobHere(), folder: { path: disk, make: false, apart: false } };
-  const child = ["--import", "tsx", "tests/support/fill-while-backing-up.ts", JSON.stringify(job)];
-  const said = spawnSync(
-    "unshare",
-    ["-rm", "sh", "-c", `mount -t tmpfs -o size=90m tmpfs "$0" && exec "$@"`, disk, process.execPath, ...child],
-    { cwd: join(import.meta.dirname, "../.."), encoding: "utf8" },
-  );
-  expect(said.stderr).toBe("");
-  expect(JSON.parse(said.stdout)).toEqual({
-    problem: `The disk of ${disk} is full. Free some space there, or name a folder on another disk.`,
-    left: ["filler"],
-  });
-});
+test.skipIf(!canMount)(
+  "a disk that fills up meanwhile: said, no half file is left, and nobody's process ends",
+  async () => {
+    const disk = join(place.folder, "disk");
+    mkdirSync(disk);
+    const job = { ...jobHere(), folder: { path: disk, make: false, apart: false } };
+    const program = join(ROOT, "dist-tests/filling");
+    await bundleServer({ filling: "tests/support/fill-while-backing-up.ts" }, program);
+    const child = [join(program, "filling.js"), JSON.stringify(job)];
+    const said = spawnSync(
+      "unshare",
+      ["-rm", "sh", "-c", `mount -t tmpfs -o size=90m tmpfs "$0" && exec "$@"`, disk, process.execPath, ...child],
+      { cwd: ROOT, encoding: "utf8" },
+    );
+    expect(said.stderr).toBe("");
+    expect(JSON.parse(said.stdout)).toEqual({
+      problem: `The disk of ${disk} is full. Free some space there, or name a folder on another disk.`,
+      left: ["filler"],
+    });
+  },
+);
 
 test("what a killed run left is removed by the next", async () => {
   await setUp();

@@ -14,7 +14,7 @@ import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Person, Role } from "#lib/policy/can.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
-import { createAuth } from "#server/auth/auth.ts";
+import { type Auth, createAuth } from "#server/auth/auth.ts";
 import { type Env, readEnv } from "#server/base/env.ts";
 import { createLog } from "#server/base/log.ts";
 import type { Result } from "#server/base/result.ts";
@@ -98,12 +98,11 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const announced: Announced[] = [];
   const now = () => at;
   const keys = createSigningKeys({ db, secret: env.secret, now });
-  let words: WordIndex | undefined;
+  let [auth, words]: [Auth | undefined, WordIndex | undefined] = [undefined, undefined];
   const half = {
     env,
     log,
     db,
-    auth: createAuth(db, env, log),
     keys,
     fills: createFills(),
     care: idleCare,
@@ -112,7 +111,11 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   };
   const app: Springline = {
     ...half,
-    // Few tests look for words.
+    // Few tests sign in, or look for words.
+    get auth() {
+      auth ??= createAuth(db, env, log);
+      return auth;
+    },
     get words() {
       words ??= wordIndexBeside(db);
       return words;

@@ -10,6 +10,7 @@ import { decodeUpdate } from "#server/doc-log/updates.ts";
 import { DocSize } from "#server/sync/size.ts";
 import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
 import { ASK_ALL, bareSocket, flood, itemsUpdate, syncFrame, writeLetter } from "../support/flood.ts";
+import { often } from "../support/long.ts";
 import { SMALL_PLAN } from "../support/sync-server.ts";
 
 let server: Attacked;
@@ -88,7 +89,7 @@ test("a document made of crumbs: taken up to its bound, and nobody waits while i
     await new Promise((done) => loud.once("open", done));
     for (let n = 0; n < 7; n++) loud.send(syncFrame(2, crumbs(++client, 20_000)));
     expect(await closed).toBe(CLOSE.full.code);
-    await flood(server, { user: "sam", sockets: 10, ms: 1500, frame: () => ASK_ALL });
+    await flood(server, { user: "sam", sockets: 10, ms: often(700, 1500), frame: () => ASK_ALL });
   });
   expect(gap).toBeLessThan(WAIT_MS);
   const after = await server.page("jonas").synced();

@@ -15,7 +15,7 @@ import { openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-st
 import { type RouteHandler, type RouteServer, startRoutes } from "../support/route-server.ts";
 import { signInAll } from "../support/sign-in.ts";
 
-const RUNS = often(10, 200);
+const RUNS = often(5, 200);
 const MONTH = addMonths(new Date().toISOString().slice(0, 7), 1);
 const DAYS = daysOfMonth(MONTH);
 

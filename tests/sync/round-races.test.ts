@@ -26,7 +26,7 @@ import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/p
 import { type RouteHandler, type RouteServer, startRoutes } from "../support/route-server.ts";
 import { signInAll } from "../support/sign-in.ts";
 
-const RUNS = often(10, 200);
+const RUNS = often(5, 200);
 const LEADS = ["ines", "petra"] as const;
 
 let s: PlanStudio;
