@@ -1,6 +1,6 @@
 /** The invented studio in a database of its own, made by the real commands, for tests that look at all of a studio's data. */
 import { randomUUID } from "node:crypto";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openDatabase } from "#db/connection.ts";
@@ -28,25 +28,30 @@ export interface SeededDatabase {
 /** `seeded: false` opens an empty database. */
 export async function openSeeded({ seeded = true, at = Date.UTC(2026, 10, 9, 12) } = {}): Promise<SeededDatabase> {
   const folder = mkdtempSync(join(tmpdir(), "springline-studio-"));
-  if (seeded) cpSync(await seededOnce(at), join(folder, "data"), { recursive: true });
+  if (seeded) {
+    mkdirSync(join(folder, "data"));
+    for (const [name, bytes] of await seededOnce(at)) writeFileSync(join(folder, "data", name), bytes, { mode: 0o600 });
+  }
   return seededIn(folder, openProgram(join(folder, "data"), at));
 }
 
-const seeds = new Map<number, Promise<string>>();
-/** A data folder seeded at that moment, to be copied: seeding takes three seconds. Removed when the process ends. */
-function seededOnce(at: number): Promise<string> {
-  const made = seeds.get(at) ?? seedFolder(at);
+type Files = ReadonlyMap<string, Uint8Array>;
+const seeds = new Map<number, Promise<Files>>();
+/** The files of a data folder seeded at that moment, to be copied: seeding takes three seconds. */
+function seededOnce(at: number): Promise<Files> {
+  const made = seeds.get(at) ?? seededFiles(at);
   seeds.set(at, made);
   return made;
 }
 
-async function seedFolder(at: number): Promise<string> {
+async function seededFiles(at: number): Promise<Files> {
   const folder = mkdtempSync(join(tmpdir(), "springline-seed-"));
-  process.once("exit", () => rmSync(folder, { recursive: true, force: true }));
   const app = openProgram(folder, at);
   await seedStudio(app);
   await stopProgram(app);
-  return folder;
+  const files = new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))]));
+  rmSync(folder, { recursive: true });
+  return files;
 }
 
 function seededIn(folder: string, app: Springline): SeededDatabase {
