@@ -162,12 +162,16 @@ test("invitations to earlier addresses go; those of a namesake stay, in the tabl
 
 test("of two namesakes who were invited and uninvited in one second, the rows of one alone go", () => {
   const namesake = { name: "Marta Ahlgren", roles: ["coach" as const] };
+  // Both were invited before she worked here: nobody may take a colleague's name.
+  const rename = app.db.raw.prepare("update user set name = ? where id = ?");
+  rename.run("Somebody Else", marta.id);
   const links = ["old-marta@tholepin.example", "another@cove.example"].map((email) => {
     const made = invite(app, petra, { email, ...namesake });
     if (!made.ok) throw new Error(made.error.message);
     return made.value.id;
   });
   for (const id of links) expect(revokeInvitation(app, petra, id).ok).toBe(true);
+  rename.run("Marta Ahlgren", marta.id);
   // The link itself is nowhere in the record.
   const said = () => findRecord(app.db, {}, { after: 0, before: 1e9, limit: 5000 });
   expect(said().filter(({ bodyJson }) => links.some((id) => bodyJson.includes(id)))).toEqual([]);
