@@ -1,10 +1,10 @@
 "use client";
-/** What the rail draws first: as many plates as any screen shows; all the others once those are painted. */
+/** What the rail draws first: as many plates as this screen shows; all the others once those are painted. */
 import { startTransition, useEffect, useState } from "react";
 import type { RailLayout, RailSegment } from "#lib/rail/layout.ts";
 
-/** Of the least height they fill 1,400 px, changes between them included. */
-const FIRST_ITEMS = 16;
+/** An item and the change into it, px: most take more, the shortest on a laptop 75. */
+const LEAST_ITEM_PX = 75;
 
 /** The segments that are drawn. `all`: somebody is about to go to a place further down. */
 export function useFirstScreen({ segments }: RailLayout, all: boolean): readonly RailSegment[] {
@@ -14,7 +14,7 @@ export function useFirstScreen({ segments }: RailLayout, all: boolean): readonly
   }, []);
   if (whole || all) return segments;
   const items = segments.filter(({ key, item }) => key === item);
-  const next = items[FIRST_ITEMS];
+  const next = items[Math.ceil(innerHeight / LEAST_ITEM_PX)];
   return next === undefined ? segments : segments.slice(0, segments.indexOf(next));
 }
 
