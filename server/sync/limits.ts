@@ -61,6 +61,8 @@ export const LIMITS = {
   compactQuietMs: 2000,
   /** A document of more pieces is compacted on a thread of its own: a full one takes most of a second. */
   foldHerePieces: 5000,
+  /** So is one with more rows to fold: 5,000 of them held everybody up for a tenth of a second. */
+  foldHereRows: 500,
   /** After a failure, compaction is retried after this long. */
   foldAgainMs: 60_000,
   stopMs: 10_000,

@@ -69,7 +69,8 @@ export class Upkeep {
     const { room, options } = this;
     if (room.rows === 0 || !room.isClean || room.broken || this.folding || options.now() < this.notBefore) return;
     const { fold } = options;
-    if (fold && countPieces(room.doc) > options.limits.foldHerePieces) void this.compactBeside(fold);
+    const { foldHerePieces, foldHereRows } = options.limits;
+    if (fold && (room.rows > foldHereRows || countPieces(room.doc) > foldHerePieces)) void this.compactBeside(fold);
     else
       this.attempt(() => {
         compactDoc(options.db, room.key, room.doc, options.now());

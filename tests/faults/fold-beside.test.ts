@@ -4,6 +4,7 @@ import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
 import { planParts } from "#lib/doc/layout.ts";
 import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
 import { type Fold, loadDoc } from "#server/doc-log/stored-doc.ts";
+import type { Limits } from "#server/sync/limits.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -12,8 +13,8 @@ let server: TestServer | undefined;
 afterEach(() => server?.stop());
 
 const limits = { foldHerePieces: 1, compactRows: 20, compactQuietMs: 50 };
-const start = async (fold: (file: string) => Fold): Promise<TestServer> => {
-  server = await startSyncServer({ limits, fold });
+const start = async (fold: (file: string) => Fold, large: Partial<Limits> = {}): Promise<TestServer> => {
+  server = await startSyncServer({ limits: { ...limits, ...large }, fold });
   server.addPlan("long");
   return server;
 };
@@ -33,29 +34,40 @@ const onDisk = ({ db }: TestServer) => {
   return doc ? planParts(doc).notes.toString() : "";
 };
 
-test("words that come while it is folded follow the snapshot", async () => {
-  let folding = 0;
-  let go: () => void = () => undefined;
-  const held = new Promise<void>((resolve) => {
-    go = resolve;
-  });
-  const s = await start((file) => async (mark) => {
-    folding++;
-    const bytes = await foldInThread(file)(mark);
-    await held;
-    return bytes;
-  });
-  const client = await writer(s);
-  await writeRows(client, 25);
-  await eventually("it is being folded", () => folding === 1);
-  await writeRows(client, 5);
-  expect(snapshots(s)).toBe(0);
-  go();
-  await eventually("it is folded", () => snapshots(s) === 1, 20_000);
-  expect(readStoredDoc(s.db, "plan/long")?.rows.length).toBeGreaterThanOrEqual(5);
-  expect(onDisk(s)).toBe(planParts(client.doc).notes.toString());
-  client.end();
-}, 30_000);
+const LARGE = [
+  ["pieces", {}],
+  ["rows", { foldHerePieces: 5000, foldHereRows: 10 }],
+] as const;
+test.each(LARGE)(
+  "by its %s: words that come while it is folded follow the snapshot",
+  async (_, large) => {
+    let folding = 0;
+    let go: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      go = resolve;
+    });
+    const s = await start(
+      (file) => async (mark) => {
+        folding++;
+        const bytes = await foldInThread(file)(mark);
+        await held;
+        return bytes;
+      },
+      large,
+    );
+    const client = await writer(s);
+    await writeRows(client, 25);
+    await eventually("it is being folded", () => folding === 1);
+    await writeRows(client, 5);
+    expect(snapshots(s)).toBe(0);
+    go();
+    await eventually("it is folded", () => snapshots(s) === 1, 20_000);
+    expect(readStoredDoc(s.db, "plan/long")?.rows.length).toBeGreaterThanOrEqual(5);
+    expect(onDisk(s)).toBe(planParts(client.doc).notes.toString());
+    client.end();
+  },
+  30_000,
+);
 
 test("a log that does not say what its live copy says stays as it is, and is told of", async () => {
   const s = await start(foldInThread);
