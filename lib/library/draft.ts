@@ -255,9 +255,9 @@ function pair([from, to]: RangeDraft, scale = same): unknown {
   return from.trim() === "" && to.trim() === "" ? undefined : [part(from), part(to)];
 }
 
-/** Undefined for an empty text, NaN for one that is not a number. A comma is a decimal point. */
+/** Undefined for an empty text, NaN for one that is not a number. A comma is a decimal point, a minus sign or a dash a minus. */
 function number(typed: string): number | undefined {
-  const plain = typed.trim().replace(",", ".");
+  const plain = typed.trim().replace(",", ".").replace(/^[−–]/, "-");
   if (plain === "") return undefined;
   return /^[-+\d.e]+$/i.test(plain) ? Number(plain) : Number.NaN;
 }

@@ -2,6 +2,7 @@
 
 import type { RecordRow } from "./chain.ts";
 import { deletedWords, ERASED_BODY, erasedWords } from "./erased.ts";
+import { readingsKept } from "./readings-kept.ts";
 
 /** Names of what a row is about, looked up when it is read. */
 export interface RecordNames {
@@ -98,7 +99,7 @@ const STUDIO: Readonly<Record<string, Sentence>> = {
   ],
   machines: ["studio", ({ of }) => `changed the machines or the name of ${of}`],
   "room-added": ["studio", ({ of }) => `added the room ${of}`],
-  spring: ["studio", ({ of }) => `took a spring’s values from scale readings in ${of}`],
+  spring: ["studio", ({ of, body }) => readingsKept(body.data, of)],
   "spring-out": ["studio", ({ of, body }) => `took the spring “${nameIn(body.data, "label")}” out of ${of}`],
   timings: ["studio", ({ of }) => `set the times of changes in ${of}`],
   "timings-taken": ["studio", ({ of }) => `took times of changes in ${of} from classes taught`],

@@ -34,7 +34,8 @@ export type KeepReadings = z.infer<typeof keepReadingsSchema>;
 /**
  * The line is fitted here from the readings; numbers from the page are not used for it. With `use`, plans of the room are
  * checked against the new spring from now on; editions do not change.
- * Errors: 403 no-right, 404 not-found (room or spring), 409 changed-meanwhile, 422 no-line (with the fit's own sentence).
+ * Errors: 403 no-right, 404 not-found (room or spring), 409 changed-meanwhile, 422 no-line (with the fit's own sentence),
+ * no-readings.
  */
 export function keepReadings(
   app: Springline,
@@ -48,6 +49,7 @@ export function keepReadings(
       const room = readRoom(app.db, where.roomId);
       const spring = room?.equipment.springs.find((s) => s.id === where.springId);
       if (!room || !spring) return NOT_FOUND;
+      if (sheet.readings.length === 0 && !room.readings?.[spring.id]?.readings.length) return NOTHING_TO_SAVE;
       if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return SPRING_CHANGED;
       const fitted = use ? fittedSpring(spring, sheet, personFormats(app, actor.id)) : ok(spring);
       if (!fitted.ok) return fitted;
@@ -65,6 +67,12 @@ export function keepReadings(
   if (kept.ok && use) announceStudio(app);
   return kept;
 }
+
+const NOTHING_TO_SAVE = fail(
+  422,
+  "no-readings",
+  "There are no readings to save yet. Type or paste what the scale showed, a row for each place of the carriage.",
+);
 
 const sameSpring = (seen: SeenSpring, { stiffnessNPerMm, preloadN }: Spring, readingsAt: number | null): boolean =>
   sameData(seen, { readingsAt, stiffnessNPerMm, preloadN });

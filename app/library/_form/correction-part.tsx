@@ -22,7 +22,7 @@ export function CorrectionPart({ form }: { readonly form: MoveFormState }) {
       <summary>Correct the figure</summary>
       <p className="quiet small">
         Only the drawing changes: hands and feet stay where they hold, and nothing is counted from it. A value below 0
-        goes the other way.
+        goes the other way: back, away from the working side, towards the front, down.
       </p>
       {PHASES.filter((phase) => !held || phase === "end" || !sameData(draft.figure.start, {})).map((phase) => (
         <PhaseFields key={phase} form={form} phase={phase} />

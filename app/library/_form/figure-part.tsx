@@ -32,7 +32,9 @@ export function FigurePart({ draft, px }: FigurePartProps) {
       <MoveFigurePicture move={move} px={px} phase="end" ghost={false} />
       <figcaption className="quiet small">
         {figureWords(move)}. {held ? "" : "Start, then end. "}
-        {unmet.length > 0 ? `Drawn without what these fields ask together with the others: ${listWords(unmet)}.` : ""}
+        {unmet.length > 0
+          ? `No body can follow all of these fields at once, so they are not drawn: ${listWords(unmet)}.`
+          : ""}
       </figcaption>
     </figure>
   );

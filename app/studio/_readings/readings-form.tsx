@@ -75,7 +75,7 @@ function useSaving({ roomId, spring, kept }: Pick<ReadingsFormProps, "roomId" | 
     setDone(
       use
         ? `${spring.label} is now ${measuredSpringWords(now, f)}. Open plans were checked again.`
-        : "Readings saved. The spring’s numbers stay as they are.",
+        : `Readings ${sheet.readings.length === 0 ? "removed" : "saved"}. The spring’s numbers stay as they are.`,
     );
     router.refresh();
   };

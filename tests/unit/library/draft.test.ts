@@ -48,7 +48,7 @@ describe("a draft", () => {
       expect(readMoveDraft(draft, move)).toEqual({ ok: true, move });
       const typed = {
         ...draft,
-        figure: { start: draft.figure.start, end: { upMm: length === "in" ? "-2" : "-50,8" } },
+        figure: { start: draft.figure.start, end: { upMm: length === "in" ? "−2" : "-50,8" } },
       };
       expect(readMoveDraft(typed, move)).toMatchObject({ ok: true, move: { figure: { end: { upMm: -50.8 } } } });
     }

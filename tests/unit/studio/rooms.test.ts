@@ -52,6 +52,15 @@ describe("scale readings", () => {
     expect(s.announced).toEqual([]);
   });
 
+  test("an empty sheet is nothing to save, and takes back what was kept", () => {
+    const empty: ReadingSheet = { ...sheet(), readings: [] };
+    expect(outcome(keep(LIGHT, { sheet: empty, use: false }))).toBe("no-readings");
+    expect(lastStudioEvent(s.db, "spring", ROOMS.harbour)).toBeUndefined();
+    must(keep(LIGHT, { sheet: sheet(), use: false }));
+    expect(must(keep(LIGHT, { sheet: empty, use: false })).readings?.light?.readings).toEqual([]);
+    expect(outcome(keep(LIGHT, { sheet: empty, use: false }))).toBe("no-readings");
+  });
+
   test("used without the doubtful one: stiffness and preload of the line, and open plans are told", async () => {
     const { id } = must(
       createPlan(s.app, s.people.jonas, { title: "Pull", lengthSeconds: 600, roomId: ROOMS.harbour }),
