@@ -8,7 +8,7 @@ import { distanceRange, forceRange } from "#lib/formats/units.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { correctionWords } from "./correction-words.ts";
+import { correctionIn, correctionWords } from "./correction-words.ts";
 import {
   breathWords,
   cautionList,
@@ -88,6 +88,7 @@ export function moveChanges(before: Move, after: Move, names: SpringNames = NO_N
 
 /** A fact's words, which are the same for everybody, in a reader's units. */
 export function factIn(key: MoveKey, words: string, f: Formats): string {
+  if (key === "figure") return correctionIn(words, f);
   const [low, high] = (words.match(/\d+(?:\.\d+)?/g) ?? []).map(Number);
   if (low === undefined || (key !== "loadN" && key !== "travelMm")) return words;
   const range = [low, high ?? low] as const;

@@ -1,5 +1,5 @@
 /** The correction of a move's figure in words: what each value does, and all of them as a fact. */
-import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { type Formats, STANDARD_FORMATS } from "#lib/formats/formats.ts";
 import { smallLength } from "#lib/formats/units.ts";
 import type { PhaseCorrection } from "#lib/plan/figure-correction.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -35,3 +35,7 @@ export function correctionWords({ figure }: Pick<Move, "figure">): string {
     return said.length > 0 ? [`${phase}: ${said.join(", ")}`] : [];
   }).join("; ");
 }
+
+/** The same words in a reader's unit. */
+export const correctionIn = (words: string, f: Formats): string =>
+  f.length === "in" ? words.replace(/(-?\d+(?:\.\d+)?) mm/g, (_, mm: string) => smallLength(Number(mm), f)) : words;

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useFormats } from "#app/_parts/formats.tsx";
 /** Everything the library says about one move. */
 import { distanceRange } from "#lib/formats/units.ts";
-import { correctionWords } from "#lib/library/correction-words.ts";
+import { correctionIn, correctionWords } from "#lib/library/correction-words.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import {
   breathWords,
@@ -55,7 +55,7 @@ export function MoveFactList({ move, springs }: MoveFactsProps) {
         )}
       </Fact>
       <Fact name="on the hands">{move.handsShare ? `as in ${POSE_WORDS[move.handsShare.pose]}` : null}</Fact>
-      <Fact name="figure">{move.figure ? `corrected by hand; ${correctionWords(move)}` : null}</Fact>
+      <Fact name="figure">{move.figure ? `corrected by hand; ${correctionIn(correctionWords(move), f)}` : null}</Fact>
       <Fact name="cautions">{cautions(move)}</Fact>
       <Fact name="easier">{lines(move.easier)}</Fact>
       <Fact name="harder">{lines(move.harder)}</Fact>

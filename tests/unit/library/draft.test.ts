@@ -3,6 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { factIn } from "#lib/library/changes.ts";
+import { correctionWords } from "#lib/library/correction-words.ts";
 import { EMPTY_DRAFT, type MoveDraft, moveDraft, NO_CORRECTION, readMoveDraft } from "#lib/library/draft.ts";
 import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
@@ -52,6 +54,8 @@ describe("a draft", () => {
       };
       expect(readMoveDraft(typed, move)).toMatchObject({ ok: true, move: { figure: { end: { upMm: -50.8 } } } });
     }
+    const inches = { ...STANDARD_FORMATS, length: "in" as const };
+    expect(factIn("figure", correctionWords(move), inches)).toBe("start: back bent forward 5°; end: trunk up -1.31 in");
     const none = { ...moveDraft(move, STANDARD_FORMATS), figure: NO_CORRECTION };
     expect(readMoveDraft(none, move)).toEqual({ ok: true, move: pushUp });
   });
