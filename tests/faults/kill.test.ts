@@ -16,15 +16,22 @@ const BUNDLES = join(ROOT, "dist-tests/kill");
 const CHECKPOINTS = join(ROOT, "db/file/checkpoint-worker.mjs");
 const RUNS = often(4, 50);
 const LANES = 2;
+/** Of each lane: on the thread that serves people, as short logs are, or on a thread of its own. */
+const FOLDS = ["here", "beside"];
 
-beforeAll(() => bundleServer({ "kill-server": "tests/support/kill-server.ts" }, BUNDLES));
+const ENTRIES = {
+  "kill-server": "tests/support/kill-server.ts",
+  // Where the server's bundle looks for it.
+  "fold-worker": "server/doc-log/fold-worker.ts",
+};
+beforeAll(() => bundleServer(ENTRIES, BUNDLES));
 const children: ChildProcess[] = [];
 afterAll(() => {
   for (const child of children) child.kill("SIGKILL");
 });
 
-async function startChild(file: string): Promise<{ child: ChildProcess; url: string }> {
-  const child = spawn(process.execPath, [join(BUNDLES, "kill-server.js"), file, CHECKPOINTS], {
+async function startChild(file: string, folds: string): Promise<{ child: ChildProcess; url: string }> {
+  const child = spawn(process.execPath, [join(BUNDLES, "kill-server.js"), file, CHECKPOINTS, folds], {
     cwd: ROOT,
     stdio: ["ignore", "pipe", "pipe"],
   });
@@ -88,7 +95,7 @@ interface Outcome {
 
 async function run(temp: TempDb, index: number): Promise<Outcome> {
   const plan = `run-${index}`;
-  const { child, url } = await startChild(temp.file);
+  const { child, url } = await startChild(temp.file, FOLDS[index % LANES] ?? "here");
   const typists = ["a", "b"].map((key) => new Typist(url, plan, key));
   // The moment differs from run to run: between 1 and 100 words called saved.
   await eventually(

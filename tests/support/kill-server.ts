@@ -1,6 +1,7 @@
 /**
  * A sync server in its own process, to be killed. Everybody is signed in and may write; every plan that is asked
- * for exists. Arguments: database file, program of the checkpointing thread. Prints `port <n>` when it can be reached.
+ * for exists. Arguments: database file, program of the checkpointing thread, `beside` where
+ * logs are folded on a thread. Prints `port <n>` when it can be reached.
  */
 import { createServer } from "node:http";
 import * as Y from "yjs";
@@ -10,11 +11,12 @@ import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { planProtection } from "#lib/doc/protected-parts.ts";
+import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createDocumentRooms } from "#server/sync/document-rooms.ts";
 import type { KindHooks } from "#server/sync/host.ts";
 
-const [, , file = "", program = ""] = process.argv;
+const [, , file = "", program = "", folds = "here"] = process.argv;
 const db = openDatabase(file);
 const silent = () => undefined;
 // So often that it is sometimes killed during a checkpoint.
@@ -38,7 +40,8 @@ const rooms = createDocumentRooms({
     kinds: { plan: kind, month: kind },
   },
   // Folds during the burst, so that it is sometimes killed there too.
-  limits: { compactRowsBusy: 40 },
+  limits: { compactRowsBusy: 40, foldHereRows: 10 },
+  ...(folds === "beside" ? { fold: foldInThread(file) } : {}),
 });
 const http = createServer();
 attachSync({ rooms, server: http });
