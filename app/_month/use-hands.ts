@@ -12,7 +12,7 @@ import type { SheetHands } from "./sheet/sheet-types.ts";
 import type { MeasuredSheet } from "./sheet/use-sheet.ts";
 import { useDrag } from "./use-drag.ts";
 import { useKeptFocus } from "./use-kept-focus.ts";
-import { needsSeenClass, useKeysFromNowhere } from "./use-keys-from-nowhere.ts";
+import { useKeysFromNowhere, waits } from "./use-keys-from-nowhere.ts";
 
 /** The same object at every drawing, so that a day is drawn again only when something on it changed. */
 export function useHands(desk: MonthDesk, measured: MeasuredSheet): SheetHands {
@@ -106,7 +106,7 @@ function onKey(
   keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, { date, slot }, goTo) })(event);
 }
 
-/** At the place that Tab would reach. What lies beside the sheet closes by itself (`use-panel-focus.ts`). */
+/** At the place that Tab would reach. */
 function onKeyElsewhere(
   event: globalThis.KeyboardEvent,
   desk: MonthDesk,
@@ -119,7 +119,7 @@ function onKeyElsewhere(
     return;
   }
   const seen = panel?.kind === "class" && panel.slot === at.slot;
-  if (event.key === "Escape" || (!seen && needsSeenClass(event))) return;
+  if (waits(event, seen)) return;
   keyHandler(SHEET_COMMANDS, "sheet", { run: sheetCommands(desk, measured, at, goTo) })(event);
 }
 

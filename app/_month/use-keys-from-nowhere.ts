@@ -26,8 +26,11 @@ export function useKeysFromNowhere(handle: (event: KeyboardEvent) => void): void
   }, []);
 }
 
-/** Acts on the chosen class wait until it is seen which one that is. */
-export const needsSeenClass = (event: KeyboardEvent): boolean => {
+/**
+ * Acts on the chosen class wait until it is seen which one that is; what lies beside the sheet closes by itself
+ * (`use-panel-focus.ts`).
+ */
+export const waits = (event: KeyboardEvent, seen: boolean): boolean => {
   const command = commandOfKey(SHEET_COMMANDS, "sheet", event);
-  return command === "move" || command === "take-out";
+  return command === "close" || (!seen && (command === "move" || command === "take-out"));
 };

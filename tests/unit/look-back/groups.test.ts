@@ -134,7 +134,7 @@ describe("in words", () => {
         { group: "glutes", planned: 840, taught: 540 },
         { group: "biceps", planned: 60, taught: 10 },
       ]),
-    ).toBe("Of 115 min planned 101 min were done, 87%. Furthest short: glutes, 9 of 14 min.");
+    ).toBe("Of 115 min planned 101 min were done, 88%. Furthest short: glutes, 9 of 14 min.");
     expect(groupsSentence([{ group: "chest", planned: 600, taught: 660 }])).toBe(
       "Of 10 min planned 11 min were done, 110%. No group fell short by a tenth.",
     );
