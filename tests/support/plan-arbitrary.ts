@@ -114,10 +114,6 @@ function move(springIds: readonly string[]): fc.Arbitrary<Move> {
       harder: fc.array(words(20, 1), { maxLength: 2 }),
       seconds: upwards(half(1, 200)),
       handsShare: fc.record({ pose: fc.constantFrom(...POSES) }),
-      figure: optional(
-        { start: optional({ leanDeg: half(-90, 90) }, []), end: optional({ upMm: half(-500, 500) }, []) },
-        [],
-      ),
     },
     ["name", "station", "position", "facing", "hands", "feet", "sides", "pattern", "muscles", "resistance", "tempo"],
   );
