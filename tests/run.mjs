@@ -8,6 +8,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node
 import { constants, setPriority, tmpdir } from "node:os";
 import { join } from "node:path";
 import { findChromium } from "./support/chromium.mjs";
+import { playwrightFailures, vitestFailures } from "./support/failures.mjs";
 
 const out = mkdtempSync(join(tmpdir(), "springline-tests-"));
 const env = { ...process.env, NEXT_TELEMETRY_DISABLED: "1" };
@@ -15,6 +16,8 @@ const long = process.argv.includes("--long");
 if (long) env.SPRINGLINE_LONG = "1";
 let passed = 0;
 let failed = 0;
+/** What failed, in words: said once more at the end, since the output above is long. */
+const failures = [];
 const lengths = [];
 
 /** In groups of two to four minutes, the most telling first. */
@@ -64,32 +67,43 @@ async function timed(name, work) {
   return answer;
 }
 
-/** A step that either holds or does not: counts as one test. */
-function count(held) {
-  if (held) passed++;
-  else failed++;
+function fail(why) {
+  failed++;
+  failures.push(`  ${why}`);
 }
 
-function addVitest(file, held) {
+/** A step that either holds or does not: counts as one test. */
+function count(name, held) {
+  if (held) passed++;
+  else fail(`${name}: see above`);
+}
+
+function addVitest(name, file, held) {
   if (!existsSync(file)) {
-    failed++;
+    fail(`${name}: ended without a report`);
     return;
   }
   const report = JSON.parse(readFileSync(file, "utf8"));
   passed += report.numPassedTests;
   failed += report.numFailedTests;
-  if (!held && report.numFailedTests === 0) failed++;
+  const found = vitestFailures(report);
+  failures.push(...found);
+  if (held || report.numFailedTests > 0) return;
+  if (found.length > 0) failed += found.length;
+  else fail(`${name}: every test passed, and vitest ended with an error`);
 }
 
 function addPlaywright(file, held) {
   if (!existsSync(file)) {
-    failed++;
+    fail("browser: ended without a report");
     return;
   }
-  const { stats } = JSON.parse(readFileSync(file, "utf8"));
-  passed += stats.expected;
-  failed += stats.unexpected + stats.flaky;
-  if (!held && stats.unexpected + stats.flaky === 0) failed++;
+  const report = JSON.parse(readFileSync(file, "utf8"));
+  const { expected, unexpected, flaky } = report.stats;
+  passed += expected;
+  failed += unexpected + flaky;
+  failures.push(...playwrightFailures(report));
+  if (!held && unexpected + flaky === 0) fail("browser: every test passed, and Playwright ended with an error");
 }
 
 /**
@@ -152,17 +166,16 @@ async function browse() {
 }
 
 console.log("\n== lint, style sheets, types, exports that nobody needs");
-const checks = await timed("checks", () =>
-  Promise.all([
-    beside(bin("biome"), ["check", "--error-on-warnings", "."]),
-    beside(bin("stylelint"), ["app/**/*.css"]),
-    beside(bin("tsc"), ["--noEmit"]),
-    beside(bin("knip"), ["--no-progress"]),
-  ]),
-);
-for (const { held, said } of checks) {
+const CHECKS = [
+  ["biome", "check", "--error-on-warnings", "."],
+  ["stylelint", "app/**/*.css"],
+  ["tsc", "--noEmit"],
+  ["knip", "--no-progress"],
+];
+const checks = await timed("checks", () => Promise.all(CHECKS.map(([name, ...args]) => beside(bin(name), args))));
+for (const [n, { held, said }] of checks.entries()) {
   process.stdout.write(said);
-  count(held);
+  count(CHECKS[n][0], held);
 }
 
 /** They measure how long somebody waits, so only one thing at a time runs beside them: the build, then the rest, which yields. */
@@ -186,12 +199,12 @@ const working = (long ? waited.then(() => building) : building).then(() =>
 void working.then(() => {
   vitestIsDone = true;
 });
-addVitest(waitingReport, await waited);
+addVitest("sync and faults", waitingReport, await waited);
 
 const built = await building;
 console.log("\n== build");
 process.stdout.write(built.said);
-count(built.held);
+count("build", built.held);
 
 console.log("\n== browser; unit, reference, property tests go on beside them");
 const ready = built.held && ensureChromium();
@@ -199,15 +212,15 @@ if (long) await working;
 if (ready) {
   await timed("browser", browse);
 } else {
-  if (!built.held) console.error("The browser tests need the build, which failed.");
-  failed++;
+  fail(built.held ? "browser: no Chromium" : "browser: needs the build, which failed");
 }
 const worked = await working;
 console.log("\n== unit, reference, property");
 process.stdout.write(worked.said);
-addVitest(pureReport, worked.held);
+addVitest("the rest of vitest", pureReport, worked.held);
 
 rmSync(out, { recursive: true, force: true });
+if (failures.length > 0) console.log(`\n== failed\n${failures.join("\n")}`);
 console.log(`\n${lengths.join(", ")}`);
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);

@@ -62,7 +62,8 @@ export function backupWords({ on, state: { last, problem, kept }, nextAt, daily,
       problem.nextAt === null ? SEE : `It is tried again ${when(problem.nextAt)}. ${SEE}`,
     );
   const next = nextAt === null ? "" : `; the next is due ${when(nextAt)}${daily === null ? "" : `, ${daily}`}`;
-  if (!on) return unsure(WHAT, `none is made by itself${made ? `; ${made}` : ""}. Turn daily ones on under Studio, Backups.`);
+  if (!on)
+    return unsure(WHAT, `none is made by itself${made ? `; ${made}` : ""}. Turn daily ones on under Studio, Backups.`);
   if (!last || !made) return right(WHAT, `none has been made yet${next}.`);
   const found = `${made}${next}; ${plural(kept.length, "backup")} kept.`;
   return now - last.at > OLD_MS

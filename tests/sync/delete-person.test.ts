@@ -184,10 +184,24 @@ test("a sign-in in the same moment opens nothing, before or after", async () => 
         body: JSON.stringify({ email: "marta@tholepin.example", password: PASSWORD }),
       }),
     );
+  const { password } = await s.app.auth.$context;
+  const { verify } = password;
+  let deleted = () => {};
+  const untilDeleted = new Promise<void>((done) => {
+    deleted = done;
+  });
+  const compared = new Promise<void>((done) => {
+    password.verify = async (given) => {
+      const isRight = await verify(given);
+      done();
+      await untilDeleted;
+      return isRight;
+    };
+  });
   const signing = signIn();
-  // The password is being compared.
-  await new Promise((done) => setTimeout(done, 15));
+  await compared;
   expect((await erase("petra")).status).toBe(200);
+  deleted();
   const answer = await signing;
   expect(answer.status).toBeGreaterThanOrEqual(400);
   expect(JSON.stringify(await answer.json())).not.toMatch(/marta/i);
