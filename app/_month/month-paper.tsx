@@ -9,10 +9,10 @@ import { own } from "#lib/plan/lookup.ts";
 import { findingsByDay } from "#lib/tide/day-findings.ts";
 import { monthCounts, promiseWords } from "#lib/tide/month-counts.ts";
 import { daysBetween } from "#lib/tide/sheet.ts";
-import type { FindingLine } from "#lib/tide/types.ts";
 import type { MonthDesk } from "./month-desk.ts";
 import { dropWords, legendWords } from "./month-foot.tsx";
 import styles from "./paper.module.css";
+import { type OnPaper, sameWordsOnce } from "./same-words-once.ts";
 import type { SheetHands, SheetShown } from "./sheet/sheet-types.ts";
 import { TideTable } from "./sheet/tide-table.tsx";
 import { useTideSheet } from "./sheet/use-sheet.ts";
@@ -118,25 +118,20 @@ function OpenInWords({ desk: { month, choice, open: look, formats } }: { readonl
   );
 }
 
-function Level({
-  title,
-  lines,
-}: {
-  readonly title: string;
-  readonly lines: readonly { date: string; line: FindingLine }[];
-}) {
+function Level({ title, lines }: { readonly title: string; readonly lines: readonly OnPaper[] }) {
   const f = useFormats();
   if (lines.length === 0) return null;
+  const dayWords = (date: string) => `${tinyWeekday(isoWeekday(date), f)} ${dayOfMonth(date)}`;
+  // The sheet above has the weekday beside each number.
+  const daysWords = (dates: readonly string[]) =>
+    dates.length > 2 ? dates.map(dayOfMonth).join(", ") : dates.map(dayWords).join(", ");
   return (
     <div>
       <h2>{title}</h2>
       <ul>
-        {lines.map(({ date, line }) => (
-          <li key={line.id}>
-            <span className="mono">
-              {tinyWeekday(isoWeekday(date), f)} {dayOfMonth(date)}
-            </span>{" "}
-            {line.words}
+        {sameWordsOnce(lines).map(({ words, dates }) => (
+          <li key={words}>
+            <b>{daysWords(dates)}</b> {words}
           </li>
         ))}
       </ul>
