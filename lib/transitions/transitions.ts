@@ -48,7 +48,11 @@ export const NO_CHANGE: Change = { actions: {}, estimate: 0 };
 /** How an item is set up: its own facing and springs, the rest from its move. Null when the plan does not have the move. */
 export function setupOf(plan: Plan, item: MoveItem): Setup | null {
   const move = moveOf(plan, item);
-  if (!move) return null;
+  return move ? setupWith(move, item) : null;
+}
+
+/** The set-up of an item whose move is this one. */
+export function setupWith(move: Move, item: MoveItem): Setup {
   const { station, position, hands, feet } = move;
   return { springs: item.springs, station, position, facing: item.facing ?? move.facing, hands, feet, side: item.side };
 }

@@ -2,10 +2,12 @@
  * Follows the body through the class from set-up to set-up: what the hands hold, which foot is in a strap, which springs are
  * on, where the carriage is, and what must be let go before the next move can begin.
  */
+import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Pause, Plan } from "#lib/plan/schema.ts";
 import { type Tellings, tellingsOf } from "#lib/talk/telling.ts";
+import { slowestFactor } from "./slowest.ts";
 import {
   type ActionCounts,
   actionSeconds,
@@ -13,7 +15,7 @@ import {
   handlesHeld,
   isStrap,
   type Setup,
-  setupOf,
+  setupWith,
   transitionSeconds,
 } from "./transitions.ts";
 
@@ -79,35 +81,54 @@ export const walkSetups = (plan: Plan, tellings?: Tellings): readonly SetupStep[
 const walkCounted = perValue((plan: Plan) => walk(plan, tellingsOf(plan)));
 
 function walk(plan: Plan, tellings: Tellings): SetupStep[] {
+  const factor = slowestFactor(plan);
   const steps: SetupStep[] = [];
-  let before: SetupStep["before"] = null;
+  let before: BodyIn | null = null;
   let pauses: Pause[] = [];
   for (const item of plan.items) {
     if (item.kind === "pause") pauses.push(item);
     if (item.kind !== "move") continue;
     const move = moveOf(plan, item);
-    const to = setupOf(plan, item);
-    if (!move || !to) continue;
-    const state = stateIn(move, to);
-    const telling = tellings.get(item.id) ?? 0;
-    steps.push(stepInto(plan, { item, to, state, before, pauses, telling }));
-    before = { item, setup: to, state };
+    if (!move) continue;
+    const body = keptOf(item).body.get([move], () => bodyIn(item, move));
+    steps.push(keptStep(plan, factor, { body, before, pauses, telling: tellings.get(item.id) ?? 0 }));
+    before = body;
     pauses = [];
   }
   return steps;
 }
 
-type StepPlace = Pick<SetupStep, "item" | "to" | "state" | "before" | "pauses" | "telling">;
+type BodyIn = NonNullable<SetupStep["before"]>;
 
-function stepInto(plan: Plan, at: StepPlace): SetupStep {
-  const { item, to, before, pauses, telling } = at;
+function bodyIn(item: MoveItem, move: Move): BodyIn {
+  const setup = setupWith(move, item);
+  return { item, setup, state: stateIn(move, setup) };
+}
+
+/** What was last worked out for each item, since at a key press nearly all stay as they are: a step with words counted, and one without. */
+const keptOf = perValue((_: MoveItem) => ({
+  ...{ body: new Kept<BodyIn>(), told: new Kept<SetupStep>(), untold: new Kept<SetupStep>() },
+}));
+
+interface StepPlace extends Pick<SetupStep, "before" | "pauses" | "telling"> {
+  readonly body: BodyIn;
+}
+
+function keptStep(plan: Plan, factor: number, place: StepPlace): SetupStep {
+  const { body, before, pauses, telling } = place;
+  const { told, untold } = keptOf(body.item);
+  const reads: unknown[] = [plan.equipment, factor, body, before, telling];
+  if (pauses.length > 0) reads.push(...pauses);
+  return (telling > 0 ? told : untold).get(reads, () => stepInto(plan, place));
+}
+
+function stepInto(plan: Plan, { body, before, pauses, telling }: StepPlace): SetupStep {
+  const { item, setup: to, state } = body;
   const { actions, estimate } = changeBetween(plan, before?.setup ?? null, to);
   const rest = pauses.reduce((sum, pause) => sum + pause.seconds, 0);
   const left = before?.state.carriage ?? "home";
   return {
-    ...at,
-    actions,
-    estimate,
+    ...{ item, to, state, before, actions, estimate, pauses, telling },
     carriage: left === "out" && rest > 0 ? "unknown" : left,
     letGo: letGoBetween(plan, before?.setup ?? null, to),
     seconds: transitionSeconds(item, estimate, telling) + rest,
