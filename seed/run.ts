@@ -3,7 +3,7 @@
  * what is missing and changes nothing else.
  */
 
-import { dateOfDay, monthOf } from "#lib/calendar/days.ts";
+import { addMonths, dateOfDay, monthOf } from "#lib/calendar/days.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { writeContent } from "#lib/programme/write-content.ts";
@@ -46,7 +46,7 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
   };
   addClasses(app, plans.whole, rooms.loft);
   addMonthSettings(app, cast, rooms);
-  addMonth(app, { people: ids, rooms, plans });
+  fillMonths(app, { people: ids, rooms, plans });
   // This studio has its first hour behind it; they can be seen under Studio.
   if (!must(readFirstSteps(app, cast.petra)).away) must(putStepsAway(app, cast.petra, { away: true }));
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
@@ -71,9 +71,14 @@ function addLibrary(app: Springline, { ines }: Cast): void {
   if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
 }
 
-/** Fills the current month; a month that has any class is left alone. */
-function addMonth(app: Springline, known: MonthPeople): void {
+/** The month before, in which most of the classes with a log were, and the current one. */
+function fillMonths(app: Springline, known: MonthPeople): void {
   const month = monthOf(dateOfDay(Math.floor(app.now() / DAY_MS)));
+  for (const one of [addMonths(month, -1), month]) addMonth(app, one, known);
+}
+
+/** A month that has any class is left alone. */
+function addMonth(app: Springline, month: string, known: MonthPeople): void {
   const name: DocName = { kind: "month", key: month };
   const content = monthContent(month, known);
   if (app.documents.generation(name) === undefined)

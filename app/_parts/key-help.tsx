@@ -51,14 +51,15 @@ interface KeyListProps {
 
 /** Mounted once a document. A screen marked `data-own-keys` answers `?` itself. Give it the same `list` at every drawing. */
 export function KeyHelp({ list }: { readonly list: LoadedLater<ComponentType<KeyListProps>> }) {
-  const [open, setOpen] = useState(false);
+  // Counts how often it was asked for, 0 while closed: `?` may be pressed before the one that is just closed has said so.
+  const [asked, setAsked] = useState(0);
   useEffect(() => {
     // So that it is there without a network. What the page itself needs comes first.
     const timer = setTimeout(() => void list.fetch().catch(() => undefined), AFTER_MS);
     return () => clearTimeout(timer);
   }, [list]);
   useEffect(() => {
-    const onOpen = () => setOpen(true);
+    const onOpen = () => setAsked((times) => times + 1);
     const handle = keyHandler(COMMON_COMMANDS, "page", { run: { "list-keys": onOpen } });
     const onKeyDown = (event: KeyboardEvent) => {
       if (!document.querySelector("dialog[open], [data-own-keys]")) handle(event);
@@ -70,7 +71,8 @@ export function KeyHelp({ list }: { readonly list: LoadedLater<ComponentType<Key
       removeEventListener("keydown", onKeyDown);
     };
   }, []);
-  return open ? <LatePart part={list} props={{ onClose: () => setOpen(false) }} meanwhile={null} /> : null;
+  const onClose = () => setAsked((times) => (times === asked ? 0 : times));
+  return asked > 0 ? <LatePart key={asked} part={list} props={{ onClose }} meanwhile={null} /> : null;
 }
 
 const watch = (tell: () => void) => {
