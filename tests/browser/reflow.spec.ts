@@ -90,6 +90,15 @@ for (const { who, paths } of PAGES) {
 test("nothing in the frame of a manager's page lies over anything else, from phone to laptop", async ({ as }) => {
   const page = await as("petra");
   await page.goto("/desk");
+  await page.getByRole("link", { name: /^Notices/ }).evaluate((link) => {
+    link.append(" 128 new");
+  });
+  await page
+    .locator("header span")
+    .first()
+    .evaluate((name) => {
+      name.textContent = "Lower Harbour Strength and Balance";
+    });
   for (const width of [390, 759, 760, 834, 999, 1000, 1179, 1366]) {
     await page.setViewportSize({ width, height: 900 });
     const over = await page.evaluate(() => {
