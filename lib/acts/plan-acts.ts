@@ -241,24 +241,29 @@ function toldOf(item: string, change: ActsChange, lines: readonly (readonly Plac
     if (!needed) return one;
     return { ...one, early: needed, ...(isWrongOrder(one) ? { verdict: "wrong-order" as const } : {}) };
   });
+  const heard = all.some(({ implied, vague }) => implied || vague) ? withoutEchoes(change, all) : all;
+  const covered = new Set(heard.flatMap(({ covers }) => covers));
+  // Nothing changes into the first move.
+  const planned = change.from === null ? [] : change.planned;
+  const missing = planned.filter((act) => !covered.has(act));
+  return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
+}
+
+/** Without what is only implied or vague where the same is told. */
+function withoutEchoes(change: ActsChange, all: readonly HeardAct[]): readonly HeardAct[] {
   const said = new Set(all.filter(({ implied }) => !implied).flatMap(({ covers }) => covers));
   const named = new Set(all.filter(({ vague }) => !vague).map(kindOf));
   // "Keep the handles, forearms down": what is kept is not put down by the way.
   const kept = new Set(
     all.flatMap(({ of, verdict }) => (of !== undefined && verdict === "contradicted" ? changesOf(of, change) : [])),
   );
-  const heard = all.filter((one) => {
+  return all.filter((one) => {
     if (one.implied && one.covers.some((act) => kept.has(act))) return false;
     // "Springs: two light" tells no more than "two light".
     if (one.vague && !one.doubted && isHeld(one) && one.covers.some((act) => !said.has(act))) return true;
     if (one.vague) return !one.doubted && !named.has(kindOf(one));
     return !one.implied || one.covers.some((act) => !said.has(act));
   });
-  const covered = new Set(heard.flatMap(({ covers }) => covers));
-  // Nothing changes into the first move.
-  const planned = change.from === null ? [] : change.planned;
-  const missing = planned.filter((act) => !covered.has(act));
-  return { change, heard, row: { item, planned, told: heard.flatMap(rowOf), missing } };
 }
 
 /** "Handle down, face the back, handle": the second may well be about taking it up. */

@@ -54,11 +54,13 @@ export function readingAt(clause: readonly Unit[], at: number, isStart: boolean)
   };
   look(BY_START.words.get(unit.word));
   for (const name of unit.classes) look(BY_START.classes.get(name));
-  return readingOf(best, clause.slice(at, longest), longest);
+  return best && readingOf(best, clause.slice(at, longest), longest);
 }
 
-const readingOf = (entry: Entry | null, units: readonly Unit[], end: number): Reading | null =>
-  entry && { drafts: entry.production.drafts({ units }), end };
+const readingOf = ({ production }: Entry, units: readonly Unit[], end: number): Reading => ({
+  drafts: production.drafts({ units }),
+  end,
+});
 
 const isLast = (next: Unit | undefined): boolean =>
   next === undefined || next.classes.includes("fill") || AFTER_A_SPRING.has(next.word);

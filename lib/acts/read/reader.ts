@@ -115,8 +115,11 @@ const NO_NEGATION: ReadonlySet<string> = new Set(["forget", "worry", "rush", "hu
 
 /** "Kneel if you like": a condition holds for the whole clause. */
 const moodOf = (units: readonly Unit[], { turning, hedged }: Pick<Mood, "turning" | "hedged">): Mood => ({
-  ...{ negated: null, during: false, turning, started: false },
+  negated: null,
   hedged: hedged || units.some(({ classes }) => classes.includes("hedge")),
+  during: false,
+  turning,
+  started: false,
 });
 
 function readClause(

@@ -1,7 +1,7 @@
 /** Joins the words of a line into units: a named place, a side, a limb with its side, handles with their number, springs. */
 import type { Facing, Move } from "#lib/plan/schema.ts";
 import { type Amount, amountAt } from "./amounts.ts";
-import { classesOf, type Lexicon, nameAt } from "./lexicon.ts";
+import { beginsWithFigure, classesOf, type Lexicon, nameAt } from "./lexicon.ts";
 import { numberOf } from "./quantities.ts";
 import type { Token } from "./tokens.ts";
 import { FACING_OF_WORD, STATION_NOUNS } from "./vocabulary.ts";
@@ -87,7 +87,8 @@ function fieldUnit(tokens: readonly Token[], at: number): UnitAt | null {
 }
 
 function amountUnit(tokens: readonly Token[], at: number, lexicon: Lexicon): UnitAt | null {
-  if (!lexicon.amountStarts.has(tokens[at]?.word ?? "") && !/^\d/.test(tokens[at]?.word ?? "")) return null;
+  const word = tokens[at]?.word ?? "";
+  if (!lexicon.amountStarts.has(word) && !beginsWithFigure(word)) return null;
   const amount = amountAt(tokens, at, lexicon);
   return amount && joined(tokens, at, amount.end, { classes: ["amount"], amount: amount.parts });
 }
