@@ -1,10 +1,11 @@
 "use client";
-import { useMemo } from "react";
+import { useDeferredValue, useMemo } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { takeFix } from "#app/_session/take-fix.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 /** The one act that fixes a finding, and the one for all findings of its rule, each as one undo step; nothing where there is none or somebody cannot edit the plan. */
 import { offsetsIn } from "#lib/formats/units.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { remedyFor, remedyForAll } from "#lib/remedies/remedies.ts";
 import type { Remedy } from "#lib/remedies/remedy.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
@@ -14,7 +15,7 @@ import { goOnFrom } from "./show-slip.ts";
 
 export function FixAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
   const { plan, rights, findings } = useSnapshot(session);
-  const fix = rights.writes ? remedyFor(plan, finding) : null;
+  const fix = useLateFix(plan, rights.writes ? finding : null);
   const alike = useMemo(() => findings.filter(({ rule }) => rule === finding.rule), [findings, finding.rule]);
   if (fix === null) return null;
   const take = (button: HTMLElement, taken: Remedy) => {
@@ -24,7 +25,12 @@ export function FixAct({ session, finding }: { readonly session: PlanSession; re
   return (
     <>
       {fix.note && <p>{fix.note}</p>}
-      <button type="button" className={styles.fix} data-fix onClick={(event) => take(event.currentTarget, fix)}>
+      <button
+        type="button"
+        className={styles.fix}
+        data-fix
+        onClick={(event) => take(event.currentTarget, remedyFor(plan, finding) ?? fix)}
+      >
         {offsetsIn(fix.label, session.formats)}
       </button>
       {alike.length > 1 && (
@@ -38,4 +44,11 @@ export function FixAct({ session, finding }: { readonly session: PlanSession; re
       )}
     </>
   );
+}
+
+/** May try several fits of the class, which a letter in the open plate does not wait for: it follows the plan by a moment. */
+function useLateFix(plan: Plan, finding: Finding | null): Remedy | null {
+  const now = useMemo(() => ({ plan, finding }), [plan, finding]);
+  const late = useDeferredValue(now);
+  return useMemo(() => late.finding && remedyFor(late.plan, late.finding), [late]);
 }

@@ -5,6 +5,7 @@
  */
 import { spokenOf } from "#lib/cautions/safety-words.ts";
 import { promptFor } from "#lib/editor/stock.ts";
+import { Kept } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { blockNumbers } from "#lib/plan/blocks.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -38,20 +39,33 @@ function composeDraft(plan: Plan): FirstDraft {
     const isNew = (seen: Set<string>, what: string) => !seen.has(`${block} ${what}`);
     const move = moveOf(plan, item);
     const cautions = (move?.cautions ?? []).filter((caution) => isNew(answered, caution));
-    const all = move ? composed(plan, step, move, isNew(told, item.move) ? cautions : null) : null;
-    const open = (all ?? []).filter(({ line }) => !hasLine(item, line));
-    if (open.length > 0) draft.set(item.id, open);
-    const written = (item.script ?? []).filter(({ kind }) => kind === "safety").flatMap(spokenOf);
-    for (const caution of [...written, ...(all ? cautions : [])]) answered.add(`${block} ${caution}`);
+    const proposed = move ? keptProposal(plan, step, move, isNew(told, item.move) ? cautions : null) : null;
+    if (proposed && proposed.length > 0) draft.set(item.id, proposed);
+    for (const caution of [...writtenFor(item), ...(proposed ? cautions : [])]) answered.add(`${block} ${caution}`);
     told.add(`${block} ${item.move}`);
   }
   return draft;
 }
 
+/** Cautions that the item's own safety lines speak of. */
+const writtenFor = perValue(({ script = [] }: MoveItem) =>
+  script.filter(({ kind }) => kind === "safety").flatMap(spokenOf),
+);
+
 /** Everything that is proposed for some items, as one step. */
 export function takeDraft(draft: FirstDraft, items: readonly string[]): Remedy {
   const changes = items.flatMap((id) => (draft.get(id) ?? []).map(({ change }) => change));
   return { label: changes.length === 1 ? "Take one line" : `Take ${changes.length} lines`, changes };
+}
+
+const keptProposals = perValue((_: SetupStep) => new Kept<readonly DraftLine[] | null>());
+const TOLD = "told before";
+
+/** What is still open of it; the same list while the step and what it is composed from stay as they are. */
+function keptProposal(plan: Plan, step: SetupStep, move: Move, cautions: readonly MoveCaution[] | null) {
+  const reads = [plan.equipment, plan.moves, move, ...(cautions ?? [TOLD])];
+  const compose = () => composed(plan, step, move, cautions)?.filter(({ line }) => !hasLine(step.item, line)) ?? null;
+  return keptProposals(step).get(reads, compose);
 }
 
 /**
