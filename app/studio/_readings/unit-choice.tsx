@@ -1,8 +1,8 @@
 "use client";
 /** The units the readings are typed in. Changing a unit leaves the numbers as typed. */
 import { FORCE_UNITS, type ForceUnit } from "#lib/formats/formats.ts";
-import { NEWTONS_PER_KGF, NEWTONS_PER_LBF } from "#lib/formats/units.ts";
 import { TRAVEL_UNITS, type TravelUnit } from "#lib/springs/readings.ts";
+import { scaleWords } from "#lib/springs/scale-words.ts";
 import { SelectField } from "../../_parts/choice.tsx";
 import styles from "./readings.module.css";
 import type { SheetDraft } from "./sheet-draft.ts";
@@ -38,12 +38,4 @@ export function UnitChoice({ draft, onChange }: UnitChoiceProps) {
       {about && <p className="quiet small">{about}</p>}
     </div>
   );
-}
-
-/** What a scale that shows mass means as a force; null for newtons. */
-function scaleWords(unit: ForceUnit): string | null {
-  if (unit === "N") return null;
-  return unit === "kgf"
-    ? `A scale in kilograms shows kilograms-force. They are converted at 1 kgf = ${NEWTONS_PER_KGF} N.`
-    : `A scale in pounds shows pounds-force. They are converted at 1 lbf = ${NEWTONS_PER_LBF} N.`;
 }

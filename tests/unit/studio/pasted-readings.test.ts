@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { pastedDraft } from "#app/studio/_readings/pasted-draft.ts";
 import { toMm, toNewtons } from "#lib/formats/units.ts";
 import { readPastedReadings } from "#lib/springs/pasted-readings.ts";
+import { scaleWords } from "#lib/springs/scale-words.ts";
 
 const pairs = (text: string) => {
   const { rows, travelUnit, forceUnit } = readPastedReadings(text);
@@ -90,4 +91,10 @@ test("the draft that is taken keeps the good lines, in the units found or chosen
 test("inches and pounds are the international ones", () => {
   expect(toMm(4, "in")).toBeCloseTo(101.6, 12);
   expect(toNewtons(1, "lbf")).toBeCloseTo(0.45359237 * 9.80665, 12);
+  // Rounded where a reader sees it.
+  expect([scaleWords("lbf"), scaleWords("kgf"), scaleWords("N")]).toEqual([
+    expect.stringMatching(/1 lbf = 4\.448 N\.$/),
+    expect.stringMatching(/1 kgf = 9\.80665 N\.$/),
+    null,
+  ]);
 });
