@@ -59,7 +59,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {distanceWords(room.equipment.carriageTravelMm, useFormats())}
+        {room.equipment.name} · carriage travels {distanceWords(room.equipment.carriageTravelMm, useFormats(), true)}
       </p>
       <p className="quiet small">
         <Link className="link-line" href={`/studio/rooms/${room.id}/timings`}>

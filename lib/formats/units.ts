@@ -59,9 +59,9 @@ export const distanceNumber = (mm: number, { length }: Lengths, fine = false): n
 /** "8 cm", "3.1 in" */
 export const distanceWords = (mm: number, f: Lengths, fine = false): string =>
   `${distanceNumber(mm, f, fine)} ${f.length}`;
-/** "0 to 40 cm" */
+/** "0 to 40 cm", "0 to 15.75 in": finely, since both ends were typed. */
 export const distanceRange = ([from, to]: readonly [number, number], f: Lengths): string =>
-  `${distanceNumber(from, f)} to ${distanceWords(to, f)}`;
+  `${distanceNumber(from, f, true)} to ${distanceWords(to, f, true)}`;
 /** Along the travel of the carriage: "8 cm further from the anchor", "2.5 cm nearer to the anchor" below 0. */
 export const offsetWords = (mm: number, f: Lengths): string =>
   `${distanceWords(Math.abs(mm), f)} ${mm > 0 ? "further from" : "nearer to"} the anchor`;

@@ -89,7 +89,7 @@ function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[],
   if (travelMm && travelMm[1] > shortest) {
     yield {
       key: "travelMm",
-      say: `The travel goes to ${distanceWords(travelMm[1], f)}, but the shortest carriage in your rooms has ${distanceWords(shortest, f)}.`,
+      say: `The travel goes to ${distanceWords(travelMm[1], f, true)}, but the shortest carriage in your rooms has ${distanceWords(shortest, f, true)}.`,
     };
   }
   if (!travelMm && resistance !== "bodyweight") {

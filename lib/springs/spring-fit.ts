@@ -170,7 +170,7 @@ const uncertainty = (sdPreload: number, scaleErrorN: number): number => Math.max
 
 function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly SpringReading[], f: FitUnits): string {
   const force = (n: number) => forceWords(n, f, true);
-  const readingWords = (r: SpringReading) => `(${distanceWords(r.travelMm, f)}, ${force(r.newtons)})`;
+  const readingWords = (r: SpringReading) => `(${distanceWords(r.travelMm, f, true)}, ${force(r.newtons)})`;
   const off = force(verdict.offN);
   switch (verdict.kind) {
     case "straight":

@@ -44,11 +44,11 @@ describe("conversions", () => {
       "12.3 kgf",
       "27.1 lbf",
     ]);
-    expect([distanceWords(80, STANDARD_FORMATS), distanceWords(80, US), distanceRange([0, 400], US)]).toEqual([
-      "8 cm",
-      "3.1 in",
-      "0 to 15.7 in",
-    ]);
+    expect([
+      distanceWords(80, STANDARD_FORMATS),
+      distanceWords(80, US),
+      distanceRange([0, toMm(15.75, "in")], US),
+    ]).toEqual(["8 cm", "3.1 in", "0 to 15.75 in"]);
     expect(forceRange([10, 160], KG)).toBe("1.02 to 16.32 kgf");
     expect([massWords(90, STANDARD_FORMATS), massWords(90, KG), massWords(90, US)]).toEqual([
       "90 kg",

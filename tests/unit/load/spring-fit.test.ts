@@ -58,7 +58,7 @@ describe("readings off a line", () => {
     // 53 N / 4.448 221 6 N and 300 mm / 25.4 mm: NIST SP 811, B.8.
     const words = { force: "lbf", length: "in" } as const;
     expect(fitSpring(off(onLine([0, 150, 300, 450]), 2, 8), { words }).say).toBe(
-      "Reading 3 (11.8 in, 11.91 lbf) is 1.8 lbf off the line of the others. Take it again.",
+      "Reading 3 (11.81 in, 11.91 lbf) is 1.8 lbf off the line of the others. Take it again.",
     );
     expect(fitForRoom(at([100, 4], [200, 16], [300, 28], [400, 40]), { words })).toMatchObject({
       say: "The spring hangs slack for the first 2.6 in. Measure the travel from where it begins to pull.",

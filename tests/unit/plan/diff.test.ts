@@ -60,7 +60,7 @@ describe("what changed", () => {
     [
       "load and travel",
       { ...base, moves: { ...exampleMoves, row: { ...exampleMoves.row, loadN: [120, 120], travelMm: [0, 300] } } },
-      ["load: not set became 26.98 lbf.", "travel: not set became 0 to 11.8 in."],
+      ["load: not set became 26.98 lbf.", "travel: not set became 0 to 11.81 in."],
     ],
     [
       "machine",

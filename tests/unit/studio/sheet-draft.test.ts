@@ -98,7 +98,7 @@ test("a row that the room cannot have is told in the unit it was typed in, the l
   const strong = readSheetOf(typed([["3", "1200"]], { travelUnit: "in", forceUnit: "lbf" }), 900, STANDARD_FORMATS);
   expect(strong.rows.get(0)).toMatchObject({ say: "No spring pulls more than 1124 lbf. Check the unit." });
   const { fit } = readSheetOf(FIVE, 900, { force: "lbf", length: "in" });
-  expect(fit.say).toMatch(/^Reading 4 \(15\.7 in, 29\.23 lbf\) /);
+  expect(fit.say).toMatch(/^Reading 4 \(15\.75 in, 29\.23 lbf\) /);
 });
 
 test("what was kept opens as it was typed, to the digit", () => {
