@@ -8,6 +8,7 @@ import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import { monthRuleById } from "#lib/month/check/registry.ts";
 import type { AnyMonthRule } from "#lib/month/define/define-month-rule.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import type { MonthSettings } from "#server/month-facts/month-settings.ts";
 import { GroupLimits } from "./group-limits.tsx";
@@ -15,6 +16,7 @@ import { LevelField } from "./level-field.tsx";
 import { LimitField } from "./limit-field.tsx";
 import { groupLimitsOf, type MonthRuleDraft, monthRuleDraftOf, readMonthRuleDraft } from "./month-rule-draft.ts";
 import styles from "./rules.module.css";
+import { NOTHING_CHANGED } from "./standard-draft.ts";
 
 interface FormProps {
   readonly ruleId: string;
@@ -90,6 +92,7 @@ function useMonthRule(ruleId: string, settings: MonthSettings) {
   const save = async (event: FormEvent) => {
     event.preventDefault();
     if (!read.settings) return;
+    if (sameData(read.settings, seen)) return setDone(NOTHING_CHANGED);
     const answer = await sending.run<MonthSettings>("PUT", "/api/studio/month", { settings: read.settings, seen });
     if (!answer) return;
     setSeen(answer);

@@ -1,5 +1,6 @@
 /** A studio standard as typed: texts until it is saved, so that half a number stays while it is being typed. Pure. */
 
+import { sameData } from "#lib/plan/same-data.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import type { StandardLevel } from "#lib/rules/level-words.ts";
 import {
@@ -11,7 +12,7 @@ import {
   readWordsLimit,
   wordsText,
 } from "#lib/rules/limits.ts";
-import type { StudioStandard } from "#lib/rules/studio-standard.ts";
+import { checkStandard, type StudioStandard } from "#lib/rules/studio-standard.ts";
 
 /** "own": the rule's usual level. */
 export type DraftLevel = StandardLevel | "own";
@@ -91,3 +92,15 @@ export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: Stu
   const level = draft.level === "own" ? {} : { level: draft.level };
   return { standard: { ...level, limits }, problems };
 }
+
+/** As the server would store it: only what differs from the usual. Null for what it would refuse. */
+export function differing(rule: AnyRule, typed: StudioStandard | null): StudioStandard | null {
+  const checked = typed && checkStandard(rule, typed);
+  return checked?.ok ? (checked.standard ?? {}) : null;
+}
+
+export const isAsKept = (rule: AnyRule, typed: StudioStandard, kept: StudioStandard | null): boolean =>
+  sameData(differing(rule, typed), kept ?? {});
+
+/** What a form of a rule says instead of saving the same once more. */
+export const NOTHING_CHANGED = "Nothing was changed, so nothing was saved.";

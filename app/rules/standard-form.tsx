@@ -9,12 +9,19 @@ import { useSend } from "#app/_parts/use-send.ts";
 import type { AnyRule } from "#lib/rules/define/types.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import { checkStandard, type StudioStandard } from "#lib/rules/studio-standard.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import type { KeptStandard } from "#server/studio/change-standard.ts";
 import { LevelField } from "./level-field.tsx";
 import { LimitField } from "./limit-field.tsx";
 import styles from "./rules.module.css";
-import { readStandardDraft, type StandardDraft, standardDraftOf } from "./standard-draft.ts";
+import {
+  differing,
+  isAsKept,
+  NOTHING_CHANGED,
+  readStandardDraft,
+  type StandardDraft,
+  standardDraftOf,
+} from "./standard-draft.ts";
 import { TrialWords } from "./trial-words.tsx";
 
 interface FormProps {
@@ -28,10 +35,12 @@ export function StandardForm({ ruleId, standard }: FormProps) {
 }
 
 function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
-  const { draft, read, kept, done, sending, change, put } = useStandard(rule, standard);
+  const { draft, read, kept, done, say, sending, change, put } = useStandard(rule, standard);
   const save = async (event: FormEvent) => {
     event.preventDefault();
-    if (read.standard) await put(read.standard, "Saved. Open plans were checked again.");
+    if (!read.standard) return;
+    if (isAsKept(rule, read.standard, kept)) say(NOTHING_CHANGED);
+    else await put(read.standard, "Saved. Open plans were checked again.");
   };
   const reset = async () => {
     if (kept !== null) await put(null, "Back to the usual. Open plans were checked again.");
@@ -88,11 +97,5 @@ function useStandard(rule: AnyRule, standard: StudioStandard | null) {
     setDone(said);
     router.refresh();
   };
-  return { draft, read: readStandardDraft(rule, draft, kept), kept, done, sending, change, put };
-}
-
-/** As the server would store it: only what differs from the usual. Null for what it would refuse. */
-function differing(rule: AnyRule, typed: StudioStandard | null): StudioStandard | null {
-  const checked = typed && checkStandard(rule, typed);
-  return checked?.ok ? (checked.standard ?? {}) : null;
+  return { draft, read: readStandardDraft(rule, draft, kept), kept, done, say: setDone, sending, change, put };
 }

@@ -1,14 +1,20 @@
 /** Studio standards through the commands: who may, what is kept, what hears of it, and what never changes. */
 
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { isAsKept, readStandardDraft, standardDraftOf } from "#app/rules/standard-draft.ts";
+import { listRecord } from "#db/repos/record-repo.ts";
 import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio, writeStandards } from "#db/repos/studio-repo.ts";
 import { setItemField } from "#lib/doc/write.ts";
+import { STANDARD_FORMATS } from "#lib/formats/formats.ts";
+import { RULES } from "#lib/rules/registry.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import { editionFile } from "#server/editions/editions.ts";
+import { readMonthSettings } from "#server/month-facts/month-settings.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
+import { changeMonthSettings } from "#server/programme/change-month-settings.ts";
 import { handIn } from "#server/sign-off/hand-in.ts";
 import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
 import { signPlan } from "#server/sign-off/sign-plan.ts";
@@ -103,6 +109,25 @@ describe("what is kept", () => {
     must(changeStandard(s.app, petra(), RULE, { level: "off" }, first));
     must(changeStandard(s.app, petra(), RULE, null, { level: "off" }));
     expect(stored()).toEqual({});
+  });
+
+  test("saved again without a change, a rule of plans and one of months write no row of the record", () => {
+    must(changeStandard(s.app, petra(), RULE, { limits: { maxSeconds: 90 } }));
+    const seen = must(readMonthSettings(s.app, petra()));
+    const rows = listRecord(s.db, 0, 1000).length;
+    must(changeStandard(s.app, petra(), RULE, { limits: { maxSeconds: 90 } }));
+    expect(must(changeMonthSettings(s.app, petra(), { settings: seen, seen }))).toEqual(seen);
+    expect(listRecord(s.db, 0, 1000)).toHaveLength(rows);
+    must(changeMonthSettings(s.app, petra(), { settings: { ...seen, limits: { gapMinutes: 20 } }, seen }));
+    expect(listRecord(s.db, 0, 1000)).toHaveLength(rows + 1);
+  });
+
+  test("a form left as it was shown is known to be as kept, for every rule, with usual limits typed out or not", () => {
+    for (const rule of RULES) {
+      const shown = readStandardDraft(rule, standardDraftOf(rule, null, STANDARD_FORMATS), null).standard;
+      expect(shown && isAsKept(rule, shown, null), rule.id).toBe(true);
+      expect(isAsKept(rule, { ...shown, level: "off" }, null), rule.id).toBe(false);
+    }
   });
 
   test("a limit the rule does not have or cannot take is refused with its name and bounds; nothing is kept", () => {
