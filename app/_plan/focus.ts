@@ -58,14 +58,43 @@ export function focusMiddle(id: string | null): void {
   else document.getElementById(`rail-${id}`)?.focus({ preventScroll: true });
 }
 
-/** In a plan that has no move yet, the keyboard begins on the rail, where one key adds the first. */
-export function useFocusAtStart(begins: boolean): void {
+const START = `:is([role="grid"], [data-reading]) [tabindex="0"], [data-rounds] h2, [role="listbox"]:is([tabindex="0"], :has([tabindex="0"]))`;
+
+/**
+ * The keyboard begins in the plan, where arrows walk and one key adds, unless somebody has it elsewhere by then. What the address
+ * names takes it from there.
+ */
+export function useFocusAtStart(view: PlanView): void {
   const begun = useRef(false);
   useEffect(() => {
     if (begun.current) return;
     begun.current = true;
-    if (begins && document.activeElement === document.body) focusRail();
-  }, [begins]);
+    const go = () => {
+      const list = document.querySelector<HTMLElement>(START);
+      const place = list?.querySelector<HTMLElement>('[tabindex="0"]') ?? list;
+      if (place && isFree()) focusQuietly(place);
+    };
+    whenViewIsHere(view, () => requestAnimationFrame(go));
+  }, [view]);
+}
+
+/** Nobody writes, chooses, marks words or answers a dialog. */
+const isFree = (): boolean =>
+  (document.activeElement ?? document.body) === document.body &&
+  document.querySelector("dialog[open]") === null &&
+  document.getSelection()?.isCollapsed !== false;
+
+/** In a page that nobody has touched yet, browsers draw the ring for a mouse as well: it is left out until a key is pressed. */
+function focusQuietly(place: HTMLElement): void {
+  if (!navigator.userActivation.hasBeenActive) {
+    place.dataset.quiet = "";
+    const seen = () => {
+      delete place.dataset.quiet;
+    };
+    addEventListener("keydown", seen, { once: true, capture: true });
+    place.addEventListener("blur", seen, { once: true });
+  }
+  place.focus({ preventScroll: true });
 }
 
 function focusRail(): void {

@@ -16,7 +16,6 @@ import { PageActsContext } from "#app/_session/page-acts.tsx";
 import { planKeys } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { isMoveItem } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { Dialogs } from "./dialogs.tsx";
 import { useFocusAtStart, useFocusKept } from "./focus.ts";
@@ -47,7 +46,7 @@ export function PlanInUse({ session }: { readonly session: PlanSession }) {
   usePageKeys(page.acts);
   useNamedPlace(snap, page.acts.show);
   useNamedLine(session, page.acts.show);
-  useFocusAtStart(session.canWrite && !snap.plan.items.some(isMoveItem));
+  useFocusAtStart(view);
   const { writes } = snap.rights;
   const keys = useMemo(() => planKeys({ writes, leads: session.me.roles.includes("lead") }), [session, writes]);
   const shown = { session, snap, page };

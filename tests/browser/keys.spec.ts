@@ -1,5 +1,5 @@
 /** `?` opens the list of keys on every page, and is a letter where somebody types. */
-import type { Page } from "@playwright/test";
+import type { Locator, Page } from "@playwright/test";
 import { expect, openPlan, test, type Who } from "./kit.ts";
 
 /** Pages with keys of their own, and some without; every page is walked in `help.spec.ts`. */
@@ -51,6 +51,31 @@ test("the plan page: keys work from the rail, with undo, and never while somebod
   await search.pressSequentially("row?");
   await expect(search).toHaveValue("row?");
   await expect(help(page)).toHaveCount(0);
+});
+
+test("an opened plan has the keyboard on its first plate, with a ring for keys only, and arrows walk at once", async ({
+  as,
+}) => {
+  const page = await as("marta");
+  const items = page.getByRole("option");
+  const ring = () => items.first().evaluate((plate) => getComputedStyle(plate).outlineStyle);
+  // By its address: nobody has touched the page, so nobody knows of keys.
+  await openPlan(page, "Upper body and trunk");
+  await page.reload();
+  await expect(items.first()).toBeFocused();
+  expect([await ring(), await page.evaluate(() => scrollY)]).toEqual(["none", 0]);
+  await page.keyboard.press("ArrowDown");
+  await expect(page.locator('[role="option"][aria-selected="true"]')).toBeFocused();
+  // By a link, with the mouse and with the keyboard.
+  for (const [press, drawn] of [
+    [(link: Locator) => link.click(), "none"],
+    [(link: Locator) => link.press("Enter"), "solid"],
+  ] as const) {
+    await page.goto("/desk");
+    await press(page.getByRole("link", { name: "Upper body and trunk", exact: true }).first());
+    await expect(items.first()).toBeFocused();
+    expect(await ring()).toBe(drawn);
+  }
 });
 
 test("buttons name the keys that count in the open view", async ({ as }) => {
