@@ -14,7 +14,9 @@ export type PanelOf =
   /** `follows`: it shows the class that has the focus in the sheet, and leaves it there. */
   | { readonly kind: "class"; readonly slot: string; readonly follows?: true }
   | { readonly kind: "new"; readonly date: string }
-  | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "holidays" | "taken-out" | "copy" | "fill" }
+  | { readonly kind: "pattern" | "regulars" | "themes" | "coaches" | "taken-out" | "copy" | "fill" }
+  /** `day`: the holiday that somebody was led to, 'YYYY-MM-DD'. */
+  | { readonly kind: "holidays"; readonly day?: string }
   | { readonly kind: "changes" | "accepted" }
   | { readonly kind: "accept"; readonly findings: readonly string[] };
 

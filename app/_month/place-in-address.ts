@@ -13,7 +13,10 @@ export function placeInAddress(month: string): Pick<MonthChoice, "panel" | "at">
   }
   const date = hash.startsWith(HOLIDAY_MARK) ? hash.slice(HOLIDAY_MARK.length) : "";
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return null;
-  return { panel: { kind: "holidays" }, at: { date: date.startsWith(month) ? date : `${month}-01`, slot: null } };
+  return {
+    panel: { kind: "holidays", day: date },
+    at: { date: date.startsWith(month) ? date : `${month}-01`, slot: null },
+  };
 }
 
 /** Somebody may have typed it. */

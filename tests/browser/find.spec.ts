@@ -230,3 +230,18 @@ test("a found line of a script, a plate and a note each take the focus and are m
     await notes.evaluate((field: HTMLTextAreaElement) => field.value.slice(field.selectionStart, field.selectionEnd)),
   ).toBe("Gannets over the quay");
 });
+
+test("a found holiday takes the focus among the month's holidays and is marked for a moment", async ({ as }) => {
+  const page = await as("ines");
+  const panel = page.getByRole("complementary", { name: "Holidays" });
+  // From the desk, then from the month with its holidays open.
+  await page.goto("/desk");
+  for (const name of ["Harbour fair", "Boats come in"]) {
+    await findByKey(page);
+    await page.keyboard.type(name);
+    await expect(group(page, "Months and classes").getByRole("link").first()).toContainText(name);
+    await page.keyboard.press("Enter");
+    await expect(panel.getByRole("listitem").filter({ hasText: name })).toBeFocused();
+    await expect.poll(async () => (await marked(page)).words.join()).toContain(name);
+  }
+});
