@@ -1,5 +1,5 @@
 /**
- * Where a move is used: in plans, in signed editions, and in classes from today on. Titles are only shown to people who may
+ * Where a move is used: in plans, in signed editions, and in classes that have not ended. Titles are only shown to people who may
  * read the plan; to others it is only counted.
  */
 
@@ -10,6 +10,7 @@ import { editionsUsing } from "#db/repos/move-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { monthOf } from "#lib/calendar/days.ts";
+import { momentOf } from "#lib/calendar/zone.ts";
 import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
 import { type Actor, can, canPlan } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -19,10 +20,11 @@ import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import { monthDoc, planDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { listPlanEditions } from "#server/editions/editions.ts";
-import { studioDay } from "#server/month-facts/month-settings.ts";
+import { studioZone, wallClockText } from "#server/month-facts/month-settings.ts";
 
 /** How long this may block the process at a stretch, in ms: not noticeable while typing. */
 const SLICE_MS = 12;
+const DAY_MS = 86_400_000;
 type App = Pick<Springline, "db" | "documents" | "now">;
 
 interface PlanUse extends MoveUse {
@@ -52,7 +54,7 @@ interface ClassUse {
 export interface WhereUsed {
   readonly plans: readonly PlanUse[];
   readonly editions: readonly EditionUseView[];
-  /** From today on, by date and time. */
+  /** Those that have not ended, by date and time. */
   readonly classes: readonly ClassUse[];
   /** How many of each the asker may not read. */
   readonly hidden: { readonly plans: number; readonly editions: number; readonly classes: number };
@@ -148,14 +150,23 @@ function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
   return uses;
 }
 
-/** Slots from today on that use one of these plans, by date and time. */
+/** Slots of today and later that have not ended and use one of these plans, by date and time. */
 function upcomingSlots(app: App, planIds: ReadonlySet<string>): Slot[] {
-  const today = studioDay(app);
-  return listMonths(app.db, monthOf(today)).flatMap((month) => {
+  const zone = studioZone(app);
+  const at = app.now();
+  // A class may run past midnight, and past the end of its month.
+  const yesterday = wallClockText(at - DAY_MS, zone).slice(0, 10);
+  return listMonths(app.db, monthOf(yesterday)).flatMap((month) => {
     const slots = read(app, monthDoc(month), (doc) => readMonth(doc).slots) ?? [];
-    return slots.filter((slot) => slot.date >= today && slot.planId !== null && planIds.has(slot.planId));
+    return slots.filter(
+      (slot) => slot.date >= yesterday && slot.planId !== null && planIds.has(slot.planId) && endOf(slot, zone) > at,
+    );
   });
 }
+
+/** ms since the epoch. */
+const endOf = ({ date, time, minutes }: Slot, zone: string): number =>
+  momentOf(Date.parse(`${date}T${time}Z`), zone).at + minutes * 60_000;
 
 function read<T>(app: App, name: DocName, look: Parameters<typeof app.documents.withDoc<T>>[1]): T | null {
   try {

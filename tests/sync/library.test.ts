@@ -8,6 +8,7 @@ import * as compareRoute from "#app/api/library/compare/route.ts";
 import * as libraryRoute from "#app/api/library/route.ts";
 import { readEdition } from "#db/repos/edition-repo.ts";
 import { listMoveEvents, readMoveRow } from "#db/repos/move-repo.ts";
+import { offsetAt } from "#lib/calendar/zone.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
 import { deleteItem, insertItems } from "#lib/doc/write.ts";
@@ -23,6 +24,7 @@ import { compareMoves } from "#server/library/compare-moves.ts";
 import { putMoves } from "#server/library/library.ts";
 import { readMoveDetail } from "#server/library/read-move.ts";
 import { whereUsed } from "#server/library/where-used.ts";
+import { studioZone } from "#server/month-facts/month-settings.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
@@ -265,6 +267,13 @@ describe("where a move is used", () => {
     });
     expect(outcome(await whereUsed(s.app, s.people.sam, ROW))).toBe("no-right");
     expect(JSON.stringify(await used("noor"))).not.toContain("Jonas");
+
+    // To its last second, and no longer.
+    const end = Date.parse(`${day}T07:00Z`) - offsetAt(Date.parse(`${day}T07:00Z`), studioZone(s.app)) + 10 * 60_000;
+    s.advance(end - 1000 - s.app.now());
+    expect((await used("ines")).classes).toHaveLength(1);
+    s.advance(1000);
+    expect((await used("ines")).classes).toEqual([]);
 
     // Looked at again after a change of one plan only.
     await s.write(planDoc(other.id), s.people.noor, (w) => deleteItem(w, first.id, s.app.now()));

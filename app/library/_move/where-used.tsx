@@ -66,7 +66,7 @@ function Editions({ editions, hidden }: { readonly editions: WhereUsed["editions
 function Classes({ classes, hidden }: { readonly classes: WhereUsed["classes"]; readonly hidden: number }) {
   const f = useFormats();
   return (
-    <Uses title="Classes from today" shown={classes.length} hidden={hidden} one="class" many="classes">
+    <Uses title="Classes from now on" shown={classes.length} hidden={hidden} one="class" many="classes">
       {classes.map(({ date, time, title, roomName }) => (
         <li key={`${date} ${time} ${roomName ?? ""} ${title ?? ""}`}>
           <Link href={`/programme/${date.slice(0, 7)}`}>{dayAndTime(date, time, f)}</Link>{" "}
