@@ -12,21 +12,24 @@ import { useAskedFor } from "../_parts/use-asked-for.ts";
 import { useSend } from "../_parts/use-send.ts";
 import { HowItWent, SendByMail } from "./by-mail.tsx";
 import styles from "./people.module.css";
-import { RoleBoxes } from "./role-boxes.tsx";
+import { RoleBoxes, useRoles } from "./role-boxes.tsx";
 
+const INVITATIONS = "/api/people/invitations";
 type Made = InvitationView & { readonly mailed?: LinkMailed };
 
 export function InviteForm({ byMail }: { readonly byMail: boolean }) {
   const router = useRouter();
   const sending = useSend();
+  const chosen = useRoles();
   const form = useRef<HTMLFormElement>(null);
   useAskedFor("invite", () => form.current?.querySelector("input")?.focus());
   const [made, setMade] = useState<Made | null>(null);
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const element = event.currentTarget;
-    const body = inviteBody(new FormData(element));
-    const invited = await sending.run<Made>("POST", "/api/people/invitations", body);
+    const roles = chosen.roles(element);
+    if (!roles) return sending.clear();
+    const invited = await sending.run<Made>("POST", INVITATIONS, inviteBody(new FormData(element), roles));
     if (!invited) return;
     setMade(invited);
     element.reset();
@@ -43,7 +46,7 @@ export function InviteForm({ byMail }: { readonly byMail: boolean }) {
           autoComplete="off"
           hint="They can change it when they join."
         />
-        <RoleBoxes legend="Roles" />
+        <RoleBoxes legend="Roles" problem={chosen.problem} />
         {byMail && <SendByMail />}
         <ProblemLine say={sending.problem} />
         <SendButton busy={sending.busy} doing="Making the link…">
@@ -55,12 +58,12 @@ export function InviteForm({ byMail }: { readonly byMail: boolean }) {
   );
 }
 
-function inviteBody(typed: FormData) {
+function inviteBody(typed: FormData, roles: readonly FormDataEntryValue[]) {
   const name = textOf(typed, "name").trim();
   return {
     email: textOf(typed, "email"),
     ...(name === "" ? {} : { name }),
-    roles: typed.getAll("role"),
+    roles,
     send: typed.has("send"),
   };
 }

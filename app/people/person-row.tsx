@@ -13,7 +13,7 @@ import { useSend } from "../_parts/use-send.ts";
 import { DeleteDialog } from "./delete-dialog.tsx";
 import styles from "./people.module.css";
 import { ResetDialog } from "./reset-dialog.tsx";
-import { RoleBoxes } from "./role-boxes.tsx";
+import { RoleBoxes, useRoles } from "./role-boxes.tsx";
 
 interface Shown {
   readonly id: string;
@@ -131,15 +131,17 @@ interface AskProps {
 
 function RolesDialog({ person, onClose, onDone }: AskProps) {
   const sending = useSend();
+  const chosen = useRoles();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
-    const roles = new FormData(event.currentTarget).getAll("role");
+    const roles = chosen.roles(event.currentTarget);
+    if (!roles) return sending.clear();
     if ((await sending.run("PATCH", `/api/people/${person.id}`, { roles })) !== undefined) onDone();
   };
   return (
     <Dialog title={`Roles of ${person.name}`} onClose={onClose}>
       <form className={styles.form} onSubmit={submit}>
-        <RoleBoxes legend="Roles" chosen={person.roles} />
+        <RoleBoxes legend="Roles" chosen={person.roles} problem={chosen.problem} />
         <p className="quiet small">The change takes effect at once, on open pages too.</p>
         <ProblemLine say={sending.problem} />
         <SendButton busy={sending.busy} doing="Saving…">

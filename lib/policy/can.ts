@@ -4,6 +4,8 @@
  */
 export const ROLES = ["trainee", "coach", "lead", "manager", "crew"] as const;
 export type Role = (typeof ROLES)[number];
+/** A person without a role could do nothing; the form and the server say so in the same words. */
+export const NO_ROLE = "Choose at least one role.";
 
 export interface Person {
   readonly kind: "person";

@@ -1,6 +1,6 @@
 /** Checks what people type about people: names, addresses, passwords and roles. */
 import * as z from "zod";
-import { ROLES, type Role } from "#lib/policy/can.ts";
+import { NO_ROLE, ROLES, type Role } from "#lib/policy/can.ts";
 import { PASSWORD_LENGTH } from "#server/auth/auth.ts";
 import { typedLine } from "#server/base/typed-text.ts";
 
@@ -24,6 +24,6 @@ export const newPassword = z
   .max(PASSWORD_LENGTH.max, PASSWORD_TOO_LONG);
 export const roleList = z
   .array(z.enum(ROLES, `A role is one of ${ROLES.join(", ")}.`))
-  .min(1, "Choose at least one role.")
+  .min(1, NO_ROLE)
   .max(20)
   .transform((list): Role[] => ROLES.filter((role) => list.includes(role)));
