@@ -41,6 +41,11 @@ export function ZoneField({ label, zone, zones, disabled = false, hint, onChoose
         spellCheck={false}
         aria-describedby={`${id}-hint`}
         aria-invalid={named === undefined || undefined}
+        onInvalid={(event) => {
+          // The form is not sent, and the sentence below says why; a browser's bubble would say it once more.
+          event.preventDefault();
+          event.currentTarget.focus();
+        }}
         onFocus={(event) => event.target.select()}
         onChange={({ target }) => {
           setText(target.value);
@@ -58,7 +63,11 @@ export function ZoneField({ label, zone, zones, disabled = false, hint, onChoose
           <option key={one} value={zoneWords(one)} />
         ))}
       </datalist>
-      <span id={`${id}-hint`} className="quiet small" role={named === undefined ? "alert" : undefined}>
+      <span
+        id={`${id}-hint`}
+        className={named === undefined ? "problem" : "quiet small"}
+        role={named === undefined ? "alert" : undefined}
+      >
         {named === undefined ? unknownWords(text) : (hint ?? "Type a city or a region to search the list.")}
       </span>
     </div>

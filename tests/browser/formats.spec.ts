@@ -100,3 +100,22 @@ test("what a person chooses is what they see on the desk, the month, a plan and 
     await asTheStudio(marta);
   }
 });
+
+test("a time zone that does not exist is told under its field, without a bubble, and nothing is sent", async ({ as }) => {
+  const page = await as("petra");
+  await page.goto("/studio");
+  const zone = field(page, "Time zone of the studio");
+  const told = page.getByRole("alert").filter({ hasText: "No time zone is called “Atlantis”" });
+  // The page may still be loading.
+  await expect(async () => {
+    await zone.fill("Atlantis");
+    await expect(told).toBeVisible({ timeout: 500 });
+  }).toPass({ timeout: 20_000 });
+  await page.evaluate(`addEventListener("invalid", (event) => {
+    setTimeout(() => { window.bubble = !event.defaultPrevented; });
+  }, true)`);
+  await page.locator("form").filter({ has: zone }).getByRole("button", { name: "Save", exact: true }).click();
+  await expect(zone).toBeFocused();
+  await expect.poll(() => page.evaluate("window.bubble")).toBe(false);
+  await expect(told).toBeVisible();
+});
