@@ -30,6 +30,8 @@ export interface FirstClass {
   /** Null where the asker may not read the plan. */
   readonly title: string | null;
   readonly moves: number;
+  /** It is as it was copied: nobody has written in it. */
+  readonly copied: boolean;
   readonly state: PlanState;
   /** Number of its newest edition that was not withdrawn; 0 for none. */
   readonly edition: number;
@@ -111,6 +113,8 @@ const go = (href: string, label: string): StepAct => ({ kind: "go", href, label 
 const called = ({ title }: FirstClass): string =>
   title === null ? "A colleague’s class" : `“${title.trim() || "Untitled"}”`;
 const isWritten = ({ moves }: FirstClass): boolean => moves > 0;
+/** Written by somebody here: a copy, of the example or of a colleague's class, is not until it is changed. */
+export const isOwnClass = (one: FirstClass): boolean => isWritten(one) && !one.copied;
 
 function peopleStep({ people, openInvitations, worksAlone }: StudioFacts): FirstStep {
   const waiting = openInvitations === 0 ? "" : `, ${plural(openInvitations, "link")} not used yet`;
@@ -168,7 +172,7 @@ function exampleStep(made: boolean, { writes }: Asker): FirstStep {
 }
 
 function classStep(classes: readonly FirstClass[], { writes }: Asker): FirstStep {
-  const [own] = [...classes].sort((a, b) => b.moves - a.moves);
+  const [own] = classes.filter(({ copied }) => !copied).sort((a, b) => b.moves - a.moves);
   const begun =
     !own || own.title === null ? null : go(`/plans/${own.id}`, isWritten(own) ? "Open it" : "Go on writing");
   return {

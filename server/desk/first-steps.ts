@@ -15,6 +15,7 @@ import {
   coachSteps,
   type FirstClass,
   type FirstStep,
+  isOwnClass,
   type StudioFacts,
   studioSteps,
 } from "#lib/desk/first-steps.ts";
@@ -45,7 +46,7 @@ export function readFirstSteps(app: App, actor: Actor): Result<FirstSteps> {
 export function readOwnFirstSteps(app: App, actor: Actor): readonly FirstStep[] | null {
   if (actor?.kind !== "person" || !can(actor, "plan.create") || can(actor, "people.manage")) return null;
   const { examples, classes, rows } = plansOf(app, actor, (row) => row.ownerId === actor.id);
-  if (classes.some(({ moves }) => moves > 0)) return null;
+  if (classes.some(isOwnClass)) return null;
   const ids = rows.map(({ id }) => id);
   return coachSteps({
     exampleMade: planIdsMade(app.db, "from-example", actor.id).size > 0,
@@ -113,6 +114,7 @@ const isTypical = ({ id, stiffnessNPerMm, preloadN }: Spring): boolean =>
 /** The plans on desks that pass, the newest first: example classes apart from the others. */
 function plansOf(app: App, actor: Person, wanted: (row: PlanRow) => boolean) {
   const made = planIdsMade(app.db, "from-example");
+  const copies = new Set([...planIdsMade(app.db, "duplicated"), ...planIdsMade(app.db, "from-edition")]);
   const summary = summariesOf(app);
   const rows = listPlanRows(app.db)
     .filter((row) => row.deletedAt === null && row.archivedAt === null && wanted(row))
@@ -124,6 +126,8 @@ function plansOf(app: App, actor: Person, wanted: (row: PlanRow) => boolean) {
       id: row.id,
       title: canPlan(actor, "plan.read", row) ? row.title : null,
       moves: strip.filter(({ pattern }) => pattern !== null).length,
+      // What is written in a plan, and nothing else, moves this time on.
+      copied: copies.has(row.id) && row.updatedAt === row.createdAt,
       state: row.state,
       edition: withdrawn ? 0 : edition,
     };

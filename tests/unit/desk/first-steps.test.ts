@@ -31,6 +31,7 @@ const plan = (change: Partial<FirstClass> = {}): FirstClass => ({
   id: "p1",
   title: "Monday",
   moves: 5,
+  copied: false,
   state: "in-writing",
   edition: 0,
   ...change,

@@ -4,9 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { putCheck } from "#db/repos/check-repo.ts";
+import { planParts } from "#lib/doc/layout.ts";
+import { setText } from "#lib/doc/write.ts";
 import { lastBackupAt } from "#server/backup/last-backup.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { putStepsAway, readFirstSteps, readOwnFirstSteps } from "#server/desk/first-steps.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
+import { duplicatePlan } from "#server/plans/duplicate-plan.ts";
 import { makeExample } from "#server/plans/example-plan.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
@@ -41,6 +45,20 @@ test("a class is begun with its plan and written with its first moves; the examp
   expect(stateOf("class")).toBe("done");
   // She manages and may not read what a coach writes.
   expect(JSON.stringify(readFirstSteps(s.app, s.people.petra))).not.toContain("Monday");
+});
+
+test("a copy of the example is no class of one's own until somebody writes in it, and takes no list away", async () => {
+  const { marta } = s.people;
+  const example = must(makeExample(s.app, marta)).id;
+  checked(example);
+  const { id } = must(duplicatePlan(s.app, marta, example));
+  checked(id);
+  expect(stateOf("class")).toBe("open");
+  expect(readOwnFirstSteps(s.app, marta)?.map(({ state }) => state)).toEqual(["done", "open", "open"]);
+  s.advance(1000);
+  await s.write(planDoc(id), marta, (w) => setText(w, planParts(w.doc).title, "Tuesday"));
+  expect(stateOf("class")).toBe("done");
+  expect(readOwnFirstSteps(s.app, marta)).toBeNull();
 });
 
 test("a coach has a list of their own until they have written a class; the others have none", () => {
