@@ -8,8 +8,10 @@ import type { Move } from "#lib/plan/schema.ts";
 
 const PREFIX = "springline/move-draft/";
 
-interface KeptDraft {
+export interface KeptDraft {
   readonly draft: MoveDraft;
+  /** The places whose faults were shown: they are shown again. */
+  readonly shown: readonly string[];
   /** The saved move it started from; null for a new one. */
   readonly base: { readonly move: Move; readonly updatedAt: number } | null;
 }
@@ -28,14 +30,14 @@ export function keepDraft(key: string, kept: KeptDraft): void {
 export function readKept(key: string): KeptDraft | null {
   try {
     const text = sessionStorage.getItem(key);
-    return text === null ? null : upToDate(JSON.parse(text) as KeptDraft); // written by keepDraft only, in this tab
+    return text === null ? null : upToDate(JSON.parse(text) as Parameters<typeof upToDate>[0]); // written by keepDraft only, in this tab
   } catch {
     return null;
   }
 }
 
-/** A page of an earlier version kept the travel in centimetres, no units, and no correction of the figure. */
-function upToDate({ draft, base }: KeptDraft): KeptDraft {
+/** A page of an earlier version kept the travel in centimetres, no units, no correction of the figure, and no shown faults. */
+function upToDate({ draft, base, shown = [] }: Omit<KeptDraft, "shown"> & Partial<KeptDraft>): KeptDraft {
   const {
     travelCm,
     travel = travelCm ?? ["", ""],
@@ -45,7 +47,7 @@ function upToDate({ draft, base }: KeptDraft): KeptDraft {
   } = draft as MoveDraft & {
     readonly travelCm?: MoveDraft["travel"];
   };
-  return { draft: { ...rest, travel, units, figure }, base };
+  return { draft: { ...rest, travel, units, figure }, base, shown };
 }
 
 export function dropDraft(key: string): void {

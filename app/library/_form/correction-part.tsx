@@ -14,8 +14,9 @@ const PHASE_WORDS: Readonly<Record<Phase, string>> = { start: "At the start", en
 export function CorrectionPart({ form }: { readonly form: MoveFormState }) {
   const { draft, set } = form;
   const isNone = sameData(draft.figure, NO_CORRECTION);
-  // Not while one types: emptying the last field would fold it away.
-  const [wasCorrected] = useState(!isNone);
+  // From then on: emptying the last field would fold it away. What was typed earlier in this tab comes after the page.
+  const [wasCorrected, setCorrected] = useState(!isNone);
+  if (!isNone && !wasCorrected) setCorrected(true);
   const held = draft.tempo === "held";
   return (
     <details className={styles.correction} id={fieldId("figure")} open={wasCorrected || undefined}>

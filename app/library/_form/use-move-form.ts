@@ -5,7 +5,7 @@ import { type MoveDraft, moveDraft, readMoveDraft } from "#lib/library/draft.ts"
 import type { Fault, MoveFieldPath, ReadMove } from "#lib/library/faults.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { draftKey, dropDraft, keepDraft, readKept } from "../../_parts/kept/kept-draft.ts";
+import { draftKey, dropDraft, type KeptDraft, keepDraft, readKept } from "../../_parts/kept/kept-draft.ts";
 
 interface Base {
   readonly move: Move;
@@ -53,9 +53,8 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const { id, names } = setup;
   const key = draftKey(setup.userId, id);
   const words = useKeptWords(key, setup);
-  const { draft, base } = words;
+  const { draft, base, touched } = words;
   const { units } = draft;
-  const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
   const read = useMemo(() => readMoveDraft(draft, base?.move ?? null), [draft, base]);
   const start = useMemo(() => (base ? moveDraft(base.move, units) : setup.start), [base, setup.start, units]);
@@ -64,28 +63,24 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
     return [...nameFault(draft.name, names), ...own, ...told.filter((t) => !own.some((f) => f.place === t.place))];
   }, [read, told, draft.name, names]);
 
+  const dirty = !sameData(draft, start);
+
   return {
-    draft,
-    base,
-    read,
-    faults,
-    dirty: !sameData(draft, start),
+    ...{ draft, base, read, faults, dirty },
     restored: words.restored,
     faultAt: (place) => (isTouched(touched, place) ? faults.find((f) => f.place === place)?.say : undefined),
     set(change, place) {
-      words.write({ ...draft, ...change }, base);
-      setTouched(new Set([...touched, place]));
+      words.write({ draft: { ...draft, ...change }, base, shown: [...new Set([...touched, place])] });
       setTold(told.filter((f) => f.place !== place));
     },
     showFaults(fromServer = []) {
       setTold(fromServer);
-      setTouched(new Set([...touched, ALL]));
+      words.write({ draft, base, shown: [ALL] }, dirty);
     },
-    rebase: (newBase, newDraft) => words.write(newDraft, newBase),
+    rebase: (newBase, newDraft) => words.write({ draft: newDraft, base: newBase, shown: [...touched] }),
     stored: () => dropDraft(key),
     drop() {
       words.drop();
-      setTouched(new Set());
       setTold([]);
     },
   };
@@ -95,31 +90,37 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
 const isTouched = (touched: ReadonlySet<MoveFieldPath>, place: MoveFieldPath): boolean =>
   touched.has(ALL) || [...touched].some((t) => t === place || t.startsWith(`${place}.`));
 
-/** What is typed and the move it changes, kept in this tab at every letter and found again there. */
+/** What is typed, the move it changes and the places whose faults are shown, kept in this tab at every letter and found again there. */
 function useKeptWords(key: string, setup: MoveFormSetup) {
   const [draft, setDraft] = useState(setup.start);
   const [base, setBase] = useState(setup.base);
+  const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [restored, setRestored] = useState(false);
   useEffect(() => {
     const kept = readKept(key);
     if (!kept) return;
     setDraft(kept.draft);
     if (kept.base) setBase(kept.base);
+    setTouched(new Set(kept.shown));
     setRestored(true);
   }, [key]);
   return {
     draft,
     base,
+    touched,
     restored,
-    write(next: MoveDraft, from: Base | null) {
-      setDraft(next);
-      setBase(from);
-      keepDraft(key, { draft: next, base: from });
+    /** `keep`: false while nothing was typed that could be found again. */
+    write(next: KeptDraft, keep = true) {
+      setDraft(next.draft);
+      setBase(next.base);
+      setTouched(new Set(next.shown));
+      if (keep) keepDraft(key, next);
     },
     drop() {
       dropDraft(key);
       setDraft(setup.start);
       setBase(setup.base);
+      setTouched(new Set());
       setRestored(false);
     },
   };

@@ -3,6 +3,7 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, useRef, useState } from "react";
 import { moveDraft } from "#lib/library/draft.ts";
+import type { MoveFieldPath } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { MoveNow } from "#server/library/refusals.ts";
 import { goToField } from "./fault-list.tsx";
@@ -40,6 +41,7 @@ export function useSaving(form: MoveFormState, id: string | null): Saving {
         return router.refresh();
       case "faults":
         form.showFaults(result.faults);
+        if (result.faults[0]) goThere(result.faults[0].place);
         return stop(result.say);
       case "changed":
         setConflict(result.now);
@@ -68,7 +70,12 @@ const submitting = (form: MoveFormState, save: Save) => (event: FormEvent) => {
   const [first] = form.faults;
   if (form.read.ok && !first) return void save(form.read.move, form.base?.updatedAt ?? null);
   form.showFaults();
-  if (first) requestAnimationFrame(() => goToField(first.place));
+  if (first) goThere(first.place);
+};
+
+/** Once its fault is drawn. What it is folded in opens. */
+const goThere = (place: MoveFieldPath): void => {
+  requestAnimationFrame(() => goToField(place));
 };
 
 interface SettlingProps {
