@@ -101,7 +101,9 @@ test("what a person chooses is what they see on the desk, the month, a plan and 
   }
 });
 
-test("a time zone that does not exist is told under its field, without a bubble, and nothing is sent", async ({ as }) => {
+test("a time zone that does not exist is told under its field, without a bubble, and nothing is sent", async ({
+  as,
+}) => {
   const page = await as("petra");
   await page.goto("/studio");
   const zone = field(page, "Time zone of the studio");
