@@ -1,7 +1,7 @@
 "use client";
 /** Days on which the pattern gives no class. */
 import { type FormEvent, useEffect, useRef, useState } from "react";
-import { showFound } from "#app/_session/show-found.ts";
+import { showFound } from "#app/_parts/show-found.ts";
 import { dayWords } from "#lib/formats/dates.ts";
 import { MOST_HOLIDAY_NAME } from "#lib/programme/read-lists.ts";
 import { setHoliday } from "#lib/programme/write-lists.ts";

@@ -1,7 +1,8 @@
 /** Goes to the line that the page's address names, as soon as the plan has its item, and marks it for a moment. */
+
+import { showFound } from "#app/_parts/show-found.ts";
 import { goToLine } from "#app/_session/go-to-line.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import { showFound } from "#app/_session/show-found.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { type ClassField, type NamedLine, placeOfLineAddress } from "#lib/protocol/places.ts";
 import { focusMiddle } from "./focus.ts";

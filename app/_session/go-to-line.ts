@@ -4,9 +4,9 @@
  */
 import type { Editor } from "@tiptap/core";
 import { TextSelection } from "@tiptap/pm/state";
+import { showFound } from "#app/_parts/show-found.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { wordedLine } from "#lib/editor/lines.ts";
-import { showFound } from "./show-found.ts";
 
 interface LineRequest {
   readonly itemId: string;

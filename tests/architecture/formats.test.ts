@@ -31,7 +31,7 @@ const ALLOWED: Readonly<Record<string, string>> = {
   "lib/rules/fill-message.ts": "the units that a message names",
   "lib/rules/kept-words.ts": "the units of canonical words",
   "lib/rules/finding-words.ts": "the units of canonical words",
-  "app/studio/_readings/unit-choice.tsx": "the units of a sheet of readings",
+  "lib/springs/scale-words.ts": "what a unit of force on a scale means in newtons",
 };
 
 test("nobody writes a date, a force or a length by hand", () => {
