@@ -74,7 +74,8 @@ const keptSeconds = perValue((_: MoveItem) => new Kept<number>());
 /** Of any plan. The items that it shares with another whose head is the same are not counted again: what mends a time tries many plans. */
 export function tellingsOf(plan: Plan): Tellings {
   const { items: _, ...head } = plan;
-  const frame = Object.values(head);
+  // With their names: two heads may have the same value under different ones.
+  const frame = Object.entries(head).flat();
   const counter = new SyllableCounter();
   return new Map(
     tellingRows(plan, counter, (item, reads, count) => keptSeconds(item).get([...frame, ...reads], count)),
